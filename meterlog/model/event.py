@@ -1,0 +1,64 @@
+"""Event: something that happened at one instant of a recording."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class EventKind(StrEnum):
+    """What happened. The first three are the technician's; the rest the program's."""
+
+    SPEED = "speed"
+    """The commanded fan speed changed; value is the step, ``0`` for off."""
+    TAP = "tap"
+    """The motor was tapped."""
+    NOTE = "note"
+    """Free words."""
+    LINK = "link"
+    """An instrument went silent, was lost or came back; value says which."""
+    REFUSED = "refused"
+    """Lines or answers that could not be understood; value is ``<count> <example>``."""
+    DEVICE = "device"
+    """The instrument reported an error of its own (SCPI error queue)."""
+    FAULT = "fault"
+    """Something in this program failed, such as the disk; value says what."""
+    END = "end"
+    """The recording was ended; value is the outcome (``complete``, ``interrupted``, ...)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Event:
+    """One happening.
+
+    Attributes
+    ----------
+    t_ns : int, nanoseconds
+        Monotonic time since the recording's zero.
+    kind : EventKind
+    value : str
+        See :class:`EventKind`.
+    source : str
+        Key of the instrument concerned; empty for the technician and the program.
+    """
+
+    t_ns: int
+    kind: EventKind
+    value: str = ""
+    source: str = ""
+
+    @property
+    def speed(self) -> int:
+        """The commanded speed of a ``speed`` event.
+
+        Raises
+        ------
+        ValueError
+            If this is no speed event or its value is no whole number of 0 or more.
+        """
+        if self.kind is not EventKind.SPEED:
+            raise ValueError(f"a {self.kind} event has no speed")
+        speed = int(self.value)
+        if speed < 0:
+            raise ValueError(f"speed {speed} is below 0")
+        return speed

@@ -1,0 +1,63 @@
+"""Finding: a statement with a value, its uncertainty, a limit and a verdict."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Verdict(StrEnum):
+    """The outcome of comparing a value with a limit."""
+
+    PASS = "pass"  # noqa: S105 - a verdict, not a password
+    FAIL = "fail"
+    CANT_TELL = "can't tell"
+
+
+class FindingKind(StrEnum):
+    """What the finding is about. Span kinds keep their names."""
+
+    DEAD = "dead"
+    OVER = "over"
+    UNDER = "under"
+    LOCKED = "locked"
+    FEED_LOST = "feed-lost"
+    GROUND_LOST = "ground-lost"
+    NO_CURRENT = "no-current"
+    NO_DATA = "no-data"
+    STEP_CURRENT = "step-current"
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One statement about a stretch of a recording.
+
+    Attributes
+    ----------
+    kind : FindingKind
+    verdict : Verdict
+    start_ns, end_ns : int, nanoseconds since the recording's zero
+    edge_ns : int, nanoseconds
+        The larger of the two edges' uncertainties.
+    value : float or None, in ``unit``
+    unit : str
+    expanded_uncertainty : float or None, in ``unit``
+        With coverage factor k = 2 (about 95 %); None when it can't be stated.
+    limit : float or None, in ``unit``
+        The limit that decided.
+    speed : int or None
+    statement : str
+        The finding in one plain sentence.
+    """
+
+    kind: FindingKind
+    verdict: Verdict
+    start_ns: int
+    end_ns: int
+    edge_ns: int
+    value: float | None
+    unit: str
+    expanded_uncertainty: float | None
+    limit: float | None
+    speed: int | None
+    statement: str

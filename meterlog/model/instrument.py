@@ -1,0 +1,61 @@
+"""Instrument: one meter as it takes part in one recording."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from meterlog.model.channel import Channel, Role
+
+
+@dataclass(frozen=True, slots=True)
+class Identity:
+    """Who the instrument says it is (*IDN?), or what the user typed from its label.
+
+    Attributes
+    ----------
+    maker, model, serial, firmware : str
+        The four fields of IEEE 488.2 section 10.14; empty when unknown.
+    calibration_due : str
+        ISO date, or empty when nobody has stated it.
+    """
+
+    maker: str = ""
+    model: str = ""
+    serial: str = ""
+    firmware: str = ""
+    calibration_due: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Instrument:
+    """One meter in one recording.
+
+    Attributes
+    ----------
+    key : str
+        Unique in the recording and fit for a file name: the profile's name, with ``-2``, ``-3``
+        added when the same profile is used more than once. Equals ``Block.source``.
+    profile : str
+        Name of the meter profile.
+    url : str
+        The port as it was opened, or the imported file's name.
+    channels : tuple of Channel
+        In the order of the Block's columns.
+    identity : Identity
+    simulated : bool
+        True for the virtual bench. Shown permanently on screen and in every export.
+    """
+
+    key: str
+    profile: str
+    url: str
+    channels: tuple[Channel, ...]
+    identity: Identity = Identity()
+    simulated: bool = False
+
+    def column(self, role: Role) -> int | None:
+        """Give the column that plays ``role``, or None."""
+        for index, channel in enumerate(self.channels):
+            if channel.role is role:
+                return index
+        return None

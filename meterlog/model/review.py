@@ -1,0 +1,51 @@
+"""Review: all that was made out of one recording."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from meterlog.model.finding import Finding
+from meterlog.model.span import Span
+from meterlog.model.step import Step
+
+
+@dataclass(frozen=True, slots=True)
+class CatchChance:
+    """How likely this set-up is to show a dropout of a given length.
+
+    Attributes
+    ----------
+    duration_s : float, seconds
+    chance : float, 0 to 1
+        Probability that at least one reading lies wholly inside the dropout.
+    """
+
+    duration_s: float
+    chance: float
+
+
+@dataclass(frozen=True, slots=True)
+class Review:
+    """The judgement of one recording.
+
+    Attributes
+    ----------
+    spans : tuple of Span
+        In time order, touching.
+    steps : tuple of Step
+    findings : tuple of Finding
+        Faults first in time order, then the verdicts per step.
+    shortest_visible_dropout_s : float or None, seconds
+        A dropout at least this long can't have been missed; None without a current channel.
+    catch_chances : tuple of CatchChance
+        For dropouts shorter than that.
+    notes : tuple of str
+        What the reader must know: accuracy not stated, no commanded speed, ...
+    """
+
+    spans: tuple[Span, ...] = ()
+    steps: tuple[Step, ...] = ()
+    findings: tuple[Finding, ...] = ()
+    shortest_visible_dropout_s: float | None = None
+    catch_chances: tuple[CatchChance, ...] = ()
+    notes: tuple[str, ...] = ()

@@ -1,0 +1,68 @@
+"""Catalogue: finds profiles by name, the user's own before those that are shipped."""
+
+from __future__ import annotations
+
+import difflib
+from pathlib import Path
+
+from meterlog.model import Limits
+from meterlog.model.errors import ProfileError
+from meterlog.profile.limits import limits_profile
+from meterlog.profile.meter import MeterProfile, meter_profile
+from meterlog.profile.table import read_text
+
+_PACKAGE = Path(__file__).resolve().parent.parent
+
+
+def shipped_folder() -> Path:
+    """Give the folder of shipped profiles: in the wheel, or beside the package in a checkout."""
+    inside = _PACKAGE / "shipped_profiles"
+    return inside if inside.is_dir() else _PACKAGE.parent / "profiles"
+
+
+def names(kind: str) -> tuple[str, ...]:
+    """Give the names of all shipped profiles of ``kind`` (``meters``, ``limits``), sorted."""
+    return tuple(sorted(path.stem for path in (shipped_folder() / kind).glob("*.toml")))
+
+
+def _find(kind: str, name_or_file: str) -> Path:
+    path = Path(name_or_file)
+    if path.suffix == ".toml" or len(path.parts) > 1:
+        if not path.is_file():
+            raise ProfileError("no such file.", subject=name_or_file, remedy="Check the path.")
+        return path
+    shipped = shipped_folder() / kind / f"{name_or_file}.toml"
+    if shipped.is_file():
+        return shipped
+    known = names(kind)
+    near = difflib.get_close_matches(name_or_file, known, 1)
+    hint = f"Did you mean {near[0]!r}? " if near else ""
+    raise ProfileError(
+        f"no profile of this name among the {kind}.",
+        subject=name_or_file,
+        remedy=f"{hint}There are: {', '.join(known)}; or give the path of a .toml file.",
+    )
+
+
+def load_meter(name_or_file: str) -> MeterProfile:
+    """Load a meter profile by name or path.
+
+    Raises
+    ------
+    ProfileError
+        If there is none or it is wrong.
+    """
+    path = _find("meters", name_or_file)
+    return meter_profile(path.stem, read_text(path), str(path))
+
+
+def load_limits(name_or_file: str) -> Limits:
+    """Load a limits profile by name or path.
+
+    Raises
+    ------
+    ProfileError
+        If there is none or it is wrong.
+    """
+    path = _find("limits", name_or_file)
+    return limits_profile(path.stem, read_text(path), str(path))
