@@ -1,0 +1,166 @@
+"""SpanDetector: Blocks and events in, Spans out, the same however they are cut."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from itertools import pairwise
+
+from meterlog.analysis.align import Aligner
+from meterlog.analysis.episodes import EpisodeBuilder
+from meterlog.analysis.labels import Labeller, Stretch
+from meterlog.analysis.pieces import Piece
+from meterlog.analysis.rows import Rows, join_rows
+from meterlog.analysis.timeline import SpeedTimeline
+from meterlog.model import Block, Event, Instrument, Limits, Role
+
+HOLD_NS = 250_000_000
+"""Readings wait this long, in their own time, so that an event stamped a little later than a
+reading that came first still finds it unjudged."""
+
+WINDOW = 65_536
+"""Rows labelled at a time: small enough to stay in the processor's cache."""
+
+_BACK = 2
+"""Rows looked back at."""
+
+RowsHook = Callable[[Rows, Sequence[Stretch]], None]
+
+
+class SpanDetector:
+    """Finds out what the motor was doing.
+
+    Parameters
+    ----------
+    instruments : sequence of Instrument
+        Those of the recording, roles assigned.
+    limits : Limits
+    timeline : SpeedTimeline or None
+        To share with others; filled here from the events.
+    on_rows : callable or None
+        Called with rows and the stretches that cover them, once each, in order: for statistics.
+    """
+
+    def __init__(
+        self,
+        instruments: Sequence[Instrument],
+        limits: Limits,
+        timeline: SpeedTimeline | None = None,
+        on_rows: RowsHook | None = None,
+    ) -> None:
+        self._aligner = Aligner(instruments)
+        self.timeline = SpeedTimeline() if timeline is None else timeline
+        self._labeller = Labeller(limits, self.timeline, _volts_window_ns(instruments))
+        self._builder = EpisodeBuilder(limits, self.timeline)
+        self._on_rows = on_rows
+        self._has_current = self._aligner.has(Role.MOTOR_CURRENT)
+        self._waiting: list[Rows] = []
+        self._behind: Rows | None = None
+        self.last_ns = 0
+
+    def feed(self, item: Block | Event) -> None:
+        """Take the next Block of any instrument, or an event.
+
+        Events may come up to :data:`HOLD_NS` of recording time later than readings with later
+        stamps; everything else about the order and size of the items does not matter.
+        """
+        if isinstance(item, Event):
+            self.timeline.add(item)
+            return
+        rows = self._aligner.feed(item)
+        if rows is None:
+            return
+        self._waiting.append(rows)
+        newest = int(rows.t_ns[-1])
+        oldest = int(self._waiting[0].t_ns[0])
+        if newest - oldest > HOLD_NS:
+            self._label(newest - HOLD_NS)
+
+    def pieces(self) -> list[Piece]:
+        """Give the settled pieces, as Spans' worth, in time order; after :meth:`finish` all."""
+        return self._builder.finished
+
+    def provisional(self) -> list[Piece]:
+        """Give the pieces of now: settled ones, and the open ones as if the end came here."""
+        builder = self._builder.copy()
+        still_open = self._labeller.open_piece(self.last_ns)
+        if still_open is not None:
+            builder.add(still_open)
+        builder.finish()
+        return self._builder.finished[:-1] + builder.finished
+
+    def finish(self) -> None:
+        """Label everything that still waits, and end what is open."""
+        rest = self._aligner.finish()
+        if rest is not None:
+            self._waiting.append(rest)
+        self._label(None)
+        still_open = self._labeller.open_piece(self.last_ns)
+        if still_open is not None:
+            self._builder.add(still_open)
+        self._builder.finish()
+
+    def _label(self, horizon_ns: int | None) -> None:
+        """Label the waiting rows up to the horizon, but keep one to look ahead to."""
+        waiting, self._waiting = self._waiting, []
+        if not waiting:
+            return
+        rows = waiting[0]
+        if len(waiting) > 1:
+            rows = _join_all(waiting)
+        count = len(rows)
+        if horizon_ns is not None:
+            count = min(int(rows.t_ns.searchsorted(horizon_ns, side="right")), count - 1)
+        for start in range(0, count, WINDOW):
+            stop = min(start + WINDOW, count)
+            self._label_window(rows.part(start, min(stop + 1, len(rows))), stop - start)
+        if count < len(rows):
+            self._waiting.append(rows.part(max(count, 0), len(rows)))
+
+    def _label_window(self, rows: Rows, count: int) -> None:
+        """Label the first ``count`` rows; one more may follow to look ahead to."""
+        back = 0 if self._behind is None else len(self._behind)
+        seen = rows if self._behind is None else join_rows(self._behind, rows)
+        if self._has_current:
+            for piece in self._labeller.label(seen, back, back + count):
+                self._builder.add(piece)
+            stretches = self._labeller.stretches
+        else:
+            stretches = self._by_speed_only(seen, back, back + count)
+        if self._on_rows is not None:
+            self._on_rows(seen, stretches)
+        end = back + count
+        self._behind = seen.part(max(end - _BACK, 0), end)
+        self.last_ns = int(seen.t_ns[end - 1])
+
+    def _by_speed_only(self, rows: Rows, start: int, stop: int) -> list[Stretch]:
+        """Without a current channel nothing is judged, but steps still have their voltages."""
+        t = rows.t_ns[start:stop]
+        changes = self.timeline.between(int(t[0]), int(t[-1]))
+        inner = [start + int(t.searchsorted(change.t_ns, side="left")) for change in changes]
+        return [
+            Stretch(a, b, self.timeline.at(int(rows.t_ns[a])), steady=False)
+            for a, b in pairwise([start, *inner, stop])
+            if b > a
+        ]
+
+
+def _join_all(parts: Sequence[Rows]) -> Rows:
+    """Join pairwise, so that many small parts are not copied once for each other."""
+    level = list(parts)
+    while len(level) > 1:
+        level = [
+            join_rows(level[i], level[i + 1]) if i + 1 < len(level) else level[i]
+            for i in range(0, len(level), 2)
+        ]
+    return level[0]
+
+
+def _volts_window_ns(instruments: Sequence[Instrument]) -> int:
+    """Half of how much longer the voltages are averaged than the current."""
+    windows: dict[Role, float] = {}
+    for instrument in instruments:
+        for channel in instrument.channels:
+            windows.setdefault(channel.role, channel.integration_s)
+    current = windows.get(Role.MOTOR_CURRENT, 0.0)
+    volts = max(windows.get(Role.MOTOR_FEED, 0.0), windows.get(Role.MOTOR_RETURN, 0.0))
+    return round(max(0.0, volts - current) / 2.0 * 1e9)

@@ -1,0 +1,341 @@
+"""Labeller: Rows to Pieces, each stretch of readings with one label.
+
+Three questions in turn, each answered on whole arrays and only where it is open:
+
+1. Does current flow? (threshold with hysteresis; a silence or a missing value answers nothing)
+2. Where it flows: is it above, below or within the limits of the commanded speed? Not asked
+   within the inrush window after a start or a change of speed.
+3. Where it is gone: off, or which side is to blame? (``sides.py``)
+
+State is carried from one call to the next, so the answer does not depend on how rows are cut.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from meterlog.analysis.edges import fall_edge, rise_edge, threshold_edge
+from meterlog.analysis.excess import ExcessJudge
+from meterlog.analysis.pieces import FLOWING_KINDS, Figures, Group, Piece, figures_of
+from meterlog.analysis.rows import Rows
+from meterlog.analysis.schmitt import runs, zones
+from meterlog.analysis.sides import SIDE_KIND, Asked, Side, sides, would_settle
+from meterlog.analysis.timeline import SpeedTimeline
+from meterlog.model import Limits, Role, SpanKind
+
+_NOTHING, _BELOW, _BETWEEN, _ABOVE = 0, 1, 2, 3
+_EVER = -(2**62)
+"""Before any reading."""
+_FIGURED = frozenset(set(SpanKind) - {SpanKind.RUNNING, SpanKind.OFF, SpanKind.NO_DATA})
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """Rows ``start`` to ``stop`` at one commanded speed, for the statistics of steps.
+
+    ``steady`` is True where current flows outside the inrush window.
+    """
+
+    start: int
+    stop: int
+    speed: int | None
+    steady: bool
+
+
+class Labeller:
+    """Gives Pieces for Rows.
+
+    Parameters
+    ----------
+    limits : Limits
+    timeline : SpeedTimeline
+        May grow between calls, but only beyond the rows already labelled.
+    volts_window_ns : int, nanoseconds
+        How much longer a voltage reading averages than a current reading, halved: a voltage
+        counts as read after the current went only when it is that much later.
+    """
+
+    def __init__(self, limits: Limits, timeline: SpeedTimeline, volts_window_ns: int = 0) -> None:
+        self._limits = limits
+        self._timeline = timeline
+        self._volts_window_ns = volts_window_ns
+        self._inrush_ns = round(limits.inrush_window_s * 1e9)
+        self._state = _NOTHING
+        self._last_flow = _NOTHING
+        self._quiet_until_ns = _EVER
+        self._onset_ns = 0
+        self._feed_before: float | None = None
+        self._excess = ExcessJudge(limits)
+        self._open: Piece | None = None
+        self._done: list[Piece] = []
+        self.stretches: list[Stretch] = []
+
+    def label(self, rows: Rows, start: int, stop: int) -> list[Piece]:
+        """Label rows ``start`` to ``stop`` (exclusive).
+
+        Parameters
+        ----------
+        rows : Rows
+            With up to two rows before ``start`` for looking back, and at least one after
+            ``stop`` for looking ahead unless these are the last.
+        start, stop : int
+
+        Returns
+        -------
+        list of Piece
+            Those that ended within these rows; the last one stays open. ``stretches`` then
+            covers all rows from ``start`` to ``stop``.
+        """
+        self._done, self.stretches = [], []
+        sizes = np.abs(rows.amps)
+        for first, last, state in self._flow_runs(rows, sizes, start, stop):
+            if rows.gap[first]:
+                self._push_gap(rows, first)
+            self._enter(rows, first, state)
+            for begin, end, speed in self._by_speed(rows, first, last):
+                if state == _NOTHING:
+                    self._push(rows, sizes, begin, end, SpanKind.NO_DATA, speed)
+                    self.stretches.append(Stretch(begin, end, speed, steady=False))
+                elif state == _ABOVE:
+                    self._label_flowing(rows, sizes, begin, end, speed)
+                else:
+                    self._label_gone(rows, sizes, begin, end, speed)
+            self._state = state
+            if state != _NOTHING:
+                self._last_flow = state
+        return self._done
+
+    def open_piece(self, until_ns: int) -> Piece | None:
+        """Give the piece that has not ended yet, as if it ended at ``until_ns``."""
+        if self._open is None:
+            return None
+        return replace(self._open, end_ns=max(until_ns, self._open.start_ns))
+
+    # -- does current flow? --------------------------------------------------------------------
+
+    def _flow_runs(
+        self, rows: Rows, sizes: NDArray[np.float64], start: int, stop: int
+    ) -> Iterator[tuple[int, int, int]]:
+        """Give (first row, row after the last, state) of each stretch, hysteresis resolved."""
+        part = sizes[start:stop]
+        limit = self._limits.open_current_a
+        codes = zones(part, (limit, limit * (1.0 + self._limits.hysteresis)))
+        codes += np.uint8(_BELOW)
+        usable = rows.usable[start:stop]
+        if not usable.all():
+            codes[~usable] = _NOTHING
+        begins = runs(codes)
+        gaps = np.flatnonzero(rows.gap[start:stop])
+        if len(gaps):
+            begins = np.union1d(begins, gaps)
+        ends = np.append(begins[1:], len(part))
+        state, first = self._state, start
+        current: int | None = None
+        for begin, end, code in zip(
+            begins.tolist(), ends.tolist(), codes[begins].tolist(), strict=True
+        ):
+            fresh = bool(rows.gap[start + begin])
+            before = _NOTHING if fresh else (state if current is None else current)
+            if code == _BETWEEN:  # keeps what was; a first reading counts as current
+                code = _BELOW if before == _BELOW else _ABOVE  # noqa: PLW2901
+            if current is not None and (code != current or fresh):
+                yield first, start + begin, current
+                first = start + begin
+            current = code
+            if end == len(part):
+                yield first, stop, current
+
+    def _enter(self, rows: Rows, first: int, state: int) -> None:
+        """Note the start of a stretch: the inrush window, the onset, the feed before."""
+        if state == _ABOVE and self._state != _ABOVE:
+            self._excess.forget()
+            if self._last_flow == _BELOW:
+                self._quiet(int(rows.t_ns[first]) + self._inrush_ns)
+        if state == _BELOW and self._state != _BELOW:
+            self._onset_ns = int(rows.t_ns[first])
+            self._note_feed(rows, first, flowing=self._state == _ABOVE)
+
+    def _quiet(self, until_ns: int) -> None:
+        self._quiet_until_ns = max(self._quiet_until_ns, until_ns)
+
+    def _note_feed(self, rows: Rows, index: int, *, flowing: bool) -> None:
+        """Remember the feed of the two rows before ``index`` (the nearer may be half-way down)."""
+        if rows.feed is None:
+            return
+        near = rows.feed[max(index - 2, 0) : index][rows.usable[max(index - 2, 0) : index]]
+        if not len(near):
+            return
+        level = float(near.max())
+        if flowing or level >= self._limits.supply_present_v:
+            self._feed_before = level
+
+    def _by_speed(self, rows: Rows, first: int, last: int) -> Iterator[tuple[int, int, int | None]]:
+        """Cut rows at the changes of the commanded speed; each starts an inrush window."""
+        t = rows.t_ns
+        since = int(t[first - 1]) if first else _EVER
+        begin = first
+        for change in self._timeline.between(since, int(t[last - 1])):
+            index = first + int(np.searchsorted(t[first:last], change.t_ns, side="left"))
+            if index > begin:
+                yield begin, index, self._timeline.at(int(t[begin]))
+                begin = index
+            self._quiet(change.t_ns + self._inrush_ns)
+            self._excess.forget()
+        yield begin, last, self._timeline.at(int(t[begin]))
+
+    # -- current flows: how much? --------------------------------------------------------------
+
+    def _label_flowing(
+        self, rows: Rows, sizes: NDArray[np.float64], first: int, last: int, speed: int | None
+    ) -> None:
+        self._excess.at(speed)
+        quiet = int(np.searchsorted(rows.t_ns[first:last], self._quiet_until_ns, side="left"))
+        judged = first + quiet
+        if judged > first:
+            self._push(rows, sizes, first, judged, SpanKind.RUNNING, speed)
+            self.stretches.append(Stretch(first, judged, speed, steady=False))
+        if judged < last:
+            self.stretches.append(Stretch(judged, last, speed, steady=True))
+            for begin, end, kind in self._excess.runs(sizes, judged, last):
+                self._push(rows, sizes, begin, end, kind, speed)
+
+    # -- current is gone: which side? ----------------------------------------------------------
+
+    def _label_gone(
+        self, rows: Rows, sizes: NDArray[np.float64], first: int, last: int, speed: int | None
+    ) -> None:
+        self.stretches.append(Stretch(first, last, speed, steady=False))
+        if speed == 0:
+            self._push(rows, sizes, first, last, SpanKind.OFF, speed)
+            return
+        asked_since = self._asked_since(rows, first)
+        if asked_since > self._onset_ns:
+            self._onset_ns = asked_since
+            self._note_feed(rows, first, flowing=False)
+        answer = sides(
+            None if rows.feed is None else rows.feed[first:last],
+            None if rows.back is None else rows.back[first:last],
+            Asked(speed, self._feed_before),
+            self._limits,
+        )
+        if isinstance(answer, Side):
+            self._push(rows, sizes, first, last, SIDE_KIND[answer], speed)
+            return
+        if rows.volts_ns is not None:
+            read = rows.volts_ns[first:last] >= self._onset_ns + self._volts_window_ns
+            answer = np.where(read, answer, np.uint8(Side.UNDETERMINED))
+        begins = runs(answer)
+        ends = np.append(begins[1:], last - first)
+        for begin, end in zip(begins.tolist(), ends.tolist(), strict=True):
+            kind = SIDE_KIND[Side(int(answer[begin]))]
+            self._push(rows, sizes, first + begin, first + end, kind, speed)
+
+    def _asked_since(self, rows: Rows, first: int) -> int:
+        since = int(rows.t_ns[first - 1]) if first else _EVER
+        changes = self._timeline.between(since, int(rows.t_ns[first]))
+        return changes[-1].t_ns if changes else _EVER
+
+    # -- pieces --------------------------------------------------------------------------------
+
+    def _push_gap(self, rows: Rows, index: int) -> None:
+        """Put a silence between row ``index`` - 1 and ``index``."""
+        if self._open is None or index == 0:
+            return
+        before, after = int(rows.t_ns[index - 1]), int(rows.t_ns[index])
+        self._close(before, 0)
+        self._open = Piece(SpanKind.NO_DATA, before, after, 0, 0, self._timeline.at(before))
+        self._state = _NOTHING
+
+    def _close(self, end_ns: int, edge_ns: int) -> None:
+        if self._open is not None:
+            end_ns = max(end_ns, self._open.start_ns)
+            self._done.append(replace(self._open, end_ns=end_ns, end_edge_ns=edge_ns))
+            self._open = None
+
+    def _push(
+        self,
+        rows: Rows,
+        sizes: NDArray[np.float64],
+        first: int,
+        last: int,
+        kind: SpanKind | None,
+        speed: int | None,
+    ) -> None:
+        """Continue the open piece, or end it and begin another."""
+        figures = self._figures(rows, first, last) if kind in _FIGURED or kind is None else None
+        known = self._open
+        if known is not None and known.kind is kind:
+            if figures is not None:
+                self._open = replace(known, figures=known.figures.plus(figures))
+            return
+        at, edge = self._edge(rows, sizes, first, kind)
+        self._close(at, edge)
+        missing = would_settle(
+            feed=rows.feed is not None, back=rows.back is not None, speed=speed is not None
+        )
+        self._open = Piece(
+            kind, at, at, edge, 0, speed, figures or Figures(), self._missing(kind, missing)
+        )
+
+    @staticmethod
+    def _missing(kind: SpanKind | None, missing: tuple[Role, ...]) -> tuple[Role, ...]:
+        return missing if kind is SpanKind.NO_CURRENT else ()
+
+    @staticmethod
+    def _figures(rows: Rows, first: int, last: int) -> Figures:
+        amps = rows.amps[first:last]
+        if rows.amps_new is not None:
+            amps = amps[rows.amps_new[first:last]]
+        if rows.feed is None:
+            return figures_of(amps, None)
+        volts = rows.feed[first:last]
+        if rows.back is not None:
+            volts = volts - rows.back[first:last]
+        if rows.volts_new is not None:
+            volts = volts[rows.volts_new[first:last]]
+        return figures_of(amps, volts)
+
+    def _edge(
+        self, rows: Rows, sizes: NDArray[np.float64], index: int, kind: SpanKind | None
+    ) -> tuple[int, int]:
+        """Give the instant at which ``kind`` began before row ``index``, and ± nanoseconds."""
+        t = rows.t_ns
+        if self._open is None or index == 0:
+            return int(t[index]), 0
+        before, here = int(t[index - 1]), int(t[index])
+        width = here - before
+        if self._open.kind is SpanKind.NO_DATA:
+            return here, width
+        if kind is SpanKind.NO_DATA:
+            return before, width
+        return self._instant(rows, sizes, index, kind), width
+
+    def _instant(
+        self, rows: Rows, sizes: NDArray[np.float64], index: int, kind: SpanKind | None
+    ) -> int:
+        """Give the instant of a change between two labels that both rest on readings."""
+        known, t = self._open, rows.t_ns
+        if known is None:
+            return int(t[index])
+        flowing = kind in FLOWING_KINDS
+        before, here = int(t[index - 1]), int(t[index])
+        changes = self._timeline.between(before, here)
+        if flowing != (known.group is Group.FLOWING):
+            edge = rise_edge(t, sizes, index) if flowing else fall_edge(t, sizes, index)
+            return max(edge, known.start_ns)
+        if changes:
+            return changes[-1].t_ns
+        if flowing and known.kind is not None and kind is not None:
+            if before < self._quiet_until_ns <= here:
+                return self._quiet_until_ns
+            level = self._excess.edge_level(known.kind, kind)
+            return threshold_edge(t, sizes, index, level) if np.isfinite(level) else here
+        return (before + here) // 2
+
+
+def _inputs(on: NDArray[np.bool_], off: NDArray[np.bool_]) -> NDArray[np.int8]:
+    return on.astype(np.int8) - off.astype(np.int8)
