@@ -32,6 +32,8 @@ class _Source:
     t: list[NDArray[np.int64]] = field(default_factory=list)
     values: list[NDArray[np.float64]] = field(default_factory=list)
     last_ns: int | None = None
+    first: tuple[int, NDArray[np.float64]] | None = None
+    """The very first reading: it also stands for the moments before it, within three intervals."""
     carried: int = 0
     """1 when the first waiting reading was already given as a row and is kept to be held."""
 
@@ -105,6 +107,8 @@ class Aligner:
         columns = [_column_values(block, index) for index in source.columns.values()]
         source.t.append(block.t_ns)
         source.values.append(np.array(columns))
+        if source.first is None:
+            source.first = (int(block.t_ns[0]), source.values[0][:, 0])
         source.last_ns = int(block.t_ns[-1])
         lasts = [s.last_ns for s in self._sources.values()]
         if any(last is None for last in lasts):
@@ -182,6 +186,7 @@ class _Taken:
     values: NDArray[np.float64]
     carried: int
     next_ns: int | None
+    first: tuple[int, NDArray[np.float64]] | None
 
     @property
     def fresh(self) -> NDArray[np.int64]:
@@ -192,7 +197,8 @@ class _Taken:
         if not len(self.t):
             nothing = np.full((self.values.shape[0], len(union)), np.nan)
             none = np.zeros(len(union), np.bool_)
-            return _Held(nothing, none, none, np.full(len(union), -(2**62), np.int64))
+            held = _Held(nothing, none, none, np.full(len(union), -(2**62), np.int64))
+            return self._begin(held, union, gap_ns)
         last = np.searchsorted(self.t, union, side="right") - 1
         index = np.maximum(last, 0)
         read_ns = self.t[index]
@@ -205,7 +211,17 @@ class _Taken:
         values[:, silent | (last < 0)] = np.nan
         new = (read_ns == union) & (last >= self.carried)
         before = np.concatenate((self.t[:1], self.t[:-1]))[index]
-        return _Held(values, new, new & (read_ns - before > gap_ns), read_ns)
+        held = _Held(values, new, new & (read_ns - before > gap_ns), read_ns)
+        return self._begin(held, union, gap_ns) if last[0] < 0 else held
+
+    def _begin(self, held: _Held, union: NDArray[np.int64], gap_ns: int) -> _Held:
+        """Let the first reading stand for the moments just before it."""
+        if self.first is not None:
+            first_ns, values = self.first
+            just_before = (union < first_ns) & (first_ns - union <= gap_ns)
+            held.values[:, just_before] = values[:, None]
+            held.read_ns[just_before] = first_ns
+        return held
 
 
 def _take(source: _Source, limit: int | None) -> _Taken:
@@ -219,4 +235,4 @@ def _take(source: _Source, limit: int | None) -> _Taken:
     keep = max(count - 1, 0)
     source.t, source.values = [t[keep:]], [values[:, keep:]]
     source.carried = 1 if count > 0 else 0
-    return _Taken(t[:count], values[:, :count], carried, next_ns)
+    return _Taken(t[:count], values[:, :count], carried, next_ns, source.first)

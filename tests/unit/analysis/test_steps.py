@@ -1,0 +1,64 @@
+"""Figures per commanded speed."""
+
+import pytest
+
+from meterlog.model import FindingKind, Verdict
+
+
+def walk(trace):
+    leg = trace.Leg
+    return [
+        leg(1.0, *trace.NORMAL[0]),
+        leg(1.3, 11.5, 6.0, 9.0),
+        leg(4.0, *trace.NORMAL[1]),
+        leg(6.0, *trace.NORMAL[4]),
+        leg(7.0, *trace.DEAD),
+        leg(9.0, *trace.NORMAL[4]),
+    ]
+
+
+EVENTS = ((0.0, 0), (1.0, 1), (4.0, 4))
+
+
+def test_each_commanded_speed_is_a_step_from_its_command_to_the_next(trace):
+    result = trace.review(walk(trace), [trace.speed(*e) for e in EVENTS])
+    assert [(s.speed, s.start_ns / 1e9) for s in result.steps] == [(0, 0.0), (1, 1.0), (4, 4.0)]
+    assert result.steps[1].end_ns == result.steps[2].start_ns
+    assert result.steps[2].end_ns / 1e9 == pytest.approx(8.98)
+
+
+def test_the_mean_holds_all_readings_and_the_steady_mean_only_those_of_the_running_motor(trace):
+    result = trace.review(walk(trace), [trace.speed(*e) for e in EVENTS])
+    one, four = result.steps[1], result.steps[2]
+    assert one.max_a == 9.0
+    assert one.mean_a == pytest.approx((15 * 9.0 + 135 * 3.6) / 150)
+    assert one.steady_mean_a == pytest.approx(3.6)
+    assert four.min_a == 0.0
+    assert four.steady_mean_a == pytest.approx(13.6)
+    assert four.steady_mean_v == pytest.approx(12.0 - 0.16)
+
+
+def test_each_judged_speed_gets_a_verdict(trace):
+    result = trace.review(walk(trace), [trace.speed(*e) for e in EVENTS])
+    verdicts = [(f.speed, f.verdict) for f in result.findings if f.kind is FindingKind.STEP_CURRENT]
+    assert verdicts == [(1, Verdict.PASS), (4, Verdict.PASS)]
+
+
+def test_pressing_the_same_speed_again_is_no_new_step(trace):
+    events = [trace.speed(0.0, 4), trace.speed(2.0, 4)]
+    result = trace.review([trace.Leg(5.0, *trace.NORMAL[4])], events)
+    assert len(result.steps) == 1
+
+
+def test_without_commands_there_is_one_step_without_a_speed(trace):
+    (step,) = trace.review([trace.Leg(5.0, *trace.NORMAL[4])]).steps
+    assert step.speed is None
+    assert step.n == 250
+
+
+def test_without_a_current_channel_there_are_steps_but_no_spans_and_a_note(trace):
+    result = trace.review(walk(trace), [trace.speed(*e) for e in EVENTS], roles=("feed", "return"))
+    assert result.spans == ()
+    assert [s.speed for s in result.steps] == [0, 1, 4]
+    assert result.steps[2].mean_v == pytest.approx((200 * 11.84 + 50 * 12.38) / 250)
+    assert any("No motor-current channel" in note for note in result.notes)

@@ -1,0 +1,40 @@
+"""The shortest dropout a meter can't miss, against brute force."""
+
+import numpy as np
+import pytest
+
+from meterlog.analysis import catch_chance, shortest_visible_s
+from meterlog.model import Channel, Quantity, Role, SpanKind
+
+
+def meter(interval_s, integration_s):
+    return Channel(
+        "amps",
+        Quantity.CURRENT,
+        Role.MOTOR_CURRENT,
+        interval_s=interval_s,
+        integration_s=integration_s,
+    )
+
+
+@pytest.mark.parametrize(("interval", "window"), [(0.33, 0.05), (0.33, 0.33), (0.02, 0.0)])
+@pytest.mark.parametrize("part", [0.2, 0.5, 0.9, 1.1])
+def test_the_chance_equals_what_random_dropouts_give(interval, window, part):
+    channel = meter(interval, window)
+    length = part * shortest_visible_s(channel, 0.0)
+    starts = np.random.default_rng(1).uniform(0, interval, 20_000)
+    # A reading with its whole window [k interval, k interval + window] inside the dropout.
+    first = np.ceil(starts / interval) * interval
+    seen = np.mean(first + window <= starts + length)
+    assert catch_chance(channel, 0.0, length) == pytest.approx(seen, abs=0.02)
+
+
+@pytest.mark.parametrize("phase", np.linspace(0, 0.099, 12))
+def test_a_dropout_of_that_length_is_found_at_every_phase(trace, phase):
+    lim = trace.limits(min_dwell_s=0.04)
+    length = shortest_visible_s(trace.channels(0.1, ("current",))[0], lim.min_dwell_s) * 1.02
+    leg = trace.Leg
+    legs = [leg(3.0, *trace.NORMAL[4]), leg(3.0 + length, *trace.DEAD), leg(6.0, *trace.NORMAL[4])]
+    result = trace.review(legs, [trace.speed(0.0, 4)], 0.1, phase_s=phase, lim=lim)
+    assert SpanKind.DEAD in [s.kind for s in result.spans]
+    assert result.shortest_visible_dropout_s == pytest.approx(length / 1.02)
