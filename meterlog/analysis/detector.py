@@ -54,7 +54,8 @@ class SpanDetector:
         self._on_rows = on_rows
         self._has_current = self._aligner.has(Role.MOTOR_CURRENT)
         self._waiting: list[Rows] = []
-        self._behind: Rows | None = None
+        self._behind = 0
+        """Rows at the front of the waiting ones that are labelled and kept to look back at."""
         self.last_ns = 0
 
     def feed(self, item: Block | Event) -> None:
@@ -71,9 +72,14 @@ class SpanDetector:
             return
         self._waiting.append(rows)
         newest = int(rows.t_ns[-1])
-        oldest = int(self._waiting[0].t_ns[0])
-        if newest - oldest > HOLD_NS:
+        if newest - self._oldest_unlabelled_ns() > HOLD_NS:
             self._label(newest - HOLD_NS)
+
+    def _oldest_unlabelled_ns(self) -> int:
+        first = self._waiting[0]
+        if len(first) > self._behind:
+            return int(first.t_ns[self._behind])
+        return int(self._waiting[1].t_ns[0])
 
     def pieces(self) -> list[Piece]:
         """Give the settled pieces, as Spans' worth, in time order; after :meth:`finish` all."""
@@ -101,36 +107,32 @@ class SpanDetector:
 
     def _label(self, horizon_ns: int | None) -> None:
         """Label the waiting rows up to the horizon, but keep one to look ahead to."""
-        waiting, self._waiting = self._waiting, []
-        if not waiting:
+        if not self._waiting:
             return
-        rows = waiting[0]
-        if len(waiting) > 1:
-            rows = _join_all(waiting)
+        rows, back = _join_all(self._waiting), self._behind
         count = len(rows)
         if horizon_ns is not None:
             count = min(int(rows.t_ns.searchsorted(horizon_ns, side="right")), count - 1)
-        for start in range(0, count, WINDOW):
+        for start in range(back, count, WINDOW):
             stop = min(start + WINDOW, count)
-            self._label_window(rows.part(start, min(stop + 1, len(rows))), stop - start)
-        if count < len(rows):
-            self._waiting.append(rows.part(max(count, 0), len(rows)))
+            behind = min(start, _BACK)
+            self._label_window(rows.part(start - behind, stop + 1), behind, stop - start)
+        labelled = max(count, back)
+        self._behind = min(labelled, _BACK)
+        self._waiting = [rows.part(labelled - self._behind, len(rows))]
 
-    def _label_window(self, rows: Rows, count: int) -> None:
-        """Label the first ``count`` rows; one more may follow to look ahead to."""
-        back = 0 if self._behind is None else len(self._behind)
-        seen = rows if self._behind is None else join_rows(self._behind, rows)
+    def _label_window(self, rows: Rows, back: int, count: int) -> None:
+        """Label ``count`` rows after the first ``back``; one more may follow to look ahead to."""
+        end = back + count
         if self._has_current:
-            for piece in self._labeller.label(seen, back, back + count):
+            for piece in self._labeller.label(rows, back, end):
                 self._builder.add(piece)
             stretches = self._labeller.stretches
         else:
-            stretches = self._by_speed_only(seen, back, back + count)
+            stretches = self._by_speed_only(rows, back, end)
         if self._on_rows is not None:
-            self._on_rows(seen, stretches)
-        end = back + count
-        self._behind = seen.part(max(end - _BACK, 0), end)
-        self.last_ns = int(seen.t_ns[end - 1])
+            self._on_rows(rows, stretches)
+        self.last_ns = int(rows.t_ns[end - 1])
 
     def _by_speed_only(self, rows: Rows, start: int, stop: int) -> list[Stretch]:
         """Without a current channel nothing is judged, but steps still have their voltages."""

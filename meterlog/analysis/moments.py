@@ -45,10 +45,12 @@ class Sums:
         return Sums(
             n=total,
             mean=self.mean + apart * count / total,
-            square=self.square + float(around @ around) + apart * apart * self.n * count / total,
+            square=self.square
+            + float(np.square(around).sum())
+            + apart * apart * self.n * count / total,
             low=min(self.low, float(piece.min())),
             high=max(self.high, float(piece.max())),
-            product=self.product + joint + float(shifted[:-1] @ shifted[1:]),
+            product=self.product + joint + float((shifted[:-1] * shifted[1:]).sum()),
             first=first,
             last=float(piece[-1]),
         )

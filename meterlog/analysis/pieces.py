@@ -62,9 +62,10 @@ def figures_of(amps: NDArray[np.float64], volts: NDArray[np.float64] | None) -> 
     if not len(amps):
         return Figures()
     mean = float(amps.mean())
+    # Not a dot product: that would wake the threads of a linear algebra library.
     around = amps - mean
     count, mean_v = (0, 0.0) if volts is None or not len(volts) else (len(volts), volts.mean())
-    return Figures(len(amps), mean, float(around @ around), count, float(mean_v))
+    return Figures(len(amps), mean, float(np.square(around).sum()), count, float(mean_v))
 
 
 @dataclass(frozen=True, slots=True)
