@@ -18,13 +18,17 @@ from meterlog.model import Limits, Role, SpanKind
 
 _LOSSES = (SpanKind.FEED_LOST, SpanKind.GROUND_LOST, SpanKind.NO_CURRENT)
 
+COASTED_DOWN_TO = 0.7
+"""A motor that was coasting down to a lower step draws again when its own voltage has fallen to
+about what that step gives it; one that had lost its feed or ground has fallen below this part."""
+
 
 @dataclass(frozen=True, slots=True)
 class _Situation:
-    """What an episode is judged by besides its own pieces."""
+    """What an episode is judged by besides its own pieces: current before, and what follows."""
 
     flowed_before: bool
-    flows_after: bool
+    after: Piece | None
 
 
 def settle(pieces: Sequence[Piece], dwell_ns: int) -> list[Piece]:
@@ -125,9 +129,9 @@ class EpisodeBuilder:
         if length < self._dwell_ns and self._is_first():
             coming = [coming[0].since(self._episode[0]), *coming[1:]]
         else:
-            flows = self._group is Group.GONE
-            self._finish(self._judge(self._episode, _Situation(self._flowed_before, flows)))
-            self._flowed_before = not flows
+            situation = _Situation(self._flowed_before, coming[0])
+            self._finish(self._judge(self._episode, situation))
+            self._flowed_before = self._group is Group.FLOWING
         self._episode, self._candidate = coming, []
         self._group = coming[0].group
 
@@ -139,7 +143,7 @@ class EpisodeBuilder:
             self._episode[-1] = self._episode[-1].until(self._candidate[-1])
             self._candidate = []
         if self._episode:
-            situation = _Situation(self._flowed_before, flows_after=False)
+            situation = _Situation(self._flowed_before, None)
             self._finish(self._judge(self._episode, situation))
         self._episode, self._group, self._flowed_before = [], None, False
 
@@ -152,9 +156,25 @@ class EpisodeBuilder:
 
     def _judge(self, pieces: list[Piece], situation: _Situation) -> list[Piece]:
         if pieces[0].group is Group.FLOWING:
-            return settle(pieces, self._dwell_ns)
-        pieces = settle(_determined(pieces), self._dwell_ns)
+            return self._hurried(settle(pieces, self._dwell_ns))
+        pieces = settle(_from_command(_determined(pieces), self._dwell_ns), self._dwell_ns)
         return self._coasting(self._commanded(pieces), situation)
+
+    def _hurried(self, pieces: list[Piece]) -> list[Piece]:
+        """Give a current that left its limits only just before a new speed to that speed.
+
+        A thumb is late on the key, or the meter's reading averages over the change.
+        """
+        result = list(pieces)
+        for index, piece in enumerate(pieces):
+            slack = max(self._lag_ns, 2 * max(piece.start_edge_ns, piece.end_edge_ns))
+            near = self._timeline.between(
+                piece.end_ns - piece.end_edge_ns - 1, piece.end_ns + piece.end_edge_ns
+            )
+            judged = piece.kind in (SpanKind.OVER, SpanKind.UNDER) and not piece.after_quiet
+            if judged and near and piece.length_ns < slack:
+                result[index] = replace(piece, kind=SpanKind.RUNNING, figures=Figures())
+        return joined(result)
 
     def _commanded(self, pieces: list[Piece]) -> list[Piece]:
         """Losses right beside an off command, and no longer than its lag, are the command."""
@@ -169,9 +189,10 @@ class EpisodeBuilder:
     def _coasting(self, pieces: list[Piece], situation: _Situation) -> list[Piece]:
         """After a step down the turning motor generates more than it is given, for a while."""
         first, last = pieces[0], pieces[-1]
-        if not (situation.flowed_before and situation.flows_after):
+        after = situation.after
+        if not situation.flowed_before or after is None:
             return pieces
-        if last.end_ns - first.start_ns > self._coast_ns:
+        if last.end_ns - first.start_ns > self._coast_ns or _fell_below(last, after):
             return pieces
         if any(piece.kind not in _LOSSES for piece in pieces):
             return pieces
@@ -179,6 +200,36 @@ class EpisodeBuilder:
         if not self._timeline.step_down_near(first.start_ns, slack):
             return pieces
         return [replace(first.until(last), kind=SpanKind.RUNNING, figures=Figures())]
+
+
+def _fell_below(last: Piece, after: Piece) -> bool:
+    """Tell whether the motor's own voltage fell further than coasting down explains."""
+    if last.last_v is None or after.first_v is None:
+        return False
+    return last.last_v < COASTED_DOWN_TO * after.first_v
+
+
+def _from_command(pieces: list[Piece], dwell_ns: int) -> list[Piece]:
+    """Let what follows a command begin at the command.
+
+    The controller takes a moment to answer; a short stretch between off and the first lasting
+    label belongs to that label, not to off.
+    """
+    result: list[Piece] = []
+    for piece in pieces:
+        last = result[-1] if result else None
+        if (
+            last is not None
+            and len(result) > 1
+            and result[-2].kind is SpanKind.OFF
+            and piece.kind is not SpanKind.OFF
+            and last.kind is not piece.kind
+            and last.length_ns < dwell_ns
+        ):
+            result[-1] = piece.since(last)
+        else:
+            result.append(piece)
+    return result
 
 
 def _determined(pieces: list[Piece]) -> list[Piece]:

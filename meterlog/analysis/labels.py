@@ -25,7 +25,7 @@ from meterlog.analysis.rows import Rows
 from meterlog.analysis.schmitt import runs, zones
 from meterlog.analysis.sides import SIDE_KIND, Asked, Side, sides, would_settle
 from meterlog.analysis.timeline import SpeedTimeline
-from meterlog.model import Limits, Role, SpanKind
+from meterlog.model import Limits, SpanKind
 
 _NOTHING, _BELOW, _BETWEEN, _ABOVE = 0, 1, 2, 3
 _EVER = -(2**62)
@@ -44,6 +44,14 @@ class Stretch:
     stop: int
     speed: int | None
     steady: bool
+
+
+def _across(rows: Rows, index: int) -> float | None:
+    """Give the voltage across the motor in one row (the feed where there is no return)."""
+    if rows.feed is None:
+        return None
+    volts = float(rows.feed[index])
+    return volts if rows.back is None else volts - float(rows.back[index])
 
 
 class Labeller:
@@ -267,10 +275,11 @@ class Labeller:
     ) -> None:
         """Continue the open piece, or end it and begin another."""
         figures = self._figures(rows, first, last) if kind in _FIGURED or kind is None else None
-        known = self._open
+        known, last_v = self._open, _across(rows, last - 1)
         if known is not None and known.kind is kind:
             if figures is not None:
-                self._open = replace(known, figures=known.figures.plus(figures))
+                known = replace(known, figures=known.figures.plus(figures))
+            self._open = replace(known, last_v=last_v)
             return
         at, edge = self._edge(rows, sizes, first, kind)
         self._close(at, edge)
@@ -278,12 +287,18 @@ class Labeller:
             feed=rows.feed is not None, back=rows.back is not None, speed=speed is not None
         )
         self._open = Piece(
-            kind, at, at, edge, 0, speed, figures or Figures(), self._missing(kind, missing)
+            kind=kind,
+            start_ns=at,
+            end_ns=at,
+            start_edge_ns=edge,
+            end_edge_ns=0,
+            speed=speed,
+            figures=figures or Figures(),
+            settled_by=missing if kind is SpanKind.NO_CURRENT else (),
+            first_v=_across(rows, first),
+            last_v=last_v,
+            after_quiet=at == self._quiet_until_ns,
         )
-
-    @staticmethod
-    def _missing(kind: SpanKind | None, missing: tuple[Role, ...]) -> tuple[Role, ...]:
-        return missing if kind is SpanKind.NO_CURRENT else ()
 
     @staticmethod
     def _figures(rows: Rows, first: int, last: int) -> Figures:

@@ -81,6 +81,10 @@ class Piece:
     figures : Figures
     settled_by : tuple of Role
         Channels that would have told the side.
+    first_v, last_v : float or None, volts
+        Voltage across the motor in the first and in the last reading.
+    after_quiet : bool
+        It began with the end of an inrush window, not with a change of the current.
     """
 
     kind: SpanKind | None
@@ -91,6 +95,9 @@ class Piece:
     speed: int | None
     figures: Figures = Figures()
     settled_by: tuple[Role, ...] = ()
+    first_v: float | None = None
+    last_v: float | None = None
+    after_quiet: bool = False
 
     @property
     def length_ns(self) -> int:
@@ -106,7 +113,9 @@ class Piece:
 
     def until(self, later: Piece) -> Piece:
         """Give this piece stretched over ``later``, keeping its own label and figures."""
-        return replace(self, end_ns=later.end_ns, end_edge_ns=later.end_edge_ns)
+        return replace(
+            self, end_ns=later.end_ns, end_edge_ns=later.end_edge_ns, last_v=later.last_v
+        )
 
     def since(self, earlier: Piece) -> Piece:
         """Give this piece stretched back over ``earlier``, keeping its own label and figures."""
@@ -115,6 +124,7 @@ class Piece:
             start_ns=earlier.start_ns,
             start_edge_ns=earlier.start_edge_ns,
             speed=earlier.speed,
+            first_v=earlier.first_v,
         )
 
     def joined(self, later: Piece) -> Piece:

@@ -58,8 +58,8 @@ class Limits:
     locked_current_a: float = 40.0
     inrush_window_s: float = 1.5
     min_dwell_s: float = 0.05
-    command_lag_s: float = 0.3
-    coast_s: float = 3.0
+    command_lag_s: float = 1.0
+    coast_s: float = 2.0
     hysteresis: float = 0.05
     speeds: Mapping[int, SpeedLimits] = field(default_factory=lambda: MappingProxyType({}))
     basis: str = ""

@@ -277,3 +277,55 @@ def test_a_clamp_too_poor_to_tell_nothing_from_little_gives_no_verdict(trace):
     result = trace.review(legs, [trace.speed(1.0, 4)], lim=lim)
     (dead,) = [f for f in result.findings if f.kind is FindingKind.DEAD]
     assert dead.verdict is Verdict.CANT_TELL
+
+
+def test_a_feed_lost_soon_after_a_step_down_is_not_taken_for_coasting(trace):
+    # Coasting down ends at the voltage of the new step; a lost feed leaves less.
+    leg = trace.Leg
+    legs = [
+        leg(3.0, *trace.NORMAL[4]),
+        leg(3.3, *trace.NORMAL[2]),
+        leg(3.8, 5.5, 0.0, 0.0),
+        leg(4.6, 2.5, 0.0, 0.0),
+        leg(7.0, *trace.NORMAL[2]),
+    ]
+    result = trace.review(legs, [trace.speed(0.0, 4), trace.speed(3.0, 2)])
+    (lost,) = spans_of(result, SpanKind.FEED_LOST)
+    assert_edges(lost, 3.3, 4.6, 0.02)
+
+
+def test_a_slow_answer_of_the_controller_does_not_shorten_a_motor_dead_from_the_start(trace):
+    leg = trace.Leg
+    legs = [
+        leg(2.0, *trace.NORMAL[0]),
+        leg(2.03, 12.4, 7.0, 0.0),
+        leg(5.0, *trace.DEAD),
+        leg(8.0, *trace.NORMAL[4]),
+    ]
+    result = trace.review(legs, [trace.speed(0.0, 0), trace.speed(2.0, 4)], 0.005)
+    assert [s.kind for s in result.spans] == [SpanKind.OFF, SpanKind.DEAD, SpanKind.RUNNING]
+    assert_edges(result.spans[1], 2.0, 5.0, 0.005)
+
+
+def test_a_thumb_late_on_the_next_speed_is_no_excess_of_the_last(trace):
+    leg = trace.Leg
+    legs = [leg(3.0, *trace.NORMAL[1]), leg(8.0, *trace.NORMAL[4])]
+    result = trace.review(legs, [trace.speed(0.0, 1), trace.speed(3.25, 4)])
+    assert [s.kind for s in result.spans] == [SpanKind.RUNNING]
+
+
+def test_an_excess_that_lasts_since_the_inrush_window_is_one_however_short_the_step(trace):
+    leg = trace.Leg
+    legs = [leg(0.7, 12.3, 10.0, 6.0), leg(3.0, *trace.NORMAL[4])]
+    result = trace.review(legs, [trace.speed(0.0, 1), trace.speed(0.7, 4)])
+    (over,) = spans_of(result, SpanKind.OVER)
+    assert_edges(over, 0.5, 0.7, 0.02)
+
+
+@pytest.mark.parametrize("phase", [0.0, 0.05, 0.11, 0.2, 0.28])
+def test_an_averaging_meter_sees_no_excess_where_the_speed_goes_up(trace, phase):
+    leg = trace.Leg
+    legs = [leg(3.0, *trace.NORMAL[1]), leg(8.0, *trace.NORMAL[4])]
+    events = [trace.speed(0.0, 1), trace.speed(3.0, 4)]
+    result = trace.review(legs, events, 0.33, phase_s=phase, window_s=0.33)
+    assert [s.kind for s in result.spans] == [SpanKind.RUNNING]
