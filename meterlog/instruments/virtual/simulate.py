@@ -1,0 +1,183 @@
+"""simulate: a whole scenario at once, without any port, for tests of what judges traces."""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from meterlog.instruments.virtual.meter import MeterModel
+from meterlog.instruments.virtual.play import STEP_S, Play
+from meterlog.instruments.virtual.scenario import Scenario
+from meterlog.instruments.virtual.scenarios import find_scenario
+from meterlog.instruments.virtual.truth import TruthSpan
+from meterlog.model import (
+    Accuracy,
+    Block,
+    Channel,
+    Event,
+    Flag,
+    Identity,
+    Instrument,
+    Quantity,
+    Role,
+)
+from meterlog.profile import LineFormat, LinkSettings, MeterProfile, ScpiTalk
+
+_VOLTS = Accuracy(0.5, 2.0, 0.001, basis="invented")
+_AMPS = Accuracy(1.5, 2.0, 0.005, floor=0.05, basis="invented")
+
+
+@dataclass(frozen=True, slots=True)
+class Simulation:
+    """A scenario from beginning to end.
+
+    Attributes
+    ----------
+    scenario : Scenario
+    seed : int
+    instrument : Instrument
+        With the role of each channel set, and marked as simulated.
+    block : Block
+        All readings; times are the middles of their integration, as a reader stamps them.
+    events : tuple of Event
+        What was done: speed, tap, note.
+    truth : tuple of TruthSpan
+        What the circuit really did; touching, from 0 to the end.
+    """
+
+    scenario: Scenario
+    seed: int
+    instrument: Instrument
+    block: Block
+    events: tuple[Event, ...]
+    truth: tuple[TruthSpan, ...]
+
+
+def plain_meter(interval_s: float, integration_s: float) -> MeterProfile:
+    """Give a meter without a profile file: feed, return and current, all at once."""
+
+    def channel(name: str, quantity: Quantity, accuracy: Accuracy) -> Channel:
+        return Channel(
+            name,
+            quantity,
+            interval_s=interval_s,
+            integration_s=integration_s,
+            accuracy=accuracy,
+        )
+
+    return MeterProfile(
+        name="virtual",
+        title="virtual three-channel meter",
+        dialect="ascii-lines",
+        link=LinkSettings(),
+        channels=(
+            channel("feed", Quantity.VOLTAGE, _VOLTS),
+            channel("return", Quantity.VOLTAGE, _VOLTS),
+            channel("current", Quantity.CURRENT, _AMPS),
+        ),
+        scpi=ScpiTalk(),
+        lines=LineFormat(columns=("feed", "return", "current")),
+        text="",
+    )
+
+
+def window_means(
+    trace: NDArray[np.float64], stops: NDArray[np.int64], width: int
+) -> NDArray[np.float64]:
+    """Give the mean of the ``width`` rows before each of ``stops``.
+
+    Parameters
+    ----------
+    trace : ndarray, shape (n, points)
+    stops : ndarray, int64, shape (readings,)
+        Row numbers, exclusive.
+    width : int
+        At least 1; less where the trace begins later.
+
+    Returns
+    -------
+    ndarray, shape (readings, points)
+    """
+    sums = np.zeros((trace.shape[0] + 1, trace.shape[1]))
+    np.cumsum(trace, axis=0, out=sums[1:])
+    starts = np.maximum(stops - width, 0)
+    return (sums[stops] - sums[starts]) / (stops - starts)[:, None]
+
+
+def model_step_s(profile: MeterProfile) -> float:
+    """Give the step of the model that suits a meter: never longer than its interval."""
+    return min(STEP_S, profile.channels[0].interval_s)
+
+
+def _instrument(meter: MeterModel, key: str) -> Instrument:
+    channels = tuple(
+        dataclasses.replace(channel, role=Role(point) if point in set(Role) else Role.OTHER)
+        for channel, point in zip(meter.profile.channels, meter.points, strict=True)
+    )
+    identity = Identity(maker="VIRTUAL", model=meter.profile.name)
+    return Instrument(key, meter.profile.name, "virtual", channels, identity, simulated=True)
+
+
+def simulate(
+    scenario: str | Scenario,
+    seed: int = 1,
+    seconds: float | None = None,
+    meter: MeterProfile | None = None,
+    *,
+    interval_s: float = 0.05,
+    integration_s: float | None = None,
+    probes: Mapping[str, str] | None = None,
+) -> Simulation:
+    """Give all readings, events and the truth of one run of a scenario.
+
+    Parameters
+    ----------
+    scenario : str or Scenario
+    seed : int
+        The same seed gives the same run, to the last digit.
+    seconds : float or None, seconds
+        How long; None for as long as the scenario takes.
+    meter : MeterProfile or None
+        None for a plain meter of three channels (feed, return, current).
+    interval_s, integration_s : float, seconds
+        Of the plain meter; integration None means over the whole interval.
+    probes : mapping of channel name to point, or None
+
+    Returns
+    -------
+    Simulation
+
+    Raises
+    ------
+    UsageError
+        If there is no such scenario, or the probes do not fit the meter.
+    """
+    case = find_scenario(scenario) if isinstance(scenario, str) else scenario
+    if meter is None:
+        over_s = interval_s if integration_s is None else integration_s
+        meter = plain_meter(interval_s, over_s)
+    model = MeterModel(meter, case.name, seed, probes)
+    play = Play(case, seed, step_s=model_step_s(meter))
+    total = play.steps_at(case.seconds if seconds is None else seconds)
+    play.advance(total)
+    count = int(total * play.step_s / model.interval_s + 1e-9)
+    ends_s = np.arange(1, count + 1) * model.interval_s
+    stops = np.minimum(np.rint(ends_s / play.step_s).astype(np.int64), total)
+    width = max(1, play.steps_at(model.integration_s))
+    shown = model.show(window_means(play.span(0, total), stops, width))
+    instrument = _instrument(model, meter.name)
+    middles_ns = np.rint((ends_s - 0.5 * model.integration_s) * 1e9).astype(np.int64)
+    block = Block(
+        instrument.key,
+        middles_ns,
+        np.asfortranarray(model.channel_values(shown)),
+        np.asfortranarray(np.where(shown.overload, Flag.OVERLOAD, Flag.OK).astype(np.uint8)),
+    )
+    events = tuple(
+        Event(round(done.elapsed_s * 1e9), done.kind, done.value) for done in play.happened
+    )
+    return Simulation(case, seed, instrument, block, events, play.spans())
