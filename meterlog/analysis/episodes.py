@@ -156,7 +156,8 @@ class EpisodeBuilder:
 
     def _judge(self, pieces: list[Piece], situation: _Situation) -> list[Piece]:
         if pieces[0].group is Group.FLOWING:
-            return self._hurried(settle(pieces, self._dwell_ns))
+            steady = self._hurried(settle(pieces, self._dwell_ns))
+            return joined([*steady[:-1], _averaged(steady[-1], situation.after)])
         pieces = settle(_from_command(_determined(pieces), self._dwell_ns), self._dwell_ns)
         return self._coasting(self._commanded(pieces), situation)
 
@@ -200,6 +201,14 @@ class EpisodeBuilder:
         if not self._timeline.step_down_near(first.start_ns, slack):
             return pieces
         return [replace(first.until(last), kind=SpanKind.RUNNING, figures=Figures())]
+
+
+def _averaged(piece: Piece, after: Piece | None) -> Piece:
+    """Take one low reading right before a dropout for what it is: partly the dropout itself."""
+    lone = piece.length_ns <= max(piece.start_edge_ns, piece.end_edge_ns)
+    if after is None or piece.kind is not SpanKind.UNDER or not lone:
+        return piece
+    return replace(piece, kind=SpanKind.RUNNING, figures=Figures())
 
 
 def _fell_below(last: Piece, after: Piece) -> bool:

@@ -53,6 +53,8 @@ def test_an_averaging_meter_still_gives_the_edges_within_one_interval(trace, pha
     assert dead.start_ns / 1e9 == pytest.approx(4.0, abs=0.3 * interval_s)
     assert dead.end_ns / 1e9 == pytest.approx(6.5, abs=0.3 * interval_s)
     assert dead.start_edge_ns == round(interval_s * 1e9)
+    # The reading that is half dropout is not too little current in its own right.
+    assert not spans_of(result, SpanKind.UNDER)
 
 
 def test_the_feed_lost_while_running_is_never_called_dead_although_the_motor_generates(trace):

@@ -1,0 +1,17 @@
+"""Evidence: tables and pictures for those who were not there, and the check of a seal.
+
+Pictures need Qt and are imported from ``evidence/trace_picture.py`` by whoever paints.
+"""
+
+from meterlog.evidence.csv_export import export_recording
+from meterlog.evidence.findings_table import findings_table
+from meterlog.evidence.review_json import review_to_dict
+from meterlog.evidence.verify import Verification, verify_folder
+
+__all__ = [
+    "Verification",
+    "export_recording",
+    "findings_table",
+    "review_to_dict",
+    "verify_folder",
+]

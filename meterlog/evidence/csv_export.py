@@ -1,0 +1,74 @@
+"""CsvExport: a recording and its review as tables that anybody can open."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from meterlog.evidence.partial_files import PartialFiles
+from meterlog.evidence.readings_csv import ReadingsCsv
+from meterlog.evidence.readme_text import readme_text
+from meterlog.evidence.tables_csv import TablesCsv
+from meterlog.model import Review
+from meterlog.recording import Recording
+
+
+class _Progress:
+    """Rows written, as a part of all."""
+
+    def __init__(self, total: int, tell: Callable[[float], None]) -> None:
+        self._total = max(1, total)
+        self._done = 0
+        self._tell = tell
+
+    def __call__(self, rows: int) -> None:
+        """Count ``rows`` more."""
+        self._done += rows
+        self._tell(min(1.0, self._done / self._total))
+
+
+def export_recording(
+    recording: Recording, review: Review, out: Path, progress: Callable[[float], None]
+) -> tuple[Path, ...]:
+    """Write a recording and its review as tables.
+
+    Parameters
+    ----------
+    recording : Recording
+    review : Review
+    out : Path
+        Absent or empty.
+    progress : callable
+        Called with the part done, 0 to 1. May raise to cancel: nothing is left behind then.
+
+    Returns
+    -------
+    tuple of Path
+        ``README.txt``, ``findings.csv``, ``steps.csv``, ``spans.csv``, ``events.csv`` and one
+        ``readings-<key>.csv`` an instrument.
+
+    Raises
+    ------
+    EvidenceError
+        If the folder holds something or can't be written.
+    RecordingUnreadable
+        If the recording can't be read any more.
+
+    Source
+    ------
+    RFC 4180 for the tables (UTF-8, header, CRLF), RFC 3339 for time stamps.
+    """
+    instruments = recording.about.instruments
+    told = _Progress(sum(recording.rows(one.key) for one in instruments), progress)
+    with PartialFiles(out) as files:
+        for instrument in instruments:
+            with files.file(f"readings-{instrument.key}.csv") as stream:
+                ReadingsCsv(recording, review, instrument).write(stream, told)
+        for name, content in TablesCsv(recording, review).files().items():
+            with files.file(name) as stream:
+                stream.write(content)
+        # The last: by now all damage of the recording is known.
+        with files.file("README.txt") as stream:
+            stream.write(readme_text(recording, review).encode("utf-8", "backslashreplace"))
+    progress(1.0)
+    return tuple(sorted(files.written, key=lambda path: (path.suffix != ".txt", path.name)))

@@ -1,0 +1,49 @@
+"""Motor voltage as a picture needs it: the area between feed and return."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+from numpy.typing import NDArray
+
+from meterlog.evidence.trace_store import TraceLine
+from meterlog.model import Role
+
+Area = tuple[NDArray[np.int64], NDArray[np.float64], NDArray[np.float64]]
+
+
+def across_motor(
+    lines: Sequence[TraceLine], start_ns: int, end_ns: int, columns: int
+) -> Area | None:
+    """Give where feed and return lie at the edge of every column of pixels.
+
+    Parameters
+    ----------
+    lines : sequence of TraceLine
+    start_ns, end_ns : int, nanoseconds
+    columns : int
+
+    Returns
+    -------
+    tuple of t_ns, feed, return, each of shape (m,), or None
+        Volts, joined up between readings; only where both are there and the feed lies above. None
+        without a line for motor feed or for motor return.
+    """
+    feed = next((line for line in lines if line.role is Role.MOTOR_FEED), None)
+    back = next((line for line in lines if line.role is Role.MOTOR_RETURN), None)
+    if feed is None or back is None:
+        return None
+    grid = np.linspace(start_ns, end_ns, max(columns, 1) + 1).astype(np.int64)
+    upper = _joined(feed, grid, columns)
+    lower = _joined(back, grid, columns)
+    with np.errstate(invalid="ignore"):
+        shown = upper > lower
+    return grid[shown], upper[shown], lower[shown]
+
+
+def _joined(line: TraceLine, grid: NDArray[np.int64], columns: int) -> NDArray[np.float64]:
+    t_ns, values = line.shown(int(grid[0]), int(grid[-1]), columns)
+    if not t_ns.shape[0]:
+        return np.full(grid.shape, np.nan)
+    return np.interp(grid, t_ns, values, left=np.nan, right=np.nan)

@@ -1,0 +1,166 @@
+"""ReadmeText: what stands in an exported folder, in plain words."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterator
+from dataclasses import fields
+
+import meterlog
+from meterlog.evidence.readings_csv import column_names, origin_of
+from meterlog.model import Instrument, Job, Limits, Origin, Review
+from meterlog.recording import UNDATED, Recording
+
+_WIDTH = 92
+
+_ORIGINS = {
+    Origin.SIMULATED: "SIMULATED: these readings come from a model of a fan circuit, not from a "
+    "vehicle. They prove nothing about any vehicle.",
+    Origin.IMPORTED: "IMPORTED: these readings were taken by another program and read from its "
+    "file, which is kept inside the recording (data/original).",
+    Origin.TYPED: "TYPED: these readings were typed by hand.",
+}
+
+_TABLES = """\
+All tables are comma-separated values (RFC 4180): UTF-8, one header line, a point as decimal
+mark, CRLF line ends. An empty cell means that there is no value. Text that a spreadsheet could
+run as a formula has an apostrophe in front. Times end in Z: UTC. elapsed_s and all columns that
+end in _s are seconds; the recording's beginning is 0.
+
+findings.csv   One line a statement.
+  kind         what it is about
+  verdict      pass, fail or can't tell
+  start_s, end_s, edge_s   from when to when; each edge is known to within +-edge_s
+  value, unit, expanded_uncertainty, coverage_factor
+               what was found, +- with coverage factor 2 (about 95 %); empty where it can't be
+               stated
+  limit        the limit that decided
+  speed        commanded fan speed, 0 is off; empty where nobody recorded it
+  statement    the finding in one sentence
+steps.csv      One line a stretch at one commanded speed: n readings, motor voltage and motor
+               current (mean, standard deviation sd, median, least, greatest); steady_ the same
+               without the start-up and without stretches where the motor had no current;
+               steady_expanded_a is the expanded uncertainty (k = 2) of steady_mean_a.
+spans.csv      What the motor was doing from when to when. Kinds: off, running, over and under
+               (current beyond the step's limits), locked, dead (full voltage, next to no
+               current), feed-lost, ground-lost, no-current (the channels at hand can't say which
+               side), no-data. settled_by names the channels that would have told.
+events.csv     What the technician marked (speed, tap, note) and what the program met (link,
+               refused, device, fault, end).
+"""
+
+_READINGS = """\
+  time_utc     when, in UTC (RFC 3339), to the nanosecond
+  elapsed_s    the same as seconds from the recording's beginning, by a clock that nobody can set
+  flags        channel:word for what is to be known about a value: overload and no-data (the cell
+               is empty), range-changed, zeroed (a zero offset was subtracted), typed
+  step         commanded fan speed at that time; empty where nobody recorded it
+  span         kind of the span at that time, as in spans.csv
+  origin       only where the readings were not measured on a vehicle
+"""
+
+
+def readme_text(recording: Recording, review: Review) -> str:
+    """Give the text of ``README.txt``.
+
+    Parameters
+    ----------
+    recording : Recording
+    review : Review
+
+    Returns
+    -------
+    str
+        Lines end in line feeds.
+    """
+    return "\n".join(
+        [
+            *_head(recording),
+            *_origin(recording),
+            "",
+            "THE FILES",
+            _TABLES,
+            *(line for one in recording.about.instruments for line in _readings(one)),
+            _READINGS,
+            *_shortcomings(recording, review),
+            "LIMITS USED",
+            *_limits(recording.about.limits),
+            "",
+        ]
+    )
+
+
+def _head(recording: Recording) -> Iterator[str]:
+    about = recording.about
+    yield "Fan circuit recording, exported as tables"
+    yield ""
+    yield f"Recording    {about.recording_id}"
+    if about.origin is Origin.IMPORTED and about.started_utc == UNDATED:
+        yield "Started      not known: the imported file has seconds only"
+    else:
+        yield f"Started      {about.started_utc.isoformat()}"
+    yield f"State        {recording.state}"
+    yield f"Recorded by  {about.program}"
+    yield f"Exported by  meterlog {meterlog.__version__}"
+    yield f"Limits       {about.limits.name}"
+    yield from _job(about.job)
+
+
+def _job(job: Job) -> Iterator[str]:
+    for name in (field.name for field in fields(job)):
+        value = getattr(job, name)
+        if value:
+            yield f"{name.replace('_', ' ').capitalize():<13}{' '.join(value.split())}"
+
+
+def _origin(recording: Recording) -> Iterator[str]:
+    words = _ORIGINS.get(origin_of(recording))
+    if words:
+        yield ""
+        yield from textwrap.wrap(words, _WIDTH)
+
+
+def _limits(limits: Limits) -> Iterator[str]:
+    if limits.text.strip():
+        yield limits.text.strip()
+        return
+    yield f"{limits.name}, as built into the program:"
+    for field in fields(limits):
+        value = getattr(limits, field.name)
+        if isinstance(value, float):
+            yield f"{field.name} = {value:g}"
+
+
+def _readings(instrument: Instrument) -> Iterator[str]:
+    who = " ".join(
+        part
+        for part in (
+            instrument.identity.maker,
+            instrument.identity.model,
+            instrument.identity.serial and f"serial {instrument.identity.serial}",
+            instrument.identity.calibration_due
+            and f"calibration due {instrument.identity.calibration_due}",
+        )
+        if part
+    )
+    yield f"readings-{instrument.key}.csv   Every reading of one instrument"
+    yield f"  {who or f'profile {instrument.profile}'}"
+    for name, channel in zip(column_names(instrument), instrument.channels, strict=True):
+        yield (
+            f"  {name} ({channel.unit})   channel {channel.name}, a reading every "
+            f"{channel.interval_s:g} s"
+        )
+
+
+def _shortcomings(recording: Recording, review: Review) -> Iterator[str]:
+    yield "WHAT TO KNOW"
+    shortest = review.shortest_visible_dropout_s
+    if shortest is not None:
+        yield f"- A loss of current of {shortest:.4g} s or more can't have been missed."
+    if review.catch_chances:
+        chances = (f"{one.duration_s:g} s {one.chance:.0%}" for one in review.catch_chances)
+        words = f"- The chance to catch one of a given length: {', '.join(chances)}."
+        yield from textwrap.wrap(words, _WIDTH, subsequent_indent="  ")
+    for text in (*review.notes, *(f"Damage: {text}" for text in recording.damage)):
+        yield from textwrap.wrap(f"- {text}", _WIDTH, subsequent_indent="  ")
+    yield ""

@@ -1,0 +1,85 @@
+"""ReviewJson: a review as plain numbers and texts, ready for JSON."""
+
+from __future__ import annotations
+
+import math
+
+from meterlog.model import Finding, Review, Span, Step
+
+COVERAGE_FACTOR = 2
+_STEP_FIGURES = (
+    "n", "mean_v", "sd_v", "mean_a", "sd_a", "median_a", "min_a", "max_a", "steady_n",
+    "steady_mean_v", "steady_mean_a", "steady_sd_a", "steady_expanded_a",
+)  # fmt: skip
+
+
+def review_to_dict(review: Review) -> dict[str, object]:
+    """Give a review as a JSON object.
+
+    Parameters
+    ----------
+    review : Review
+
+    Returns
+    -------
+    dict
+        ``spans``, ``steps``, ``findings``, ``shortest_visible_dropout_s``, ``catch_chances`` and
+        ``notes``. Times are seconds since the recording's zero; a number that is not known, or
+        not finite, is None, so that strict JSON can be made of it.
+    """
+    return {
+        "spans": [_span(span) for span in review.spans],
+        "steps": [_step(step) for step in review.steps],
+        "findings": [_finding(finding) for finding in review.findings],
+        "shortest_visible_dropout_s": _number(review.shortest_visible_dropout_s),
+        "catch_chances": [
+            {"duration_s": _number(chance.duration_s), "chance": _number(chance.chance)}
+            for chance in review.catch_chances
+        ],
+        "notes": list(review.notes),
+    }
+
+
+def _number(value: float | None) -> float | None:
+    return None if value is None or not math.isfinite(value) else value
+
+
+def _span(span: Span) -> dict[str, object]:
+    return {
+        "kind": span.kind.value,
+        "start_s": span.start_ns / 1e9,
+        "end_s": span.end_ns / 1e9,
+        "edge_s": max(span.start_edge_ns, span.end_edge_ns) / 1e9,
+        "start_edge_s": span.start_edge_ns / 1e9,
+        "end_edge_s": span.end_edge_ns / 1e9,
+        "speed": span.speed,
+        "detail": span.detail,
+        "settled_by": [role.value for role in span.settled_by],
+    }
+
+
+def _step(step: Step) -> dict[str, object]:
+    figures = {name: _number(getattr(step, name)) for name in _STEP_FIGURES}
+    return {
+        "speed": step.speed,
+        "start_s": step.start_ns / 1e9,
+        "end_s": step.end_ns / 1e9,
+        **figures,
+    }
+
+
+def _finding(finding: Finding) -> dict[str, object]:
+    return {
+        "kind": finding.kind.value,
+        "verdict": finding.verdict.value,
+        "start_s": finding.start_ns / 1e9,
+        "end_s": finding.end_ns / 1e9,
+        "edge_s": finding.edge_ns / 1e9,
+        "value": _number(finding.value),
+        "unit": finding.unit,
+        "expanded_uncertainty": _number(finding.expanded_uncertainty),
+        "coverage_factor": COVERAGE_FACTOR,
+        "limit": _number(finding.limit),
+        "speed": finding.speed,
+        "statement": finding.statement,
+    }

@@ -1,0 +1,167 @@
+"""Verify: tells whether a sealed recording is as it was sealed, and if not, which file differs."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from meterlog.model.errors import EvidenceError, RecordingError
+from meterlog.recording import Recording, layout
+from meterlog.recording.bag import DECLARATION, decode_name, payload, sha256_of
+
+_ENTRY = re.compile(r"([0-9a-f]{64})  (.+)")
+_OXUM = re.compile(r"^Payload-Oxum: (\d+)\.(\d+)$", re.MULTILINE)
+
+
+@dataclass(frozen=True, slots=True)
+class Verification:
+    """The outcome of a check.
+
+    Attributes
+    ----------
+    problems : tuple of str
+        One text for each thing that is not as it was sealed; each names the file, and within
+        readings the batch and its rows.
+    remarks : tuple of str
+        Damage that was there before a recovered recording was sealed: known, and no change since.
+    files : int
+        Files whose checksum was compared.
+    recording_id : str
+        Empty when it could not be read.
+    """
+
+    problems: tuple[str, ...]
+    remarks: tuple[str, ...] = ()
+    files: int = 0
+    recording_id: str = ""
+
+    @property
+    def intact(self) -> bool:
+        """True if there is no problem."""
+        return not self.problems
+
+
+@dataclass(slots=True)
+class _Found:
+    """What has been found so far."""
+
+    folder: Path
+    problems: list[str] = field(default_factory=list)
+    remarks: list[str] = field(default_factory=list)
+    changed: set[str] = field(default_factory=set)
+    files: int = 0
+
+
+def verify_folder(folder: Path) -> Verification:
+    """Check a recording against its seal, and every batch and frame against its own checksum.
+
+    Parameters
+    ----------
+    folder : Path
+
+    Returns
+    -------
+    Verification
+
+    Raises
+    ------
+    RecordingUnreadable
+        If the folder holds no recording at all.
+    EvidenceError
+        If a file can't be read.
+
+    Source
+    ------
+    RFC 8493 sections 2 and 3: a bag is complete when every listed file is there and no other file
+    lies in the payload, valid when all checksums match.
+    """
+    found = _Found(folder)
+    try:
+        if layout.is_sealed(folder):
+            _check_bag(found)
+        elif layout.holds_recording(folder):
+            found.problems.append(f"{layout.BAGIT}: is missing; the recording is not sealed.")
+        recording_id = _check_inside(found)
+    except OSError as error:
+        raise EvidenceError(
+            f"can't be read: {error.strerror}.",
+            subject=str(error.filename or folder),
+            remedy="Check that the disk is there and that you may read it.",
+        ) from error
+    return Verification(tuple(found.problems), tuple(found.remarks), found.files, recording_id)
+
+
+def _check_bag(found: _Found) -> None:
+    if (found.folder / layout.BAGIT).read_bytes() != DECLARATION:
+        found.problems.append(f"{layout.BAGIT}: is not as a seal writes it.")
+    tags = _check_manifest(found, layout.TAG_MANIFEST)
+    for name in (layout.BAGIT, layout.BAG_INFO, layout.MANIFEST):
+        if name not in tags:
+            found.problems.append(f"{layout.TAG_MANIFEST}: does not list {name}.")
+    listed = _check_manifest(found, layout.MANIFEST)
+    there = payload(found.folder)
+    for name in there:
+        if name not in listed:
+            found.problems.append(f"{name}: is not listed in the seal; it was added later.")
+            found.changed.add(name)
+    _check_oxum(found, there)
+
+
+def _check_manifest(found: _Found, manifest: str) -> set[str]:
+    listed: set[str] = set()
+    if not (found.folder / manifest).is_file():
+        found.problems.append(f"{manifest}: is missing.")
+        return listed
+    text = (found.folder / manifest).read_bytes().decode("utf-8", "replace")
+    for number, line in enumerate(text.removesuffix("\n").split("\n"), 1):
+        entry = _ENTRY.fullmatch(line)
+        name = decode_name(entry[2]) if entry else ""
+        if entry is None or name in listed or ".." in Path(name).parts:
+            found.problems.append(f"{manifest}: line {number} is damaged.")
+            continue
+        listed.add(name)
+        _check_digest(found, name, entry[1], manifest)
+    return listed
+
+
+def _check_digest(found: _Found, name: str, digest: str, manifest: str) -> None:
+    if not (found.folder / name).is_file():
+        found.problems.append(f"{name}: is missing; {manifest} lists it.")
+        return
+    found.files += 1
+    if sha256_of(found.folder / name) != digest:
+        found.problems.append(f"{name}: differs from what was sealed (SHA-256 in {manifest}).")
+        found.changed.add(name)
+
+
+def _check_oxum(found: _Found, there: tuple[str, ...]) -> None:
+    info = found.folder / layout.BAG_INFO
+    text = info.read_bytes().decode("utf-8", "replace") if info.is_file() else ""
+    stated = _OXUM.search(text)
+    size = sum((found.folder / name).stat().st_size for name in there)
+    if stated is None:
+        found.problems.append(f"{layout.BAG_INFO}: does not state the payload's size.")
+    elif (int(stated[1]), int(stated[2])) != (size, len(there)):
+        found.problems.append(
+            f"{layout.BAG_INFO}: states {stated[1]} bytes in {stated[2]} files, but there are "
+            f"{size} bytes in {len(there)} files."
+        )
+
+
+def _check_inside(found: _Found) -> str:
+    try:
+        recording = Recording.open(found.folder)
+        damage = recording.check()
+    except RecordingError as error:
+        if not found.problems:
+            raise
+        found.problems.append(str(error))
+        return ""
+    for text in damage:
+        name = text.partition(":")[0]
+        if recording.state == "recovered" and name not in found.changed:
+            found.remarks.append(f"{text} It was so when the recording was sealed.")
+        else:
+            found.problems.append(text)
+    return recording.about.recording_id

@@ -1,0 +1,202 @@
+"""AboutText: the head of a recording as a JSON file, and back."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from dataclasses import fields, is_dataclass
+from datetime import datetime
+from enum import Enum
+from types import MappingProxyType
+
+from meterlog.model import (
+    About,
+    Accuracy,
+    Channel,
+    Identity,
+    Instrument,
+    Job,
+    Limits,
+    Origin,
+    Quantity,
+    Role,
+    SpeedLimits,
+)
+from meterlog.model.errors import RecordingUnreadable
+from meterlog.recording.checked_text import crc_holds, with_crc
+from meterlog.recording.json_object import JsonObject
+from meterlog.recording.layout import ABOUT
+
+FORMAT = "meterlog recording 1"
+
+
+def about_bytes(about: About) -> bytes:
+    """Give the content of ``about.json``.
+
+    Parameters
+    ----------
+    about : About
+
+    Returns
+    -------
+    bytes
+        UTF-8 JSON, indented; the last member ``crc32`` is the checksum of what stands before it.
+
+    Raises
+    ------
+    ValueError
+        If a number in it is not finite.
+    """
+    values = {"format": FORMAT, **_members(about)}
+    return with_crc(json.dumps(values, ensure_ascii=False, indent=2, allow_nan=False))
+
+
+def _members(thing: object) -> dict[str, object]:
+    assert is_dataclass(thing)  # noqa: S101 - for the type checker
+    return {field.name: _plain(getattr(thing, field.name)) for field in fields(thing)}
+
+
+def _plain(value: object) -> object:
+    if isinstance(value, Enum):
+        return value.value
+    if isinstance(value, datetime):
+        return value.isoformat()
+    if is_dataclass(value):
+        return _members(value)
+    if isinstance(value, Mapping):
+        return {str(key): _plain(item) for key, item in value.items()}
+    if isinstance(value, tuple):
+        return [_plain(item) for item in value]
+    return value
+
+
+def parse_about(content: bytes, subject: str) -> tuple[About, tuple[str, ...]]:
+    """Read the content of ``about.json``.
+
+    Parameters
+    ----------
+    content : bytes
+    subject : str
+        The file, for messages.
+
+    Returns
+    -------
+    about : About
+    damage : tuple of str
+        Not empty if the text does not match its checksum.
+
+    Raises
+    ------
+    RecordingUnreadable
+        If it is no JSON, or a key is missing or of the wrong type; names file and key.
+        Keys that this version does not know are passed over.
+    """
+    try:
+        values = json.loads(content.decode("utf-8"))
+    except ValueError as error:
+        raise RecordingUnreadable(
+            f"is not valid JSON: {error}.",
+            subject=subject,
+            remedy="Without it nobody knows what the columns are; use a copy of the folder.",
+        ) from error
+    about = _about(JsonObject(values, subject))
+    if crc_holds(content):
+        return about, ()
+    return about, (f"{ABOUT}: does not match its checksum; job, channels or limits may be wrong.",)
+
+
+def _about(top: JsonObject) -> About:
+    return About(
+        recording_id=top.text("recording_id"),
+        started_utc=_instant(top, "started_utc"),
+        local_offset_s=top.whole("local_offset_s"),
+        zero_ns=top.whole("zero_ns"),
+        program=top.text("program"),
+        origin=top.word("origin", Origin),
+        instruments=tuple(_instrument(item) for item in top.objects("instruments")),
+        limits=_limits(top.object("limits")),
+        job=Job(**_texts(top.object("job"), Job)),
+    )
+
+
+def _instant(top: JsonObject, key: str) -> datetime:
+    text = top.text(key)
+    try:
+        instant = datetime.fromisoformat(text)
+    except ValueError as error:
+        raise _wrong(top, key, text) from error
+    if instant.tzinfo is None:
+        raise _wrong(top, key, text)
+    return instant
+
+
+def _wrong(top: JsonObject, key: str, text: str) -> RecordingUnreadable:
+    return RecordingUnreadable(
+        f"{key} is {text!r}, not an instant with its UTC offset (RFC 3339).", subject=top.subject
+    )
+
+
+def _texts(table: JsonObject, kind: type) -> dict[str, str]:
+    return {field.name: table.text(field.name) for field in fields(kind)}
+
+
+def _instrument(table: JsonObject) -> Instrument:
+    return Instrument(
+        key=table.text("key"),
+        profile=table.text("profile"),
+        url=table.text("url"),
+        channels=tuple(_channel(item) for item in table.objects("channels")),
+        identity=Identity(**_texts(table.object("identity"), Identity)),
+        simulated=table.flag("simulated"),
+    )
+
+
+def _channel(table: JsonObject) -> Channel:
+    return Channel(
+        name=table.text("name"),
+        quantity=table.word("quantity", Quantity),
+        role=table.word("role", Role),
+        scale=table.number("scale"),
+        offset=table.number("offset"),
+        interval_s=table.number("interval_s"),
+        integration_s=table.number("integration_s"),
+        accuracy=_accuracy(table),
+    )
+
+
+def _accuracy(channel: JsonObject) -> Accuracy | None:
+    if channel.get("accuracy") is None:
+        return None
+    table = channel.object("accuracy")
+    return Accuracy(
+        percent_of_reading=table.number("percent_of_reading"),
+        digits=table.number("digits"),
+        resolution=table.number("resolution"),
+        floor=table.number("floor"),
+        basis=table.text("basis"),
+    )
+
+
+def _limits(table: JsonObject) -> Limits:
+    numbers = {
+        field.name: table.number(field.name) for field in fields(Limits) if field.type == "float"
+    }
+    return Limits(
+        name=table.text("name"),
+        speeds=_speeds(table.object("speeds")),
+        basis=table.text("basis"),
+        text=table.text("text"),
+        **numbers,
+    )
+
+
+def _speeds(table: JsonObject) -> Mapping[int, SpeedLimits]:
+    speeds = {}
+    for key in table.keys():  # noqa: SIM118 - no mapping, a method that gives the names
+        if not key.isdecimal():
+            raise RecordingUnreadable(f"limits.speeds has {key!r}.", subject=table.subject)
+        limits = table.object(key)
+        speeds[int(key)] = SpeedLimits(
+            limits.optional_number("min_a"), limits.optional_number("max_a")
+        )
+    return MappingProxyType(speeds)

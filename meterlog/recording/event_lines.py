@@ -1,0 +1,80 @@
+"""EventLines: events as JSON lines, each with a checksum of its own."""
+
+from __future__ import annotations
+
+import json
+
+from meterlog.model import Event, EventKind
+from meterlog.recording.checked_text import crc_holds, with_crc
+
+
+def event_line(event: Event) -> bytes:
+    """Give one event as one line of ``events.jsonl``.
+
+    Parameters
+    ----------
+    event : Event
+
+    Returns
+    -------
+    bytes
+        A JSON object ``t_ns``, ``elapsed_s``, ``kind``, ``value``, ``source``, ``crc32`` and a
+        line feed. ``elapsed_s`` is for people; ``t_ns`` is what is read back.
+    """
+    return with_crc(
+        json.dumps(
+            {
+                "t_ns": int(event.t_ns),
+                "elapsed_s": int(event.t_ns) / 1e9,
+                "kind": event.kind.value,
+                "value": event.value,
+                "source": event.source,
+            },
+            ensure_ascii=False,
+        )
+    )
+
+
+def parse_event_lines(content: bytes, name: str) -> tuple[tuple[Event, ...], tuple[str, ...]]:
+    """Read the whole of an ``events.jsonl``.
+
+    Parameters
+    ----------
+    content : bytes
+        May be cut anywhere.
+    name : str
+        The file, for messages.
+
+    Returns
+    -------
+    events : tuple of Event
+        In time order. A line that does not match its checksum, or the torn last one, is never
+        among them.
+    damage : tuple of str
+        One text for each such line.
+    """
+    *lines, rest = content.split(b"\n")
+    events: list[Event] = []
+    damage: list[str] = []
+    for number, line in enumerate(lines, 1):
+        event = _event(line)
+        if event is None:
+            damage.append(f"{name}: line {number} is damaged and left out.")
+        else:
+            events.append(event)
+    if rest:
+        damage.append(f"{name}: line {len(lines) + 1} is torn off and left out.")
+    events.sort(key=lambda event: event.t_ns)
+    return tuple(events), tuple(damage)
+
+
+def _event(line: bytes) -> Event | None:
+    if not crc_holds(line):
+        return None
+    try:
+        found = json.loads(line)
+        return Event(
+            int(found["t_ns"]), EventKind(found["kind"]), str(found["value"]), str(found["source"])
+        )
+    except (ValueError, KeyError, TypeError):
+        return None

@@ -1,0 +1,246 @@
+"""Recorder: the first sink of the bus; what it has taken is on the disk within a second."""
+
+from __future__ import annotations
+
+import contextlib
+import time
+from collections.abc import Callable, Iterator, Mapping
+from pathlib import Path
+from types import MappingProxyType
+
+from meterlog.model import About, Block, Event, EventKind, RawBytes
+from meterlog.model.errors import DiskFailed, RecordingError, RecordingExists
+from meterlog.recording import layout
+from meterlog.recording.about_text import about_bytes
+from meterlog.recording.append_file import REMEDY, AppendFile, sync_folder
+from meterlog.recording.event_lines import event_line
+from meterlog.recording.instrument_files import InstrumentFiles
+from meterlog.recording.writer_lock import WriterLock
+
+_FLUSH_NS = 70_000_000
+"""Oldest age of what waits; with a tick every 25 ms all is handed over within 100 ms."""
+_SYNC_NS = 900_000_000
+_MARKS = frozenset({EventKind.SPEED, EventKind.TAP, EventKind.NOTE, EventKind.END})
+"""Kinds that a person made or waits for: synced at once."""
+
+
+class Recorder:
+    """Writes one recording: Blocks, Events and RawBytes in, a folder out.
+
+    Use :meth:`create`. All calls come from one thread, the bus's.
+
+    Attributes
+    ----------
+    folder : Path
+    failed : str
+        What the disk refused first; empty when all is well.
+    """
+
+    def __init__(self, folder: Path, about: About, *, keep_raw: bool) -> None:
+        self.folder = folder
+        self.failed = ""
+        self.lost_events = 0
+        self._now: Callable[[], int] = time.monotonic_ns
+        self._lock = WriterLock(folder)
+        self._files = {
+            instrument.key: InstrumentFiles(folder, instrument, keep_raw=keep_raw)
+            for instrument in about.instruments
+        }
+        self._events = AppendFile(folder / layout.EVENTS, layout.EVENTS)
+        self._waiting_since: int | None = None
+        self._synced = self._now()
+        self._last_ns = 0
+        self._closed = False
+
+    @classmethod
+    def create(cls, folder: Path, about: About, keep_raw: bool = True) -> Recorder:  # noqa: FBT001, FBT002
+        """Make the folder, put ``about.json`` on the disk, and be ready for readings.
+
+        Parameters
+        ----------
+        folder : Path
+            Absent or empty.
+        about : About
+        keep_raw : bool
+            Keep the bytes as they came, too.
+
+        Returns
+        -------
+        Recorder
+
+        Raises
+        ------
+        RecordingExists
+            If the folder holds anything.
+        DiskFailed
+            If the folder or a file can't be made.
+        RecordingError
+            If an instrument's key or channel names can't be used in a recording.
+        """
+        _check_keys(about)
+        try:
+            if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+                raise RecordingExists(
+                    "is there already and is not empty.",
+                    subject=str(folder),
+                    remedy="Choose another folder; recordings are never overwritten.",
+                )
+            (folder / layout.PAYLOAD).mkdir(parents=True, exist_ok=True)
+            head = AppendFile(folder / layout.ABOUT, layout.ABOUT)
+            head.append([about_bytes(about)])
+            head.sync()
+            head.close()
+            recorder = cls(folder, about, keep_raw=keep_raw)
+            for place in (folder / layout.PAYLOAD, folder, folder.parent):
+                sync_folder(place)
+        except OSError as error:
+            raise DiskFailed(
+                f"can't be made: {error.strerror}.", subject=str(folder), remedy=REMEDY
+            ) from error
+        return recorder
+
+    @property
+    def rows(self) -> Mapping[str, int]:
+        """Rows of each instrument that have been handed to the system."""
+        return MappingProxyType({key: files.rows for key, files in self._files.items()})
+
+    @property
+    def lost_rows(self) -> int:
+        """Rows that were taken and could not be kept."""
+        return sum(files.lost_rows for files in self._files.values())
+
+    def take(self, item: Block | Event | RawBytes) -> None:
+        """Take what the bus brings.
+
+        Parameters
+        ----------
+        item : Block, Event or RawBytes
+            Events are written at once; a technician's mark is synced at once too.
+
+        Raises
+        ------
+        DiskFailed
+            Once, when the disk refuses for the first time. After that the files that failed take
+            nothing more, the others go on, and ``lost_rows`` and ``lost_events`` count.
+        ValueError
+            If the item belongs to no instrument of this recording.
+        """
+        if isinstance(item, Event):
+            self._last_ns = max(self._last_ns, item.t_ns)
+            self._guard(lambda: self._write(item))
+            return
+        files = self._files.get(item.source)
+        if files is None:
+            raise ValueError(f"no instrument {item.source!r} in this recording")
+        if isinstance(item, RawBytes):
+            files.take_raw(item)
+        else:
+            if len(item):
+                self._last_ns = max(self._last_ns, int(item.t_ns[-1]))
+            self._guard(lambda: files.take(item))
+        self._keep_time()
+
+    def tick(self, now_ns: int) -> None:
+        """Flush and sync what is due.
+
+        Parameters
+        ----------
+        now_ns : int, nanoseconds since the recording's zero
+
+        Raises
+        ------
+        DiskFailed
+            As :meth:`take`.
+        """
+        self._last_ns = max(self._last_ns, now_ns)
+        self._keep_time()
+
+    def flush(self) -> None:
+        """Hand everything that waits to the system now.
+
+        Raises
+        ------
+        DiskFailed
+            As :meth:`take`.
+        """
+        self._waiting_since = None
+        self._guard(*(files.flush for files in self._files.values()))
+
+    def close(self, outcome: str = "complete") -> None:
+        """Write the END event and the end marks, sync and close. Does not seal; never raises.
+
+        Parameters
+        ----------
+        outcome : str
+            ``complete``, ``interrupted`` or another word for the END event.
+        """
+        if self._closed:
+            return
+        self._closed = True
+        end = Event(self._last_ns, EventKind.END, outcome)
+        with contextlib.suppress(DiskFailed):  # ``failed`` keeps what it says
+            self._guard(*(files.finish for files in self._files.values()))
+        with contextlib.suppress(DiskFailed):
+            self._guard(lambda: self._write(end), *(file.sync for file in self._all_files()))
+        for file in self._all_files():
+            file.close()
+        self._lock.release()
+
+    def _all_files(self) -> Iterator[AppendFile]:
+        for files in self._files.values():
+            yield from files.files()
+        yield self._events
+
+    def _keep_time(self) -> None:
+        now = self._now()
+        if self._waiting_since is None:
+            if any(files.has_waiting for files in self._files.values()):
+                self._waiting_since = now
+        elif now - self._waiting_since >= _FLUSH_NS:
+            self.flush()
+        if now - self._synced >= _SYNC_NS:
+            self._synced = now
+            self._guard(*(file.sync for file in self._all_files()))
+
+    def _write(self, event: Event) -> None:
+        if self._events.failed:
+            self.lost_events += 1
+            return
+        try:
+            self._events.append([event_line(event)])
+        except DiskFailed:
+            self.lost_events += 1
+            raise
+        if event.kind in _MARKS:
+            self._events.sync()
+
+    def _guard(self, *steps: Callable[[], None]) -> None:
+        """Take every step, whatever the one before met; raise the recording's first failure."""
+        first: DiskFailed | None = None
+        for step in steps:
+            try:
+                step()
+            except DiskFailed as error:
+                first = first or error
+        if first is not None and not self.failed:
+            self.failed = str(first)
+            self._note_fault(first)
+            raise first
+
+    def _note_fault(self, error: DiskFailed) -> None:
+        """Leave a word in the events, if they still can be written: a reader must know."""
+        with contextlib.suppress(DiskFailed):
+            self._write(Event(self._last_ns, EventKind.FAULT, f"not kept: {error}"))
+
+
+def _check_keys(about: About) -> None:
+    keys = [instrument.key for instrument in about.instruments]
+    for key in keys:
+        if not layout.is_file_key(key):
+            raise RecordingError(
+                "can't be part of a file's name.",
+                subject=repr(key),
+                remedy="Use letters, digits, dot, dash and underscore only.",
+            )
+    if len({key.lower() for key in keys}) != len(keys):
+        raise RecordingError("two instruments have the same key.", subject=", ".join(keys))

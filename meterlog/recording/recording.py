@@ -1,0 +1,239 @@
+"""Recording: a recording on the disk, sealed or not, whole or torn."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Literal
+
+from meterlog.model import About, Block, Event, EventKind, RawBytes
+from meterlog.model.errors import RecordingUnreadable
+from meterlog.recording import layout
+from meterlog.recording.about_text import parse_about
+from meterlog.recording.event_lines import parse_event_lines
+from meterlog.recording.merge import merge
+from meterlog.recording.raw_frames import RawFrames
+from meterlog.recording.stream_reader import StreamReader
+
+State = Literal["sealed", "unsealed", "recovered"]
+
+ROWS = 65_536
+RECOVERED = "Meterlog-Recovered"
+
+
+class Recording:
+    """Reads one recording. Every batch is checked each time it is read. Use :meth:`open`.
+
+    Attributes
+    ----------
+    folder : Path
+    about : About
+    events : tuple of Event
+        In time order.
+    state : str
+        ``sealed``; ``recovered``, sealed after the program that recorded it had died; or
+        ``unsealed``.
+    """
+
+    def __init__(self, folder: Path, about: About, state: State) -> None:
+        self.folder = folder
+        self.about = about
+        self.state: State = state
+        self.events: tuple[Event, ...] = ()
+        self._damage: list[str] = []
+        self._raw_damage: dict[str, str] = {}
+        self._streams: dict[str, StreamReader] = {}
+
+    @classmethod
+    def open(cls, folder: Path) -> Recording:
+        """Open a recording.
+
+        Parameters
+        ----------
+        folder : Path
+
+        Returns
+        -------
+        Recording
+            Also when files were cut at any byte or bits were flipped: what is whole can be read,
+            the rest is told by ``damage``.
+
+        Raises
+        ------
+        RecordingUnreadable
+            If there is no recording, or ``about.json`` can't be understood.
+        """
+        if not layout.holds_recording(folder):
+            raise RecordingUnreadable(
+                f"holds no recording: there is no {layout.ABOUT}.",
+                subject=str(folder),
+                remedy="Give the folder of one recording.",
+            )
+        subject = folder / layout.ABOUT
+        about, damage = parse_about(_read(subject), str(subject))
+        recording = cls(folder, about, _state(folder))
+        recording._damage += damage
+        recording._load()
+        return recording
+
+    def _load(self) -> None:
+        path = self.folder / layout.EVENTS
+        if path.is_file():
+            self.events, damage = parse_event_lines(_read(path), layout.EVENTS)
+            self._damage += damage
+        else:
+            self._damage.append(f"{layout.EVENTS}: is missing.")
+        for instrument in self.about.instruments:
+            name = layout.arrows(instrument.key)
+            if (self.folder / name).is_file():
+                stream = StreamReader(self.folder / name, name, instrument)
+                self._streams[instrument.key] = stream
+                if self.is_ended and not stream.is_ended and not stream.damage:
+                    self._damage.append(f"{name}: its end is missing.")
+            else:
+                self._damage.append(f"{name}: is missing.")
+
+    @property
+    def is_ended(self) -> bool:
+        """True if the recording was closed, and not merely broken off."""
+        return any(event.kind is EventKind.END for event in self.events)
+
+    @property
+    def damage(self) -> tuple[str, ...]:
+        """What is torn, damaged or missing, as far as it has been read; empty when nothing."""
+        found = [text for stream in self._streams.values() for text in stream.damage]
+        return (*self._damage, *found, *self._raw_damage.values())
+
+    @property
+    def end_ns(self) -> int:
+        """Time of the last row or event, nanoseconds since the recording's zero."""
+        last = [stream.last_ns or 0 for stream in self._streams.values()]
+        return max([0, *last, *(event.t_ns for event in self.events)])
+
+    def rows(self, source: str) -> int:
+        """Count the rows of an instrument.
+
+        Raises
+        ------
+        KeyError
+            If there is no such instrument.
+        """
+        stream = self._stream(source)
+        return 0 if stream is None else stream.rows
+
+    def blocks(self, source: str, rows: int = ROWS) -> Iterator[Block]:
+        """Give an instrument's readings in order; memory stays bounded.
+
+        Parameters
+        ----------
+        source : str
+            Key of the instrument.
+        rows : int
+            At most this many a Block.
+
+        Returns
+        -------
+        iterator of Block
+            Without the batches that fail their checksum; ``damage`` names those.
+
+        Raises
+        ------
+        KeyError
+            If there is no such instrument.
+        RecordingUnreadable
+            While iterating, if the file can't be read any more.
+        """
+        stream = self._stream(source)
+        return iter(()) if stream is None else stream.blocks(rows)
+
+    def items(self) -> Iterator[Block | Event]:
+        """Give all readings and events merged by time.
+
+        Returns
+        -------
+        iterator of Block or Event
+            An event comes after all rows before its time and before all rows at or after it.
+
+        Raises
+        ------
+        RecordingUnreadable
+            While iterating, if a file can't be read any more.
+        """
+        sources = [self.blocks(instrument.key) for instrument in self.about.instruments]
+        return merge(sources, self.events)
+
+    def raw(self, source: str) -> Iterator[RawBytes]:
+        """Give the bytes as an instrument sent them.
+
+        Yields
+        ------
+        RawBytes
+            None at all when they were not kept.
+
+        Raises
+        ------
+        KeyError
+            If there is no such instrument.
+        RecordingUnreadable
+            If the file can't be read.
+        """
+        self._stream(source)
+        name = layout.raw(source)
+        if not (self.folder / name).is_file():
+            return
+        frames = RawFrames(self.folder / name, source, name)
+        try:
+            yield from frames.read()
+        except OSError as error:
+            raise _cannot_read(self.folder / name, error) from error
+        if frames.damage:
+            self._raw_damage[source] = frames.damage
+
+    def check(self) -> tuple[str, ...]:
+        """Read everything and give all damage.
+
+        Returns
+        -------
+        tuple of str
+            As ``damage``, complete.
+
+        Raises
+        ------
+        RecordingUnreadable
+            If a file can't be read.
+        """
+        for instrument in self.about.instruments:
+            for _ in self.blocks(instrument.key):
+                pass
+            for _ in self.raw(instrument.key):
+                pass
+        return self.damage
+
+    def _stream(self, source: str) -> StreamReader | None:
+        if source not in {instrument.key for instrument in self.about.instruments}:
+            raise KeyError(source)
+        return self._streams.get(source)
+
+
+def _state(folder: Path) -> State:
+    if not layout.is_sealed(folder):
+        return "unsealed"
+    info = folder / layout.BAG_INFO
+    text = _read(info).decode("utf-8", "replace") if info.is_file() else ""
+    return "recovered" if re.search(rf"^{RECOVERED}: true\r?$", text, re.MULTILINE) else "sealed"
+
+
+def _read(path: Path) -> bytes:
+    try:
+        return path.read_bytes()
+    except OSError as error:
+        raise _cannot_read(path, error) from error
+
+
+def _cannot_read(path: Path, error: OSError) -> RecordingUnreadable:
+    return RecordingUnreadable(
+        f"can't be read: {error.strerror}.",
+        subject=str(path),
+        remedy="Check that the disk is there and that you may read it.",
+    )

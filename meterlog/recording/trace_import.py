@@ -1,0 +1,271 @@
+"""TraceImport: a trace from another program, as a CSV file, to a sealed recording."""
+
+from __future__ import annotations
+
+import contextlib
+import re
+import shutil
+import uuid
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import numpy as np
+from numpy.typing import NDArray
+
+import meterlog
+from meterlog.model import (
+    About,
+    Accuracy,
+    Block,
+    Channel,
+    Event,
+    Instrument,
+    Job,
+    Limits,
+    Origin,
+    Quantity,
+    Role,
+)
+from meterlog.model.errors import DiskFailed, RecordingExists
+from meterlog.recording import layout as places
+from meterlog.recording.append_file import REMEDY
+from meterlog.recording.events_file import parse_events_csv
+from meterlog.recording.recorder import Recorder
+from meterlog.recording.sealing import seal
+from meterlog.recording.trace_error import suggestion, trace_error
+from meterlog.recording.trace_layout import TraceLayout, trace_layout
+
+if TYPE_CHECKING:
+    from meterlog.recording.trace_rows import Rows, TraceRows
+
+KEY = "imported"
+UNDATED = datetime(1970, 1, 1, tzinfo=UTC)
+"""``About.started_utc`` of a trace that has seconds only: nobody knows when it was taken."""
+_INTERVAL_S = 0.1
+"""Where one row alone leaves the interval unknown."""
+
+
+@dataclass(frozen=True, slots=True)
+class ImportRequest:
+    """What to import.
+
+    Attributes
+    ----------
+    trace : Path
+        The CSV file: comma, semicolon or tab; where it is no comma, a decimal comma is understood.
+    time_column : str
+        Seconds, or RFC 3339 date and time.
+    assign : tuple of (role, column)
+        Which column plays which role; a role only once, except ``other``.
+    out : Path
+        Folder of the recording; absent or empty.
+    events : Path or None
+        CSV file as :func:`~meterlog.recording.events_file.parse_events_csv` reads it.
+    limits : Limits
+    job : Job
+    accuracy : tuple of (role, Accuracy)
+        What is known about the meter; without it the verdicts say that it was not stated.
+    """
+
+    trace: Path
+    time_column: str
+    assign: tuple[tuple[str, str], ...]
+    out: Path
+    events: Path | None = None
+    limits: Limits = field(default_factory=Limits)
+    job: Job = field(default_factory=Job)
+    accuracy: tuple[tuple[str, Accuracy], ...] = ()
+
+
+def _no_progress(_: float) -> None:
+    """Tell nobody."""
+
+
+def import_trace(request: ImportRequest, progress: Callable[[float], None] = _no_progress) -> Path:
+    """Make a sealed recording of a trace; the file itself is kept in it, untouched.
+
+    Elapsed time: seconds are taken as they stand, the file's 0 is the recording's zero; with
+    dates, the first row is. The events file counts on the same scale.
+
+    Parameters
+    ----------
+    request : ImportRequest
+    progress : callable
+        Called with 0 to 1.
+
+    Returns
+    -------
+    Path
+        The recording's folder, ``request.out``.
+
+    Raises
+    ------
+    TraceError
+        If a file, a column, a cell or a role is wrong; names file, line and column.
+    RecordingExists
+        If the folder holds anything.
+    DiskFailed
+        If the recording can't be written.
+    """
+    # Here, not above: it loads Arrow's compute functions, which the window starts without.
+    from meterlog.recording.trace_rows import TraceRows
+
+    out = request.out.absolute()
+    if out.exists() and (not out.is_dir() or any(out.iterdir())):
+        raise RecordingExists(
+            "is there already and is not empty.",
+            subject=str(request.out),
+            remedy="Choose another folder; recordings are never overwritten.",
+        )
+    roles = _roles(request)
+    layout = trace_layout(request.trace, (request.time_column, *(c for _, c in request.assign)))
+    events = () if request.events is None else parse_events_csv(request.events)
+    rows = TraceRows(layout, request.time_column, tuple(column for _, column in request.assign))
+    # Beside the target, so that an error half way through leaves nothing behind.
+    aside = out.with_name(f".{out.name}.importing-{uuid.uuid4().hex[:8]}")
+    try:
+        _write(request, aside, _Parts(roles, layout, events), rows, progress)
+        _move(aside, out)
+    except OSError as error:
+        raise DiskFailed(
+            f"can't be written: {error.strerror}.", subject=str(request.out), remedy=REMEDY
+        ) from error
+    finally:
+        shutil.rmtree(aside, ignore_errors=True)
+    progress(1.0)
+    return request.out
+
+
+@dataclass(frozen=True, slots=True)
+class _Parts:
+    """What was read before the rows."""
+
+    roles: tuple[Role, ...]
+    layout: TraceLayout
+    events: tuple[Event, ...]
+
+
+def _roles(request: ImportRequest) -> tuple[Role, ...]:
+    roles: list[Role] = []
+    for name, column in request.assign:
+        if name not in tuple(Role):
+            raise trace_error(
+                request.trace, f"{name!r} is no role.", suggestion(name, tuple(Role)), column=column
+            )
+        role = Role(name)
+        if role in roles and role is not Role.OTHER:
+            raise trace_error(
+                request.trace,
+                f"the role {name} is given to two columns.",
+                "Give it to one of them.",
+                column=column,
+            )
+        roles.append(role)
+    columns = [column for _, column in request.assign]
+    twice = next((column for column in columns if columns.count(column) > 1), None)
+    if twice is not None or request.time_column in columns:
+        raise trace_error(
+            request.trace,
+            "a column can't have two parts to play.",
+            "Assign each column once.",
+            column=twice or request.time_column,
+        )
+    if not roles:
+        raise trace_error(
+            request.trace, "no column is assigned to a role.", suggestion("", tuple(Role))
+        )
+    return tuple(roles)
+
+
+def _write(
+    request: ImportRequest,
+    aside: Path,
+    parts: _Parts,
+    rows: TraceRows,
+    progress: Callable[[float], None],
+) -> None:
+    lots = rows.read()
+    first = next(lots, None)
+    if first is None:
+        raise trace_error(request.trace, "has no readings.", "Give a file with at least one row.")
+    recorder = Recorder.create(aside, _about(request, parts, first, rows), keep_raw=False)
+    try:
+        for event in parts.events:
+            recorder.take(event)
+        for lot in _chain(first, lots):
+            recorder.take(Block(KEY, lot.t_ns, lot.values, lot.flags))
+            progress(0.95 * rows.progress)
+    finally:
+        recorder.close()
+    if recorder.failed:
+        raise DiskFailed(recorder.failed, subject=str(request.out), remedy=REMEDY)
+    _keep_original(aside, request.trace)
+    if request.events is not None:
+        _keep_original(aside, request.events)
+    seal(aside)
+
+
+def _chain(first: Rows, others: Iterator[Rows]) -> Iterator[Rows]:
+    yield first
+    yield from others
+
+
+def _about(request: ImportRequest, parts: _Parts, first: Rows, rows: TraceRows) -> About:
+    form = rows.form
+    started = UNDATED + timedelta(microseconds=form.zero_ns // 1000) if form.is_dated else UNDATED
+    channels = tuple(
+        _channel(request, role, column, _interval_s(first.t_ns))
+        for role, (_, column) in zip(parts.roles, request.assign, strict=True)
+    )
+    return About(
+        recording_id=str(uuid.uuid4()),
+        started_utc=started,
+        local_offset_s=form.offset_s,
+        zero_ns=0,
+        program=f"meterlog {meterlog.__version__}",
+        origin=Origin.IMPORTED,
+        instruments=(Instrument(KEY, KEY, request.trace.name, channels),),
+        limits=request.limits,
+        job=request.job,
+    )
+
+
+def _channel(request: ImportRequest, role: Role, column: str, interval_s: float) -> Channel:
+    quantity = role.quantity
+    if quantity is None:
+        is_current = column.rstrip().endswith(("(A)", "[A]"))
+        quantity = Quantity.CURRENT if is_current else Quantity.VOLTAGE
+    return Channel(
+        name=column if role is Role.OTHER else role.value,
+        quantity=quantity,
+        role=role,
+        interval_s=interval_s,
+        accuracy=dict(request.accuracy).get(role.value),
+    )
+
+
+def _interval_s(t_ns: NDArray[np.int64]) -> float:
+    """Give the median time from row to row; rows of the same instant say nothing about it."""
+    gaps = np.diff(t_ns)
+    gaps = gaps[gaps > 0]
+    return float(np.median(gaps)) / 1e9 if len(gaps) else _INTERVAL_S
+
+
+def _keep_original(aside: Path, original: Path) -> None:
+    folder = aside / places.ORIGINAL
+    folder.mkdir(exist_ok=True)
+    # Readers of bags differ over these characters in names, whatever RFC 8493 says.
+    name = re.sub(r"[%\r\n]", "_", original.name)
+    target = folder / name
+    if target.exists():
+        target = folder / f"events-{name}"
+    shutil.copyfile(original, target)
+
+
+def _move(aside: Path, out: Path) -> None:
+    with contextlib.suppress(FileNotFoundError):
+        out.rmdir()
+    aside.rename(out)

@@ -1,0 +1,174 @@
+"""TraceRows: the rows of a trace file, lot by lot, so that a long one needs little memory."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import BinaryIO
+
+import numpy as np
+import pyarrow as pa
+import pyarrow.csv
+from numpy.typing import NDArray
+
+from meterlog.model.errors import TraceError
+from meterlog.recording.trace_cells import NotANumber, parse_cells
+from meterlog.recording.trace_error import first_odd_row, line_of_row, trace_error
+from meterlog.recording.trace_layout import TraceLayout
+from meterlog.recording.trace_times import NotATime, TimeForm, parse_times, time_form
+
+_LOT_BYTES = 1 << 24
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Rows:
+    """Some rows.
+
+    Attributes
+    ----------
+    t_ns : ndarray, int64, shape (n,), nanoseconds since the recording's zero
+    values : ndarray, float64, shape (n, columns)
+    flags : ndarray, uint8, shape (n, columns)
+    """
+
+    t_ns: NDArray[np.int64]
+    values: NDArray[np.float64]
+    flags: NDArray[np.uint8]
+
+
+class TraceRows:
+    """Reads chosen columns of a trace.
+
+    Parameters
+    ----------
+    layout : TraceLayout
+    time_column : str
+    columns : tuple of str
+
+    Attributes
+    ----------
+    form : TimeForm
+        Known once the first lot has been read.
+    progress : float
+        0 to 1.
+
+    Raises
+    ------
+    TraceError
+        If a column is missing or stands there twice.
+    """
+
+    def __init__(self, layout: TraceLayout, time_column: str, columns: tuple[str, ...]) -> None:
+        self._layout = layout
+        self._names = (time_column, *columns)
+        self._places = [layout.column(name) for name in self._names]
+        self._row = 0
+        self._last_ns: int | None = None
+        self.form = TimeForm(is_dated=False)
+        self.progress = 0.0
+
+    def read(self) -> Iterator[Rows]:
+        """Give the rows in lots.
+
+        Yields
+        ------
+        Rows
+
+        Raises
+        ------
+        TraceError
+            For the first cell or row that is wrong; names line and column.
+        """
+        total = max(1, self._layout.path.stat().st_size)
+        with self._layout.path.open("rb") as stream:
+            try:
+                for batch in self._open(stream):
+                    if batch.num_rows:
+                        yield self._rows(batch)
+                        self.progress = stream.tell() / total if not stream.closed else 1.0
+            except pa.ArrowInvalid as error:
+                raise self._torn_row(error) from error
+
+    def _open(self, stream: BinaryIO) -> pa.RecordBatchReader:
+        texts = [f"c{place}" for place in range(len(self._layout.header))]
+        used = [texts[place] for place in self._places]
+        encoding = "utf8" if self._layout.encoding == "utf-8-sig" else self._layout.encoding
+        return pa.csv.open_csv(
+            stream,
+            read_options=pa.csv.ReadOptions(
+                column_names=texts,
+                skip_rows=self._layout.header_end,
+                block_size=_LOT_BYTES,
+                encoding=encoding,
+                use_threads=False,
+            ),
+            parse_options=pa.csv.ParseOptions(
+                delimiter=self._layout.delimiter, newlines_in_values=True
+            ),
+            convert_options=pa.csv.ConvertOptions(
+                column_types=dict.fromkeys(used, pa.string()),
+                include_columns=used,
+                strings_can_be_null=False,
+            ),
+        )
+
+    def _torn_row(self, error: Exception) -> TraceError:
+        layout = self._layout
+        odd = first_odd_row(layout.path, layout.encoding, layout.delimiter, len(layout.header))
+        if odd is None:
+            return trace_error(layout.path, f"is no CSV file (RFC 4180): {error}")
+        line, fields = odd
+        return trace_error(
+            layout.path,
+            f"has {fields} fields, the header has {len(layout.header)}.",
+            "Correct the line; a field that holds the delimiter needs double quotes.",
+            line=line,
+        )
+
+    def _rows(self, batch: pa.RecordBatch) -> Rows:
+        t_ns = self._times(batch.column(0))
+        count = len(t_ns)
+        values = np.empty((count, len(self._names) - 1), order="F")
+        flags = np.empty(values.shape, np.uint8, order="F")
+        for k in range(values.shape[1]):
+            try:
+                cells = parse_cells(batch.column(k + 1), decimal_comma=self._layout.decimal_comma)
+            except NotANumber as error:
+                raise self._wrong(
+                    error.row, k + 1, f"{error.text!r} is no number.", _REMEDY
+                ) from error
+            values[:, k], flags[:, k] = cells.values, cells.flags
+        self._row += count
+        return Rows(t_ns, values, flags)
+
+    def _times(self, texts: pa.StringArray) -> NDArray[np.int64]:
+        try:
+            if self._last_ns is None:
+                self.form = time_form(texts[0].as_py())
+            t_ns = parse_times(texts, self.form, decimal_comma=self._layout.decimal_comma)
+        except NotATime as error:
+            message = f"the time {error.text!r} {error.why}."
+            raise self._wrong(error.row, 0, message, "Correct or remove the line.") from error
+        before = t_ns[0] if self._last_ns is None else self._last_ns
+        back = np.flatnonzero(np.diff(t_ns, prepend=before) < 0)
+        if len(back):
+            row = int(back[0])
+            message = f"time goes backwards: {texts[row].as_py()!r} after a later time."
+            raise self._wrong(row, 0, message, "Sort the rows by time, or split the file there.")
+        if t_ns[0] < 0:
+            raise self._wrong(
+                0,
+                0,
+                f"the time {texts[0].as_py()!r} lies before zero.",
+                "Shift the time column so that it begins at 0 or later, and the events with it.",
+            )
+        self._last_ns = int(t_ns[-1])
+        return t_ns
+
+    def _wrong(self, row: int, name: int, message: str, remedy: str) -> TraceError:
+        layout = self._layout
+        line = line_of_row(layout.path, layout.encoding, layout.delimiter, self._row + row)
+        return trace_error(layout.path, message, remedy, line=line, column=self._names[name])
+
+
+_REMEDY = "Leave the cell empty where there is no reading; write OL for an overload."

@@ -1,0 +1,95 @@
+"""about.json: all of it comes back, and what is missing is named."""
+
+import json
+import math
+
+import pytest
+
+from meterlog.model.errors import RecordingUnreadable
+from meterlog.recording.about_text import about_bytes, parse_about
+
+
+@pytest.fixture
+def about(maker):
+    return maker.about(maker.instrument("a"), maker.instrument("b-2", 3))
+
+
+def test_all_of_it_reads_back_as_it_was(about):
+    content = about_bytes(about)
+    assert parse_about(content, "f") == (about, ())
+    assert "läuft nur" in content.decode()  # people read this file, too
+
+
+def _without(values, path):
+    *way, last = path
+    for key in way:
+        values = values[key]
+    del values[last]
+
+
+@pytest.mark.parametrize(
+    "path",
+    [
+        ("recording_id",),
+        ("instruments",),
+        ("instruments", 1, "channels", 0, "scale"),
+        ("instruments", 0, "identity", "serial"),
+        ("instruments", 0, "channels", 0, "accuracy", "digits"),
+        ("limits", "open_current_a"),
+        ("limits", "speeds", "1", "max_a"),
+        ("job", "complaint"),
+    ],
+    ids=lambda path: ".".join(map(str, path)),
+)
+def test_a_missing_key_is_named_with_its_file(about, path):
+    values = json.loads(about_bytes(about))
+    _without(values, path)
+    with pytest.raises(RecordingUnreadable, match="is missing") as caught:
+        parse_about(json.dumps(values).encode(), "somewhere/about.json")
+    assert "somewhere/about.json" in str(caught.value)
+    assert path[-1] in str(caught.value)
+
+
+@pytest.mark.parametrize(
+    ("key", "value"),
+    [
+        ("started_utc", "yesterday"),
+        ("started_utc", "2026-05-04T10:20:30"),
+        ("origin", "guessed"),
+        ("zero_ns", 1.5),
+        ("zero_ns", True),
+        ("instruments", {}),
+        ("job", []),
+    ],
+)
+def test_a_wrong_value_is_named_with_its_file(about, key, value):
+    values = json.loads(about_bytes(about))
+    values[key] = value
+    with pytest.raises(RecordingUnreadable) as caught:
+        parse_about(json.dumps(values).encode(), "somewhere/about.json")
+    assert "somewhere/about.json" in str(caught.value)
+    assert key in str(caught.value)
+
+
+def test_keys_of_a_later_version_are_passed_over_and_a_changed_text_is_told(about):
+    values = json.loads(about_bytes(about))
+    values["invented_later"] = 1
+    values["instruments"][0]["invented_later"] = 1
+    found, damage = parse_about(json.dumps(values).encode(), "f")
+    assert found == about
+    assert len(damage) == 1
+    assert "data/about.json" in damage[0]
+
+
+def test_a_text_that_is_no_json_is_refused():
+    for content in (b"", b"{", b"\xff", b"[]"):
+        with pytest.raises(RecordingUnreadable):
+            parse_about(content, "f")
+
+
+def test_a_limit_that_is_not_finite_is_never_written(maker):
+    from dataclasses import replace
+
+    about = maker.about(maker.instrument())
+    with pytest.raises(ValueError, match="JSON"):
+        about_bytes(replace(about, limits=replace(about.limits, coast_s=math.nan)))
