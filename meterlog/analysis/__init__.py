@@ -3,6 +3,7 @@
 from meterlog.analysis.detector import SpanDetector
 from meterlog.analysis.moments import Moments
 from meterlog.analysis.reviewer import Reviewer
+from meterlog.analysis.rounding import with_uncertainty
 from meterlog.analysis.uncertainty import expanded, within
 from meterlog.analysis.visibility import catch_chance, shortest_visible_s
 
@@ -13,5 +14,6 @@ __all__ = [
     "catch_chance",
     "expanded",
     "shortest_visible_s",
+    "with_uncertainty",
     "within",
 ]

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from meterlog.analysis.pieces import Figures, Piece
+from meterlog.analysis.pieces import Piece
+from meterlog.analysis.rounding import with_uncertainty
 from meterlog.analysis.uncertainty import expanded, within
 from meterlog.model import (
     Accuracy,
@@ -44,11 +45,6 @@ def _stretch(piece: Piece) -> str:
     )
 
 
-def _current(figures: Figures, uncertainty: float | None) -> str:
-    u = "" if uncertainty is None else f" ± {uncertainty:.2g}"
-    return f"{figures.mean_a:.2f}{u} A"
-
-
 def _tap_words(piece: Piece, taps_ns: Sequence[int]) -> str:
     reach = [t for t in taps_ns if piece.start_ns <= t <= piece.end_ns + piece.end_edge_ns]
     if not reach:
@@ -57,6 +53,13 @@ def _tap_words(piece: Piece, taps_ns: Sequence[int]) -> str:
     if delay_ns > TAP_REACH_NS:
         return f"; {len(reach)} tap(s) without effect for {_seconds(TAP_REACH_NS)}"
     return f"; current came back {_seconds(max(delay_ns, 0))} after a tap"
+
+
+def _leaves(finding: Finding, step: Step) -> bool:
+    """Tell whether ``finding`` says that ``step`` left its limits for a while."""
+    beyond = finding.kind in (FindingKind.OVER, FindingKind.UNDER, FindingKind.LOCKED)
+    inside = step.start_ns <= finding.start_ns < step.end_ns
+    return beyond and inside and finding.verdict is Verdict.FAIL
 
 
 class FindingMaker:
@@ -102,7 +105,7 @@ class FindingMaker:
         self, piece: Piece, u: float | None, taps_ns: Sequence[int]
     ) -> tuple[Verdict, float | None, str]:
         step, mean = self._limits.at(piece.speed), abs(piece.figures.mean_a)
-        now, stretch = _current(piece.figures, u), _stretch(piece)
+        now, stretch = with_uncertainty(piece.figures.mean_a, u, "A"), _stretch(piece)
         if piece.kind is SpanKind.OVER:
             verdict, _ = within(mean, u, None, step.max_a)
             return verdict, step.max_a, f"Too much current{stretch}: {now}, limit {step.max_a:g} A."
@@ -154,8 +157,16 @@ class FindingMaker:
             ),
         )
 
-    def of_step(self, step: Step) -> Finding | None:
-        """Give the verdict on what the motor draws at one speed; None where nothing is known."""
+    def of_step(self, step: Step, outside: Sequence[Finding]) -> Finding | None:
+        """Give the verdict on what the motor draws at one speed; None where nothing is known.
+
+        Parameters
+        ----------
+        step : Step
+        outside : sequence of Finding
+            Of the whole recording; those in which this step left its limits for a while fail it
+            whatever its mean.
+        """
         if not step.speed or step.steady_mean_a is None:
             return None
         allowed = self._limits.at(step.speed)
@@ -163,9 +174,14 @@ class FindingMaker:
             return None
         mean, u = abs(step.steady_mean_a), step.steady_expanded_a
         verdict, limit = within(mean, u, allowed.min_a, allowed.max_a)
+        left = [f for f in outside if _leaves(f, step)]
+        words = f"{verdict}"
+        if left and verdict is not Verdict.FAIL:
+            verdict, limit = Verdict.FAIL, left[0].limit
+            apart = sum(f.end_ns - f.start_ns for f in left)
+            words = f"fail, outside for {_seconds(apart)}"
         low = "" if allowed.min_a is None else f"{allowed.min_a:g}"
         high = "" if allowed.max_a is None else f"{allowed.max_a:g}"
-        plus_minus = "" if u is None else f" ± {u:.2g}"
         return Finding(
             kind=FindingKind.STEP_CURRENT,
             verdict=verdict,
@@ -178,7 +194,7 @@ class FindingMaker:
             limit=limit,
             speed=step.speed,
             statement=(
-                f"Speed {step.speed} draws {mean:.2f}{plus_minus} A when running;"
-                f" allowed {low} to {high} A: {verdict}."
+                f"Speed {step.speed} draws {with_uncertainty(mean, u, 'A')} when running;"
+                f" allowed {low} to {high} A: {words}."
             ),
         )

@@ -113,8 +113,9 @@ class Reviewer:
         steps = self._steps.steps()
         taps = sorted(self._taps_ns)
         stated = [self._maker.of_piece(piece, taps) for piece in pieces]
-        stated += [self._maker.of_step(step) for step in steps]
-        findings = tuple(finding for finding in stated if finding is not None)
+        faults = [finding for finding in stated if finding is not None]
+        verdicts = [self._maker.of_step(step, faults) for step in steps]
+        findings = (*faults, *(verdict for verdict in verdicts if verdict is not None))
         shortest: float | None = None
         chances: tuple[CatchChance, ...] = ()
         if self._current is not None:

@@ -62,3 +62,13 @@ def test_without_a_current_channel_there_are_steps_but_no_spans_and_a_note(trace
     assert [s.speed for s in result.steps] == [0, 1, 4]
     assert result.steps[2].mean_v == pytest.approx((200 * 11.84 + 50 * 12.38) / 250)
     assert any("No motor-current channel" in note for note in result.notes)
+
+
+def test_a_step_that_left_its_limits_for_a_while_fails_although_its_mean_is_within(trace):
+    leg = trace.Leg
+    legs = [leg(4.0, *trace.NORMAL[4]), leg(5.0, 11.8, 0.2, 21.0), leg(12.0, *trace.NORMAL[4])]
+    result = trace.review(legs, [trace.speed(0.0, 4)])
+    (verdict,) = [f for f in result.findings if f.kind is FindingKind.STEP_CURRENT]
+    assert 10.0 < verdict.value < 18.0
+    assert verdict.verdict is Verdict.FAIL
+    assert "outside for 1.0" in verdict.statement

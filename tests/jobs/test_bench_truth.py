@@ -1,0 +1,88 @@
+"""What is found on the virtual bench against what the bench knows it did, over many seeds."""
+
+import pytest
+
+from meterlog.analysis import Reviewer
+from meterlog.instruments.virtual import simulate
+from meterlog.model import FindingKind, SpanKind, Verdict
+from meterlog.profile import load_limits, load_meter
+
+LOSSES = (SpanKind.DEAD, SpanKind.FEED_LOST, SpanKind.GROUND_LOST, SpanKind.NO_CURRENT)
+SEEDS = range(1, 21)
+
+
+def reviewed(scenario, seed, **meter):
+    done = simulate(scenario, seed, **meter)
+    reviewer = Reviewer([done.instrument], load_limits("linear-12v"))
+    for event in done.events:
+        reviewer.feed(event)
+    reviewer.feed(done.block)
+    return done, reviewer.finish()
+
+
+def losses_of(done):
+    return [span for span in done.truth if span.kind in LOSSES]
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("seed", SEEDS)
+def test_each_dead_segment_is_found_within_one_interval_of_the_truth(seed):
+    done, result = reviewed("dead-spot", seed, meter=load_meter("line-logger"))
+    truth = losses_of(done)
+    found = [span for span in result.spans if span.kind in LOSSES]
+    interval_s = done.instrument.channels[0].interval_s
+    assert len(truth) >= 2
+    assert [span.kind for span in found] == [span.kind for span in truth]
+    for seen, real in zip(found, truth, strict=True):
+        assert seen.start_ns / 1e9 == pytest.approx(real.start_s, abs=interval_s)
+        assert seen.end_ns / 1e9 == pytest.approx(real.end_s, abs=interval_s)
+    dead = [finding for finding in result.findings if finding.kind is FindingKind.DEAD]
+    assert all(finding.verdict is Verdict.FAIL for finding in dead)
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("seed", SEEDS)
+@pytest.mark.parametrize("scenario", ["healthy-old", "healthy-new"])
+def test_a_healthy_fan_has_no_fault_and_passes_at_every_speed(scenario, seed):
+    _, result = reviewed(scenario, seed, meter=load_meter("line-logger"))
+    assert {span.kind for span in result.spans} == {SpanKind.OFF, SpanKind.RUNNING}
+    assert [(f.speed, f.verdict) for f in result.findings] == [
+        (speed, Verdict.PASS) for speed in (1, 2, 3, 4)
+    ]
+
+
+@pytest.mark.parametrize("interval_s", [0.005, 0.1, 0.33])
+@pytest.mark.parametrize("seed", [1, 2, 3])
+@pytest.mark.parametrize("scenario", ["dead-spot", "feed-lost", "ground-lost"])
+def test_the_side_is_right_and_the_edges_within_one_interval_at_every_rate(
+    scenario, seed, interval_s
+):
+    done, result = reviewed(scenario, seed, interval_s=interval_s)
+    truth = losses_of(done)
+    found = [span for span in result.spans if span.kind in LOSSES]
+    assert [span.kind for span in found] == [span.kind for span in truth]
+    for seen, real in zip(found, truth, strict=True):
+        assert seen.start_ns / 1e9 == pytest.approx(real.start_s, abs=interval_s)
+        assert seen.end_ns / 1e9 == pytest.approx(real.end_s, abs=interval_s)
+
+
+def test_a_seized_motor_is_locked_on_full_and_over_its_limit_below():
+    _, result = reviewed("seized", 1, interval_s=0.02)
+    kinds = {(span.kind, span.speed) for span in result.spans}
+    assert (SpanKind.LOCKED, 4) in kinds
+    assert (SpanKind.OVER, 1) in kinds
+
+
+def test_a_worn_motor_draws_too_much_at_every_speed():
+    _, result = reviewed("worn", 1, interval_s=0.02)
+    verdicts = {f.speed: f.verdict for f in result.findings if f.kind is FindingKind.STEP_CURRENT}
+    assert verdicts[1] is Verdict.FAIL
+    assert verdicts[4] is Verdict.FAIL
+
+
+def test_a_bad_feed_connector_blames_the_feed_and_never_the_motor():
+    for seed in (1, 2, 3):
+        _, result = reviewed("bad-feed-connector", seed, interval_s=0.02)
+        kinds = [span.kind for span in result.spans]
+        assert SpanKind.FEED_LOST in kinds
+        assert SpanKind.DEAD not in kinds
