@@ -71,4 +71,4 @@ def test_a_step_that_left_its_limits_for_a_while_fails_although_its_mean_is_with
     (verdict,) = [f for f in result.findings if f.kind is FindingKind.STEP_CURRENT]
     assert 10.0 < verdict.value < 18.0
     assert verdict.verdict is Verdict.FAIL
-    assert "outside for 1.0" in verdict.statement
+    assert "outside for 0.99" in verdict.statement

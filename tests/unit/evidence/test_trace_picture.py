@@ -11,6 +11,7 @@ import pytest
 from PySide6.QtCore import QRectF
 from PySide6.QtGui import QColor, QImage, QPainter
 
+from meterlog.evidence.event_lane import paint_events
 from meterlog.evidence.palette import DARK, DAY
 from meterlog.evidence.span_ribbon import TimeScale
 from meterlog.evidence.speed_bands import speed_bands
@@ -241,3 +242,25 @@ def test_a_picture_that_can_not_be_written_says_where(qapp, tmp_path):
     with pytest.raises(EvidenceError, match="can't be written") as caught:
         save_png(target, _scene())
     assert caught.value.subject == str(target)
+
+
+def test_words_of_events_give_way_but_marks_stay(qapp):
+    def lane(events):
+        image = QImage(400, 40, QImage.Format.Format_RGB32)
+        image.fill(QColor(DAY.ground))
+        painter = QPainter(image)
+        scale = TimeScale(0, 10 * SECOND, 0.0, 400.0)
+        paint_events(painter, QRectF(0, 0, 400, 30), scale, events, DAY)
+        painter.end()
+        return image
+
+    first, second = Event(4 * SECOND, EventKind.SPEED, "1"), Event(5 * SECOND, EventKind.SPEED, "2")
+    ink = QColor(DAY.ink)
+    both = lane([first, second])
+    for place in (160, 200):
+        assert both.pixelColor(place, 15) == ink
+    # 40 pixels are too few for "speed 1": the bar of the next speed is not written over.
+    alone = lane([second])
+    for x in range(197, 204):
+        for y in range(30):
+            assert both.pixel(x, y) == alone.pixel(x, y)

@@ -1,0 +1,76 @@
+"""The demo does the whole job without hardware and without a screen."""
+
+import json
+import os
+import signal
+import subprocess
+import sys
+
+import pytest
+
+pytestmark = [pytest.mark.pty, pytest.mark.slow]
+
+
+def test_the_old_motor_fails_the_new_one_does_not_and_the_evidence_is_written(shell, tmp_path):
+    out = tmp_path / "demo"
+    demo = shell.begin("demo", "--headless", "--seconds", "4.5", "--out", out, "--json")
+    said, err = demo.communicate(timeout=90)
+    assert demo.returncode == 0, err
+    before, after = json.loads(said)["recordings"]
+    assert [f["kind"] for f in before["findings"] if f["verdict"] == "fail"] == ["dead"]
+    assert not [f for f in after["findings"] if f["verdict"] == "fail"]
+    for name in ("before", "after"):
+        shell.run("verify", out / name)
+        assert (out / "evidence" / name / "trace.png").stat().st_size > 10_000
+        assert (out / "evidence" / name / "findings.csv").exists()
+    words = (out / "evidence" / "findings.txt").read_text(encoding="utf-8")
+    assert "SIMULATED" in words
+    assert "invented" in words
+    assert "dead" in words.lower()
+
+
+def test_stopped_by_hand_it_seals_and_judges_what_there_is_and_ends_its_meters(
+    shell, grows, tmp_path
+):
+    out = tmp_path / "demo"
+    demo = shell.begin("demo", "--headless", "--seconds", "60", "--seed", "917", "--out", out)
+    grows(out / "before")
+    assert "--seed 917" in _running(demo.pid)
+    demo.send_signal(signal.SIGINT)
+    said, err = demo.communicate(timeout=60)
+    assert demo.returncode == 0, err
+    assert "stopped before its time" in err
+    assert "BEFORE" in said
+    assert "AFTER" not in said
+    shell.run("verify", out / "before")
+    assert "--seed 917" not in _running(None)
+
+
+def _running(parent):
+    words = ["ps", "-o", "args", *(["--ppid", str(parent)] if parent else ["-e"])]
+    listed = subprocess.run(words, capture_output=True, text=True, check=False)
+    return "\n".join(line for line in listed.stdout.splitlines() if "meterlog virtual" in line)
+
+
+def test_an_unknown_scenario_suggests_the_nearest(shell, tmp_path):
+    _, err = shell.run("demo", "--headless", "--scenario", "deadspot", "--out", tmp_path, code=2)
+    assert "Did you mean 'dead-spot'" in err
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_length_out_of_reason_is_refused(shell):
+    _, err = shell.run("demo", "--headless", "--seconds", "0", code=2)
+    assert "Expected 1 to 3600" in err
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="screens are told by the environment there")
+def test_a_platform_without_pixels_is_no_screen(monkeypatch):
+    from meterlog.commands.screen import has_screen
+
+    for name in ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"):
+        monkeypatch.delenv(name, raising=False)
+    assert not has_screen()
+    monkeypatch.setitem(os.environ, "DISPLAY", ":9")
+    assert has_screen()
+    monkeypatch.setitem(os.environ, "QT_QPA_PLATFORM", "offscreen")
+    assert not has_screen()

@@ -1,0 +1,28 @@
+"""Marks typed while recording."""
+
+import pytest
+
+from meterlog.commands.typed_keys import TypedKeys, mark_of
+from meterlog.model import EventKind
+
+
+@pytest.mark.parametrize(
+    ("line", "mark"),
+    [
+        ("0", (EventKind.SPEED, "0")),
+        ("4", (EventKind.SPEED, "4")),
+        ("t", (EventKind.TAP, "")),
+        ("n grille off, hit it", (EventKind.NOTE, "grille off, hit it")),
+        ("n", None),
+        ("t t", None),
+        ("-1", None),
+        ("speed", None),
+        ("²", None),
+    ],
+)
+def test_a_typed_line_is_a_mark_or_none(line, mark):
+    assert mark_of(line) == mark
+
+
+def test_without_a_terminal_nothing_is_read():
+    assert TypedKeys().lines() == []
