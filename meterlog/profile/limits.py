@@ -69,7 +69,8 @@ def limits_profile(name: str, text: str, subject: str) -> Limits:
         basis=top.text("basis", ""),
         text=text,
     )
-    top.text("title", "")
+    for free in ("title", "description", "note"):
+        top.text(free, "")
     top.finish()
     if limits.open_current_a >= limits.locked_current_a:
         raise top.error("open_current_a", "is not below locked_current_a", "Correct one of them.")
