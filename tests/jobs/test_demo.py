@@ -3,8 +3,9 @@
 import json
 import os
 import signal
-import subprocess
 import sys
+from contextlib import suppress
+from pathlib import Path
 
 import pytest
 
@@ -29,13 +30,14 @@ def test_the_old_motor_fails_the_new_one_does_not_and_the_evidence_is_written(sh
     assert "dead" in words.lower()
 
 
+@pytest.mark.skipif(not Path("/proc").is_dir(), reason="looks at processes in /proc")
 def test_stopped_by_hand_it_seals_and_judges_what_there_is_and_ends_its_meters(
     shell, grows, tmp_path
 ):
     out = tmp_path / "demo"
     demo = shell.begin("demo", "--headless", "--seconds", "60", "--seed", "917", "--out", out)
     grows(out / "before")
-    assert "--seed 917" in _running(demo.pid)
+    assert _virtual_meters(917) == 2
     demo.send_signal(signal.SIGINT)
     said, err = demo.communicate(timeout=60)
     assert demo.returncode == 0, err
@@ -43,13 +45,28 @@ def test_stopped_by_hand_it_seals_and_judges_what_there_is_and_ends_its_meters(
     assert "BEFORE" in said
     assert "AFTER" not in said
     shell.run("verify", out / "before")
-    assert "--seed 917" not in _running(None)
+    assert _virtual_meters(917) == 0
 
 
-def _running(parent):
-    words = ["ps", "-o", "args", *(["--ppid", str(parent)] if parent else ["-e"])]
-    listed = subprocess.run(words, capture_output=True, text=True, check=False)
-    return "\n".join(line for line in listed.stdout.splitlines() if "meterlog virtual" in line)
+@pytest.mark.kill
+@pytest.mark.skipif(sys.platform != "linux", reason="only Linux ends children with their parent")
+def test_killed_outright_it_leaves_no_virtual_meter_behind(shell, grows, wait_until, tmp_path):
+    out = tmp_path / "demo"
+    demo = shell.begin("demo", "--headless", "--seconds", "60", "--seed", "918", "--out", out)
+    grows(out / "before")
+    assert _virtual_meters(918) == 2
+    demo.kill()
+    wait_until(lambda: _virtual_meters(918) == 0)
+    assert shell.json("review", out / "before")["recording"]["state"] == "unsealed"
+
+
+def _virtual_meters(seed):
+    """Count the virtual meters with this seed among all processes of the system."""
+    lines = []
+    for process in Path("/proc").glob("[0-9]*/cmdline"):
+        with suppress(OSError):  # it has ended meanwhile
+            lines.append(process.read_bytes().replace(b"\0", b" ").decode(errors="replace"))
+    return sum("meterlog virtual" in line and f"--seed {seed} " in line for line in lines)
 
 
 def test_an_unknown_scenario_suggests_the_nearest(shell, tmp_path):

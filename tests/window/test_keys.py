@@ -38,7 +38,7 @@ class FakeRun:
 @pytest.fixture
 def running(window, show):
     """A window that believes that it records; gives the window and its run."""
-    shown = show(window)
+    shown = show(window, live=True)
     run = FakeRun(shown.about)
     window.desk.session._run = run
     window.desk.session.phase = Phase.RECORDING

@@ -193,13 +193,17 @@ def test_the_live_review_and_the_review_of_the_folder_agree(logger, tmp_path):
 def test_a_full_disk_is_said_and_the_readings_go_on(logger, tmp_path, monkeypatch):
     run = new_run(logger, tmp_path / "run")
     refused = _refuse_files(monkeypatch)
-    with pytest.raises(DiskFailed, match="not everything could be kept"), running(run):
+    run.start()
+    try:
         wait_until(lambda: sum(run.status().rows.values()) > 2)
         refused.set()
         wait_until(lambda: run.status().failed)
         assert not run.status().recording
         run.tail.drain()
         wait_until(run.tail.drain)
+    finally:
+        with pytest.raises(DiskFailed, match="not everything could be kept"):
+            run.stop()
     assert run.is_running is False
     refused.clear()
     assert Recording.open(tmp_path / "run").rows("line-logger") > 2

@@ -1,0 +1,55 @@
+# make demo     set up, then the whole job on the virtual bench
+# make test     set up, then every check and every test
+# make bench    set up, then the speed figures
+# make help     this list and the rest
+
+PYTHON ?= python3
+BIN := .venv/bin
+STAMP := .venv/.meterlog-set-up
+
+.DEFAULT_GOAL := help
+.PHONY: help setup demo test check bench wheel constraints clean
+
+help:
+	@echo "make setup        set up .venv and the system libraries"
+	@echo "make demo         the whole job on the virtual bench, no hardware needed"
+	@echo "make test         checks and tests"
+	@echo "make check        style, layers, types"
+	@echo "make bench        speed figures, each against a reference"
+	@echo "make wheel        build dist/*.whl"
+	@echo "make constraints  renew constraints.txt from pyproject.toml"
+	@echo "make clean        remove .venv and what was built"
+
+setup: $(STAMP)
+
+$(STAMP): constraints.txt pyproject.toml .ci/setup
+	PYTHON="$(PYTHON)" sh .ci/setup
+
+demo: setup
+	$(BIN)/python -m meterlog demo
+
+check: setup
+	$(BIN)/ruff check meterlog tests
+	$(BIN)/ruff format --check --quiet meterlog tests
+	$(BIN)/lint-imports
+	$(BIN)/mypy
+
+test: check
+	$(BIN)/python -m pytest -q
+
+bench: setup
+	$(BIN)/python tests/benchmarks/run.py
+
+wheel: setup
+	$(BIN)/python -m hatchling build -t wheel
+
+# Needs pip-compile (pip-tools) on the path. The three added names build bagit and meterlog itself.
+# No registry address may get into the file.
+constraints:
+	printf 'editables\nsetuptools\nsetuptools-scm\n' | pip-compile --quiet --upgrade \
+		--generate-hashes --allow-unsafe --extra dev --strip-extras \
+		--no-emit-index-url --no-emit-trusted-host --no-emit-find-links --no-header --no-annotate \
+		--output-file constraints.txt pyproject.toml -
+
+clean:
+	rm -rf .venv dist build

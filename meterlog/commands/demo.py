@@ -1,0 +1,143 @@
+"""``meterlog demo``: the whole job on the virtual bench."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from meterlog.commands.entry import Subparsers, add_command
+from meterlog.commands.screen import has_screen, paint_without_screen
+from meterlog.commands.terminal import Progress, answer, answer_json, remark, short
+
+if TYPE_CHECKING:
+    from meterlog.model import Event
+    from meterlog.work.demo import DemoPlan, DemoResult
+
+_WORDS = """\
+A virtual fan circuit with a fault is recorded through real serial links by two virtual meters,
+then the same circuit with a new motor; both are judged, and the evidence is written: tables,
+findings and a picture of each trace. Everything in it is simulated and all names are invented.
+
+With a screen the window opens on the running bench; without one, or with --headless, the job is
+done in the terminal. 'meterlog virtual --list' names the scenarios."""
+
+_EXAMPLES = """\
+meterlog demo --headless
+meterlog demo --headless --scenario feed-lost --seconds 20 --out recordings/feed-lost"""
+
+_GUIDE = (
+    "The virtual bench is running: an invented van whose fan stops by itself. The readings come "
+    "through a real serial link, as from a real meter.",
+    "The bench works through its own script: off, then speeds 1 to 4. Watch the big digits and "
+    "the ribbon under the trace.",
+    "When the current falls to nothing while the voltage stays, that is a dead segment: the "
+    "supply is there and the motor takes nothing.",
+    "A tap on the motor brings it back. Press the key for a tap, or wait for the script to do it.",
+    "Number keys command a speed, as the knob in the vehicle would.",
+    "Stop the recording: it is sealed. 'meterlog export' then writes the tables and the picture.",
+)
+
+
+def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
+    """Add the command's options."""
+    parser = add_command(subparsers, "demo", _WORDS, _EXAMPLES)
+    parser.add_argument("--headless", action="store_true", help="no window, even with a screen")
+    parser.add_argument(
+        "--scenario", metavar="NAME", default="dead-spot", help="the fault (default: dead-spot)"
+    )
+    parser.add_argument(
+        "--seconds",
+        metavar="N",
+        type=float,
+        default=24.0,
+        help="length of each of the two recordings (default: 24)",
+    )
+    parser.add_argument("--seed", metavar="N", type=int, default=1, help="equal seeds, equal fault")
+    parser.add_argument(
+        "--out", metavar="DIR", type=Path, help="new or empty folder (default: named after now)"
+    )
+    parser.add_argument("--json", action="store_true", help="print one JSON object instead")
+    parser.set_defaults(run=run)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Do the demo, in the window or without."""
+    from meterlog.model.errors import UsageError
+    from meterlog.work import fresh_folder
+    from meterlog.work.demo import DemoPlan
+
+    if not 1.0 <= options.seconds <= 3600.0:
+        raise UsageError(
+            "is no length for a demo.", subject=str(options.seconds), remedy="Expected 1 to 3600."
+        )
+    out = options.out or fresh_folder(f"demo-{options.scenario}")
+    plan = DemoPlan(options.scenario, options.seconds, out, options.seed)
+    if has_screen() and not (options.headless or options.json):
+        return _in_window(plan)
+    return _headless(plan, as_json=options.json)
+
+
+def _headless(plan: DemoPlan, *, as_json: bool) -> int:
+    from meterlog.commands.stop_signals import StopSignals
+    from meterlog.work.demo import run_demo
+
+    paint_without_screen()
+    remark(f"demo: scenario {plan.scenario}, two recordings of {plan.seconds:g} s; Ctrl-C ends it")
+    progress = Progress("demo")
+    with StopSignals() as stop:
+        try:
+            result = run_demo(plan, stop.wait, progress.bar)
+        finally:
+            progress.done()
+    if as_json:
+        answer_json(_as_json(result))
+        return 0
+    answer(result.text)
+    answer(f"\nFindings:   {short(result.evidence / 'findings.txt')}")
+    for part in result.parts:
+        answer(f"{part.folder.name}:".ljust(12) + f"recording {short(part.folder)}")
+        answer(" " * 12 + f"tables    {short(part.evidence)}")
+        picture = part.no_picture or f"picture   {short(part.evidence / 'trace.png')}"
+        answer(" " * 12 + picture)
+    if result.stopped:
+        remark("stopped before its time; what was recorded is sealed.")
+    return 0
+
+
+def _as_json(result: DemoResult) -> dict[str, object]:
+    from meterlog.evidence import review_to_dict
+
+    return {
+        "evidence": str(result.evidence),
+        "stopped": result.stopped,
+        "recordings": [
+            {
+                "title": part.title,
+                "folder": str(part.folder),
+                "evidence": str(part.evidence),
+                "files": [path.name for path in part.files],
+                **review_to_dict(part.review),
+            }
+            for part in result.parts
+        ],
+    }
+
+
+def _in_window(plan: DemoPlan) -> int:
+    from meterlog.commands.window_signals import closed_by_signals
+    from meterlog.window import open_window
+    from meterlog.work.demo import DemoBench
+
+    bench = DemoBench(plan.scenario, plan.seed, plan.out / "before")
+
+    def by_hand(event: Event) -> None:
+        bench.obey(event.kind, event.value)
+
+    try:
+        with closed_by_signals():
+            code = open_window(run=bench.run, on_mark=by_hand, guide=_GUIDE)
+    finally:
+        bench.close("stopped")
+    answer(f"See the recording again: meterlog window {short(bench.run.folder)}")
+    return code

@@ -1,0 +1,55 @@
+"""``meterlog export``: a recording as tables and a picture that anybody can open."""
+
+from __future__ import annotations
+
+import argparse
+from dataclasses import replace
+from pathlib import Path
+
+from meterlog.commands.entry import Subparsers, add_command
+from meterlog.commands.review import review_with_progress
+from meterlog.commands.screen import paint_without_screen
+from meterlog.commands.terminal import Progress, answer, answer_json, remark, short
+
+_WORDS = """\
+Writes the readings, steps, spans, events and findings as CSV (RFC 4180), and the trace as
+trace.png. README.txt in the folder explains each file and column."""
+
+
+def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
+    """Add the command's options."""
+    parser = add_command(
+        subparsers, "export", _WORDS, "meterlog export recordings/before --out claim/before"
+    )
+    parser.add_argument("folder", metavar="DIR", type=Path, help="the recording's folder")
+    parser.add_argument(
+        "--out", metavar="DIR2", type=Path, required=True, help="new or empty folder to write to"
+    )
+    parser.add_argument("--limits", metavar="NAME|FILE", help="judge by these limits instead")
+    parser.add_argument("--json", action="store_true", help="print one JSON object instead")
+    parser.set_defaults(run=run)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Export a folder."""
+    from meterlog.work.evidence_folder import write_evidence
+
+    paint_without_screen()
+    recording, review, limits = review_with_progress(options.folder, options.limits)
+    if limits is not None:
+        # What is exported must state the limits by which it was judged.
+        recording.about = replace(recording.about, limits=limits)
+    progress = Progress("exporting")
+    try:
+        files, no_picture = write_evidence(recording, review, options.out, progress)
+    finally:
+        progress.done()
+    if no_picture:
+        remark(f"{no_picture}. The tables are complete without it.")
+    if options.json:
+        answer_json({"out": str(options.out), "files": [path.name for path in files]})
+        return 0
+    answer(f"Written to {short(options.out)}:")
+    for path in files:
+        answer(f"  {path.name}")
+    return 0

@@ -1,0 +1,99 @@
+"""``meterlog import``: a CSV trace from elsewhere becomes a recording."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from meterlog.commands.entry import Subparsers, add_command
+from meterlog.commands.job_options import add_job_options, job_from
+from meterlog.commands.terminal import Progress, answer, answer_json, short
+
+_WORDS = """\
+Reads a CSV file with one column of time (seconds, or RFC 3339 date and time) and one column for
+each measured place, in volts and amperes, and makes a sealed recording of it, marked 'imported'.
+The file itself is kept inside, untouched.
+
+EVENTS.csv has the columns elapsed_s,kind,value with kind one of speed, tap, note."""
+
+_EXAMPLES = """\
+meterlog import trace.csv --time seconds --assign motor-feed=feed_v \\
+    --assign motor-return=return_v --assign motor-current=amps \\
+    --events events.csv --limits linear-12v --out recordings/imported"""
+
+
+def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
+    """Add the command's options."""
+    parser = add_command(subparsers, "import", _WORDS, _EXAMPLES)
+    parser.add_argument("trace", metavar="TRACE.csv", type=Path, help="the trace to import")
+    parser.add_argument("--time", metavar="COLUMN", required=True, help="the column of time")
+    parser.add_argument(
+        "--assign",
+        metavar="ROLE=COLUMN",
+        action="append",
+        required=True,
+        help="which column was measured where; repeat for each column",
+    )
+    parser.add_argument("--events", metavar="EVENTS.csv", type=Path, help="what happened when")
+    parser.add_argument("--limits", metavar="NAME|FILE", help="limits to judge it by")
+    parser.add_argument(
+        "--out", metavar="DIR", type=Path, required=True, help="new or empty folder to write to"
+    )
+    parser.add_argument("--json", action="store_true", help="print one JSON object instead")
+    add_job_options(parser)
+    parser.set_defaults(run=run)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Import a trace."""
+    from meterlog.model import Limits
+    from meterlog.profile import load_limits
+    from meterlog.recording import ImportRequest, Recording, import_trace
+
+    request = ImportRequest(
+        trace=options.trace,
+        time_column=options.time,
+        assign=_assigned(options.assign),
+        events=options.events,
+        out=options.out,
+        limits=load_limits(options.limits) if options.limits else Limits(),
+        job=job_from(options),
+    )
+    progress = Progress("importing")
+    try:
+        folder = import_trace(request, progress)
+    finally:
+        progress.done()
+    recording = Recording.open(folder)
+    rows = {one.key: recording.rows(one.key) for one in recording.about.instruments}
+    if options.json:
+        answer_json(
+            {
+                "out": str(folder),
+                "rows": rows,
+                "events": len(recording.events),
+                "end_s": recording.end_ns / 1e9,
+            }
+        )
+        return 0
+    answer(
+        f"Imported {sum(rows.values()):,} rows and {len(recording.events)} events "
+        f"({recording.end_ns / 1e9:.1f} s) to {short(folder)}"
+    )
+    return 0
+
+
+def _assigned(words: list[str]) -> tuple[tuple[str, str], ...]:
+    from meterlog.model.errors import UsageError
+
+    pairs = []
+    for text in words:
+        role, equals, column = text.partition("=")
+        if not (role and equals and column):
+            raise UsageError(
+                "does not say which column was measured where.",
+                subject=text,
+                remedy="Expected ROLE=COLUMN, such as motor-feed=feed_v.",
+            )
+        pairs.append((role, column))
+    return tuple(pairs)

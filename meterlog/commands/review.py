@@ -1,0 +1,94 @@
+"""``meterlog review``: judge a recording."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from meterlog.commands.entry import Subparsers, add_command
+from meterlog.commands.terminal import Progress, answer, answer_json, remark
+
+if TYPE_CHECKING:
+    from meterlog.model import Limits, Review
+    from meterlog.recording import Recording
+
+_WORDS = """\
+Gives the spans (running, dead, feed lost, ground lost ...), the figures of each speed step, and
+the findings with value, uncertainty, limit and verdict. Without --limits the recording is judged
+by the limits it was made with.
+
+Exit code 0 when the review was made, whatever it found; with --fail-on-findings 1 when a finding
+failed."""
+
+_EXAMPLES = """\
+meterlog review recordings/before
+meterlog review recordings/before --limits linear-12v --json"""
+
+
+def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
+    """Add the command's options."""
+    parser = add_command(subparsers, "review", _WORDS, _EXAMPLES)
+    parser.add_argument("folder", metavar="DIR", type=Path, help="the recording's folder")
+    parser.add_argument("--limits", metavar="NAME|FILE", help="judge by these limits instead")
+    parser.add_argument("--json", action="store_true", help="print one JSON object instead")
+    parser.add_argument(
+        "--fail-on-findings", action="store_true", help="exit with 1 when a finding failed"
+    )
+    parser.set_defaults(run=run)
+
+
+def review_with_progress(
+    folder: Path, limits_name: str | None
+) -> tuple[Recording, Review, Limits | None]:
+    """Review ``folder`` by named limits, showing progress.
+
+    Returns
+    -------
+    tuple of Recording, Review, and Limits or None
+        None: judged by the limits of the recording itself.
+    """
+    from meterlog.profile import load_limits
+    from meterlog.work import review_folder
+
+    limits = load_limits(limits_name) if limits_name else None
+    progress = Progress("reviewing")
+    try:
+        recording, review = review_folder(folder, limits, progress)
+    finally:
+        progress.done()
+    for damage in recording.damage:
+        remark(f"damaged: {damage}")
+    if recording.state != "sealed":
+        remark(f"{folder}: this recording is {recording.state}.")
+    return recording, review, limits
+
+
+def run(options: argparse.Namespace) -> int:
+    """Review a folder."""
+    from meterlog.evidence import findings_table, review_to_dict
+    from meterlog.model import Verdict
+
+    recording, review, limits = review_with_progress(options.folder, options.limits)
+    about = recording.about
+    if options.json:
+        answer_json(
+            {
+                "recording": {
+                    "folder": str(options.folder),
+                    "id": about.recording_id,
+                    "started_utc": about.started_utc.isoformat(),
+                    "origin": about.origin.value,
+                    "state": recording.state,
+                    "damage": list(recording.damage),
+                    "end_s": recording.end_ns / 1e9,
+                },
+                "limits": (limits or about.limits).name,
+                **review_to_dict(review),
+            }
+        )
+    else:
+        answer(f"{options.folder}: {about.origin.value}, {recording.end_ns / 1e9:.1f} s")
+        answer(findings_table(review))
+    failed = any(finding.verdict is Verdict.FAIL for finding in review.findings)
+    return 1 if failed and options.fail_on_findings else 0

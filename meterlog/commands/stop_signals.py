@@ -1,0 +1,52 @@
+"""StopSignals: Ctrl-C and a request to end become a wish to stop, not an exception."""
+
+from __future__ import annotations
+
+import signal
+import threading
+from types import FrameType, TracebackType
+from typing import Self
+
+
+class StopSignals:
+    """While entered, the first SIGINT or SIGTERM only sets :attr:`wanted`.
+
+    Whoever records looks at it, ends the recording and seals it; a second signal does not get in
+    the way of that.
+    """
+
+    def __init__(self) -> None:
+        self._event = threading.Event()
+        self._before: dict[signal.Signals, signal._HANDLER] = {}
+
+    @property
+    def wanted(self) -> bool:
+        """True once somebody wants to stop."""
+        return self._event.is_set()
+
+    def wait(self, seconds: float) -> bool:
+        """Wait that long, or until somebody wants to stop; tell whether somebody does."""
+        return self._event.wait(seconds)
+
+    def _handle(self, number: int, frame: FrameType | None) -> None:
+        del number, frame
+        self._event.set()
+
+    def __enter__(self) -> Self:
+        """Take over the signals."""
+        wanted = [signal.SIGINT, signal.SIGTERM]
+        if hasattr(signal, "SIGHUP"):
+            wanted.append(signal.SIGHUP)  # the terminal was closed: the recording must survive
+        for one in wanted:
+            self._before[one] = signal.signal(one, self._handle)
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        """Give the signals back."""
+        for one, handler in self._before.items():
+            signal.signal(one, handler)

@@ -1,0 +1,103 @@
+"""What a command says: answers on standard output, everything else on standard error."""
+
+from __future__ import annotations
+
+import json
+import sys
+import time
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+
+_BAR = 24
+_TERMINAL_PERIOD_S = 0.1
+_LINE_PERIOD_S = 10.0
+
+
+def answer(text: str) -> None:
+    """Write what was asked for."""
+    sys.stdout.write(f"{text}\n")
+    sys.stdout.flush()
+
+
+def answer_json(value: Mapping[str, object]) -> None:
+    """Write what was asked for as one JSON object (RFC 8259: no NaN)."""
+    answer(json.dumps(value, ensure_ascii=False, allow_nan=False, indent=2))
+
+
+def remark(text: str) -> None:
+    """Tell the person something beside the answer."""
+    sys.stderr.write(f"{text}\n")
+    sys.stderr.flush()
+
+
+def table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
+    """Give rows as text in columns two blanks apart, without trailing blanks."""
+    lines = [tuple(head), *(tuple(row) for row in rows)]
+    widths = [max(len(line[column]) for line in lines) for column in range(len(head))]
+    return "\n".join(
+        "  ".join(cell.ljust(width) for cell, width in zip(line, widths, strict=True)).rstrip()
+        for line in lines
+    )
+
+
+def short(path: Path) -> str:
+    """Give a path as one would type it here: relative where it lies below this folder."""
+    here = Path.cwd()
+    full = path.absolute()
+    return str(full.relative_to(here) if full.is_relative_to(here) else full)
+
+
+class Progress:
+    """Shows how far long work is: a bar that redraws itself on a terminal, else sparse lines.
+
+    Parameters
+    ----------
+    task : str
+        What is being done.
+    """
+
+    def __init__(self, task: str) -> None:
+        self._task = task
+        self._terminal = sys.stderr.isatty()
+        self._period_s = _TERMINAL_PERIOD_S if self._terminal else _LINE_PERIOD_S
+        self._drawn_s = time.monotonic()
+        self._open = False
+
+    def is_due(self) -> bool:
+        """Tell whether the last line is old enough for a new one."""
+        return time.monotonic() - self._drawn_s >= self._period_s
+
+    def __call__(self, fraction: float) -> None:
+        """Show ``fraction`` (0 to 1) of the work as done, if it is time to show anything."""
+        self.bar(fraction, "")
+
+    def note(self, text: str) -> None:
+        """Show a line of words, for work without a known end."""
+        if self.is_due():
+            self._draw(text)
+
+    def bar(self, fraction: float, text: str) -> None:
+        """Show a bar with words after it."""
+        if not self.is_due():
+            return
+        part = min(max(fraction, 0.0), 1.0)
+        filled = round(part * _BAR)
+        drawn = f"[{'#' * filled}{'.' * (_BAR - filled)}] " if self._terminal else ""
+        self._draw(f"{drawn}{part:4.0%}  {text}")
+
+    def done(self) -> None:
+        """Take the bar away."""
+        if self._open:
+            sys.stderr.write("\r\x1b[K")
+            sys.stderr.flush()
+            self._open = False
+
+    def _draw(self, text: str) -> None:
+        self._drawn_s = time.monotonic()
+        if not self._terminal:
+            remark(f"{self._task}: {text.strip()}")
+            return
+        # Cut to 79 columns: a line that wraps can't be redrawn by a carriage return.
+        sys.stderr.write(f"\r\x1b[K{f'{self._task}  {text}'[:79]}")
+        sys.stderr.flush()
+        self._open = True

@@ -1,0 +1,56 @@
+"""TypedKeys: marks typed on a terminal while a recording runs, one line each."""
+
+from __future__ import annotations
+
+import os
+import sys
+
+from meterlog.model import EventKind
+
+KEYS = "0-9 speed step, t tap, n WORDS note, q stop; each with Enter"
+
+
+class TypedKeys:
+    """Reads lines from the terminal without waiting for them.
+
+    Only where standard input is a terminal of a POSIX system, and only while the program is in
+    the foreground; elsewhere there are no lines.
+    """
+
+    def __init__(self) -> None:
+        self._rest = ""
+        self.open = os.name == "posix" and sys.stdin is not None and sys.stdin.isatty()
+
+    def _in_foreground(self) -> bool:
+        # A background job that reads its terminal is stopped by the system (SIGTTIN).
+        try:
+            return os.tcgetpgrp(sys.stdin.fileno()) == os.getpgrp()
+        except OSError:
+            return False
+
+    def lines(self) -> list[str]:
+        """Give the lines typed since the last call."""
+        if not self.open or not self._in_foreground():
+            return []
+        import select
+
+        while select.select([sys.stdin.fileno()], [], [], 0.0)[0]:
+            data = os.read(sys.stdin.fileno(), 4096)
+            if not data:
+                self.open = False
+                break
+            self._rest += data.decode(errors="replace")
+        *lines, self._rest = self._rest.split("\n")
+        return [line.strip() for line in lines if line.strip()]
+
+
+def mark_of(line: str) -> tuple[EventKind, str] | None:
+    """Give the event that a typed line means; None when it means none."""
+    word, _, rest = line.partition(" ")
+    if line.isascii() and line.isdecimal():
+        return EventKind.SPEED, line
+    if word == "t" and not rest:
+        return EventKind.TAP, ""
+    if word == "n" and rest.strip():
+        return EventKind.NOTE, rest.strip()
+    return None

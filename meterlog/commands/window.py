@@ -1,0 +1,52 @@
+"""``meterlog window``: open the window; the same as ``meterlog`` without a command."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from meterlog.commands.entry import Subparsers, add_command
+from meterlog.commands.screen import has_screen
+
+_EXAMPLES = """meterlog
+meterlog window recordings/20300102-030405-WO-1"""
+
+
+def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
+    """Add the command to the command line."""
+    parser = add_command(
+        subparsers,
+        "window",
+        "Choose meters, record, or look at a recording. Its keys are shown on screen.",
+        _EXAMPLES,
+    )
+    parser.add_argument(
+        "recording", nargs="?", type=Path, metavar="FOLDER", help="a recording to show"
+    )
+    parser.set_defaults(run=run)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Open the window.
+
+    Returns
+    -------
+    int
+        0, or 1 when not everything could be kept.
+
+    Raises
+    ------
+    UsageError
+        If there is no screen.
+    """
+    if not has_screen():
+        from meterlog.model.errors import UsageError
+
+        raise UsageError(
+            "there is no screen for a window.",
+            remedy="Use the commands instead, such as meterlog demo --headless; "
+            "meterlog --help lists them.",
+        )
+    from meterlog.window import open_window
+
+    return open_window(recording=getattr(options, "recording", None))

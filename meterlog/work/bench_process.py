@@ -1,0 +1,196 @@
+"""BenchProcess: a virtual meter in a process of its own, as a real one is in a box of its own."""
+
+from __future__ import annotations
+
+import ctypes
+import difflib
+import functools
+import json
+import os
+import queue
+import signal
+import subprocess
+import sys
+import tempfile
+import threading
+from collections.abc import Callable
+from dataclasses import dataclass
+from types import TracebackType
+from typing import Self
+
+from meterlog.model import EventKind
+from meterlog.model.errors import LinkNotFound, UsageError
+
+_PR_SET_PDEATHSIG = 1
+"""prctl(2)."""
+_START_S = 30.0
+_END_S = 5.0
+
+Happening = Callable[[EventKind, str, int], None]
+"""Called with kind, value and the host's monotonic time in nanoseconds."""
+
+
+@dataclass(frozen=True, slots=True)
+class ScenarioCard:
+    """What a scenario says of itself; vehicle and part are invented."""
+
+    name: str
+    title: str
+    vehicle: str
+    part: str
+    seconds: float
+
+
+def scenario_card(name: str) -> ScenarioCard:
+    """Give the card of a scenario of the virtual bench.
+
+    Raises
+    ------
+    UsageError
+        If there is none of this name; names the nearest and all.
+    """
+    command = [sys.executable, "-m", "meterlog", "virtual", "--list", "--json"]
+    done = subprocess.run(command, capture_output=True, text=True, check=False, timeout=_START_S)
+    if done.returncode:
+        raise LinkNotFound(f"the virtual bench did not start: {done.stderr.strip()}")
+    cards = {
+        said["name"]: ScenarioCard(**{key: said[key] for key in ScenarioCard.__slots__})
+        for said in json.loads(done.stdout)["scenarios"]
+    }
+    if name not in cards:
+        near = difflib.get_close_matches(name, cards, 1)
+        hint = f"Did you mean {near[0]!r}? " if near else ""
+        raise UsageError(
+            "there is no such scenario.",
+            subject=name,
+            remedy=f"{hint}There are: {', '.join(cards)}.",
+        )
+    return cards[name]
+
+
+def _parent_bond() -> Callable[[], object] | None:
+    """Give what makes a child on Linux end when this process is killed outright; else None."""
+    if sys.platform != "linux":
+        return None
+    prctl = ctypes.CDLL(None).prctl
+    return functools.partial(prctl, _PR_SET_PDEATHSIG, int(signal.SIGTERM))
+
+
+class BenchProcess:
+    """Starts ``meterlog virtual`` and listens to what it says it does.
+
+    Parameters
+    ----------
+    meter : str
+        Name of a meter profile.
+    scenario : str
+    seed : int
+    happened : callable or None
+        Called for each change of speed and each tap, on a thread of this object: the stand-in for
+        the technician's hands.
+    """
+
+    def __init__(
+        self, meter: str, scenario: str, seed: int = 0, happened: Happening | None = None
+    ) -> None:
+        self._happened = happened
+        self._first: queue.SimpleQueue[str] = queue.SimpleQueue()
+        self._complaints = tempfile.TemporaryFile()  # noqa: SIM115 - closed by stop
+        command = [sys.executable, "-m", "meterlog", "virtual", meter]
+        command += ["--scenario", scenario, "--seed", str(seed)]
+        if os.name != "posix":
+            command.append("--tcp")
+        self._child = subprocess.Popen(
+            command,
+            stdin=subprocess.PIPE,
+            stdout=subprocess.PIPE,
+            stderr=self._complaints,
+            text=True,
+            # Ctrl-C is for the recorder; the bench goes on until the recording is sealed.
+            start_new_session=True,
+            preexec_fn=_parent_bond(),  # noqa: PLW1509 - one system call, no lock, no allocation
+        )
+        self._listener = threading.Thread(target=self._listen, name=f"bench {meter}", daemon=True)
+        self._meter = meter
+        self._listener.start()
+
+    def address(self) -> str:
+        """Wait until the meter can be opened, and give the address to open.
+
+        Raises
+        ------
+        LinkNotFound
+            If the process does not give one; carries what it said instead, and has ended.
+        """
+        try:
+            address = self._first.get(timeout=_START_S).strip()
+        except queue.Empty:
+            address = ""
+        if address:
+            return address
+        self._end_child()
+        self._complaints.seek(0)
+        said = self._complaints.read().decode(errors="replace").strip()
+        self.stop()
+        raise LinkNotFound(
+            f"the virtual meter did not start: {said or 'it said nothing'}", subject=self._meter
+        )
+
+    def _listen(self) -> None:
+        assert self._child.stdout is not None  # noqa: S101 - opened as a pipe above
+        self._first.put(self._child.stdout.readline())
+        for line in self._child.stdout:
+            self._hear(line)
+
+    def _hear(self, line: str) -> None:
+        if self._happened is None:
+            return
+        try:
+            said = json.loads(line)
+            kind = EventKind(said["kind"])
+            value, when_ns = str(said.get("value", "")), int(said["monotonic_ns"])
+        except (ValueError, KeyError, TypeError):
+            return  # news about the truth and the like, meant for others
+        if kind in {EventKind.SPEED, EventKind.TAP}:
+            self._happened(kind, value, when_ns)
+
+    def obey(self, kind: EventKind, value: str) -> None:
+        """Do to the virtual fan what the technician just did: a speed step or a tap."""
+        words = {EventKind.SPEED: f"speed {value}", EventKind.TAP: "tap"}
+        if kind not in words or self._child.stdin is None:
+            return
+        try:
+            self._child.stdin.write(words[kind] + "\n")
+            self._child.stdin.flush()
+        except (OSError, ValueError):
+            pass  # it has ended: the recording shows that as a silent instrument
+
+    def _end_child(self) -> None:
+        if self._child.poll() is None:
+            self._child.terminate()
+        try:
+            self._child.wait(_END_S)
+        except subprocess.TimeoutExpired:
+            self._child.kill()
+            self._child.wait()
+
+    def stop(self) -> None:
+        """End the process; does nothing the second time."""
+        self._end_child()
+        self._listener.join(_END_S)
+        for stream in (self._child.stdin, self._child.stdout, self._complaints):
+            if stream is not None:
+                stream.close()
+
+    def __enter__(self) -> Self:
+        """Give the running process."""
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        """End the process."""
+        self.stop()

@@ -1,0 +1,269 @@
+"""The demo job: the bad motor recorded, the new one recorded, both judged, the evidence written.
+
+Everything goes the way of a real job: real links to meters in other processes, the recorder, the
+reviewer, the export. Only the meters and the fan are virtual. Names are invented.
+"""
+
+from __future__ import annotations
+
+import threading
+from collections.abc import Callable
+from contextlib import ExitStack
+from dataclasses import dataclass
+from pathlib import Path
+
+from meterlog.evidence import findings_table
+from meterlog.model import EventKind, Job, Origin, Review, Verdict
+from meterlog.model.errors import RecordingExists
+from meterlog.profile import load_limits
+from meterlog.work.bench_process import BenchProcess, scenario_card
+from meterlog.work.evidence_folder import write_evidence
+from meterlog.work.review import review_folder
+from meterlog.work.run import Run
+from meterlog.work.wiring import Wiring, choose_meters
+
+LIMITS = "linear-12v"
+AFTER = "healthy-new"
+
+ROLES = (
+    "motor-feed=line-logger.feed",
+    "motor-return=line-logger.return",
+    "motor-current=line-logger.current",
+    "battery=bench-scpi.volts",
+)
+
+Wait = Callable[[float], bool]
+"""Waits that many seconds, or until somebody wants to stop; tells whether somebody does."""
+
+Progress = Callable[[float, str], None]
+"""Told the part done, 0 to 1, and what is going on."""
+
+
+@dataclass(frozen=True, slots=True)
+class DemoPlan:
+    """What the demo shall do.
+
+    Attributes
+    ----------
+    scenario : str
+        Of the virtual bench, for the old motor; the new one is ``healthy-new``.
+    seconds : float, seconds
+        Length of each of the two recordings.
+    out : Path
+        Absent or empty.
+    seed : int
+        Equal seeds give equal faults.
+    """
+
+    scenario: str
+    seconds: float
+    out: Path
+    seed: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class DemoPart:
+    """One of the two recordings, judged.
+
+    Attributes
+    ----------
+    title : str
+    folder : Path
+        The sealed recording.
+    evidence : Path
+        Folder of its tables and picture.
+    files : tuple of Path
+    review : Review
+    no_picture : str
+        Why there is no picture; empty when there is one.
+    """
+
+    title: str
+    folder: Path
+    evidence: Path
+    files: tuple[Path, ...]
+    review: Review
+    no_picture: str
+
+
+@dataclass(frozen=True, slots=True)
+class DemoResult:
+    """What came of the demo.
+
+    Attributes
+    ----------
+    parts : tuple of DemoPart
+        The old motor, and the new one unless somebody stopped it before.
+    evidence : Path
+        The folder with both, and ``findings.txt``.
+    text : str
+        What ``findings.txt`` says.
+    stopped : bool
+        Somebody ended it before its time; what there was is sealed and judged all the same.
+    """
+
+    parts: tuple[DemoPart, ...]
+    evidence: Path
+    text: str
+    stopped: bool
+
+
+def demo_job(vehicle: str, part: str) -> Job:
+    """Give an invented job card."""
+    return Job(
+        work_order="DEMO-0001",
+        vehicle=vehicle,
+        odometer="not stated",
+        complaint="Fan stops by itself and runs again when hit. (invented)",
+        part=part,
+        technician="nobody (virtual bench)",
+        conditions="virtual bench; no real vehicle, part or person",
+    )
+
+
+class DemoBench:
+    """Two virtual meters on one virtual fan circuit, and a run that records them.
+
+    Parameters
+    ----------
+    scenario : str
+    seed : int
+    folder : Path
+
+    Raises
+    ------
+    UsageError
+        If there is no such scenario.
+    LinkNotFound
+        If the virtual bench does not start.
+    """
+
+    def __init__(self, scenario: str, seed: int, folder: Path) -> None:
+        self._ends = ExitStack()
+        self._early: list[tuple[EventKind, str, int]] | None = []
+        self._lock = threading.Lock()
+        try:
+            # Both start at once, and the card is asked for meanwhile: a start takes a second.
+            self._logger = self._ends.enter_context(
+                BenchProcess("line-logger", scenario, seed, self._happened)
+            )
+            volts = self._ends.enter_context(BenchProcess("bench-scpi", scenario, seed))
+            self.card = scenario_card(scenario)
+            meters = (f"line-logger@{self._logger.address()}", f"bench-scpi@{volts.address()}")
+            choices = choose_meters(Wiring(meters, ROLES))
+            job = demo_job(self.card.vehicle, self.card.part)
+            self.run = Run(choices, load_limits(LIMITS), folder, job, Origin.SIMULATED)
+            self.run.start()
+            self._catch_up()
+        except BaseException:
+            self._ends.close()
+            raise
+
+    def _happened(self, kind: EventKind, value: str, monotonic_ns: int) -> None:
+        # The scenario begins when its port is opened, which is before the recording does.
+        with self._lock:
+            if self._early is not None:
+                self._early.append((kind, value, monotonic_ns))
+                return
+        self._mark(kind, value, monotonic_ns)
+
+    def _catch_up(self) -> None:
+        with self._lock:
+            early, self._early = self._early or [], None
+            for kind, value, monotonic_ns in early:
+                self._mark(kind, value, monotonic_ns)
+
+    def _mark(self, kind: EventKind, value: str, monotonic_ns: int) -> None:
+        if self.run.is_running and self.run.about is not None:
+            self.run.mark(kind, value, max(monotonic_ns - self.run.about.zero_ns, 0))
+
+    def obey(self, kind: EventKind, value: str) -> None:
+        """Do to the virtual fan what the technician just did."""
+        self._logger.obey(kind, value)
+
+    def close(self, outcome: str = "complete") -> None:
+        """Seal the recording and end the virtual meters, whatever happens."""
+        try:
+            self.run.stop(outcome)
+        finally:
+            self._ends.close()
+
+
+def _record(bench: DemoBench, seconds: float, wait: Wait, tell: Callable[[float], None]) -> bool:
+    stopped = False
+    try:
+        begun_ns = bench.run.now_ns()
+        while not stopped:
+            done = (bench.run.now_ns() - begun_ns) / 1e9 / seconds
+            tell(min(done, 1.0))
+            if done >= 1.0:
+                break
+            stopped = wait(0.05)
+    finally:
+        bench.close("stopped" if stopped else "complete")
+    return stopped
+
+
+def _judge(title: str, folder: Path, evidence: Path) -> DemoPart:
+    recording, review = review_folder(folder)
+    files, no_picture = write_evidence(recording, review, evidence, lambda _: None)
+    return DemoPart(title, folder, evidence, files, review, no_picture)
+
+
+def run_demo(plan: DemoPlan, wait: Wait, progress: Progress) -> DemoResult:
+    """Do the whole job on the virtual bench.
+
+    Parameters
+    ----------
+    plan : DemoPlan
+    wait : callable
+    progress : callable
+
+    Returns
+    -------
+    DemoResult
+
+    Raises
+    ------
+    RecordingExists
+        If ``plan.out`` holds something.
+    MeterlogError
+        If the bench, the recording or the evidence fails.
+    """
+    if plan.out.exists() and any(plan.out.iterdir()):
+        raise RecordingExists(
+            "is there already.", subject=str(plan.out), remedy="Choose another folder with --out."
+        )
+    evidence = plan.out / "evidence"
+    parts: list[DemoPart] = []
+    stopped = False
+    for index, (name, scenario) in enumerate((("before", plan.scenario), ("after", AFTER))):
+        progress(index / 2, f"{name}: starting the virtual bench")
+        bench = DemoBench(scenario, plan.seed, plan.out / name)
+
+        def tell(done: float, at: int = index, what: str = name) -> None:
+            progress((at + 0.95 * done) / 2, f"recording {what}")
+
+        stopped = _record(bench, plan.seconds, wait, tell)
+        progress((index + 0.95) / 2, f"judging {name}")
+        parts.append(_judge(f"{name}: {bench.card.title}", plan.out / name, evidence / name))
+        if stopped:
+            break
+    text = _text(parts)
+    (evidence / "findings.txt").write_text(text + "\n", encoding="utf-8")
+    return DemoResult(tuple(parts), evidence, text, stopped)
+
+
+def _text(parts: list[DemoPart]) -> str:
+    blocks = ["SIMULATED on the virtual bench. Vehicle, parts and people are invented."]
+    blocks.extend(
+        f"{part.title.upper()}: {_count(part.review)}\n{findings_table(part.review).rstrip()}"
+        for part in parts
+    )
+    return "\n\n".join(blocks)
+
+
+def _count(review: Review) -> str:
+    verdicts = [finding.verdict for finding in review.findings]
+    counts = [f"{verdicts.count(verdict)} {verdict.value}" for verdict in Verdict]
+    return ", ".join(text for text in counts if not text.startswith("0 ")) or "nothing found"

@@ -1,0 +1,61 @@
+"""RunStatus: how a run in progress is doing, at one glance."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+
+from meterlog.acquire import ReaderState
+from meterlog.model import Event
+
+
+@dataclass(frozen=True, slots=True)
+class RunStatus:
+    """One glance at a run.
+
+    Attributes
+    ----------
+    elapsed_ns : int, nanoseconds since the recording's zero
+        Stands still once the run has ended.
+    recording : bool
+        Readers are at work and the disk takes what they give.
+    failed : str
+        Why nothing is being kept; empty while all is well.
+    disk_free : int, bytes
+        Free on the recording's disk; -1 when it can't be told.
+    meters : tuple of ReaderState
+        One for each instrument.
+    rows : mapping of str to int
+        Rows handed to the disk, by instrument.
+    refused : int
+        Lines and answers not understood, all instruments together.
+    events : tuple of Event
+        The newest, oldest first.
+    marks : int
+        How many marks the technician has made.
+    faults : tuple of str
+        Parts of the program that failed while the others went on.
+    waiting : int
+        Items between the readers and the disk.
+    dropped_rows : int
+        Rows that the screen did not come to fetch; they are on the disk.
+    """
+
+    elapsed_ns: int = 0
+    recording: bool = False
+    failed: str = ""
+    disk_free: int = -1
+    meters: tuple[ReaderState, ...] = ()
+    rows: Mapping[str, int] = field(default_factory=lambda: MappingProxyType({}))
+    refused: int = 0
+    events: tuple[Event, ...] = ()
+    marks: int = 0
+    faults: tuple[str, ...] = ()
+    waiting: int = 0
+    dropped_rows: int = 0
+
+    @property
+    def elapsed_s(self) -> float:
+        """Seconds since the recording's zero."""
+        return self.elapsed_ns / 1e9
