@@ -14,6 +14,10 @@ BANNER_S = 0.3
 """So long a logger has to say, by a comment, that it is virtual."""
 _VIRTUAL = b"VIRTUAL BENCH"
 _MOST_TURNS = 64
+LATE_INTERVALS = 1.5
+"""An arrival this many intervals after the last one was held up on the way."""
+_GATHER_S = 0.003
+_GATHER_TURNS = 10
 
 
 class FreeRunning:
@@ -40,6 +44,8 @@ class FreeRunning:
         self._decoder = self._new_decoder()
         self._refused_before = 0
         self._last_refused = b""
+        self._late_ns = round(LATE_INTERVALS * choice.channels[0].interval_s * 1e9)
+        self._arrived_ns: int | None = None
 
     def _new_decoder(self) -> AsciiLineDecoder:
         return AsciiLineDecoder(self._choice.profile.lines, self._choice.profile.channels)
@@ -91,7 +97,27 @@ class FreeRunning:
         """Listen for at most ``wait_s``."""
         data = self._opened().read(wait_s)
         arrived_ns = self._clock.now_ns()
+        if data:
+            if self._arrived_ns is not None and arrived_ns - self._arrived_ns > self._late_ns:
+                data += self._gather()
+                arrived_ns = self._clock.now_ns()
+            self._arrived_ns = arrived_ns
         return Heard(data, arrived_ns, self._decoder.feed(data))
+
+    def _gather(self) -> bytes:
+        """Take what was held up together with a late arrival.
+
+        A sender or a system that was busy for a while hands over several lines one right after
+        the other. Only taken together can they be given back the intervals at which they were
+        read; taken one by one, the pause would look like missing readings.
+        """
+        parts = []
+        for _ in range(_GATHER_TURNS):
+            more = self._opened().read(_GATHER_S)
+            if not more:
+                break
+            parts.append(more)
+        return b"".join(parts)
 
     def _opened(self) -> Link:
         if self._link is None:

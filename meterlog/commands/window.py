@@ -47,6 +47,8 @@ def run(options: argparse.Namespace) -> int:
             remedy="Use the commands instead, such as meterlog demo --headless; "
             "meterlog --help lists them.",
         )
+    from meterlog.commands.window_signals import closed_by_signals
     from meterlog.window import open_window
 
-    return open_window(recording=getattr(options, "recording", None))
+    with closed_by_signals():
+        return open_window(recording=getattr(options, "recording", None))

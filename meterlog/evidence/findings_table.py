@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import textwrap
 
+from meterlog.analysis import with_uncertainty
 from meterlog.model import Finding, Review
 
 _HEAD = ("verdict", "finding", "from s", "to s", "± s", "speed", "value", "limit")
@@ -57,9 +58,7 @@ def _cells(finding: Finding) -> tuple[str, ...]:
 def _value(finding: Finding) -> str:
     if finding.value is None:
         return ""
-    if finding.expanded_uncertainty is None:
-        return f"{finding.value:.4g} {finding.unit}"
-    return f"{finding.value:.4g} ± {finding.expanded_uncertainty:.2g} {finding.unit}"
+    return with_uncertainty(finding.value, finding.expanded_uncertainty, finding.unit)
 
 
 def _line(cells: tuple[str, ...], sizes: list[int]) -> str:

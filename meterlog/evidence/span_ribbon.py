@@ -9,7 +9,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QPainter, QPen, QPolygonF
 
 from meterlog.evidence.palette import Hatch, Palette, SpanStyle
-from meterlog.model import Event, EventKind, Span, SpanKind
+from meterlog.model import Span, SpanKind
 
 _BRUSHES = {
     Hatch.RISING: Qt.BrushStyle.BDiagPattern,
@@ -152,47 +152,3 @@ def _pointer(painter: QPainter, x: float, top: float, colour: QColor) -> None:
     painter.setBrush(colour)
     tip = [QPointF(x, top), QPointF(x - 4.0, top + 5.0), QPointF(x + 4.0, top + 5.0)]
     painter.drawPolygon(QPolygonF(tip))
-
-
-def event_words(event: Event) -> str:
-    """Give the short words that stand at an event's mark; empty for kinds that have none."""
-    if event.kind is EventKind.SPEED:
-        return "off" if event.value == "0" else f"speed {event.value}"
-    if event.kind is EventKind.TAP:
-        return "tap"
-    if event.kind is EventKind.NOTE:
-        return "note"
-    if event.kind in {EventKind.LINK, EventKind.FAULT}:
-        return "link" if event.kind is EventKind.LINK else "fault"
-    return ""
-
-
-def paint_events(
-    painter: QPainter, rect: QRectF, scale: TimeScale, events: Sequence[Event], palette: Palette
-) -> None:
-    """Paint marks and words of events in a lane: a triangle for a tap, a bar for all others."""
-    painter.save()
-    painter.setClipRect(rect)
-    metrics = QFontMetricsF(painter.font(), painter.device())
-    free_from = rect.left()
-    for event in events:
-        words = event_words(event)
-        x = scale.x(event.t_ns)
-        if not words or not scale.left - 1.0 <= x <= scale.right + 1.0:
-            continue
-        ink = QColor(palette.ink)
-        if event.kind is EventKind.TAP:
-            painter.setPen(Qt.PenStyle.NoPen)
-            painter.setBrush(ink)
-            low = rect.bottom()
-            peak = [QPointF(x, low), QPointF(x - 5.0, low - 9.0), QPointF(x + 5.0, low - 9.0)]
-            painter.drawPolygon(QPolygonF(peak))
-        else:
-            painter.fillRect(QRectF(x - 1.0, rect.top() + 2.0, 2.0, rect.height() - 2.0), ink)
-        wide = metrics.horizontalAdvance(words)
-        at = x + 7.0 if x + 7.0 + wide < rect.right() else x - 7.0 - wide
-        if at >= free_from:
-            painter.setPen(ink)
-            painter.drawText(QPointF(at, rect.top() + metrics.ascent()), words)
-            free_from = at + wide + 5.0
-    painter.restore()

@@ -28,7 +28,11 @@ def key_entries(
     """Give the entries for the lines, areas and span kinds that a picture shows."""
     entries = [KeyEntry(line.label, _stroke(palette.line(line.role))) for line in lines]
     if {Role.MOTOR_FEED, Role.MOTOR_RETURN} <= {line.role for line in lines}:
-        entries.append(KeyEntry("across the motor", _area(palette.between, palette.edge)))
+        entries.append(
+            KeyEntry(
+                "across the motor: feed above, return below", _area(palette.between, palette.edge)
+            )
+        )
     if limits:
         entries.append(KeyEntry("limits of the step", _area(palette.band, palette.band_edge)))
     entries.extend(KeyEntry(palette.spans[kind].word, _hatch(kind, palette)) for kind in kinds)

@@ -22,8 +22,9 @@ from PySide6.QtGui import (
     QPen,
 )
 
+from meterlog.evidence.event_lane import TAP_HEIGHT, paint_events
 from meterlog.evidence.palette import DAY, Palette
-from meterlog.evidence.span_ribbon import TimeScale, paint_events, paint_ribbon
+from meterlog.evidence.span_ribbon import TimeScale, paint_ribbon
 from meterlog.evidence.speed_bands import speed_bands
 from meterlog.evidence.trace_key import key_entries, paint_key
 from meterlog.evidence.trace_plot import (
@@ -120,7 +121,7 @@ def paint(painter: QPainter, rect: QRectF, scene: TraceScene, palette: Palette =
     top = _heading(painter, QRectF(left, rect.top() + size, right - left, 0.0), scene, palette)
     key_height = line * 3.6
     ribbon_height = line * 2.9
-    lane = line * 1.2
+    lane = line + TAP_HEIGHT
     plots = rect.bottom() - top - key_height - ribbon_height - 2.0 * lane - line * 2.6
     scale = TimeScale(scene.start_ns, scene.end_ns, left, right)
     events_at = QRectF(left, top, right - left, lane)

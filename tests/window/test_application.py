@@ -5,6 +5,8 @@ import subprocess
 import sys
 
 CHILD = """
+import os
+import signal
 import sys
 from pathlib import Path
 from PySide6.QtCore import QTimer
@@ -24,11 +26,21 @@ def watch():
         QTimer.singleShot(0, fail)
         QTimer.singleShot(400, lambda: (print("said", window.said.text()), window.close()))
         return
+    if sys.argv[1] == "signal":
+        print("still open")
+        os.kill(os.getpid(), signal.SIGINT)
+        return
     print("phase", session.phase.value, "said", session.trouble)
     window.close()
 
 QTimer.singleShot(20, watch)
-print("exit", open_window(recording=Path(sys.argv[2]) if len(sys.argv) > 2 else None))
+sys.argv[2:] or sys.argv.append("")
+from meterlog.commands import window as command
+command.has_screen = lambda: True
+if sys.argv[1] == "signal":
+    print("exit", command.run(type("Options", (), {"recording": None})))
+else:
+    print("exit", open_window(recording=Path(sys.argv[2]) if sys.argv[2] else None))
 """
 
 
@@ -62,3 +74,9 @@ def test_a_fault_in_the_window_is_said_in_words_and_the_window_goes_on():
     assert "an invented fault" in done.stdout
     assert done.stdout.splitlines()[-1] == "exit 0"
     assert "Traceback" not in done.stderr
+
+
+def test_ctrl_c_closes_the_window_as_its_button_does():
+    done = _child("signal")
+    assert done.stdout.splitlines() == ["still open", "exit 0"]
+    assert done.stderr == ""

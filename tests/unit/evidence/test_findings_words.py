@@ -12,7 +12,7 @@ def test_the_table_has_a_line_and_a_sentence_for_each_finding(desk):
         "verdict", "finding", "from", "s", "to", "s", "±", "s", "speed", "value", "limit",
     ]  # fmt: skip
     assert lines[2].split() == [
-        "fail", "dead", "1.000", "3.000", "0.000", "2", "0.01", "±", "0.02", "A", "0.3", "A",
+        "fail", "dead", "1.000", "3.000", "0.000", "2", "0.010", "±", "0.020", "A", "0.3", "A",
     ]  # fmt: skip
     assert lines[3] == "    No current for 2.0 s although 12.5 V stood across the motor."
     assert lines[4].startswith("can't tell")

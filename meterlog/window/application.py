@@ -1,0 +1,84 @@
+"""Opening the window: the frame is painted first, everything else is loaded right after."""
+
+from __future__ import annotations
+
+import sys
+import threading
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from types import TracebackType
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QApplication
+
+from meterlog.window.main_window import MainWindow
+
+if TYPE_CHECKING:
+    from meterlog.model import Event
+    from meterlog.work import Run
+
+
+def open_window(
+    run: Run | None = None,
+    recording: Path | None = None,
+    on_mark: Callable[[Event], None] | None = None,
+    guide: Sequence[str] = (),
+) -> int:
+    """Open the window and stay until it is closed.
+
+    Parameters
+    ----------
+    run : Run or None
+        A run to show, started or not. Closing the window seals it.
+    recording : Path or None
+        A recording to show instead.
+    on_mark : callable or None
+        Called on the main thread with every event the technician marks.
+    guide : sequence of str
+        Sentences of a walk-through, shown one after the other.
+
+    Returns
+    -------
+    int
+        Exit code: 0, or 1 when not everything could be kept.
+    """
+    running = QApplication.instance()
+    application = running if isinstance(running, QApplication) else QApplication(["meterlog"])
+    application.setApplicationName("meterlog")
+    application.setStyle("Fusion")
+    window = MainWindow(on_mark, guide)
+    _show_faults_in(window)
+    window.show()
+    QTimer.singleShot(0, window, lambda: window.fill(run, recording))
+    application.exec()
+    failed = window.desk.session.status.failed if window.desk is not None else ""
+    if failed:
+        sys.stderr.write(f"meterlog: not everything could be kept: {failed}\n")
+    return 1 if failed else 0
+
+
+def _show_faults_in(window: MainWindow) -> None:
+    """Let a fault of the program be seen in the window, in words, while the rest goes on."""
+
+    def say(error: BaseException | None) -> None:
+        words = f"{type(error).__name__}: {error}"
+        sys.stderr.write(f"meterlog: fault in the window: {words}\n")
+        text = f"A part of the window failed; recording goes on. Please report: {words}"
+        if window.desk is not None:
+            window.desk.session.trouble = text
+
+    def on_error(
+        kind: type[BaseException], error: BaseException, trace: TracebackType | None
+    ) -> None:
+        if issubclass(kind, KeyboardInterrupt):
+            window.close()
+            return
+        del trace
+        say(error)
+
+    def on_thread_error(fault: threading.ExceptHookArgs) -> None:
+        say(fault.exc_value)
+
+    sys.excepthook = on_error
+    threading.excepthook = on_thread_error

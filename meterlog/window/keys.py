@@ -1,0 +1,108 @@
+"""Keys: what each key does, as data. A numeric pad or a foot pedal can do all that matters."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent
+
+_Key = Qt.Key
+
+
+class Action(StrEnum):
+    """What the technician wants."""
+
+    START_STOP = "start or stop"
+    SPEED = "speed"
+    TAP = "tap"
+    NOTE = "note"
+    FOLLOW = "follow"
+    EARLIER = "earlier"
+    LATER = "later"
+    CLOSER = "closer"
+    WIDER = "wider"
+    OPEN = "open"
+    METERS = "meters"
+    LOOKS = "looks"
+    GUIDE = "guide"
+
+
+@dataclass(frozen=True, slots=True)
+class Binding:
+    """Keys of one action, as they read on the key map.
+
+    Attributes
+    ----------
+    action : Action
+    keys : tuple of Qt.Key
+    shown : str
+        The keys in words.
+    words : str
+        What they do.
+    """
+
+    action: Action
+    keys: tuple[Qt.Key, ...]
+    shown: str
+    words: str
+
+
+DIGITS = (
+    _Key.Key_0,
+    _Key.Key_1,
+    _Key.Key_2,
+    _Key.Key_3,
+    _Key.Key_4,
+    _Key.Key_5,
+    _Key.Key_6,
+    _Key.Key_7,
+    _Key.Key_8,
+    _Key.Key_9,
+)
+
+BINDINGS = (
+    Binding(
+        Action.START_STOP,
+        (_Key.Key_Enter, _Key.Key_Return, _Key.Key_S),
+        "Enter / S",
+        "start; twice: stop",
+    ),
+    Binding(Action.SPEED, DIGITS, "0 – 9", "speed step"),
+    Binding(Action.TAP, (_Key.Key_Plus, _Key.Key_T, _Key.Key_Space), "+ / T / Space", "tap"),
+    Binding(Action.NOTE, (_Key.Key_Minus, _Key.Key_N), "− / N", "note"),
+    Binding(
+        Action.FOLLOW,
+        (_Key.Key_Period, _Key.Key_Comma, _Key.Key_F),
+        ". / F",
+        "follow, look back",
+    ),
+    Binding(Action.EARLIER, (_Key.Key_Left,), "← →", "move"),
+    Binding(Action.LATER, (_Key.Key_Right,), "", ""),
+    Binding(Action.CLOSER, (_Key.Key_Up,), "↑ ↓", "zoom"),
+    Binding(Action.WIDER, (_Key.Key_Down,), "", ""),
+    Binding(Action.GUIDE, (_Key.Key_Slash, _Key.Key_G), "", ""),
+    Binding(Action.OPEN, (_Key.Key_O,), "O", "open"),
+    Binding(Action.METERS, (_Key.Key_M,), "M", "meters"),
+    Binding(Action.LOOKS, (_Key.Key_Asterisk, _Key.Key_D), "* / D", "day, dark"),
+)
+
+_BY_KEY = {key: binding.action for binding in BINDINGS for key in binding.keys}
+
+
+def action_of(event: QKeyEvent) -> tuple[Action, int] | None:
+    """Give the action of a key press and, for a speed, its step; None when the key has none.
+
+    Keys held with Ctrl, Alt or Meta are left to the system.
+    """
+    held = event.modifiers() & ~(
+        Qt.KeyboardModifier.KeypadModifier | Qt.KeyboardModifier.ShiftModifier
+    )
+    if held != Qt.KeyboardModifier.NoModifier:
+        return None
+    key = Qt.Key(event.key())
+    action = _BY_KEY.get(key)
+    if action is None:
+        return None
+    return action, DIGITS.index(key) if key in DIGITS else 0

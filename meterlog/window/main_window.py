@@ -1,0 +1,178 @@
+"""MainWindow: the frame. It shows itself first and loads what it needs right after."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QEvent, QObject, QSize, Qt, QTimer
+from PySide6.QtGui import QCloseEvent, QKeyEvent, QResizeEvent
+from PySide6.QtWidgets import (
+    QApplication,
+    QComboBox,
+    QLabel,
+    QLineEdit,
+    QMainWindow,
+    QPlainTextEdit,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from meterlog.window.guide_strip import GuideStrip
+from meterlog.window.header import Header
+from meterlog.window.key_strip import KeyStrip
+from meterlog.window.keys import action_of
+from meterlog.window.theme import first_sheet, qt_palette, style_sheet, text_pixels
+
+if TYPE_CHECKING:
+    from meterlog.evidence.palette import Palette
+    from meterlog.model import Event
+    from meterlog.window.desk import Desk
+    from meterlog.work import Run
+
+_TYPING = (QLineEdit, QPlainTextEdit)
+
+
+class MainWindow(QMainWindow):
+    """Header, pages, banners, status and key map.
+
+    Parameters
+    ----------
+    on_mark : callable or None
+        Called with every event the technician marks.
+    guide : sequence of str
+        Sentences of a walk-through.
+    """
+
+    def __init__(
+        self, on_mark: Callable[[Event], None] | None = None, guide: Sequence[str] = ()
+    ) -> None:
+        super().__init__()
+        self.setWindowTitle("meterlog")
+        self.setMinimumSize(QSize(800, 480))
+        self.resize(1280, 800)
+        self.look: Palette | None = None
+        self.header = Header()
+        self.guide = GuideStrip(guide)
+        self.alarm = QLabel("")
+        self.said = QLabel("")
+        self.pages = QStackedWidget()
+        self.foot = QVBoxLayout()
+        self.keys = KeyStrip()
+        self.desk: Desk | None = None
+        self._on_mark = on_mark
+        self._pixels = text_pixels(self.width(), self.height())
+        self._lay_out()
+        self.setStyleSheet(first_sheet(self._pixels))
+        application = QApplication.instance()
+        if application is not None:
+            application.installEventFilter(self)
+
+    def _lay_out(self) -> None:
+        for label, rank in ((self.alarm, "alert"), (self.said, "caution")):
+            label.setProperty("rank", rank)
+            label.setWordWrap(True)
+            label.hide()
+        self.alarm.setAccessibleName("alarm")
+        self.said.setAccessibleName("message")
+        body = QWidget()
+        column = QVBoxLayout(body)
+        column.setContentsMargins(0, 0, 0, 4)
+        column.setSpacing(3)
+        column.addWidget(self.header)
+        for strip in (self.guide, self.alarm, self.said):
+            column.addWidget(strip)
+        column.addWidget(self.pages, 1)
+        self.foot.setContentsMargins(8, 0, 8, 0)
+        column.addLayout(self.foot)
+        column.addWidget(self.keys)
+        self.setCentralWidget(body)
+
+    def fill(self, run: Run | None = None, recording: Path | None = None) -> None:
+        """Load the pages, and show a run or a recording if there is one; after the first paint."""
+        from meterlog.evidence.palette import DAY
+        from meterlog.window.desk import Desk
+
+        if self.desk is None:
+            self.look = DAY
+            self.desk = Desk(self, self._on_mark)
+            self._restyle()
+        self.desk.begin(run, recording)
+
+    def toggle_looks(self) -> None:
+        """Change between day and dark footwell."""
+        from meterlog.evidence.palette import DARK, DAY
+
+        self.look = DAY if self.look is DARK else DARK
+        self._restyle()
+
+    def _restyle(self) -> None:
+        self._pixels = text_pixels(self.width(), self.height())
+        if self.look is None or self.desk is None:
+            self.setStyleSheet(first_sheet(self._pixels))
+            return
+        self.setPalette(qt_palette(self.look))
+        self.setStyleSheet(style_sheet(self.look, self._pixels))
+        self.keys.set_palette(self.look)
+        self.desk.run_page.set_palette(self.look, self._pixels)
+        self.desk.run_page.set_digit_height(self.height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Let text and digits grow with the window."""
+        super().resizeEvent(event)
+        if text_pixels(self.width(), self.height()) != self._pixels:
+            self._restyle()
+        elif self.desk is not None:
+            self.desk.run_page.set_digit_height(self.height())
+
+    def say(self, words: str) -> None:
+        """Show a message in place; empty takes it away."""
+        if words != self.said.text():
+            self.said.setText(words)
+        self.said.setVisible(bool(words))
+
+    def sound_alarm(self, words: str) -> None:
+        """Show the red banner; empty takes it away."""
+        if words != self.alarm.text():
+            self.alarm.setText(words)
+        self.alarm.setVisible(bool(words))
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Take the keys of the key map, wherever the focus is but in a text field."""
+        if event.type() == QEvent.Type.KeyPress and isinstance(event, QKeyEvent):
+            mine = isinstance(watched, QWidget) and watched.window() is self
+            if mine and self.desk is not None and not self._typing(watched):
+                found = action_of(event)
+                if found is not None and self.desk.takes_keys(found[0]):
+                    if not event.isAutoRepeat() or self.desk.repeats(found[0]):
+                        self.desk.do(*found)
+                    return True
+        return super().eventFilter(watched, event)
+
+    @staticmethod
+    def _typing(watched: QObject) -> bool:
+        if isinstance(watched, QComboBox):
+            return watched.isEditable()
+        return isinstance(watched, _TYPING)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Seal what is being recorded before the window goes; nothing is lost."""
+        if self.desk is not None and not self.desk.may_close():
+            event.ignore()
+            return
+        application = QApplication.instance()
+        if application is not None:
+            application.removeEventFilter(self)
+        super().closeEvent(event)
+
+    def close_soon(self) -> None:
+        """Close once the event in hand is done."""
+        QTimer.singleShot(0, self, self.close)
+
+    def show_page(self, index: int) -> None:
+        """Turn to a page: 0 meters, 1 run."""
+        self.pages.setCurrentIndex(index)
+        self.header.show_page(index)
+        self.pages.setFocus(Qt.FocusReason.OtherFocusReason)

@@ -1,0 +1,166 @@
+"""MetersPage: which meters, on what, judged by which limits, for which job, kept where."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from pathlib import Path
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import (
+    QComboBox,
+    QFormLayout,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QPushButton,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
+
+from meterlog.instruments import PortInfo, list_ports
+from meterlog.model import Job, Role
+from meterlog.profile import names
+from meterlog.window.cautions import Cautions
+from meterlog.window.meter_row import MeterRow
+from meterlog.window.plan import Plan
+from meterlog.window.recordings_list import RecordingsList
+from meterlog.work import recordings_folder
+
+_JOB = (
+    ("work_order", "work order"),
+    ("vehicle", "vehicle"),
+    ("part", "part measured"),
+    ("complaint", "complaint, in the customer's words"),
+)
+
+
+class MetersPage(QWidget):
+    """The page before measuring. ``start`` and ``browse`` are emitted by its buttons."""
+
+    start = Signal()
+    browse = Signal()
+
+    def __init__(self, ports: Callable[[], Sequence[PortInfo]] = list_ports) -> None:
+        super().__init__()
+        self._list_ports = ports
+        self._ports: tuple[PortInfo, ...] = tuple(ports())
+        self.rows: list[MeterRow] = []
+        self.recordings = RecordingsList()
+        self.limits = QComboBox()
+        self.limits.setAccessibleName("limits by which the current is judged")
+        self.limits.addItems(list(names("limits")))
+        self.folder = QLineEdit(str(recordings_folder()))
+        self.folder.setAccessibleName("folder for recordings")
+        self.folder.editingFinished.connect(self.show_recordings)
+        self.job = {key: QLineEdit() for key, _ in _JOB}
+        self.cautions = Cautions()
+        self._rows_place = QVBoxLayout()
+        page = QHBoxLayout(self)
+        page.setContentsMargins(8, 4, 8, 4)
+        page.setSpacing(10)
+        page.addWidget(self._scrolled(self._left()), 3)
+        page.addWidget(self._right(), 2)
+        self.add_row()
+        self.show_recordings()
+
+    def _left(self) -> QWidget:
+        body = QWidget()
+        column = QVBoxLayout(body)
+        column.setContentsMargins(0, 0, 6, 0)
+        title = QLabel("Meters")
+        title.setProperty("rank", "title")
+        column.addWidget(title)
+        column.addLayout(self._rows_place)
+        buttons = QHBoxLayout()
+        for words, action in (
+            ("Add a meter", self.add_row),
+            ("Look for ports again", self.find_ports),
+        ):
+            button = QPushButton(words)
+            button.setAccessibleName(words)
+            button.clicked.connect(lambda _=False, action=action: action())
+            buttons.addWidget(button)
+        buttons.addStretch(1)
+        column.addLayout(buttons)
+        form = QFormLayout()
+        form.addRow("limits", self.limits)
+        for key, words in _JOB:
+            self.job[key].setAccessibleName(words)
+            form.addRow(words, self.job[key])
+        form.addRow("folder", self.folder)
+        column.addLayout(form)
+        begin = QPushButton("Connect and record  (S)")
+        begin.setAccessibleName("connect and record")
+        begin.setProperty("rank", "first")
+        begin.clicked.connect(self.start)
+        column.addWidget(begin)
+        column.addStretch(1)
+        return body
+
+    def _right(self) -> QWidget:
+        body = QWidget()
+        column = QVBoxLayout(body)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self.recordings, 2)
+        other = QPushButton("Open another folder…  (O)")
+        other.setAccessibleName("open a recording in another folder")
+        other.clicked.connect(self.browse)
+        column.addWidget(other)
+        column.addWidget(self._scrolled(self.cautions), 3)
+        return body
+
+    @staticmethod
+    def _scrolled(body: QWidget) -> QScrollArea:
+        area = QScrollArea()
+        area.setWidgetResizable(True)
+        area.setWidget(body)
+        return area
+
+    def add_row(self) -> MeterRow:
+        """Add a meter."""
+        row = MeterRow(names("meters"), self._ports, self._taken, self._used)
+        row.removed.connect(lambda: self.remove_row(row))
+        self.rows.append(row)
+        self._rows_place.addWidget(row)
+        return row
+
+    def _taken(self) -> set[Role]:
+        return {role for row in self.rows for role in row.chosen_roles()}
+
+    def _used(self) -> set[str]:
+        return {row.url() for row in self.rows}
+
+    def remove_row(self, row: MeterRow) -> None:
+        """Take a meter away."""
+        self.rows.remove(row)
+        self._rows_place.removeWidget(row)
+        row.deleteLater()
+
+    def find_ports(self) -> None:
+        """Look for ports again; what was chosen stays."""
+        self._ports = tuple(self._list_ports())
+        for row in self.rows:
+            row.show_ports(self._ports)
+
+    def show_recordings(self) -> None:
+        """Read the list of recordings again."""
+        self.recordings.show_folder(Path(self.folder.text()))
+
+    def plan(self) -> Plan:
+        """Give what the page says."""
+        used: list[str] = []
+        roles: list[str] = []
+        for row in self.rows:
+            name = row.profile.currentText()
+            count = used.count(name) + 1
+            used.append(name)
+            roles.extend(row.role_words(name if count == 1 else f"{name}-{count}"))
+        facts = {key: field.text().strip() for key, field in self.job.items()}
+        return Plan(
+            meters=tuple(row.meter_words() for row in self.rows),
+            roles=tuple(roles),
+            limits=self.limits.currentText(),
+            parent=Path(self.folder.text()).expanduser(),
+            job=Job(**facts),
+        )

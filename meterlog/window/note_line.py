@@ -1,0 +1,70 @@
+"""NoteLine: free words at the instant the key was pressed. Enter keeps, Esc drops."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QWidget
+
+
+class NoteField(QLineEdit):
+    """A line that tells when Esc was pressed."""
+
+    dropped = Signal()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Drop on Esc; all else is typing."""
+        if event.key() == Qt.Key.Key_Escape:
+            self.dropped.emit()
+            return
+        super().keyPressEvent(event)
+
+
+class NoteLine(QWidget):
+    """An inline field. ``kept`` is emitted with the words and the instant they belong to."""
+
+    kept = Signal(str, object)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.field = NoteField()
+        self.field.setAccessibleName("note")
+        self.field.setPlaceholderText("what you see, hear or did")
+        self.field.setMaxLength(400)
+        self.at_ns: int | None = None
+        self._before: QWidget | None = None
+        layout = QHBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(QLabel("Note"))
+        layout.addWidget(self.field, 1)
+        hint = QLabel("Enter keeps · Esc drops")
+        hint.setProperty("rank", "second")
+        layout.addWidget(hint)
+        self.field.returnPressed.connect(self._on_keep)
+        self.field.dropped.connect(self.close_line)
+        self.hide()
+
+    def ask(self, at_ns: int) -> None:
+        """Open the line for a note about the instant ``at_ns``; an open one is left as it is."""
+        if self.isVisible():
+            self.field.setFocus()
+            return
+        self.at_ns = at_ns
+        self._before = self.window().focusWidget()
+        self.field.clear()
+        self.show()
+        self.field.setFocus()
+
+    def _on_keep(self) -> None:
+        words = " ".join(self.field.text().split())
+        at_ns = self.at_ns
+        self.close_line()
+        if words and at_ns is not None:
+            self.kept.emit(words, at_ns)
+
+    def close_line(self) -> None:
+        """Close without keeping."""
+        self.hide()
+        self.field.clear()
+        if self._before is not None:
+            self._before.setFocus()

@@ -1,0 +1,58 @@
+"""Plan: what the Meters page says, as words; made into a run in the background."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from meterlog.model import Job
+from meterlog.model.errors import UsageError
+from meterlog.profile import load_limits
+from meterlog.work import Run, Wiring, choose_meters, fresh_folder
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """One recording to be made.
+
+    Attributes
+    ----------
+    meters : tuple of str
+        ``PROFILE@PORT`` each.
+    roles : tuple of str
+        ``ROLE=KEY.CHANNEL`` each.
+    limits : str
+        Name or file of a limits profile.
+    parent : Path
+        The folder in which the recording's own folder is made.
+    job : Job
+    """
+
+    meters: tuple[str, ...]
+    roles: tuple[str, ...]
+    limits: str
+    parent: Path
+    job: Job = field(default_factory=Job)
+
+    def run(self) -> Run:
+        """Give the run, not yet started.
+
+        Raises
+        ------
+        UsageError, ProfileError
+            If a meter has no port, no channel has a role, or a profile is unknown or wrong.
+        """
+        if not self.meters:
+            raise UsageError("there is no meter.", remedy="Add one on the Meters page.")
+        for words in self.meters:
+            name, _, url = words.partition("@")
+            if not url.strip():
+                raise UsageError(
+                    "has no port.",
+                    subject=name,
+                    remedy="Choose one on the Meters page, or type an address such as "
+                    "socket://host:port.",
+                )
+        choices = choose_meters(Wiring(self.meters, self.roles))
+        subject = self.job.work_order or self.job.vehicle
+        return Run(choices, load_limits(self.limits), fresh_folder(subject, self.parent), self.job)

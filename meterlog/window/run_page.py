@@ -1,0 +1,247 @@
+"""RunPage: big digits, live trace, ribbon, findings and steps of the recording on show."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QSplitter, QVBoxLayout, QWidget
+
+from meterlog.evidence.palette import DAY, Palette
+from meterlog.evidence.ticks import time_text
+from meterlog.evidence.trace_picture import origin_mark
+from meterlog.model import Finding, Flag, Role, Span
+from meterlog.window.digits import Digits, StatePanel
+from meterlog.window.findings_view import FindingsView
+from meterlog.window.note_line import NoteLine
+from meterlog.window.outlook import Outlook
+from meterlog.window.ribbon_view import RibbonView
+from meterlog.window.session import Session
+from meterlog.window.shown import Shown
+from meterlog.window.steps_view import StepsView
+
+if TYPE_CHECKING:
+    from meterlog.window.trace_view import TraceView
+
+_EMPTY = (
+    "Nothing to show yet.\n\nChoose the meters on the Meters page (M), then press Enter to start,"
+    "\nor press O to open a recording."
+)
+
+
+class RunPage(QWidget):
+    """The page under the technician's eyes while measuring."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.volts = Digits("across the motor", "V")
+        self.amperes = Digits("motor current", "A")
+        self.state = StatePanel()
+        self.ribbon = RibbonView()
+        self.findings = FindingsView()
+        self.steps = StepsView()
+        self.note = NoteLine()
+        self.empty = QLabel(_EMPTY)
+        self.empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.outlook = Outlook()
+        self.trace: TraceView | None = None
+        self._shown: Shown | None = None
+        self._palette = DAY
+        self._pixels = 12
+        self._top = QWidget()
+        self._trace_place = QVBoxLayout()
+        self._split = QSplitter(Qt.Orientation.Horizontal)
+        self._lay_out()
+        self.ribbon.picked.connect(self._on_span)
+        self.findings.picked.connect(self._on_finding)
+
+    def _lay_out(self) -> None:
+        digits = QHBoxLayout(self._top)
+        digits.setContentsMargins(0, 0, 0, 0)
+        digits.setSpacing(6)
+        for panel, share in ((self.volts, 10), (self.amperes, 10), (self.state, 8)):
+            digits.addWidget(panel, share)
+        left = QWidget()
+        pictures = QVBoxLayout(left)
+        pictures.setContentsMargins(0, 0, 0, 0)
+        pictures.setSpacing(2)
+        self._trace_place.addWidget(self.empty, 1)
+        pictures.addLayout(self._trace_place, 1)
+        pictures.addWidget(self.ribbon)
+        right = QSplitter(Qt.Orientation.Vertical)
+        right.addWidget(self.findings)
+        right.addWidget(self.steps)
+        right.setStretchFactor(0, 5)
+        right.setStretchFactor(1, 3)
+        self._split.addWidget(left)
+        self._split.addWidget(right)
+        self._split.setStretchFactor(0, 7)
+        self._split.setStretchFactor(1, 3)
+        self._split.setSizes([700, 300])
+        self._split.setChildrenCollapsible(False)
+        self._split.splitterMoved.connect(lambda *_: self.redraw())
+        page = QVBoxLayout(self)
+        page.setContentsMargins(6, 4, 6, 2)
+        page.setSpacing(4)
+        page.addWidget(self._top)
+        page.addWidget(self.note)
+        page.addWidget(self._split, 1)
+
+    def fill(self) -> None:
+        """Put the trace in place; late, since its library takes a while to load."""
+        if self.trace is not None:
+            return
+        from meterlog.window.trace_view import TraceView
+
+        self.trace = TraceView()
+        self.trace.looked.connect(self._on_look)
+        self.trace.setVisible(self._shown is not None)
+        self._trace_place.addWidget(self.trace, 1)
+        self.trace.set_palette(self._palette, self._pixels)
+        if self._shown is not None:
+            self.trace.show_mark(origin_mark(self._shown.about))
+        self.redraw_soon()
+
+    def set_palette(self, palette: Palette, pixels: int) -> None:
+        """Take other colours, and text of ``pixels`` height."""
+        self._palette, self._pixels = palette, pixels
+        self.volts.set_palette(palette, palette.line(Role.MOTOR_FEED))
+        self.amperes.set_palette(palette, palette.line(Role.MOTOR_CURRENT))
+        self.state.set_palette(palette)
+        self.ribbon.set_palette(palette, pixels)
+        if self.trace is not None:
+            self.trace.set_palette(palette, pixels)
+        self.redraw_soon()
+
+    def set_digit_height(self, window_height: int) -> None:
+        """Give the digits their share of the window: at least a sixth of its height."""
+        self._top.setFixedHeight(round(window_height / 6 * 0.8 + self._pixels * 2.6))
+
+    def show_session(self, session: Session) -> None:
+        """Draw what is on show in a session."""
+        shown = session.shown
+        if shown is None:
+            return
+        if shown is not self._shown:
+            self._take(shown)
+        self._show_digits(session, shown)
+        self.redraw()
+
+    def show_judgement(self, session: Session) -> None:
+        """Show what changes a few times a second: findings, steps, ribbon, age of the digits."""
+        shown = session.shown
+        if shown is None:
+            return
+        if shown is not self._shown:
+            self._take(shown)
+        self._show_digits(session, shown)
+        self.findings.show_review(shown.review)
+        self.steps.show_steps(shown.review.steps)
+        self._show_ribbon(shown)
+
+    def _take(self, shown: Shown) -> None:
+        same = self._shown is not None and self._shown.about == shown.about
+        self._shown = shown
+        self.empty.hide()
+        if not shown.live and not (same and not self.outlook.follows):
+            self.outlook.show_all(shown.end_ns)
+        elif shown.live:
+            self.outlook.follows = True
+            self.outlook.width_s = 30.0
+        if self.trace is not None:
+            self.trace.show()
+            self.trace.show_mark(origin_mark(shown.about))
+
+    def _show_digits(self, session: Session, shown: Shown) -> None:
+        note = "" if shown.live else "last reading"
+        now_ns = session.now_ns()
+        for digits, (label, value), role in (
+            (self.volts, shown.volts(), Role.MOTOR_FEED),
+            (self.amperes, shown.amperes(), Role.MOTOR_CURRENT),
+        ):
+            line = shown.traces.line(role)
+            late_ns = now_ns - line.last_ns if line is not None else 0
+            silent = (
+                shown.live and line is not None and late_ns > _patience_ns(line.channel.interval_s)
+            )
+            fact = "no data" if silent or not math.isfinite(value) else note
+            if line is not None and line.last_flags & Flag.OVERLOAD:
+                fact = "OVERLOAD"
+            digits.show_reading(label, math.nan if silent else value, fact)
+        self._show_state(shown)
+
+    def _show_state(self, shown: Shown) -> None:
+        span = shown.newest_span()
+        if span is None:
+            self.state.show_state(None, "waiting for readings")
+            return
+        speed = shown.speed()
+        step = (
+            "speed not told: press 0–9" if speed is None else f"speed {speed}" if speed else "off"
+        )
+        since = time_text(max(shown.end_ns - span.start_ns, 0) / 1e9, 60.0)
+        when = "for" if shown.live else "at the end, for"
+        self.state.show_state(span.kind, f"{step} · {when} {since}")
+
+    def redraw(self) -> None:
+        """Draw trace and ribbon for the stretch looked at."""
+        if self._shown is None or self.trace is None:
+            return
+        start_ns, end_ns = self.outlook.stretch(self._shown.end_ns)
+        self.trace.draw(self._shown, start_ns, end_ns)
+        self._show_ribbon(self._shown)
+
+    def _show_ribbon(self, shown: Shown) -> None:
+        if self.trace is None:
+            return
+        stretch = self.outlook.stretch(shown.end_ns)
+        scale = self.trace.time_scale(self.ribbon, *stretch)
+        self.ribbon.show_stretch(scale, shown.review.spans, shown.events)
+
+    def redraw_soon(self) -> None:
+        """Draw once the layout has settled."""
+        QTimer.singleShot(0, self, self.redraw)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Draw again for the new width."""
+        super().resizeEvent(event)
+        self.redraw_soon()
+
+    def follow(self) -> None:
+        """Follow the newest readings, or hold still to look back."""
+        self.outlook.follows = not self.outlook.follows
+        if self.outlook.follows and self._shown is not None and not self._shown.live:
+            self.outlook.show_all(self._shown.end_ns)
+        elif self.outlook.follows and self.outlook.width_s > 120.0:
+            self.outlook.width_s = 30.0
+        self.redraw()
+
+    def look(self, move: float = 0.0, zoom: int = 0) -> None:
+        """Move by a share of the width, or show less or more."""
+        if move:
+            self.outlook.move(move)
+        if zoom:
+            self.outlook.zoom(zoom)
+        self.redraw()
+
+    def _on_look(self, start_s: float, end_s: float) -> None:
+        self.outlook.show(round(start_s * 1e9), round(end_s * 1e9))
+        self.redraw()
+
+    def _look_at(self, start_ns: int, end_ns: int) -> None:
+        around = max(end_ns - start_ns, 1_000_000_000)
+        self.outlook.show(start_ns - around, end_ns + around)
+        self.redraw()
+
+    def _on_finding(self, finding: Finding) -> None:
+        self._look_at(finding.start_ns, finding.end_ns)
+
+    def _on_span(self, span: Span) -> None:
+        self._look_at(span.start_ns, span.end_ns)
+
+
+def _patience_ns(interval_s: float) -> int:
+    """Give how long the newest reading may be old before the digits say that there is none."""
+    return round(max(3.5 * interval_s, 0.5) * 1e9)

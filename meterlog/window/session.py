@@ -1,0 +1,279 @@
+"""Session: the recording on show, and what is under way with it. No widgets.
+
+Opening ports, sealing and reading a folder take up to seconds, so they run in a plain thread of
+their own; the window pulls the outcome on its timer.
+"""
+
+from __future__ import annotations
+
+import threading
+from collections.abc import Callable, Sequence
+from enum import StrEnum
+from pathlib import Path
+
+from meterlog.evidence.trace_store import TraceStore
+from meterlog.model import Event, EventKind, Review
+from meterlog.model.errors import MeterlogError, UsageError
+from meterlog.recording import seal
+from meterlog.window.shown import Shown
+from meterlog.work import Run, RunStatus, review_folder
+
+
+class Phase(StrEnum):
+    """What is under way, in words for the status line."""
+
+    IDLE = "not recording"
+    CONNECTING = "connecting…"
+    RECORDING = "recording"
+    SEALING = "sealing…"
+    OPENING = "opening…"
+    MENDING = "sealing what was cut off…"
+    SHOWING = "showing a recording"
+
+
+class Session:
+    """One run or recording at a time.
+
+    Attributes
+    ----------
+    phase : Phase
+    shown : Shown or None
+        What is to be drawn.
+    status : RunStatus
+        The last glance at the run.
+    trouble : str
+        The last error, for a person; empty when all is well.
+    folder : Path or None
+        Of the run or recording on show.
+    """
+
+    def __init__(self, on_mark: Callable[[Event], None] | None = None) -> None:
+        self.phase = Phase.IDLE
+        self.shown: Shown | None = None
+        self.status = RunStatus()
+        self.trouble = ""
+        self.folder: Path | None = None
+        self._on_mark = on_mark
+        self._run: Run | None = None
+        self._thread: threading.Thread | None = None
+        self._outcome: Callable[[], None] | None = None
+
+    @property
+    def recording(self) -> bool:
+        """True while a run is in progress, sealing included."""
+        return self.phase in {Phase.CONNECTING, Phase.RECORDING, Phase.SEALING}
+
+    @property
+    def busy(self) -> bool:
+        """True while a thread of this session is at work."""
+        return self._thread is not None
+
+    def start(self, plan: Callable[[], Run]) -> None:
+        """Connect and record, in the background.
+
+        Parameters
+        ----------
+        plan : callable
+            Makes the run; its errors become :attr:`trouble`.
+
+        Raises
+        ------
+        UsageError
+            If something is under way already.
+        """
+        self._refuse_if_busy()
+
+        def work() -> Callable[[], None]:
+            run = plan()
+            run.start()
+            return lambda: self.adopt(run)
+
+        self._begin(Phase.CONNECTING, work, "meterlog-connect")
+
+    def adopt(self, run: Run) -> None:
+        """Show a run that has been started."""
+        about = run.about
+        if about is None:
+            raise UsageError("the run has not been started.", remedy="Start it first.")
+        self._run = run
+        self.folder = run.folder
+        self.shown = Shown(about, TraceStore(about.instruments), live=True)
+        self.status = run.status()
+        self.phase = Phase.RECORDING
+
+    def open(self, folder: Path) -> None:
+        """Read and judge a recording, in the background.
+
+        Raises
+        ------
+        UsageError
+            If a recording is in progress.
+        """
+        self._refuse_if_busy()
+        self._begin(Phase.OPENING, lambda: self._read(folder), "meterlog-open")
+
+    def mend(self, folders: Sequence[Path]) -> None:
+        """Seal recordings that were cut off, marked as recovered, in the background.
+
+        Raises
+        ------
+        UsageError
+            If something else is under way.
+        """
+        self._refuse_if_busy()
+        before = self.phase
+
+        def work() -> Callable[[], None]:
+            for folder in folders:
+                seal(folder, recovered=True)
+            return lambda: self._return_to(before)
+
+        self._begin(Phase.MENDING, work, "meterlog-mend")
+
+    def _return_to(self, phase: Phase) -> None:
+        self.phase = phase
+
+    def stop(self, outcome: str = "stopped") -> None:
+        """End and seal the run, then judge it as a whole, in the background."""
+        run = self._run
+        if run is None or self.phase is not Phase.RECORDING:
+            return
+
+        def work() -> Callable[[], None]:
+            return self._read(run.stop(outcome))
+
+        self._begin(Phase.SEALING, work, "meterlog-seal")
+
+    def mark(self, kind: EventKind, value: str = "", at_ns: int | None = None) -> Event | None:
+        """Put what the technician did into the run; None, with :attr:`trouble`, without one."""
+        if self._run is None or self.phase is not Phase.RECORDING:
+            self.trouble = "Nothing is being recorded: press Enter to start."
+            return None
+        try:
+            event = self._run.mark(kind, value, at_ns)
+        except MeterlogError as error:
+            self.trouble = str(error)
+            return None
+        if self.shown is not None:
+            self.shown.events = _merged(self.shown.events, (event,))
+        if self._on_mark is not None:
+            self._on_mark(event)
+        return event
+
+    def now_ns(self) -> int:
+        """Nanoseconds since the run's zero; the end of what is shown without a run."""
+        if self._run is not None and self.phase is Phase.RECORDING:
+            return self._run.now_ns()
+        return self.shown.end_ns if self.shown else 0
+
+    def pull(self) -> bool:
+        """Fetch what has come in since the last call.
+
+        Returns
+        -------
+        bool
+            True if there is something new to draw.
+        """
+        settled = self._settle()
+        if self._run is None or self.shown is None or not self.shown.live:
+            return settled
+        blocks = self._run.tail.drain()
+        for block in blocks:
+            self.shown.traces.take(block)
+        return bool(blocks) or settled
+
+    def glance(self) -> None:
+        """Fetch the run's status, events and review: a few times a second is enough."""
+        if self._run is None or self.shown is None or not self.shown.live:
+            return
+        self.status = self._run.status()
+        self.shown.events = _merged(self.shown.events, self.status.events)
+        self.shown.review = self._run.review()
+
+    def wait(self, seconds: float) -> bool:
+        """Wait for the thread at work; True once there is none."""
+        if self._thread is not None:
+            self._thread.join(seconds)
+        self._settle()
+        return self._thread is None
+
+    def _refuse_if_busy(self) -> None:
+        if self.busy or self.recording:
+            raise UsageError(
+                "something is under way already.",
+                subject=self.phase.value,
+                remedy="Stop the recording first.",
+            )
+
+    def _begin(self, phase: Phase, work: Callable[[], Callable[[], None]], name: str) -> None:
+        before, self.phase, self.trouble = self.phase, phase, ""
+
+        def body() -> None:
+            try:
+                self._outcome = work()
+            except Exception as error:  # noqa: BLE001 - top of a thread: whatever it is must be seen
+                words = _words(error)
+                self._outcome = lambda: self._fail(before, words)
+
+        self._thread = threading.Thread(target=body, name=name, daemon=False)
+        self._thread.start()
+
+    def _fail(self, before: Phase, words: str) -> None:
+        self.trouble = words
+        ended = self._run is not None and before is Phase.RECORDING
+        if ended and self._run is not None and self.shown is not None:
+            self.status = self._run.status()
+            self.shown.live = False
+        self._run = None
+        self.phase = Phase.SHOWING if self.shown is not None else Phase.IDLE
+
+    def _read(self, folder: Path) -> Callable[[], None]:
+        recording, review = review_folder(folder)
+        about = recording.about
+        traces = TraceStore(about.instruments)
+        rows = {}
+        for instrument in about.instruments:
+            rows[instrument.key] = recording.rows(instrument.key)
+            for block in recording.blocks(instrument.key):
+                traces.take(block)
+        shown = Shown(about, traces, review, recording.events)
+        damage = tuple(recording.damage)
+        return lambda: self._show(folder, shown, rows, damage)
+
+    def _show(
+        self, folder: Path, shown: Shown, rows: dict[str, int], damage: Sequence[str]
+    ) -> None:
+        self._run = None
+        self.folder = folder
+        self.shown = shown
+        self.status = RunStatus(elapsed_ns=shown.end_ns, rows=rows, events=shown.events)
+        self.trouble = " ".join(damage)
+        self.phase = Phase.SHOWING
+
+    def _settle(self) -> bool:
+        if self._outcome is None or self._thread is None:
+            return False
+        self._thread.join()
+        outcome, self._outcome, self._thread = self._outcome, None, None
+        outcome()
+        return True
+
+    @property
+    def review(self) -> Review:
+        """The review on show; an empty one when there is nothing."""
+        return self.shown.review if self.shown else Review()
+
+
+def _words(error: Exception) -> str:
+    if isinstance(error, MeterlogError):
+        return str(error)
+    return f"{type(error).__name__}: {error} This is a fault of the program; please report it."
+
+
+def _merged(old: tuple[Event, ...], new: Sequence[Event]) -> tuple[Event, ...]:
+    """Add the events that are not there yet, in time order."""
+    known = set(old)
+    fresh = [event for event in new if event not in known]
+    if not fresh:
+        return old
+    return tuple(sorted([*old, *fresh], key=lambda event: event.t_ns))

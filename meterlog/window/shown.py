@@ -1,0 +1,69 @@
+"""Shown: one recording as the window shows it, still growing or opened from disk."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from meterlog.evidence.trace_store import TraceStore
+from meterlog.model import About, Event, Review, Role, Span
+
+
+@dataclass(slots=True)
+class Shown:
+    """What the run page draws.
+
+    Attributes
+    ----------
+    about : About
+    traces : TraceStore
+    review : Review
+    events : tuple of Event
+        In time order.
+    live : bool
+        True while readings come in.
+    """
+
+    about: About
+    traces: TraceStore
+    review: Review = field(default_factory=Review)
+    events: tuple[Event, ...] = ()
+    live: bool = False
+
+    @property
+    def end_ns(self) -> int:
+        """The newest instant there is something of, nanoseconds since the recording's zero."""
+        return max(self.traces.end_ns, self.events[-1].t_ns if self.events else 0)
+
+    def volts(self) -> tuple[str, float]:
+        """Give what the voltage digits show: across the motor where feed and return are there.
+
+        Returns
+        -------
+        label : str
+        value : float, volts
+            NaN where the newest reading has no value.
+        """
+        feed = self.traces.line(Role.MOTOR_FEED)
+        back = self.traces.line(Role.MOTOR_RETURN)
+        if feed is not None and back is not None:
+            return "across the motor", feed.last - back.last
+        if feed is not None:
+            return "motor feed", feed.last
+        battery = self.traces.line(Role.BATTERY)
+        return ("battery", battery.last) if battery is not None else ("no voltage", float("nan"))
+
+    def amperes(self) -> tuple[str, float]:
+        """Give what the current digits show, in amperes; NaN where there is no value."""
+        line = self.traces.line(Role.MOTOR_CURRENT)
+        return ("motor current", line.last) if line is not None else ("no current", float("nan"))
+
+    def newest_span(self) -> Span | None:
+        """Give the span that the newest readings belong to, or None."""
+        return self.review.spans[-1] if self.review.spans else None
+
+    def speed(self) -> int | None:
+        """Give the speed commanded last, or None when nobody said."""
+        for event in reversed(self.events):
+            if event.kind.value == "speed":
+                return event.speed if event.value.isdecimal() else None
+        return None

@@ -1,0 +1,70 @@
+"""StepsView: the figures of each stretch at one commanded speed."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHeaderView, QLabel, QTableWidget, QTableWidgetItem, QVBoxLayout
+from PySide6.QtWidgets import QWidget as _Widget
+
+from meterlog.evidence.ticks import time_text
+from meterlog.model import Step
+
+HEADS = ("step", "from", "V", "A", "±A", "max A")
+
+
+def _number(value: float | None, places: int = 2) -> str:
+    if value is None:
+        return "—"
+    text = f"{value:.{places}f}"
+    return text.removeprefix("-") if float(text) == 0.0 else text
+
+
+def step_cells(step: Step) -> tuple[str, ...]:
+    """Write a step as the table shows it: steady voltage, current and its uncertainty, peak."""
+    volts = step.mean_v if step.steady_mean_v is None else step.steady_mean_v
+    amperes = step.mean_a if step.steady_mean_a is None else step.steady_mean_a
+    return (
+        "—" if step.speed is None else str(step.speed),
+        time_text(step.start_ns / 1e9, 60.0),
+        _number(volts),
+        _number(amperes),
+        _number(step.steady_expanded_a),
+        _number(step.max_a, 1),
+    )
+
+
+class StepsView(_Widget):
+    """A table that follows the review."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._steps: tuple[Step, ...] | None = None
+        title = QLabel("Speed steps, steady part")
+        title.setProperty("rank", "second")
+        self.table = QTableWidget(0, len(HEADS))
+        self.table.setAccessibleName("figures of each speed step")
+        self.table.setHorizontalHeaderLabels(list(HEADS))
+        self.table.verticalHeader().hide()
+        self.table.setEditTriggers(QTableWidget.EditTrigger.NoEditTriggers)
+        self.table.setShowGrid(False)
+        self.table.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self.table.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(3)
+        layout.addWidget(title)
+        layout.addWidget(self.table, 1)
+
+    def show_steps(self, steps: tuple[Step, ...]) -> None:
+        """Show these steps, the newest in sight."""
+        if steps == self._steps:
+            return
+        self._steps = steps
+        self.table.setRowCount(len(steps))
+        for row, step in enumerate(steps):
+            for column, words in enumerate(step_cells(step)):
+                item = QTableWidgetItem(words)
+                item.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+                self.table.setItem(row, column, item)
+        self.table.resizeRowsToContents()
+        self.table.scrollToBottom()
