@@ -83,7 +83,7 @@ def paint_ribbon(
         patch = QRectF(left, strip.top(), max(right - left, 2.0), strip.height())
         style = palette.spans[span.kind]
         paint_swatch(painter, patch, style)
-        words = span_words(span, palette)
+        words = palette.spans[span.kind].word
         if metrics.horizontalAdvance(words) + 10.0 <= patch.width():
             _plate(painter, patch, words, palette, style)
         elif span.kind.is_fault or span.kind is SpanKind.NO_DATA:
@@ -91,14 +91,6 @@ def paint_ribbon(
     lane = QRectF(rect.left(), strip.bottom(), rect.width(), rect.height() / 2.0)
     _names_below(painter, lane, outside, palette)
     painter.restore()
-
-
-def span_words(span: Span, palette: Palette) -> str:
-    """Give the words that stand in or under a span: its kind, and the step where it runs."""
-    word = palette.spans[span.kind].word
-    if span.speed and span.kind in {SpanKind.RUNNING, SpanKind.OVER, SpanKind.UNDER}:
-        return f"{word} · {span.speed}"
-    return word
 
 
 def _visible(spans: Sequence[Span], scale: TimeScale) -> list[Span]:

@@ -143,7 +143,9 @@ class MainWindow(QMainWindow):
         """Take the keys of the key map, wherever the focus is but in a text field."""
         if event.type() == QEvent.Type.KeyPress and isinstance(event, QKeyEvent):
             mine = isinstance(watched, QWidget) and watched.window() is self
-            if mine and self.desk is not None and not self._typing(watched):
+            # Keys that a text field did not want come to what it stands in: those aren't ours.
+            typing = self._typing(watched) or self._typing(self.focusWidget())
+            if mine and self.desk is not None and not typing:
                 found = action_of(event)
                 if found is not None and self.desk.takes_keys(found[0]):
                     if not event.isAutoRepeat() or self.desk.repeats(found[0]):
@@ -152,7 +154,7 @@ class MainWindow(QMainWindow):
         return super().eventFilter(watched, event)
 
     @staticmethod
-    def _typing(watched: QObject) -> bool:
+    def _typing(watched: QObject | None) -> bool:
         if isinstance(watched, QComboBox):
             return watched.isEditable()
         return isinstance(watched, _TYPING)

@@ -18,6 +18,8 @@ class NoteField(QLineEdit):
             self.dropped.emit()
             return
         super().keyPressEvent(event)
+        # A line edit passes Enter on to what it stands in, where the same key stops a recording.
+        event.accept()
 
 
 class NoteLine(QWidget):

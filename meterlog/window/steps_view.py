@@ -21,13 +21,11 @@ def _number(value: float | None, places: int = 2) -> str:
 
 def step_cells(step: Step) -> tuple[str, ...]:
     """Write a step as the table shows it: steady voltage, current and its uncertainty, peak."""
-    volts = step.mean_v if step.steady_mean_v is None else step.steady_mean_v
-    amperes = step.mean_a if step.steady_mean_a is None else step.steady_mean_a
     return (
         "—" if step.speed is None else str(step.speed),
         time_text(step.start_ns / 1e9, 60.0),
-        _number(volts),
-        _number(amperes),
+        _number(step.steady_mean_v),
+        _number(step.steady_mean_a),
         _number(step.steady_expanded_a),
         _number(step.max_a, 1),
     )

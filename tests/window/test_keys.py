@@ -95,6 +95,7 @@ def test_a_note_belongs_to_the_instant_its_key_was_pressed(running, qtbot):
     qtbot.keyClick(field, Qt.Key.Key_Return)
     assert run.marks == [Event(42, EventKind.NOTE, "smoke at 3, t+1")]
     assert not window.desk.run_page.note.isVisible()
+    assert not window.said.isVisible(), "the Enter that keeps a note is no first press for stop"
 
 
 def test_escape_drops_a_note_and_keys_work_again(running, qtbot):
