@@ -12,6 +12,7 @@ from meterlog.commands.terminal import Progress, answer, answer_json, remark, sh
 
 if TYPE_CHECKING:
     from meterlog.model import Event
+    from meterlog.work import Run
     from meterlog.work.demo import DemoPlan, DemoResult
 
 _WORDS = """\
@@ -27,15 +28,17 @@ meterlog demo --headless
 meterlog demo --headless --scenario feed-lost --seconds 20 --out recordings/feed-lost"""
 
 _GUIDE = (
-    "The virtual bench is running: an invented van whose fan stops by itself. The readings come "
-    "through a real serial link, as from a real meter.",
-    "The bench works through its own script: off, then speeds 1 to 4. Watch the big digits and "
-    "the ribbon under the trace.",
-    "When the current falls to nothing while the voltage stays, that is a dead segment: the "
-    "supply is there and the motor takes nothing.",
-    "A tap on the motor brings it back. Press the key for a tap, or wait for the script to do it.",
-    "Number keys command a speed, as the knob in the vehicle would.",
-    "Stop the recording: it is sealed. 'meterlog export' then writes the tables and the picture.",
+    "The virtual bench is running: an invented vehicle with a faulty fan ({title}). The readings "
+    "come through a real serial link, as from a real meter.",
+    "The bench works through its own script: off, then its speeds, and taps on the motor. Watch "
+    "the big digits, and the ribbon under the trace.",
+    "Current that falls to nothing while the voltage stays across the motor is a dead segment: the "
+    "supply is there and the motor takes nothing. A feed or ground that goes away looks different.",
+    "Your keys work too: 0 to 9 command a speed as the knob would, + taps the motor, - takes a "
+    "note.",
+    "When you have seen enough: Enter twice stops and seals this recording.",
+    "Then Enter once more: the new motor is fitted and recorded. Stop that one too, and close the "
+    "window: tables, findings and pictures of both are written.",
 )
 
 
@@ -92,7 +95,12 @@ def _headless(plan: DemoPlan, *, as_json: bool) -> int:
             progress.done()
     if as_json:
         answer_json(_as_json(result))
-        return 0
+    else:
+        _tell(result)
+    return 0
+
+
+def _tell(result: DemoResult) -> None:
     answer(result.text)
     answer(f"\nFindings:   {short(result.evidence / 'findings.txt')}")
     for part in result.parts:
@@ -102,7 +110,6 @@ def _headless(plan: DemoPlan, *, as_json: bool) -> int:
         answer(" " * 12 + picture)
     if result.stopped:
         remark("stopped before its time; what was recorded is sealed.")
-    return 0
 
 
 def _as_json(result: DemoResult) -> dict[str, object]:
@@ -127,17 +134,34 @@ def _as_json(result: DemoResult) -> dict[str, object]:
 def _in_window(plan: DemoPlan) -> int:
     from meterlog.commands.window_signals import closed_by_signals
     from meterlog.window import open_window
-    from meterlog.work.demo import DemoBench
+    from meterlog.work.demo import AFTER, DemoBench, judge_part, sum_up
 
-    bench = DemoBench(plan.scenario, plan.seed, plan.out / "before")
+    benches = [DemoBench(plan.scenario, plan.seed, plan.out / "before")]
 
     def by_hand(event: Event) -> None:
-        bench.obey(event.kind, event.value)
+        benches[-1].obey(event.kind, event.value)
 
+    def new_motor() -> Run:
+        benches[-1].close("stopped")
+        benches.append(DemoBench(AFTER, plan.seed, plan.out / "after"))
+        return benches[-1].run
+
+    guide = [words.format(title=benches[0].card.title) for words in _GUIDE]
     try:
         with closed_by_signals():
-            code = open_window(run=bench.run, on_mark=by_hand, guide=_GUIDE)
+            code = open_window(benches[0].run, on_mark=by_hand, guide=guide, next_run=new_motor)
     finally:
-        bench.close("stopped")
-    answer(f"See the recording again: meterlog window {short(bench.run.folder)}")
+        for bench in benches:
+            bench.close("stopped")
+    evidence = plan.out / "evidence"
+    parts = [
+        judge_part(
+            f"{bench.run.folder.name}: {bench.card.title}",
+            bench.run.folder,
+            evidence / bench.run.folder.name,
+        )
+        for bench in benches
+    ]
+    _tell(sum_up(parts, evidence, stopped=False))
+    answer(f"See a recording again: meterlog window {short(benches[0].run.folder)}")
     return code

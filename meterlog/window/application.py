@@ -24,6 +24,7 @@ def open_window(
     recording: Path | None = None,
     on_mark: Callable[[Event], None] | None = None,
     guide: Sequence[str] = (),
+    next_run: Callable[[], Run] | None = None,
 ) -> int:
     """Open the window and stay until it is closed.
 
@@ -37,6 +38,9 @@ def open_window(
         Called on the main thread with every event the technician marks.
     guide : sequence of str
         Sentences of a walk-through, shown one after the other.
+    next_run : callable or None
+        Makes the run that the start key begins when the first one is sealed, once; called in a
+        thread of its own.
 
     Returns
     -------
@@ -47,7 +51,7 @@ def open_window(
     application = running if isinstance(running, QApplication) else QApplication(["meterlog"])
     application.setApplicationName("meterlog")
     application.setStyle("Fusion")
-    window = MainWindow(on_mark, guide)
+    window = MainWindow(on_mark, guide, next_run)
     _show_faults_in(window)
     window.show()
     QTimer.singleShot(0, window, lambda: window.fill(run, recording))

@@ -39,10 +39,18 @@ class Desk:
     ----------
     window : MainWindow
     on_mark : callable or None
+    next_run : callable or None
+        Makes the run that the start key begins once, instead of what the Meters page says.
     """
 
-    def __init__(self, window: MainWindow, on_mark: Callable[[Event], None] | None) -> None:
+    def __init__(
+        self,
+        window: MainWindow,
+        on_mark: Callable[[Event], None] | None,
+        next_run: Callable[[], Run] | None = None,
+    ) -> None:
         self.window = window
+        self._next_run = next_run
         self.session = Session(on_mark)
         self.meters_page = MetersPage()
         self.run_page = RunPage()
@@ -132,7 +140,8 @@ class Desk:
                 self._stop_asked_s = now_s
             return
         try:
-            self.session.start(self.meters_page.plan().run)
+            self.session.start(self._next_run or self.meters_page.plan().run)
+            self._next_run = None
         except MeterlogError as error:
             self.session.trouble = str(error)
 

@@ -47,9 +47,13 @@ class MainWindow(QMainWindow):
     """
 
     def __init__(
-        self, on_mark: Callable[[Event], None] | None = None, guide: Sequence[str] = ()
+        self,
+        on_mark: Callable[[Event], None] | None = None,
+        guide: Sequence[str] = (),
+        next_run: Callable[[], Run] | None = None,
     ) -> None:
         super().__init__()
+        self._next_run = next_run
         self.setWindowTitle("meterlog")
         self.setMinimumSize(QSize(800, 480))
         self.resize(1280, 800)
@@ -97,7 +101,7 @@ class MainWindow(QMainWindow):
 
         if self.desk is None:
             self.look = DAY
-            self.desk = Desk(self, self._on_mark)
+            self.desk = Desk(self, self._on_mark, self._next_run)
             self._restyle()
         self.desk.begin(run, recording)
 

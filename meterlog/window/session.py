@@ -74,7 +74,7 @@ class Session:
         Parameters
         ----------
         plan : callable
-            Makes the run; its errors become :attr:`trouble`.
+            Makes the run, started or not; its errors become :attr:`trouble`.
 
         Raises
         ------
@@ -85,7 +85,8 @@ class Session:
 
         def work() -> Callable[[], None]:
             run = plan()
-            run.start()
+            if run.about is None:
+                run.start()
             return lambda: self.adopt(run)
 
         self._begin(Phase.CONNECTING, work, "meterlog-connect")

@@ -96,23 +96,43 @@ class BenchProcess:
         self._happened = happened
         self._first: queue.SimpleQueue[str] = queue.SimpleQueue()
         self._complaints = tempfile.TemporaryFile()  # noqa: SIM115 - closed by stop
-        command = [sys.executable, "-m", "meterlog", "virtual", meter]
-        command += ["--scenario", scenario, "--seed", str(seed)]
+        self._command = [sys.executable, "-m", "meterlog", "virtual", meter]
+        self._command += ["--scenario", scenario, "--seed", str(seed)]
         if os.name != "posix":
-            command.append("--tcp")
-        self._child = subprocess.Popen(
-            command,
-            stdin=subprocess.PIPE,
-            stdout=subprocess.PIPE,
-            stderr=self._complaints,
-            text=True,
-            # Ctrl-C is for the recorder; the bench goes on until the recording is sealed.
-            start_new_session=True,
-            preexec_fn=_parent_bond(),  # noqa: PLW1509 - one system call, no lock, no allocation
-        )
-        self._listener = threading.Thread(target=self._listen, name=f"bench {meter}", daemon=True)
+            self._command.append("--tcp")
         self._meter = meter
+        # The thread that starts the child listens to it to its end. Linux bonds a child to the
+        # thread that started it, not to the process: a shorter-lived one would take it along.
+        started: queue.SimpleQueue[subprocess.Popen[str] | OSError] = queue.SimpleQueue()
+        self._listener = threading.Thread(
+            target=self._start_and_listen, args=(started,), name=f"bench {meter}", daemon=True
+        )
         self._listener.start()
+        child = started.get()
+        if isinstance(child, OSError):
+            self._complaints.close()
+            raise LinkNotFound(f"the virtual meter did not start: {child}", subject=meter)
+        self._child = child
+
+    def _start_and_listen(
+        self, started: queue.SimpleQueue[subprocess.Popen[str] | OSError]
+    ) -> None:
+        try:
+            child = subprocess.Popen(
+                self._command,
+                stdin=subprocess.PIPE,
+                stdout=subprocess.PIPE,
+                stderr=self._complaints,
+                text=True,
+                # Ctrl-C is for the recorder; the bench goes on until the recording is sealed.
+                start_new_session=True,
+                preexec_fn=_parent_bond(),  # noqa: PLW1509 - one system call, no lock
+            )
+        except OSError as error:
+            started.put(error)
+            return
+        started.put(child)
+        self._listen(child)
 
     def address(self) -> str:
         """Wait until the meter can be opened, and give the address to open.
@@ -136,10 +156,10 @@ class BenchProcess:
             f"the virtual meter did not start: {said or 'it said nothing'}", subject=self._meter
         )
 
-    def _listen(self) -> None:
-        assert self._child.stdout is not None  # noqa: S101 - opened as a pipe above
-        self._first.put(self._child.stdout.readline())
-        for line in self._child.stdout:
+    def _listen(self, child: subprocess.Popen[str]) -> None:
+        assert child.stdout is not None  # noqa: S101 - opened as a pipe above
+        self._first.put(child.stdout.readline())
+        for line in child.stdout:
             self._hear(line)
 
     def _hear(self, line: str) -> None:

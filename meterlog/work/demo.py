@@ -204,7 +204,16 @@ def _record(bench: DemoBench, seconds: float, wait: Wait, tell: Callable[[float]
     return stopped
 
 
-def _judge(title: str, folder: Path, evidence: Path) -> DemoPart:
+def judge_part(title: str, folder: Path, evidence: Path) -> DemoPart:
+    """Judge one sealed recording of the demo and write its evidence.
+
+    Raises
+    ------
+    RecordingUnreadable
+        If there is no recording in ``folder``.
+    EvidenceError
+        If ``evidence`` can't be written.
+    """
     recording, review = review_folder(folder)
     files, no_picture = write_evidence(recording, review, evidence, lambda _: None)
     return DemoPart(title, folder, evidence, files, review, no_picture)
@@ -246,9 +255,14 @@ def run_demo(plan: DemoPlan, wait: Wait, progress: Progress) -> DemoResult:
 
         stopped = _record(bench, plan.seconds, wait, tell)
         progress((index + 0.95) / 2, f"judging {name}")
-        parts.append(_judge(f"{name}: {bench.card.title}", plan.out / name, evidence / name))
+        parts.append(judge_part(f"{name}: {bench.card.title}", plan.out / name, evidence / name))
         if stopped:
             break
+    return sum_up(parts, evidence, stopped=stopped)
+
+
+def sum_up(parts: list[DemoPart], evidence: Path, *, stopped: bool) -> DemoResult:
+    """Write ``findings.txt`` beside the evidence of the parts."""
     text = _text(parts)
     (evidence / "findings.txt").write_text(text + "\n", encoding="utf-8")
     return DemoResult(tuple(parts), evidence, text, stopped)

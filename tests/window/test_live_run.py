@@ -8,8 +8,11 @@ from PySide6.QtCore import Qt
 
 from meterlog.evidence import verify_folder
 from meterlog.model import EventKind, SpanKind
+from meterlog.profile import load_limits
 from meterlog.recording import Recording
+from meterlog.window.main_window import MainWindow
 from meterlog.window.session import Phase
+from meterlog.work import Run, Wiring, choose_meters
 
 ARGUMENTS = ("virtual", "line-logger", "--scenario", "dead-spot", "--no-script", "--tcp")
 
@@ -115,3 +118,26 @@ def test_a_meter_that_goes_away_raises_the_alarm(window, qtbot, bench):
     qtbot.waitUntil(lambda: window.desk.run_page.volts.text == "—", timeout=10_000)
     window.desk.session.stop()
     qtbot.waitUntil(lambda: window.desk.session.phase is Phase.SHOWING, timeout=15_000)
+
+
+def test_the_start_key_begins_the_run_that_waits_once(qtbot, bench, tmp_path):
+    """The walk-through: when the old motor is sealed, the start key records the new one."""
+    _, url = bench
+    choices = choose_meters(Wiring((f"line-logger@{url}",), ("motor-current=line-logger.current",)))
+    folder = tmp_path / "after"
+    window = MainWindow(next_run=lambda: Run(choices, load_limits("linear-12v"), folder))
+    qtbot.addWidget(window)
+    window.show()
+    window.fill()
+    window.show_page(1)
+    session = window.desk.session
+    qtbot.keyClick(window, Qt.Key.Key_S)
+    qtbot.waitUntil(lambda: session.phase is Phase.RECORDING, timeout=15_000)
+    assert session.folder == folder
+    qtbot.keyClick(window, Qt.Key.Key_S)
+    qtbot.keyClick(window, Qt.Key.Key_S)
+    qtbot.waitUntil(lambda: session.phase is Phase.SHOWING, timeout=15_000)
+    assert verify_folder(folder).intact
+    qtbot.keyClick(window, Qt.Key.Key_S)
+    qtbot.waitUntil(lambda: not session.busy and bool(session.trouble), timeout=15_000)
+    assert session.folder == folder, "only the Meters page could say what to record next"
