@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import sys
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -40,6 +39,7 @@ from meterlog.evidence.trace_plot import (
 from meterlog.evidence.trace_store import TraceStore
 from meterlog.model import About, Block, Event, EventKind, Origin, Quantity, Review, SpanKind
 from meterlog.model.errors import EvidenceError
+from meterlog.recording import UNDATED
 
 
 class Readable(Protocol):
@@ -151,7 +151,7 @@ def _heading(painter: QPainter, rect: QRectF, scene: TraceScene, palette: Palett
     size = plain.pixelSize()
     job, about = scene.about.job, scene.about
     title_font = _font(size * 1.55, bold=True)
-    title = " · ".join(part for part in (job.work_order, job.vehicle, job.part) if part)
+    title = " · ".join(part for part in (job.work_order, job.vehicle) if part)
     metrics = QFontMetricsF(title_font, painter.device())
     mark = origin_mark(about)
     mark_width = metrics.horizontalAdvance(mark) + size * 1.6 if mark else 0.0
@@ -188,8 +188,10 @@ def _facts(about: About) -> str:
         Origin.IMPORTED: "imported readings",
         Origin.TYPED: "readings typed by hand",
     }.get(about.origin, "measured readings")
-    start = f"{about.started_utc:%Y-%m-%d %H:%M:%S} UTC"
-    return f"{start} · {meters} · limits {about.limits.name} · {origin} · {about.program}"
+    dated = about.started_utc != UNDATED
+    start = f"{about.started_utc:%Y-%m-%d %H:%M:%S} UTC" if dated else "date not stated"
+    facts = (about.job.part, start, meters, f"limits {about.limits.name}", origin, about.program)
+    return " · ".join(fact for fact in facts if fact)
 
 
 def _volts(
@@ -309,8 +311,7 @@ def _application() -> QGuiApplication:
     running = QGuiApplication.instance()
     if isinstance(running, QGuiApplication):
         return running
-    screen = os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY")
-    if sys.platform.startswith("linux") and not screen:
-        os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
-    _KEPT.append(QGuiApplication(["meterlog"]))
+    # A picture is painted in memory: a screen that is there but can't be used must not stop it.
+    quiet = ["-platform", "offscreen"] if sys.platform.startswith("linux") else []
+    _KEPT.append(QGuiApplication(["meterlog", *quiet]))
     return _KEPT[-1]
