@@ -48,13 +48,12 @@ def _column_values(block: Block, index: int) -> NDArray[np.float64]:
     return values
 
 
-def _finite(columns: Sequence[NDArray[np.float64] | None], rows: int) -> NDArray[np.bool_]:
-    usable = np.ones(rows, np.bool_)
-    for column in columns:
-        # One sum is far cheaper than a test of each value, and is finite only if all are.
-        if column is not None and not np.isfinite(column.sum()):
-            usable &= np.isfinite(column)
-    return usable
+def _finite(column: NDArray[np.float64] | None, rows: int) -> NDArray[np.bool_]:
+    """Tell where a column has a value."""
+    # One sum is far cheaper than a test of each value, and is finite only if all are.
+    if column is None or np.isfinite(column.sum()):
+        return np.ones(rows, np.bool_)
+    return np.isfinite(column)
 
 
 class Aligner:
@@ -81,6 +80,12 @@ class Aligner:
                 interval = max(instrument.channels[i].interval_s for i in columns.values())
                 gap_ns = round(SILENCE_INTERVALS * interval * 1e9)
                 self._sources[instrument.key] = _Source(columns, gap_ns)
+
+    @property
+    def silence_ns(self) -> int:
+        """How long the current may pause before that is a gap."""
+        home = self._home.get(Role.MOTOR_CURRENT)
+        return self._sources[home].gap_ns if home else 0
 
     def has(self, role: Role) -> bool:
         """Tell whether a channel plays ``role``."""
@@ -130,7 +135,7 @@ class Aligner:
         source.last_ns = int(t[-1])
         feed, back = columns.get(Role.MOTOR_FEED), columns.get(Role.MOTOR_RETURN)
         amps = columns.get(Role.MOTOR_CURRENT)
-        usable = _finite((amps, feed, back), len(t))
+        usable = _finite(amps, len(t))
         if amps is None:
             amps = np.full(len(t), np.nan)
         return Rows(t, amps, feed, back, usable, gap)
@@ -142,19 +147,15 @@ class Aligner:
         if not len(union):
             return None
         held = {key: part.hold(union, self._sources[key].gap_ns) for key, part in taken.items()}
-        gap = np.zeros(len(union), np.bool_)
-        for part in held.values():
-            gap |= part.gap
         columns: dict[Role, NDArray[np.float64]] = {}
         for role, key in self._home.items():
             row = list(self._sources[key].columns).index(role)
             columns[role] = held[key].values[row]
         feed, back = columns.get(Role.MOTOR_FEED), columns.get(Role.MOTOR_RETURN)
-        amps = columns.get(Role.MOTOR_CURRENT, np.full(len(union), np.nan))
-        usable = np.isfinite(amps) if self.has(Role.MOTOR_CURRENT) else np.ones(len(union), bool)
-        for column in (feed, back):
-            if column is not None:
-                usable &= np.isfinite(column)
+        amps = columns.get(Role.MOTOR_CURRENT)
+        usable = _finite(amps, len(union))
+        if amps is None:
+            amps = np.full(len(union), np.nan)
         volts = [held[self._home[r]] for r in WATCHED[1:] if r in self._home]
         amps_home = self._home.get(Role.MOTOR_CURRENT)
         return Rows(
@@ -163,7 +164,7 @@ class Aligner:
             feed,
             back,
             usable,
-            gap,
+            held[amps_home].gap if amps_home else np.zeros(len(union), np.bool_),
             amps_new=held[amps_home].new if amps_home else None,
             volts_new=volts[0].new if volts else None,
             volts_ns=np.minimum.reduce([v.read_ns for v in volts]) if volts else None,

@@ -50,13 +50,15 @@ class SpanDetector:
         self._aligner = Aligner(instruments)
         self.timeline = SpeedTimeline() if timeline is None else timeline
         self._labeller = Labeller(limits, self.timeline, _volts_window_ns(instruments))
-        self._builder = EpisodeBuilder(limits, self.timeline)
+        self._builder = EpisodeBuilder(limits, self.timeline, self._aligner.silence_ns)
         self._on_rows = on_rows
         self._has_current = self._aligner.has(Role.MOTOR_CURRENT)
         self._waiting: list[Rows] = []
         self._behind = 0
         """Rows at the front of the waiting ones that are labelled and kept to look back at."""
+        self.first_ns = 0
         self.last_ns = 0
+        self._begun = False
 
     def feed(self, item: Block | Event) -> None:
         """Take the next Block of any instrument, or an event.
@@ -84,6 +86,11 @@ class SpanDetector:
     def pieces(self) -> list[Piece]:
         """Give the settled pieces, as Spans' worth, in time order; after :meth:`finish` all."""
         return self._builder.finished
+
+    @property
+    def builder(self) -> EpisodeBuilder:
+        """What has been settled, and what was passed over on the way."""
+        return self._builder
 
     def provisional(self) -> list[Piece]:
         """Give the pieces of now: settled ones, and the open ones as if the end came here."""
@@ -132,6 +139,8 @@ class SpanDetector:
             stretches = self._by_speed_only(rows, back, end)
         if self._on_rows is not None:
             self._on_rows(rows, stretches)
+        if not self._begun:
+            self.first_ns, self._begun = int(rows.t_ns[back]), True
         self.last_ns = int(rows.t_ns[end - 1])
 
     def _by_speed_only(self, rows: Rows, start: int, stop: int) -> list[Stretch]:

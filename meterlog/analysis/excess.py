@@ -13,6 +13,17 @@ from meterlog.analysis.schmitt import hold, runs, zones
 from meterlog.model import Limits, SpanKind
 
 
+def highest_a(limits: Limits, speed: int | None) -> float:
+    """Give the most current allowed at ``speed``, amperes; infinite where nothing is said.
+
+    A fan that is commanded off draws next to nothing.
+    """
+    allowed = limits.at(speed).max_a
+    if allowed is None and speed == 0:
+        return limits.open_current_a
+    return float("inf") if allowed is None else allowed
+
+
 @dataclass(frozen=True, slots=True)
 class Thresholds:
     """The limits at one speed, for entering a condition and for leaving it, in amperes."""
@@ -28,7 +39,7 @@ class Thresholds:
     def at(cls, limits: Limits, speed: int | None) -> Thresholds:
         """Make the thresholds for ``speed``; open sides are infinite."""
         step = limits.at(speed)
-        over = np.inf if step.max_a is None else step.max_a
+        over = highest_a(limits, speed)
         under = -np.inf if step.min_a is None else step.min_a
         margin = limits.hysteresis
         return cls(

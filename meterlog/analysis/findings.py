@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
+from meterlog.analysis.excess import highest_a
 from meterlog.analysis.pieces import Piece
 from meterlog.analysis.rounding import with_uncertainty
-from meterlog.analysis.uncertainty import expanded, within
+from meterlog.analysis.uncertainty import Uncertainty, uncertainty_of_mean, within
 from meterlog.model import (
     Accuracy,
     Finding,
@@ -45,14 +47,42 @@ def _stretch(piece: Piece) -> str:
     )
 
 
-def _tap_words(piece: Piece, taps_ns: Sequence[int]) -> str:
-    reach = [t for t in taps_ns if piece.start_ns <= t <= piece.end_ns + piece.end_edge_ns]
+@dataclass(frozen=True, slots=True)
+class Around:
+    """What a finding needs to know besides its own stretch.
+
+    Attributes
+    ----------
+    taps_ns : sequence of int
+        When the motor was tapped, in order.
+    returned : bool
+        Current flows right after the stretch.
+    from_start, to_end : bool
+        It was so already at the first reading, or still at the last.
+    """
+
+    taps_ns: Sequence[int] = ()
+    returned: bool = False
+    from_start: bool = False
+    to_end: bool = False
+
+
+def _tap_words(piece: Piece, around: Around) -> str:
+    reach = [t for t in around.taps_ns if piece.start_ns <= t <= piece.end_ns + piece.end_edge_ns]
     if not reach:
         return ""
-    delay_ns = piece.end_ns - reach[-1]
-    if delay_ns > TAP_REACH_NS:
-        return f"; {len(reach)} tap(s) without effect for {_seconds(TAP_REACH_NS)}"
-    return f"; current came back {_seconds(max(delay_ns, 0))} after a tap"
+    delay_ns = max(piece.end_ns - reach[-1], 0)
+    if around.returned and delay_ns <= TAP_REACH_NS:
+        return f"; current came back {_seconds(delay_ns)} after a tap"
+    return f"; {len(reach)} tap(s) without the current coming back"
+
+
+def _reach_words(around: Around) -> str:
+    if around.from_start and around.to_end:
+        return " (already so at the first reading, still so at the last)"
+    if around.from_start:
+        return " (already so at the first reading)"
+    return " (still so at the last reading)" if around.to_end else ""
 
 
 def _leaves(finding: Finding, step: Step) -> bool:
@@ -76,7 +106,7 @@ class FindingMaker:
         self._limits = limits
         self._accuracy = accuracy
 
-    def of_piece(self, piece: Piece, taps_ns: Sequence[int]) -> Finding | None:
+    def of_piece(self, piece: Piece, around: Around) -> Finding | None:
         """Give the finding of one stretch; None for one that is in order."""
         if piece.kind is None or piece.kind in (SpanKind.OFF, SpanKind.RUNNING):
             return None
@@ -85,8 +115,8 @@ class FindingMaker:
         figures = piece.figures
         u = None
         if figures.n:
-            u = expanded(figures.mean_a, figures.n, figures.sd_a, None, self._accuracy)
-        verdict, limit, words = self._judge(piece, u, taps_ns)
+            u = uncertainty_of_mean(figures.mean_a, figures.n, figures.sd_a, None, self._accuracy)
+        verdict, limit = self._judge(piece, u)
         return Finding(
             kind=FindingKind(piece.kind.value),
             verdict=verdict,
@@ -95,48 +125,71 @@ class FindingMaker:
             edge_ns=max(piece.start_edge_ns, piece.end_edge_ns),
             value=figures.mean_a if figures.n else None,
             unit="A",
-            expanded_uncertainty=u,
+            expanded_uncertainty=None if u is None else u.expanded,
             limit=limit,
             speed=piece.speed,
-            statement=words,
+            statement=self._words(piece, u, verdict, limit, around),
+            coverage_factor=None if u is None else u.coverage,
         )
 
-    def _judge(
-        self, piece: Piece, u: float | None, taps_ns: Sequence[int]
-    ) -> tuple[Verdict, float | None, str]:
+    def _judge(self, piece: Piece, u: Uncertainty | None) -> tuple[Verdict, float]:
+        """Give the verdict and the limit that decided."""
         step, mean = self._limits.at(piece.speed), abs(piece.figures.mean_a)
-        now, stretch = with_uncertainty(piece.figures.mean_a, u, "A"), _stretch(piece)
+        wide = None if u is None else u.expanded
         if piece.kind is SpanKind.OVER:
-            verdict, _ = within(mean, u, None, step.max_a)
-            return verdict, step.max_a, f"Too much current{stretch}: {now}, limit {step.max_a:g} A."
+            limit = highest_a(self._limits, piece.speed)
+            return within(mean, wide, None, limit)[0], limit
         if piece.kind is SpanKind.UNDER:
-            verdict, _ = within(mean, u, step.min_a, None)
-            words = f"Too little current{stretch}: {now}, limit {step.min_a:g} A."
-            return verdict, step.min_a, words
+            limit = step.min_a or 0.0
+            return within(mean, wide, limit, None)[0], limit
         if piece.kind is SpanKind.LOCKED:
             limit = self._limits.locked_current_a
-            verdict, _ = within(mean, u, None, limit)
-            words = f"Rotor held{stretch}: {now}, held from {limit:g} A on."
-            return verdict, limit, words
+            # Here the limit is where a held rotor begins, so reaching it is what fails.
+            return within(mean, wide, None, limit)[0], limit
         limit = self._limits.open_current_a
-        gone, _ = within(mean, u, limit, None)
         if piece.kind is SpanKind.NO_CURRENT and piece.speed is None:
-            gone = Verdict.CANT_TELL  # perhaps nobody asked it to run
-        words = f"{self._gone_words(piece, now, stretch)}{_tap_words(piece, taps_ns)}."
-        return gone, limit, words
+            return Verdict.CANT_TELL, limit  # perhaps nobody asked it to run
+        return within(mean, wide, limit, None)[0], limit
 
-    def _gone_words(self, piece: Piece, now: str, stretch: str) -> str:
+    def _words(
+        self,
+        piece: Piece,
+        u: Uncertainty | None,
+        verdict: Verdict,
+        limit: float,
+        around: Around,
+    ) -> str:
+        now = with_uncertainty(piece.figures.mean_a, None if u is None else u.expanded, "A")
+        stretch = f"{_stretch(piece)}{_reach_words(around)}"
+        if piece.kind is SpanKind.OVER and piece.speed == 0:
+            return (
+                f"Current although off is commanded{stretch}: {now}; the circuit stays on, or the"
+                f" clamp was not zeroed."
+            )
+        if piece.kind is SpanKind.OVER:
+            return f"Too much current{stretch}: {now}, limit {limit:g} A."
+        if piece.kind is SpanKind.UNDER:
+            return f"Too little current{stretch}: {now}, limit {limit:g} A."
+        if piece.kind is SpanKind.LOCKED:
+            return f"Rotor held{stretch}: {now}, held from {limit:g} A on."
+        doubt = ""
+        if verdict is Verdict.CANT_TELL and piece.speed is not None:
+            doubt = "; with this uncertainty a small current can't be told from none"
+        return f"{self._gone_words(piece, now, stretch, doubt)}{_tap_words(piece, around)}."
+
+    def _gone_words(self, piece: Piece, now: str, stretch: str, doubt: str) -> str:
         volts = piece.figures.mean_v
         if piece.kind is SpanKind.DEAD:
+            cause = doubt or ": the motor is open inside"
             return (
                 f"Dead segment{stretch}: {now} through the motor while {volts:.1f} V stood"
-                f" across it: the motor is open inside"
+                f" across it{cause}"
             )
         if piece.kind in _SIDE_WORDS:
-            return f"No current{stretch}: {now}; {_SIDE_WORDS[piece.kind]}"
+            return f"No current{stretch}: {now}; {_SIDE_WORDS[piece.kind]}{doubt}"
         missing = " and ".join(_ROLE_WORDS[role] for role in piece.settled_by)
         settle = f"; {missing} would settle it" if missing else ""
-        return f"No current{stretch}: {now}; these channels can't say which side{settle}"
+        return f"No current{stretch}: {now}; these channels can't say which side{settle}{doubt}"
 
     @staticmethod
     def _no_data(piece: Piece) -> Finding:
@@ -158,7 +211,7 @@ class FindingMaker:
         )
 
     def of_step(self, step: Step, outside: Sequence[Finding]) -> Finding | None:
-        """Give the verdict on what the motor draws at one speed; None where nothing is known.
+        """Give the verdict on what the motor draws at one speed; None where nothing is allowed for.
 
         Parameters
         ----------
@@ -167,34 +220,47 @@ class FindingMaker:
             Of the whole recording; those in which this step left its limits for a while fail it
             whatever its mean.
         """
-        if not step.speed or step.steady_mean_a is None:
-            return None
         allowed = self._limits.at(step.speed)
-        if allowed.min_a is None and allowed.max_a is None:
+        if not step.speed or not step.n or (allowed.min_a is None and allowed.max_a is None):
             return None
-        mean, u = abs(step.steady_mean_a), step.steady_expanded_a
-        verdict, limit = within(mean, u, allowed.min_a, allowed.max_a)
-        left = [f for f in outside if _leaves(f, step)]
-        words = f"{verdict}"
-        if left and verdict is not Verdict.FAIL:
-            verdict, limit = Verdict.FAIL, left[0].limit
-            apart = sum(f.end_ns - f.start_ns for f in left)
-            words = f"fail, outside for {_seconds(apart)}"
         low = "" if allowed.min_a is None else f"{allowed.min_a:g}"
         high = "" if allowed.max_a is None else f"{allowed.max_a:g}"
+        bounds = f"allowed {low} to {high} A"
+        if step.steady_mean_a is None or step.steady_n < 2:
+            words = (
+                f"Speed {step.speed}: nothing to judge; start-up, missing current and the change"
+                f" to the next speed leave no steady running. {bounds.capitalize()}."
+            )
+            return self._step_finding(step, Verdict.CANT_TELL, None, None, words)
+        mean, u = abs(step.steady_mean_a), step.steady_expanded_a
+        draws = f"Speed {step.speed} draws {with_uncertainty(mean, u, 'A')} when running"
+        left = [f for f in outside if _leaves(f, step)]
+        if left:
+            worst = max(left, key=lambda f: f.end_ns - f.start_ns)
+            apart = _seconds(sum(f.end_ns - f.start_ns for f in left))
+            words = f"{draws}; {bounds}: fail, outside for {apart}."
+            return self._step_finding(step, Verdict.FAIL, worst, worst.limit, words)
+        verdict, limit = within(mean, u, allowed.min_a, allowed.max_a)
+        return self._step_finding(step, verdict, None, limit, f"{draws}; {bounds}: {verdict}.")
+
+    @staticmethod
+    def _step_finding(
+        step: Step, verdict: Verdict, worst: Finding | None, limit: float | None, words: str
+    ) -> Finding:
+        """Give a finding with the step's own figures, or with those of its worst stretch."""
         return Finding(
             kind=FindingKind.STEP_CURRENT,
             verdict=verdict,
             start_ns=step.start_ns,
             end_ns=step.end_ns,
             edge_ns=0,
-            value=step.steady_mean_a,
+            value=step.steady_mean_a if worst is None else worst.value,
             unit="A",
-            expanded_uncertainty=u,
+            expanded_uncertainty=(
+                step.steady_expanded_a if worst is None else worst.expanded_uncertainty
+            ),
             limit=limit,
             speed=step.speed,
-            statement=(
-                f"Speed {step.speed} draws {with_uncertainty(mean, u, 'A')} when running;"
-                f" allowed {low} to {high} A: {words}."
-            ),
+            statement=words,
+            coverage_factor=step.steady_coverage if worst is None else worst.coverage_factor,
         )

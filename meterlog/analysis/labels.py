@@ -20,7 +20,8 @@ from numpy.typing import NDArray
 
 from meterlog.analysis.edges import fall_edge, rise_edge, threshold_edge
 from meterlog.analysis.excess import ExcessJudge
-from meterlog.analysis.pieces import FLOWING_KINDS, Figures, Group, Piece, figures_of
+from meterlog.analysis.onset import Onset
+from meterlog.analysis.pieces import FLOWING_KINDS, Figures, Group, Piece, figures_of, noise_of
 from meterlog.analysis.rows import Rows
 from meterlog.analysis.schmitt import runs, zones
 from meterlog.analysis.sides import SIDE_KIND, Asked, Side, sides, would_settle
@@ -28,9 +29,12 @@ from meterlog.analysis.timeline import SpeedTimeline
 from meterlog.model import Limits, SpanKind
 
 _NOTHING, _BELOW, _BETWEEN, _ABOVE = 0, 1, 2, 3
+RESTART_WINDOWS = 10
+"""After a dropout the start-up current is not judged for this many times its length at most."""
 _EVER = -(2**62)
 """Before any reading."""
-_FIGURED = frozenset(set(SpanKind) - {SpanKind.RUNNING, SpanKind.OFF, SpanKind.NO_DATA})
+_PLAIN = (SpanKind.OFF, SpanKind.NO_DATA)
+"""Kinds of which no figures are needed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,8 +79,8 @@ class Labeller:
         self._state = _NOTHING
         self._last_flow = _NOTHING
         self._quiet_until_ns = _EVER
-        self._onset_ns = 0
-        self._feed_before: float | None = None
+        self._coast_ns = round(limits.coast_s * 1e9)
+        self._onset = Onset(limits)
         self._excess = ExcessJudge(limits)
         self._open: Piece | None = None
         self._done: list[Piece] = []
@@ -158,28 +162,21 @@ class Labeller:
                 yield first, stop, current
 
     def _enter(self, rows: Rows, first: int, state: int) -> None:
-        """Note the start of a stretch: the inrush window, the onset, the feed before."""
+        """Note the start of a stretch: the inrush window, or the onset of missing current."""
         if state == _ABOVE and self._state != _ABOVE:
             self._excess.forget()
             if self._last_flow == _BELOW:
-                self._quiet(int(rows.t_ns[first]) + self._inrush_ns)
-        if state == _BELOW and self._state != _BELOW:
-            self._onset_ns = int(rows.t_ns[first])
-            self._note_feed(rows, first, flowing=self._state == _ABOVE)
+                # A short dropout leaves a motor that hardly slowed, and so a short peak.
+                away_ns = int(rows.t_ns[first]) - self._onset.gone_ns
+                window_ns = min(self._inrush_ns, RESTART_WINDOWS * away_ns)
+                self._quiet(int(rows.t_ns[first]) + window_ns)
+        # A reading or two that are missing in between do not make a new onset.
+        fresh = self._last_flow != _BELOW or bool(rows.gap[first])
+        if state == _BELOW and self._state != _BELOW and fresh:
+            self._onset.begin(rows, first, flowed=self._state == _ABOVE)
 
     def _quiet(self, until_ns: int) -> None:
         self._quiet_until_ns = max(self._quiet_until_ns, until_ns)
-
-    def _note_feed(self, rows: Rows, index: int, *, flowing: bool) -> None:
-        """Remember the feed of the two rows before ``index`` (the nearer may be half-way down)."""
-        if rows.feed is None:
-            return
-        near = rows.feed[max(index - 2, 0) : index][rows.usable[max(index - 2, 0) : index]]
-        if not len(near):
-            return
-        level = float(near.max())
-        if flowing or level >= self._limits.supply_present_v:
-            self._feed_before = level
 
     def _by_speed(self, rows: Rows, first: int, last: int) -> Iterator[tuple[int, int, int | None]]:
         """Cut rows at the changes of the commanded speed; each starts an inrush window."""
@@ -221,26 +218,30 @@ class Labeller:
             self._push(rows, sizes, first, last, SpanKind.OFF, speed)
             return
         asked_since = self._asked_since(rows, first)
-        if asked_since > self._onset_ns:
-            self._onset_ns = asked_since
-            self._note_feed(rows, first, flowing=False)
+        if asked_since > self._onset.since_ns:
+            self._onset.asked(rows, first, asked_since)
         answer = sides(
             None if rows.feed is None else rows.feed[first:last],
             None if rows.back is None else rows.back[first:last],
-            Asked(speed, self._feed_before),
+            self._asked(rows, first, last, speed),
             self._limits,
         )
-        if isinstance(answer, Side):
-            self._push(rows, sizes, first, last, SIDE_KIND[answer], speed)
-            return
         if rows.volts_ns is not None:
-            read = rows.volts_ns[first:last] >= self._onset_ns + self._volts_window_ns
+            read = rows.volts_ns[first:last] >= self._onset.since_ns + self._volts_window_ns
             answer = np.where(read, answer, np.uint8(Side.UNDETERMINED))
         begins = runs(answer)
         ends = np.append(begins[1:], last - first)
         for begin, end in zip(begins.tolist(), ends.tolist(), strict=True):
             kind = SIDE_KIND[Side(int(answer[begin]))]
             self._push(rows, sizes, first + begin, first + end, kind, speed)
+
+    def _asked(self, rows: Rows, first: int, last: int, speed: int | None) -> Asked:
+        onset = self._onset
+        if onset.flowed:
+            turning = rows.t_ns[first:last] < onset.gone_ns + self._coast_ns
+        else:
+            turning = np.zeros(last - first, np.bool_)
+        return Asked(speed, onset.feed_v, onset.back_v, onset.flowed, turning)
 
     def _asked_since(self, rows: Rows, first: int) -> int:
         since = int(rows.t_ns[first - 1]) if first else _EVER
@@ -274,11 +275,11 @@ class Labeller:
         speed: int | None,
     ) -> None:
         """Continue the open piece, or end it and begin another."""
-        figures = self._figures(rows, first, last) if kind in _FIGURED or kind is None else None
+        figures = None if kind in _PLAIN else self._figures(rows, first, last, kind)
         known, last_v = self._open, _across(rows, last - 1)
         if known is not None and known.kind is kind:
             if figures is not None:
-                known = replace(known, figures=known.figures.plus(figures))
+                known = replace(known, figures=known.figures.then(figures))
             self._open = replace(known, last_v=last_v)
             return
         at, edge = self._edge(rows, sizes, first, kind)
@@ -301,10 +302,12 @@ class Labeller:
         )
 
     @staticmethod
-    def _figures(rows: Rows, first: int, last: int) -> Figures:
+    def _figures(rows: Rows, first: int, last: int, kind: SpanKind | None) -> Figures:
         amps = rows.amps[first:last]
         if rows.amps_new is not None:
             amps = amps[rows.amps_new[first:last]]
+        if kind is SpanKind.RUNNING:
+            return noise_of(amps)
         if rows.feed is None:
             return figures_of(amps, None)
         volts = rows.feed[first:last]
@@ -312,7 +315,7 @@ class Labeller:
             volts = volts - rows.back[first:last]
         if rows.volts_new is not None:
             volts = volts[rows.volts_new[first:last]]
-        return figures_of(amps, volts)
+        return figures_of(amps, volts[np.isfinite(volts)])
 
     def _edge(
         self, rows: Rows, sizes: NDArray[np.float64], index: int, kind: SpanKind | None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import copy
 import math
 from dataclasses import dataclass
 
@@ -96,6 +97,17 @@ class Moments:
         for start in range(0, full, PIECE):
             self._sums = self._sums.plus(whole[start : start + PIECE])
         self._rest = np.array(whole[full:])
+
+    def copy(self) -> Moments:
+        """Give moments that can go on by themselves."""
+        other = copy.copy(self)
+        other.detach()
+        return other
+
+    def detach(self) -> None:
+        """Share nothing that changes with the moments that these were copied from."""
+        if self._kept is not None:
+            self._kept = list(self._kept)
 
     def _all(self) -> Sums:
         """Give the sums with the unreduced rest included, without disturbing them."""

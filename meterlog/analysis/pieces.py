@@ -25,10 +25,21 @@ FLOWING_KINDS = (SpanKind.RUNNING, SpanKind.OVER, SpanKind.UNDER, SpanKind.LOCKE
 
 @dataclass(frozen=True, slots=True)
 class Figures:
-    """Sums over the readings of a piece: count, mean and sum of squares of the current.
+    """Sums over the readings of a piece.
 
-    ``mean_v`` is the mean voltage across the motor (the feed where there is no return), None
-    without voltage channels.
+    Attributes
+    ----------
+    n : int
+    mean_a, square_a : float
+        Mean of the current, and sum of squares about it.
+    volts_n : int
+    mean_v : float
+        Mean voltage across the motor (the feed where there is no return).
+    pairs : int
+    first_a, last_a : float or None, amperes
+        The first and the last reading.
+    jitter : float
+        Sizes of the differences of neighbouring readings, added up.
     """
 
     n: int = 0
@@ -36,8 +47,20 @@ class Figures:
     square_a: float = 0.0
     volts_n: int = 0
     mean_v: float = 0.0
+    pairs: int = 0
+    jitter: float = 0.0
+    first_a: float | None = None
+    last_a: float | None = None
 
-    def plus(self, other: Figures) -> Figures:
+    def then(self, later: Figures) -> Figures:
+        """Combine with the readings that follow at once: the two where they meet are a pair."""
+        both = self.beside(later)
+        if self.last_a is None or later.first_a is None:
+            return both
+        apart = later.first_a - self.last_a
+        return replace(both, pairs=both.pairs + 1, jitter=both.jitter + abs(apart))
+
+    def beside(self, other: Figures) -> Figures:
         """Combine two stretches (Chan, Golub, LeVeque 1983, as in ``moments.py``)."""
         n, volts_n = self.n + other.n, self.volts_n + other.volts_n
         apart = other.mean_a - self.mean_a
@@ -49,7 +72,23 @@ class Figures:
             self.square_a + other.square_a + apart * apart * self.n * share,
             volts_n,
             self.mean_v + (other.mean_v - self.mean_v) * volts_share,
+            self.pairs + other.pairs,
+            self.jitter + other.jitter,
+            self.first_a if self.first_a is not None else other.first_a,
+            other.last_a if other.last_a is not None else self.last_a,
         )
+
+    @property
+    def noise_a(self) -> float | None:
+        """Standard deviation of the noise, amperes; None without a pair of readings.
+
+        Source
+        ------
+        For independent normal noise the mean size of successive differences is 2 sd / sqrt(pi):
+        A. Hald, "Statistical Theory with Engineering Applications", 1952 (from memory). A change
+        of level adds one difference only, so it hardly counts.
+        """
+        return math.sqrt(math.pi) / 2.0 * self.jitter / self.pairs if self.pairs else None
 
     @property
     def sd_a(self) -> float | None:
@@ -57,15 +96,30 @@ class Figures:
         return math.sqrt(max(self.square_a, 0.0) / (self.n - 1)) if self.n > 1 else None
 
 
+def noise_of(amps: NDArray[np.float64]) -> Figures:
+    """Make Figures that tell the noise alone: what a stretch that is in order needs."""
+    if not len(amps):
+        return Figures()
+    apart = amps[1:] - amps[:-1]
+    # Neither a square in memory nor a dot product, which would wake a library's threads.
+    jitter = float(np.einsum("i,i->", apart, apart))
+    return Figures(pairs=len(apart), jitter=jitter, first_a=float(amps[0]), last_a=float(amps[-1]))
+
+
 def figures_of(amps: NDArray[np.float64], volts: NDArray[np.float64] | None) -> Figures:
     """Make Figures of the readings of one stretch, each shape (n,), all finite."""
     if not len(amps):
         return Figures()
     mean = float(amps.mean())
-    # Not a dot product: that would wake the threads of a linear algebra library.
-    around = amps - mean
-    count, mean_v = (0, 0.0) if volts is None or not len(volts) else (len(volts), volts.mean())
-    return Figures(len(amps), mean, float(np.square(around).sum()), count, float(mean_v))
+    figures = replace(
+        noise_of(amps),
+        n=len(amps),
+        mean_a=mean,
+        square_a=float(np.square(amps - mean).sum()),
+    )
+    if volts is None or not len(volts):
+        return figures
+    return replace(figures, volts_n=len(volts), mean_v=float(volts.mean()))
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,5 +183,5 @@ class Piece:
 
     def joined(self, later: Piece) -> Piece:
         """Give this piece and ``later`` (same label) as one."""
-        figures = self.figures.plus(later.figures)
+        figures = self.figures.beside(later.figures)
         return replace(self.until(later), figures=figures)

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from meterlog.analysis.detector import SpanDetector
-from meterlog.analysis.findings import FindingMaker
-from meterlog.analysis.pieces import Piece
+from meterlog.analysis.findings import Around, FindingMaker
+from meterlog.analysis.notes import Passed, events_off, notes
+from meterlog.analysis.pieces import Group, Piece
 from meterlog.analysis.sides import would_settle
 from meterlog.analysis.steps import StepCollector
 from meterlog.analysis.timeline import SpeedTimeline
@@ -18,7 +20,6 @@ from meterlog.model import (
     Event,
     EventKind,
     Finding,
-    FindingKind,
     Instrument,
     Limits,
     Review,
@@ -42,6 +43,16 @@ _DETAILS = {
 }
 
 
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """What was made of a piece, with what it was made from."""
+
+    piece: Piece
+    after: Piece | None
+    span: Span
+    finding: Finding | None
+
+
 def _channel(instruments: Sequence[Instrument], role: Role) -> Channel | None:
     for instrument in instruments:
         index = instrument.column(role)
@@ -53,7 +64,7 @@ def _channel(instruments: Sequence[Instrument], role: Role) -> Channel | None:
 def _detail(piece: Piece, kind: SpanKind) -> str:
     if piece.speed is None and kind in (SpanKind.OFF, SpanKind.DEAD):
         return f"{_DETAILS[kind]}; no command recorded"
-    if kind is SpanKind.RUNNING and piece.speed == 0:
+    if kind is SpanKind.OVER and piece.speed == 0:
         return "current flows although off is commanded"
     return _DETAILS[kind]
 
@@ -88,11 +99,13 @@ class Reviewer:
         self._feed_there = _channel(instruments, Role.MOTOR_FEED) is not None
         self._return_there = _channel(instruments, Role.MOTOR_RETURN) is not None
         accuracy = self._current.accuracy if self._current else None
-        timeline = SpeedTimeline()
-        self._steps = StepCollector(timeline, accuracy)
-        self._detector = SpanDetector(instruments, limits, timeline, self._steps.take)
+        self._timeline = SpeedTimeline()
+        lag_ns = round(limits.command_lag_s * 1e9)
+        self._steps = StepCollector(self._timeline, accuracy, lag_ns)
+        self._detector = SpanDetector(instruments, limits, self._timeline, self._steps.take)
         self._maker = FindingMaker(limits, accuracy)
         self._taps_ns: list[int] = []
+        self._told: list[_Told] = []
 
     def feed(self, item: Block | Event) -> None:
         """Take the next Block or Event; see :meth:`SpanDetector.feed` for their order."""
@@ -111,9 +124,8 @@ class Reviewer:
 
     def _review(self, pieces: Sequence[Piece]) -> Review:
         steps = self._steps.steps()
-        taps = sorted(self._taps_ns)
-        stated = [self._maker.of_piece(piece, taps) for piece in pieces]
-        faults = [finding for finding in stated if finding is not None]
+        told = self._tell(pieces)
+        faults = [one.finding for one in told if one.finding is not None]
         verdicts = [self._maker.of_step(step, faults) for step in steps]
         findings = (*faults, *(verdict for verdict in verdicts if verdict is not None))
         shortest: float | None = None
@@ -122,7 +134,7 @@ class Reviewer:
             shortest = shortest_visible_s(self._current, self._limits.min_dwell_s)
             chances = catch_chances(self._current, self._limits.min_dwell_s)
         return Review(
-            spans=tuple(_span(piece) for piece in pieces),
+            spans=tuple(one.span for one in told),
             steps=steps,
             findings=findings,
             shortest_visible_dropout_s=shortest,
@@ -130,22 +142,36 @@ class Reviewer:
             notes=tuple(self._notes(steps, findings)),
         )
 
+    def _tell(self, pieces: Sequence[Piece]) -> list[_Told]:
+        """Make span and finding of each piece; what was told before and still holds is kept."""
+        taps = sorted(self._taps_ns)
+        told = []
+        for index, piece in enumerate(pieces):
+            after = pieces[index + 1] if index + 1 < len(pieces) else None
+            known = self._told[index] if index < len(self._told) else None
+            if known is None or known.piece is not piece or known.after is not after:
+                around = Around(
+                    taps_ns=taps,
+                    returned=after is not None and after.group is Group.FLOWING,
+                    from_start=index == 0,
+                    to_end=after is None,
+                )
+                known = _Told(piece, after, _span(piece), self._maker.of_piece(piece, around))
+            told.append(known)
+        self._told = told
+        return told
+
     def _notes(self, steps: Sequence[Step], findings: Sequence[Finding]) -> list[str]:
-        notes = []
-        speed_known = any(step.speed is not None for step in steps)
-        missing = would_settle(feed=self._feed_there, back=self._return_there, speed=speed_known)
-        if self._current is None:
-            notes.append("No motor-current channel: nothing can be said about the motor.")
-        elif self._current.accuracy is None:
-            notes.append(
-                "The accuracy of the current channel is not stated: uncertainties hold the"
-                " scatter of the readings alone."
-            )
-        if missing:
-            named = ", ".join(role.value for role in missing)
-            notes.append(f"Not recorded: {named}. Some causes can't be told apart without.")
-        if any(step.steady_mean_a is not None and step.steady_mean_a < 0 for step in steps):
-            notes.append("The motor current reads negative: the clamp is on the wrong way round.")
-        if any(finding.kind is FindingKind.NO_DATA for finding in findings):
-            notes.append("There are stretches without data: what happened then is not known.")
-        return notes
+        builder = self._detector.builder
+        missing = would_settle(
+            feed=self._feed_there,
+            back=self._return_there,
+            speed=any(step.speed is not None for step in steps),
+        )
+        passed = Passed(
+            brief=builder.brief,
+            brief_s=builder.brief_ns / 1e9,
+            forgiven=builder.forgiven,
+            events_off=events_off(self._timeline, self._detector.first_ns, self._detector.last_ns),
+        )
+        return notes(self._limits, self._current, missing, steps, findings, passed)

@@ -27,9 +27,10 @@ class Rows:
     feed, back : ndarray or None, float64, shape (n,), volts
         Motor feed and motor return; None where no channel plays that role.
     usable : ndarray, bool, shape (n,)
-        False where one of these channels has no value.
+        False where the current has no value. A voltage without a value is NaN: it may leave a
+        side undetermined, but a current that flows is known to flow.
     gap : ndarray, bool, shape (n,)
-        True where a silence longer than three intervals lies before this row.
+        True where the current was silent for more than three intervals before this row.
     amps_new, volts_new : ndarray or None, bool, shape (n,)
         Rows in which that channel was really read, not held over from its last reading; None
         when that is all of them.

@@ -9,8 +9,9 @@ ground-lost     held                   rises towards the feed     decays to noth
 ==============  =====================  =========================  ========================
 
 A turning motor that has lost its feed generates: 9 V, then 5, then 3 within a second. That is
-never "the supply is present": the feed counts as held only above the limit for a present supply
-AND at most a fifth below where it was before the current went.
+never "the supply is present". A load taken off only raises a feed that is whole, so while the
+motor may still turn the feed counts as held only if it has not fallen at all; later it may sag,
+as when the engine is switched off.
 
 Source: follows from Kirchhoff's voltage law on the series circuit battery, feed, motor,
 controller, ground; the pattern table is common practice, no source.
@@ -28,9 +29,14 @@ from meterlog.model import Limits, Role, SpanKind
 
 FULL_ACROSS = 0.9
 """The motor has full voltage at this part of the feed or more."""
-FEED_HELD = 0.8
-"""The feed has held at this part of its level before or more; a load taken off only raises it,
-and an engine switched off lowers it by about a tenth."""
+HELD_TURNING = 0.95
+"""While the motor may turn, the feed has held at this part of its level before or more."""
+HELD = 0.8
+"""Later, the feed has held at this part or more; an engine switched off takes about a tenth."""
+RISEN = 0.04
+"""The return has risen by this part of the nominal voltage or more."""
+
+Volts = NDArray[np.float64]
 
 
 class Side(IntEnum):
@@ -54,7 +60,7 @@ SIDE_KIND: dict[Side, SpanKind | None] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Asked:
     """What is known besides the voltages.
 
@@ -62,74 +68,102 @@ class Asked:
     ----------
     speed : int or None
         Commanded speed, 1 or more; None when nobody recorded it.
-    feed_before : float or None, volts
-        Feed before the current went.
+    feed_v, back_v : float or None, volts
+        Feed and return before the current went.
+    flowed : bool
+        Current flowed right before.
+    turning : ndarray, bool, shape (n,)
+        Rows in which the motor may still turn from then.
     """
 
     speed: int | None
-    feed_before: float | None
+    feed_v: float | None
+    back_v: float | None
+    flowed: bool
+    turning: NDArray[np.bool_]
+
+    def blame(self, side: Side) -> np.uint8:
+        """Give ``side``, or off when nobody is known to have asked for anything."""
+        return np.uint8(Side.OFF if self.speed is None else side)
 
 
-def _held(feed: NDArray[np.float64], before: float | None, limits: Limits) -> NDArray[np.bool_]:
+def _held(feed: Volts, asked: Asked, limits: Limits) -> NDArray[np.bool_]:
     """Tell where the feed has held."""
-    if before is not None and before < limits.supply_present_v:
+    before = asked.feed_v
+    if before is None:
+        return feed >= limits.supply_present_v
+    if before < limits.supply_present_v:
         # A regulated feed runs the motor below battery voltage on low steps.
         return feed >= FULL_ACROSS * before
-    floor = 0.0 if before is None else FEED_HELD * before
-    return feed >= max(limits.supply_present_v, floor)
+    floor = before * np.where(asked.turning, HELD_TURNING, HELD)
+    return feed >= np.maximum(floor, limits.supply_present_v)
 
 
-def _by_feed_alone(feed: NDArray[np.float64], asked: Asked, limits: Limits) -> NDArray[np.uint8]:
-    lost = Side.OFF if asked.speed is None else Side.FEED_LOST
-    held = _held(feed, asked.feed_before, limits)
-    return np.where(held, np.uint8(Side.NO_CURRENT), np.uint8(lost))
+def _risen(back: Volts, asked: Asked, limits: Limits) -> NDArray[np.bool_] | None:
+    """Tell where the return has risen from where it was; None when that is not known."""
+    if asked.back_v is None:
+        return None
+    return back - asked.back_v >= RISEN * limits.nominal_v
 
 
-def _by_return_alone(back: NDArray[np.float64], asked: Asked, limits: Limits) -> NDArray[np.uint8]:
-    risen = Side.OFF if asked.speed is None else Side.GROUND_LOST
-    return np.where(back >= limits.supply_present_v, np.uint8(risen), np.uint8(Side.NO_CURRENT))
+def _by_feed_alone(feed: Volts, asked: Asked, limits: Limits) -> NDArray[np.uint8]:
+    held = _held(feed, asked, limits)
+    return np.where(held, np.uint8(Side.NO_CURRENT), asked.blame(Side.FEED_LOST))
 
 
-def _by_both(
-    feed: NDArray[np.float64], back: NDArray[np.float64], asked: Asked, limits: Limits
-) -> NDArray[np.uint8]:
-    held = _held(feed, asked.feed_before, limits)
+def _by_return_alone(back: Volts, asked: Asked, limits: Limits) -> NDArray[np.uint8]:
+    up = back >= limits.supply_present_v
+    risen = _risen(back, asked, limits)
+    if risen is not None:
+        up |= risen
+    return np.where(up, asked.blame(Side.GROUND_LOST), np.uint8(Side.NO_CURRENT))
+
+
+def _by_both(feed: Volts, back: Volts, asked: Asked, limits: Limits) -> NDArray[np.uint8]:
     across = feed - back
     full = (across >= FULL_ACROSS * feed) & (across >= limits.driven_v)
-    # Nobody said what was asked for: a motor without full voltage is then simply not driven.
-    idle = asked.speed is None
-    ground = np.uint8(Side.OFF if idle else Side.GROUND_LOST)
-    lost = np.uint8(Side.OFF if idle else Side.FEED_LOST)
+    open_side = asked.blame(Side.NO_CURRENT)
+    risen = _risen(back, asked, limits)
+    if risen is None:
+        ground: NDArray[np.uint8] | np.uint8 = asked.blame(Side.GROUND_LOST)
+    else:
+        risen |= back >= FULL_ACROSS * feed
+        ground = np.where(risen, asked.blame(Side.GROUND_LOST), open_side)
+    # A low feed that never carried the motor is a regulated one rather than a lost one.
+    gone = asked.flowed | (feed < limits.driven_v)
+    lost = np.where(gone, asked.blame(Side.FEED_LOST), open_side)
+    held = _held(feed, asked, limits)
     return np.where(held, np.where(full, np.uint8(Side.DEAD), ground), lost)
 
 
 def sides(
-    feed: NDArray[np.float64] | None,
-    back: NDArray[np.float64] | None,
-    asked: Asked,
-    limits: Limits,
-) -> NDArray[np.uint8] | Side:
+    feed: Volts | None, back: Volts | None, asked: Asked, limits: Limits
+) -> NDArray[np.uint8]:
     """Tell for each row without current which side is to blame.
 
     Parameters
     ----------
     feed, back : ndarray or None, float64, shape (n,), volts
-        Motor feed and motor return; None without such a channel.
+        Motor feed and motor return, NaN where not read; None without such a channel.
     asked : Asked
+        For these rows.
     limits : Limits
 
     Returns
     -------
-    ndarray of uint8, shape (n,), :class:`Side` values; or one Side for all rows when there is no
-    voltage channel.
+    ndarray of uint8, shape (n,), :class:`Side` values
     """
+    if feed is None and back is None:
+        return np.full(len(asked.turning), np.uint8(Side.NO_CURRENT))
     if feed is not None and back is not None:
-        return _by_both(feed, back, asked, limits)
-    if feed is not None:
-        return _by_feed_alone(feed, asked, limits)
-    if back is not None:
-        return _by_return_alone(back, asked, limits)
-    return Side.NO_CURRENT
+        answer = _by_both(feed, back, asked, limits)
+        unread = np.isnan(feed) | np.isnan(back)
+    elif feed is not None:
+        answer, unread = _by_feed_alone(feed, asked, limits), np.isnan(feed)
+    else:
+        assert back is not None  # noqa: S101 - one of the two is there
+        answer, unread = _by_return_alone(back, asked, limits), np.isnan(back)
+    return np.where(unread, np.uint8(Side.UNDETERMINED), answer)
 
 
 def would_settle(*, feed: bool, back: bool, speed: bool) -> tuple[Role, ...]:

@@ -3,11 +3,44 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
+from itertools import pairwise
 
 from meterlog.model import Accuracy, Verdict
 
-COVERAGE = 2.0
-"""Coverage factor k for about 95 %."""
+# t for 95.45 %: JCGM 100:2008, table G.2, last columns (as EA-4/02 M:2022, table E.1).
+_STUDENT = (
+    (1.0, 13.97), (2.0, 4.53), (3.0, 3.31), (4.0, 2.87), (5.0, 2.65), (6.0, 2.52), (7.0, 2.43),
+    (8.0, 2.37), (10.0, 2.28), (20.0, 2.13), (50.0, 2.05), (math.inf, 2.00),
+)  # fmt: skip
+
+
+def coverage_factor(degrees: float) -> float:
+    """Give the coverage factor k for about 95 % (95.45 %).
+
+    Parameters
+    ----------
+    degrees : float
+        Degrees of freedom, at least 1 (less counts as 1); may be infinite.
+
+    Source
+    ------
+    JCGM 100:2008, table G.2; between its rows linear in 1 / degrees.
+    """
+    inverse = 1.0 / max(degrees, 1.0)
+    for (above, k_above), (below, k_below) in pairwise(_STUDENT):
+        if inverse >= 1.0 / below:
+            part = (1.0 / above - inverse) / (1.0 / above - 1.0 / below)
+            return k_above + part * (k_below - k_above)
+    return _STUDENT[-1][1]
+
+
+@dataclass(frozen=True, slots=True)
+class Uncertainty:
+    """Expanded uncertainty, in the unit of the value, and the coverage factor it was made with."""
+
+    expanded: float
+    coverage: float
 
 
 def effective_count(n: int, lag1: float | None) -> float:
@@ -33,10 +66,10 @@ def effective_count(n: int, lag1: float | None) -> float:
     return max(1.0, n * (1.0 - r) / (1.0 + r))
 
 
-def expanded(
+def uncertainty_of_mean(
     value: float, n: int, sd: float | None, lag1: float | None, accuracy: Accuracy | None
-) -> float | None:
-    """Give the expanded uncertainty (k = 2) of the mean of n readings.
+) -> Uncertainty | None:
+    """Give the expanded uncertainty (about 95 %) of the mean of n readings.
 
     Parameters
     ----------
@@ -44,26 +77,33 @@ def expanded(
         The mean.
     n : int
     sd : float or None, unit of the channel
-        Experimental standard deviation of the readings.
+        Experimental standard deviation of the readings; None for a single one.
     lag1 : float or None
+        Lag-1 autocorrelation.
     accuracy : Accuracy or None
         None when nobody has stated it; the result then holds the scatter alone.
 
     Returns
     -------
-    float or None, unit of the channel
+    Uncertainty or None
         None when neither scatter nor accuracy is known.
 
     Source
     ------
-    Type A: JCGM 100:2008, 4.2.3. Type B: rectangular, half-width / sqrt(3), 4.3.7.
-    Combination: 5.1.2; k = 2: 6.3.3.
+    Type A: JCGM 100:2008, 4.2.3. Type B: rectangular, half-width / sqrt(3), 4.3.7, taken as
+    exactly known. Combination: 5.1.2; effective degrees of freedom (Welch-Satterthwaite): G.4.1.
     """
     if sd is None and accuracy is None:
         return None
-    scatter = 0.0 if sd is None else sd / math.sqrt(effective_count(n, lag1))
+    count = effective_count(n, lag1)
+    scatter = 0.0 if sd is None else sd / math.sqrt(count)
     stated = 0.0 if accuracy is None else accuracy.half_width(value) / math.sqrt(3.0)
-    return COVERAGE * math.hypot(scatter, stated)
+    combined = math.hypot(scatter, stated)
+    degrees = math.inf
+    if scatter > 0.0:
+        degrees = max(count - 1.0, 1.0) * (combined / scatter) ** 4
+    k = coverage_factor(degrees)
+    return Uncertainty(k * combined, k)
 
 
 def within(

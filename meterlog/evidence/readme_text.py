@@ -32,15 +32,16 @@ findings.csv   One line a statement.
   verdict      pass, fail or can't tell
   start_s, end_s, edge_s   from when to when; each edge is known to within +-edge_s
   value, unit, expanded_uncertainty, coverage_factor
-               what was found, +- with coverage factor 2 (about 95 %); empty where it can't be
-               stated
+               what was found, +- for about 95 % with the coverage factor given; empty
+               where it can't be stated
   limit        the limit that decided
   speed        commanded fan speed, 0 is off; empty where nobody recorded it
   statement    the finding in one sentence
 steps.csv      One line a stretch at one commanded speed: n readings, motor voltage and motor
                current (mean, standard deviation sd, median, least, greatest); steady_ the same
                without the start-up and without stretches where the motor had no current;
-               steady_expanded_a is the expanded uncertainty (k = 2) of steady_mean_a.
+               steady_expanded_a is the expanded uncertainty (about 95 %) of steady_mean_a,
+               made with the factor steady_coverage.
 spans.csv      What the motor was doing from when to when. Kinds: off, running, over and under
                (current beyond the step's limits), locked, dead (full voltage, next to no
                current), feed-lost, ground-lost, no-current (the channels at hand can't say which

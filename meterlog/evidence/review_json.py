@@ -6,10 +6,10 @@ import math
 
 from meterlog.model import Finding, Review, Span, Step
 
-COVERAGE_FACTOR = 2
 _STEP_FIGURES = (
     "n", "mean_v", "sd_v", "mean_a", "sd_a", "median_a", "min_a", "max_a", "steady_n",
     "steady_mean_v", "steady_mean_a", "steady_sd_a", "steady_expanded_a",
+    "steady_coverage",
 )  # fmt: skip
 
 
@@ -78,7 +78,7 @@ def _finding(finding: Finding) -> dict[str, object]:
         "value": _number(finding.value),
         "unit": finding.unit,
         "expanded_uncertainty": _number(finding.expanded_uncertainty),
-        "coverage_factor": COVERAGE_FACTOR,
+        "coverage_factor": finding.coverage_factor,
         "limit": _number(finding.limit),
         "speed": finding.speed,
         "statement": finding.statement,

@@ -17,7 +17,7 @@ Thing = TypeVar("Thing")
 STEP_COLUMNS = (
     "speed", "start_s", "end_s", "n", "mean_v (V)", "sd_v (V)", "mean_a (A)", "sd_a (A)",
     "median_a (A)", "min_a (A)", "max_a (A)", "steady_n", "steady_mean_v (V)",
-    "steady_mean_a (A)", "steady_sd_a (A)", "steady_expanded_a (A)",
+    "steady_mean_a (A)", "steady_sd_a (A)", "steady_expanded_a (A)", "steady_coverage",
 )  # fmt: skip
 SPAN_COLUMNS = (
     "kind", "start_s", "end_s", "start_edge_s", "end_edge_s", "speed", "detail", "settled_by",
@@ -34,6 +34,7 @@ def _step(step: Step) -> Sequence[Cell]:
         step.speed, step.start_ns / 1e9, step.end_ns / 1e9, step.n, step.mean_v, step.sd_v,
         step.mean_a, step.sd_a, step.median_a, step.min_a, step.max_a, step.steady_n,
         step.steady_mean_v, step.steady_mean_a, step.steady_sd_a, step.steady_expanded_a,
+        step.steady_coverage,
     )  # fmt: skip
 
 
@@ -46,11 +47,10 @@ def _span(span: Span) -> Sequence[Cell]:
 
 
 def _finding(finding: Finding) -> Sequence[Cell]:
-    factor = None if finding.expanded_uncertainty is None else 2
     return (
         finding.kind.value, finding.verdict.value, finding.start_ns / 1e9, finding.end_ns / 1e9,
-        finding.edge_ns / 1e9, finding.value, finding.unit, finding.expanded_uncertainty, factor,
-        finding.limit, finding.speed, finding.statement,
+        finding.edge_ns / 1e9, finding.value, finding.unit, finding.expanded_uncertainty,
+        finding.coverage_factor, finding.limit, finding.speed, finding.statement,
     )  # fmt: skip
 
 

@@ -80,7 +80,7 @@ def verify_folder(folder: Path) -> Verification:
     try:
         if layout.is_sealed(folder):
             _check_bag(found)
-        elif layout.holds_recording(folder):
+        elif layout.has_held_recording(folder):
             found.problems.append(f"{layout.BAGIT}: is missing; the recording is not sealed.")
         recording_id = _check_inside(found)
     except OSError as error:

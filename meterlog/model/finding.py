@@ -42,12 +42,14 @@ class Finding:
     value : float or None, in ``unit``
     unit : str
     expanded_uncertainty : float or None, in ``unit``
-        With coverage factor k = 2 (about 95 %); None when it can't be stated.
+        For about 95 %; None when it can't be stated.
     limit : float or None, in ``unit``
         The limit that decided.
     speed : int or None
     statement : str
         The finding in one plain sentence.
+    coverage_factor : float or None
+        By which the expanded uncertainty was made: 2, and more where readings are few.
     """
 
     kind: FindingKind
@@ -61,3 +63,4 @@ class Finding:
     limit: float | None
     speed: int | None
     statement: str
+    coverage_factor: float | None = None

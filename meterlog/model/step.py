@@ -26,7 +26,9 @@ class Step:
         The same over the readings outside the inrush window and outside dead or lost spans:
         what the motor draws when it runs.
     steady_expanded_a : float or None, amperes
-        Expanded uncertainty (k = 2) of ``steady_mean_a``.
+        Expanded uncertainty (about 95 %) of ``steady_mean_a``.
+    steady_coverage : float or None
+        The coverage factor it was made with: 2, and more where readings are few.
     """
 
     speed: int | None
@@ -45,3 +47,4 @@ class Step:
     steady_mean_a: float | None = None
     steady_sd_a: float | None = None
     steady_expanded_a: float | None = None
+    steady_coverage: float | None = None

@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from meterlog.analysis import expanded, within
+from meterlog.analysis import coverage_factor, uncertainty_of_mean, within
 from meterlog.analysis.moments import Moments
 from meterlog.analysis.uncertainty import effective_count
 from meterlog.model import Accuracy, Verdict
@@ -26,8 +26,10 @@ def test_the_voltmeter_of_4_3_7_has_a_half_width_of_15_microvolts():
 
 def test_combined_with_a_type_a_part_of_12_microvolts_it_is_14_8_microvolts():
     # Type A 12 uV as the standard deviation of the mean of 20 readings without correlation.
-    u = expanded(0.928571, 20, 12e-6 * math.sqrt(20), 0.0, VOLTMETER)
-    assert u == pytest.approx(2 * 14.8e-6, rel=1e-3)
+    u = uncertainty_of_mean(0.928571, 20, 12e-6 * math.sqrt(20), 0.0, VOLTMETER)
+    assert u.expanded / u.coverage == pytest.approx(14.8e-6, rel=1e-3)
+    degrees = 19 * (14.8 / 12) ** 4  # Welch-Satterthwaite, G.4.1
+    assert u.coverage == pytest.approx(stats.t.ppf(0.97725, degrees), rel=0.01)
 
 
 def test_the_twenty_temperatures_of_table_1():
@@ -37,8 +39,20 @@ def test_the_twenty_temperatures_of_table_1():
     moments.add(np.array(text.split(), float))
     assert moments.mean == pytest.approx(100.145, abs=1e-9)
     assert moments.sd == pytest.approx(1.488844483, abs=1e-9)
-    u = expanded(moments.mean, moments.n, moments.sd, None, None)
-    assert u == pytest.approx(2 * 0.332915747, abs=1e-8)
+    u = uncertainty_of_mean(moments.mean, moments.n, moments.sd, None, None)
+    assert u.expanded / u.coverage == pytest.approx(0.332915747, abs=1e-8)
+
+
+@pytest.mark.parametrize("degrees", [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 20, 30, 50, 100, 1e6])
+def test_the_coverage_factor_is_students_for_95_45_percent(degrees):
+    # JCGM 100:2008, table G.2; scipy as an independent source.
+    assert coverage_factor(degrees) == pytest.approx(stats.t.ppf(0.97725, degrees), rel=0.006)
+
+
+def test_two_readings_close_together_prove_little():
+    u = uncertainty_of_mean(18.025, 2, 0.007, None, None)
+    assert u.expanded == pytest.approx(13.97 * 0.007 / math.sqrt(2), rel=1e-3)
+    assert within(18.025, u.expanded, None, 18.0)[0] is Verdict.CANT_TELL
 
 
 def test_correlated_readings_are_worth_fewer():

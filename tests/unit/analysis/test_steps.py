@@ -69,6 +69,24 @@ def test_a_step_that_left_its_limits_for_a_while_fails_although_its_mean_is_with
     legs = [leg(4.0, *trace.NORMAL[4]), leg(5.0, 11.8, 0.2, 21.0), leg(12.0, *trace.NORMAL[4])]
     result = trace.review(legs, [trace.speed(0.0, 4)])
     (verdict,) = [f for f in result.findings if f.kind is FindingKind.STEP_CURRENT]
-    assert 10.0 < verdict.value < 18.0
+    assert verdict.value == pytest.approx(21.0)
+    assert verdict.limit == 18.0
     assert verdict.verdict is Verdict.FAIL
     assert "outside for 0.99" in verdict.statement
+
+
+def test_a_hand_late_on_the_key_does_not_spoil_the_steady_figures(trace):
+    leg = trace.Leg
+    legs = [leg(6.0, *trace.NORMAL[1]), leg(12.0, *trace.NORMAL[4])]
+    result = trace.review(legs, [trace.speed(0.0, 1), trace.speed(6.25, 4)])
+    assert result.steps[0].steady_mean_a == pytest.approx(3.6)
+    assert result.steps[0].max_a == 13.6
+
+
+def test_a_step_without_steady_running_says_that_there_is_nothing_to_judge(trace):
+    leg = trace.Leg
+    legs = [leg(4.0, *trace.DEAD), leg(8.0, *trace.NORMAL[4])]
+    result = trace.review(legs, [trace.speed(0.0, 1), trace.speed(4.0, 4)])
+    first = next(f for f in result.findings if f.kind is FindingKind.STEP_CURRENT)
+    assert (first.speed, first.verdict, first.value) == (1, Verdict.CANT_TELL, None)
+    assert "nothing to judge" in first.statement

@@ -56,12 +56,13 @@ def test_a_reading_held_over_is_counted_once(trace):
     assert step.mean_v == pytest.approx(12.0 - 0.16)
 
 
-def test_a_voltmeter_that_falls_silent_is_no_data_and_its_last_reading_is_not_believed(trace):
+def test_a_voltmeter_that_falls_silent_leaves_the_side_open_and_its_last_reading_unbelieved(trace):
     leg = trace.Leg
     legs = [leg(6.0, *trace.NORMAL[4]), leg(9.0, *trace.DEAD)]
     result = review_two(trace, legs, [trace.speed(0.0, 4)], 0.1, ended=4.0)
-    assert [s.kind for s in result.spans] == [SpanKind.RUNNING, SpanKind.NO_DATA]
-    assert result.spans[1].start_ns / 1e9 == pytest.approx(4.3, abs=0.15)
+    assert [s.kind for s in result.spans] == [SpanKind.RUNNING, SpanKind.NO_CURRENT]
+    assert result.spans[1].start_ns / 1e9 == pytest.approx(6.0, abs=0.02)
+    assert "motor feed voltage" in result.findings[0].statement
 
 
 def test_healthy_meters_of_different_rates_give_no_finding_but_the_verdicts(trace):

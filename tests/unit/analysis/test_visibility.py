@@ -17,16 +17,28 @@ def meter(interval_s, integration_s):
     )
 
 
-@pytest.mark.parametrize(("interval", "window"), [(0.33, 0.05), (0.33, 0.33), (0.02, 0.0)])
+@pytest.mark.parametrize(("interval", "window"), [(0.33, 0.05), (0.33, 0.33), (0.02, 0.001)])
 @pytest.mark.parametrize("part", [0.2, 0.5, 0.9, 1.1])
-def test_the_chance_equals_what_random_dropouts_give(interval, window, part):
+@pytest.mark.parametrize("dwell", [0.0, 0.05, 0.5])
+def test_the_chance_equals_what_random_dropouts_give(interval, window, part, dwell):
     channel = meter(interval, window)
-    length = part * shortest_visible_s(channel, 0.0)
+    length = part * shortest_visible_s(channel, dwell)
     starts = np.random.default_rng(1).uniform(0, interval, 20_000)
-    # A reading with its whole window [k interval, k interval + window] inside the dropout.
+    # Readings with their whole window [k interval, k interval + window] inside the dropout.
     first = np.ceil(starts / interval) * interval
-    seen = np.mean(first + window <= starts + length)
-    assert catch_chance(channel, 0.0, length) == pytest.approx(seen, abs=0.02)
+    whole = np.floor((starts + length - window - first) / interval) + 1
+    seen = np.mean(whole >= max(1, np.ceil(dwell / interval - 1e-9)))
+    assert catch_chance(channel, dwell, length) == pytest.approx(seen, abs=0.02)
+
+
+@pytest.mark.parametrize("phase", np.linspace(0, 0.32, 17))
+def test_an_averaging_meter_of_unstated_averaging_time_is_not_promised_too_much(trace, phase):
+    length = shortest_visible_s(meter(1 / 3, 0.0), 0.04) * 1.01
+    leg = trace.Leg
+    legs = [leg(3.0, *trace.NORMAL[4]), leg(3.0 + length, *trace.DEAD), leg(9.0, *trace.NORMAL[4])]
+    events = [trace.speed(0.0, 4)]
+    result = trace.review(legs, events, 1 / 3, phase_s=phase, window_s=1 / 3)
+    assert SpanKind.DEAD in [s.kind for s in result.spans]
 
 
 @pytest.mark.parametrize("phase", np.linspace(0, 0.099, 12))

@@ -78,7 +78,7 @@ def review():
         findings=(
             Finding(
                 FindingKind.DEAD, Verdict.FAIL, SECOND, 3 * SECOND, 2000, 0.01, "A", 0.02, 0.3, 2,
-                "No current for 2.0 s although 12.5 V stood across the motor.",
+                "No current for 2.0 s although 12.5 V stood across the motor.", 2.0,
             ),
             Finding(
                 FindingKind.STEP_CURRENT, Verdict.CANT_TELL, SECOND, 3 * SECOND, 0, float("nan"),

@@ -99,7 +99,7 @@ def test_events_and_statements_that_a_spreadsheet_would_run_are_defused(out):
     assert events[2][3] == '\'@says "hä", twice\r\nand again'
     findings = _table(out / "findings.csv")
     assert findings[1][:5] == ["dead", "fail", "1.0", "3.0", "2e-06"]
-    assert findings[1][5:11] == ["0.01", "A", "0.02", "2", "0.3", "2"]
+    assert findings[1][5:11] == ["0.01", "A", "0.02", "2.0", "0.3", "2"]
     assert findings[1][11].startswith("No current for 2.0 s")
     assert findings[2][5:12] == ["", "A", "", "", "", "", "'=The current could not be judged."]
 

@@ -1,0 +1,162 @@
+"""MissingJudge: a stretch without current - which side it is, once all of it is seen.
+
+Row by row the voltages have named a side; here the whole stretch corrects them. Innocent reasons
+are taken out: the command itself (a relay takes its time, a thumb is late on the key) and a step
+down, after which the turning motor draws nothing until it has slowed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from meterlog.analysis.pieces import Figures, Piece
+from meterlog.analysis.settle import joined, settle
+from meterlog.analysis.timeline import SpeedTimeline
+from meterlog.model import Limits, Role, SpanKind
+
+_LOSSES = (SpanKind.FEED_LOST, SpanKind.GROUND_LOST, SpanKind.NO_CURRENT)
+
+COASTED_DOWN_TO = 0.7
+"""A motor that was coasting down to a lower step draws again when its own voltage has fallen to
+about what that step gives it; one that had lost its feed or ground has fallen below this part."""
+
+
+class MissingJudge:
+    """Settles the pieces of a stretch in which no current flows.
+
+    Parameters
+    ----------
+    limits : Limits
+    timeline : SpeedTimeline
+
+    Attributes
+    ----------
+    forgiven : int
+        Losses that were taken for the command.
+    """
+
+    def __init__(self, limits: Limits, timeline: SpeedTimeline) -> None:
+        self._timeline = timeline
+        self._dwell_ns = round(limits.min_dwell_s * 1e9)
+        self._lag_ns = round(limits.command_lag_s * 1e9)
+        self._coast_ns = round(limits.coast_s * 1e9)
+        self.forgiven = 0
+
+    def judge(
+        self, pieces: Sequence[Piece], after: Piece | None, *, flowed_before: bool
+    ) -> list[Piece]:
+        """Give the settled pieces.
+
+        Parameters
+        ----------
+        pieces : sequence of Piece
+            Touching, all without current.
+        after : Piece or None
+            What follows, with current; None at the end of what is known.
+        flowed_before : bool
+            Current flowed right before.
+        """
+        known = _from_command(_determined(pieces), self._dwell_ns)
+        settled = self._commanded(settle(known, self._dwell_ns))
+        if not flowed_before:
+            return settled
+        return self._coasting(self._generating(settled), after)
+
+    def _commanded(self, pieces: list[Piece]) -> list[Piece]:
+        """Losses right beside an off command, and no longer than its lag, are the command."""
+        result = list(pieces)
+        for index, piece in enumerate(pieces):
+            beside = pieces[max(index - 1, 0) : index + 2]
+            off = any(other.kind is SpanKind.OFF for other in beside)
+            if off and piece.kind in _LOSSES and piece.length_ns < self._lag_ns:
+                result[index] = replace(piece, kind=SpanKind.OFF, figures=Figures())
+                self.forgiven += 1
+        return joined(result)
+
+    def _generating(self, pieces: list[Piece]) -> list[Piece]:
+        """Take the voltage of a motor that still turned for what it is, once it has decayed.
+
+        A first moment that looks dead and turns into a lost feed or ground was that all along.
+        """
+        if len(pieces) < 2 or pieces[-1].kind is SpanKind.OFF:
+            return pieces
+        first, then = pieces[0], pieces[1]
+        lost = then.kind in (SpanKind.FEED_LOST, SpanKind.GROUND_LOST)
+        if first.kind is SpanKind.DEAD and lost and first.length_ns <= self._coast_ns:
+            return [then.since(first), *pieces[2:]]
+        return pieces
+
+    def _coasting(self, pieces: list[Piece], after: Piece | None) -> list[Piece]:
+        """After a step down the turning motor generates more than it is given, for a while."""
+        first, last = pieces[0], pieces[-1]
+        if after is None:
+            return pieces
+        if last.end_ns - first.start_ns > self._coast_ns or _fell_below(last, after):
+            return pieces
+        if any(piece.kind not in _LOSSES for piece in pieces):
+            return pieces
+        slack = self._lag_ns + first.start_edge_ns
+        if not self._timeline.step_down_near(first.start_ns, slack):
+            return pieces
+        return [replace(first.until(last), kind=SpanKind.RUNNING, figures=Figures())]
+
+
+def _fell_below(last: Piece, after: Piece) -> bool:
+    """Tell whether the motor's own voltage fell further than coasting down explains."""
+    if last.last_v is None or after.first_v is None:
+        return False
+    return last.last_v < COASTED_DOWN_TO * after.first_v
+
+
+def _from_command(pieces: list[Piece], dwell_ns: int) -> list[Piece]:
+    """Let what follows a command begin at the command.
+
+    The controller takes a moment to answer; a short stretch between off and the first lasting
+    label belongs to that label, not to off.
+    """
+    result: list[Piece] = []
+    for piece in pieces:
+        last = result[-1] if result else None
+        if (
+            last is not None
+            and len(result) > 1
+            and result[-2].kind is SpanKind.OFF
+            and piece.kind is not SpanKind.OFF
+            and last.kind is not piece.kind
+            and last.length_ns < dwell_ns
+        ):
+            result[-1] = piece.since(last)
+        else:
+            result.append(piece)
+    return result
+
+
+def _determined(pieces: Sequence[Piece]) -> list[Piece]:
+    """Give stretches without a voltage reading to the side that the next reading showed."""
+    result: list[Piece] = []
+    waiting: Piece | None = None
+    for piece in pieces:
+        if piece.kind is None:
+            waiting = piece if waiting is None else waiting.joined(piece)
+        elif waiting is None:
+            result.append(piece)
+        elif piece.kind is SpanKind.OFF:
+            # Nothing was read before the fan was switched off: that alone can't be blamed.
+            result += [_unread(waiting), piece]
+            waiting = None
+        else:
+            result.append(
+                replace(piece.since(waiting), figures=waiting.figures.beside(piece.figures))
+            )
+            waiting = None
+    if waiting is not None:
+        if result and result[-1].kind is not SpanKind.OFF:
+            result[-1] = result[-1].joined(waiting)
+        else:
+            result.append(_unread(waiting))
+    return joined(result)
+
+
+def _unread(piece: Piece) -> Piece:
+    return replace(piece, kind=SpanKind.NO_CURRENT, settled_by=(Role.MOTOR_FEED, Role.MOTOR_RETURN))

@@ -1,0 +1,42 @@
+"""Settle: a label that does not last is part of its neighbour."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from meterlog.analysis.pieces import Piece
+
+
+def settle(pieces: Sequence[Piece], dwell_ns: int) -> list[Piece]:
+    """Take out labels that do not last.
+
+    Parameters
+    ----------
+    pieces : sequence of Piece
+        Touching, of one episode.
+    dwell_ns : int, nanoseconds
+
+    Returns
+    -------
+    list of Piece
+        A piece shorter than ``dwell_ns`` becomes part of the one before; a leading one of the
+        one after. Equal neighbours are joined.
+    """
+    settled: list[Piece] = []
+    for piece in pieces:
+        if not settled:
+            settled.append(piece)
+        elif piece.kind is settled[-1].kind:
+            settled[-1] = settled[-1].joined(piece)
+        elif len(settled) == 1 and settled[0].length_ns < dwell_ns:
+            settled[0] = piece.since(settled[0])
+        elif piece.length_ns < dwell_ns:
+            settled[-1] = settled[-1].until(piece)
+        else:
+            settled.append(piece)
+    return settled
+
+
+def joined(pieces: Sequence[Piece]) -> list[Piece]:
+    """Join neighbours of one label."""
+    return settle(pieces, 0)
