@@ -21,7 +21,7 @@ from numpy.typing import NDArray
 from meterlog.analysis.edges import fall_edge, rise_edge, threshold_edge
 from meterlog.analysis.excess import ExcessJudge
 from meterlog.analysis.onset import Onset
-from meterlog.analysis.pieces import FLOWING_KINDS, Figures, Group, Piece, figures_of, noise_of
+from meterlog.analysis.pieces import FLOWING_KINDS, Figures, Group, Piece, figures_of
 from meterlog.analysis.rows import Rows
 from meterlog.analysis.schmitt import runs, zones
 from meterlog.analysis.sides import SIDE_KIND, Asked, Side, sides, would_settle
@@ -306,9 +306,7 @@ class Labeller:
         amps = rows.amps[first:last]
         if rows.amps_new is not None:
             amps = amps[rows.amps_new[first:last]]
-        if kind is SpanKind.RUNNING:
-            return noise_of(amps)
-        if rows.feed is None:
+        if kind is SpanKind.RUNNING or rows.feed is None:
             return figures_of(amps, None)
         volts = rows.feed[first:last]
         if rows.back is not None:

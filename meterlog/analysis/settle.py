@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from meterlog.analysis.pieces import Piece
 
@@ -20,7 +21,7 @@ def settle(pieces: Sequence[Piece], dwell_ns: int) -> list[Piece]:
     -------
     list of Piece
         A piece shorter than ``dwell_ns`` becomes part of the one before; a leading one of the
-        one after. Equal neighbours are joined.
+        one after; its readings count there. Equal neighbours are joined.
     """
     settled: list[Piece] = []
     for piece in pieces:
@@ -29,9 +30,11 @@ def settle(pieces: Sequence[Piece], dwell_ns: int) -> list[Piece]:
         elif piece.kind is settled[-1].kind:
             settled[-1] = settled[-1].joined(piece)
         elif len(settled) == 1 and settled[0].length_ns < dwell_ns:
-            settled[0] = piece.since(settled[0])
+            settled[0] = replace(piece, figures=settled[0].figures.beside(piece.figures)).since(
+                settled[0]
+            )
         elif piece.length_ns < dwell_ns:
-            settled[-1] = settled[-1].until(piece)
+            settled[-1] = settled[-1].joined(piece)
         else:
             settled.append(piece)
     return settled

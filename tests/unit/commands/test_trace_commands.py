@@ -5,8 +5,6 @@ import json
 
 import pytest
 
-from meterlog import cli
-
 RATE = 50
 """Rows a second."""
 
@@ -55,23 +53,6 @@ min_dwell_s = 0.04
 min_a = 2.0
 max_a = 5.0
 """
-
-
-@pytest.fixture
-def run(qapp, capsys):
-    del qapp  # a picture would else make a lesser application than the window tests need
-
-    def command(*words, code=0):
-        try:
-            left = cli.main([str(word) for word in words])
-        except SystemExit as leaving:
-            left = leaving.code
-        said = capsys.readouterr()
-        assert left == code, said
-        assert "Traceback" not in said.err
-        return said
-
-    return command
 
 
 @pytest.fixture
@@ -183,20 +164,6 @@ def test_decimal_commas_give_the_same_review(run, imported, tmp_path):
     )
     for name in ("spans", "steps", "findings", "shortest_visible_dropout_s"):
         assert one[name] == two[name]
-
-
-def test_a_folder_that_is_no_recording_is_1_and_says_so(run, tmp_path):
-    said = run("review", tmp_path, code=1)
-    assert str(tmp_path) in said.err
-    assert said.out == ""
-
-
-def test_an_export_is_never_written_over_something(run, imported, tmp_path):
-    (tmp_path / "out").mkdir()
-    (tmp_path / "out" / "letter.txt").write_text("mine")
-    said = run("export", imported, "--out", tmp_path / "out", code=1)
-    assert str(tmp_path / "out") in said.err
-    assert [path.name for path in (tmp_path / "out").iterdir()] == ["letter.txt"]
 
 
 @pytest.mark.parametrize(
