@@ -53,7 +53,9 @@ def test_a_meter_that_goes_away_leaves_a_recording_that_says_so(shell, fan, grow
     grows(folder)
     bench.stop()
     out, err = recorder.communicate(timeout=60)
-    assert recorder.returncode == 0, err
+    assert recorder.returncode == 1, err
+    assert "silent at the end: line-logger" in err
+    shell.run("verify", folder)
     said = shell.json("review", folder)
     assert said["spans"][-1]["kind"] == "no-data"
     assert any(event.kind == "link" for event in Recording.open(folder).events)
@@ -64,7 +66,7 @@ def test_a_folder_that_holds_something_is_never_written_to(shell, fan, tmp_path)
     (tmp_path / "letter.txt").write_text("mine")
     recorder = shell.record(fan("healthy-old").address(), tmp_path)
     _, err = recorder.communicate(timeout=30)
-    assert recorder.returncode == 1
+    assert recorder.returncode == 2
     assert str(tmp_path) in err
     assert "Choose another folder" in err
     assert [path.name for path in tmp_path.iterdir()] == ["letter.txt"]

@@ -4,12 +4,13 @@ import json
 import os
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
 CLEAN = {key: value for key, value in os.environ.items() if not key.startswith("PYTHON")}
 CLEAN |= {key: os.environ[key] for key in ("PYTHONPATH",) if key in os.environ}
-needs_full = pytest.mark.skipif(not os.path.exists("/dev/full"), reason="no /dev/full here")
+needs_full = pytest.mark.skipif(not Path("/dev/full").exists(), reason="no /dev/full here")
 
 
 def shell(line, **more):
@@ -50,10 +51,8 @@ def test_a_reader_that_has_seen_enough_is_no_error(long, more):
 
 @needs_full
 @pytest.mark.parametrize("words", ["ports", "ports --json", "--version", "review --help"])
-@pytest.mark.parametrize("way", ["PYTHONUNBUFFERED=", "PYTHONUTF8=1"])
-def test_an_answer_that_the_disk_does_not_take_is_1_and_one_sentence(words, way):
-    name, _, value = way.partition("=")
-    done = shell(f"$METERLOG {words} > /dev/full", **{name: value})
+def test_an_answer_that_the_disk_does_not_take_is_1_and_one_sentence(words):
+    done = shell(f"$METERLOG {words} > /dev/full")
     assert done.returncode == 1
     assert done.stderr.count(b"\n") == 1
     assert b"standard output: " in done.stderr

@@ -74,6 +74,15 @@ def test_a_cache_beside_the_payload_breaks_nothing(recording):
     assert verify_folder(recording.folder).intact
 
 
+@pytest.mark.parametrize("names", [("bagit.txt",), ("bagit.txt", "manifest-sha256.txt")])
+def test_what_is_left_of_a_recording_is_not_intact(recording, names):
+    for name in (*names, "data/about.json"):
+        (recording.folder / name).unlink()
+    problems = verify_folder(recording.folder).problems
+    assert "bagit.txt: is missing; the recording is not sealed." in problems
+    assert any("there is no data/about.json" in problem for problem in problems)
+
+
 def test_swapping_two_files_is_found(recording):
     one, two = recording.folder / "data/logger.raw", recording.folder / "data/bench.raw"
     first, second = one.read_bytes(), two.read_bytes()
