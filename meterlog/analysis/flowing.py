@@ -17,8 +17,8 @@ from meterlog.analysis.timeline import SpeedTimeline
 from meterlog.analysis.uncertainty import coverage_factor
 from meterlog.model import Limits, SpanKind
 
-MANY_LOOKS = 2.5
-"""A long recording gives chance many looks: five standard deviations instead of two."""
+MANY_LOOKS = 2.0
+"""A long recording gives chance many looks: four standard deviations instead of two."""
 
 _EXCESS = (SpanKind.OVER, SpanKind.UNDER)
 
