@@ -4,6 +4,7 @@ import ast
 import importlib
 import pkgutil
 import statistics
+import sys
 from pathlib import Path
 
 import pytest
@@ -74,7 +75,8 @@ def test_every_public_name_of_a_package_is_there(name):
     assert list(package.__all__) == sorted(set(package.__all__), key=package.__all__.index)
 
 
-FOREIGN = ("/work/", "/tmp/v", "files.pythonhosted", "pypi.org", "transcript", "seed document")
+FOREIGN = (str(HOUSE), sys.prefix)
+"""Where this checkout and its Python happen to be."""
 
 
 @pytest.mark.parametrize(
@@ -93,6 +95,5 @@ FOREIGN = ("/work/", "/tmp/v", "files.pythonhosted", "pypi.org", "transcript", "
     ids=lambda p: str(p.relative_to(HOUSE)),
 )
 def test_no_file_names_a_machine_it_was_made_on(path):
-    text = path.read_text(encoding="utf-8", errors="replace").replace("meterlog/work/", "")
-    text = text.replace("tests/unit/work/", "")
+    text = path.read_text(encoding="utf-8", errors="replace")
     assert not [word for word in FOREIGN if word in text]
