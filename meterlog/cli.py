@@ -1,17 +1,20 @@
 """The command line: finds the command, runs it, and turns errors into sentences and exit codes.
 
 Exit codes: 0 done; 1 the check failed, or something outside went wrong (port, disk, meter);
-2 the request itself is wrong (option, profile, trace file); 130 stopped by Ctrl-C.
+2 the request itself is wrong (option, profile, trace file, a folder that is no recording or holds
+something already); 130 stopped by Ctrl-C.
 """
 
 from __future__ import annotations
 
 import argparse
+import contextlib
 import importlib
+import io
 import os
 import sys
 from collections.abc import Sequence
-from typing import NoReturn
+from typing import NoReturn, TextIO
 
 from meterlog import __version__
 from meterlog.commands import COMMANDS
@@ -19,6 +22,8 @@ from meterlog.commands import COMMANDS
 BAD_USE = 2
 FAILED = 1
 INTERRUPTED = 130
+_LAST_STREAM = 2
+"""The highest number of the three streams every program has."""
 
 _EPILOG = """\
 Run 'meterlog COMMAND --help' for the options of one command.
@@ -42,12 +47,18 @@ def _wanted(arguments: Sequence[str]) -> str:
     return words[0] if words else ""
 
 
+def _complain(text: str) -> None:
+    with contextlib.suppress(OSError):
+        sys.stderr.write(text)
+        sys.stderr.flush()
+
+
 def _unknown_command(name: str) -> int:
     import difflib
 
     near = difflib.get_close_matches(name, COMMANDS, 1)
     hint = f" Did you mean {near[0]!r}?" if near else ""
-    sys.stderr.write(
+    _complain(
         f"meterlog: {name}: there is no such command.{hint} Commands: {', '.join(COMMANDS)}.\n"
     )
     return BAD_USE
@@ -104,17 +115,23 @@ def _run(arguments: Sequence[str]) -> int:
 
 def _report(error: Exception) -> int:
     # Imported here because the model brings numpy, which help and version need not wait for.
-    from meterlog.model.errors import MeterlogError, ProfileError, TraceError, UsageError
+    from meterlog.model.errors import (
+        MeterlogError,
+        ProfileError,
+        RecordingExists,
+        TraceError,
+        UsageError,
+    )
 
     if isinstance(error, MeterlogError):
-        sys.stderr.write(f"meterlog: {error}\n")
-        bad_use = isinstance(error, (UsageError, ProfileError, TraceError))
+        _complain(f"meterlog: {error}\n")
+        bad_use = isinstance(error, (UsageError, ProfileError, RecordingExists, TraceError))
         return BAD_USE if bad_use else FAILED
     if isinstance(error, OSError):
         where = f"{error.filename}: " if error.filename else ""
-        sys.stderr.write(f"meterlog: {where}{error.strerror or error}.\n")
+        _complain(f"meterlog: {where}{error.strerror or error}.\n")
         return FAILED
-    sys.stderr.write(
+    _complain(
         f"meterlog: a fault in meterlog itself: {type(error).__name__}: {error}\n"
         "Recordings are not touched by this. Set METERLOG_DEBUG=1 and run it again to see where.\n"
     )
@@ -134,16 +151,68 @@ def main(arguments: Sequence[str] | None = None) -> int:
     int
         The exit code; see the head of this module.
     """
+    _ready_streams()
     try:
-        return _run(sys.argv[1:] if arguments is None else list(arguments))
+        code = _guarded(sys.argv[1:] if arguments is None else list(arguments))
+    except SystemExit:
+        if not _all_said(tell=True):
+            raise SystemExit(FAILED) from None
+        raise
+    return code if _all_said(tell=code == 0) else FAILED
+
+
+def _guarded(arguments: Sequence[str]) -> int:
+    try:
+        return _run(arguments)
     except KeyboardInterrupt:
-        sys.stderr.write("meterlog: stopped.\n")
+        _complain("meterlog: stopped.\n")
         return INTERRUPTED
     except BrokenPipeError:
         # The reader of our output has gone (such as 'head'): nothing left to say to anybody.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _discard(sys.stdout)
         return 0
     except Exception as error:
         if os.environ.get("METERLOG_DEBUG"):
             raise
         return _report(error)
+
+
+def _ready_streams() -> None:
+    """Make sure that there is something to write to, and that no character can stop it."""
+    if sys.stdout is None or sys.stderr is None:
+        # Closed by the caller. Their numbers must be taken, or a port would become the output.
+        while (number := os.open(os.devnull, os.O_RDWR)) <= _LAST_STREAM:
+            pass
+        os.close(number)
+        nothing = open(os.devnull, "w", encoding="utf-8")  # noqa: SIM115, PTH123 - for good
+        sys.stdout = sys.stdout or nothing
+        sys.stderr = sys.stderr or nothing
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")
+
+
+def _all_said(*, tell: bool) -> bool:
+    """Hand over what still waits to be written; give whether it could be, and ``tell`` if not."""
+    said = True
+    for stream in (sys.stdout, sys.stderr):
+        try:
+            stream.flush()
+        except BrokenPipeError:
+            _discard(stream)
+        except OSError as error:
+            _discard(stream)
+            if stream is sys.stderr:
+                continue  # remarks are no answer
+            said = False
+            if tell:
+                _complain(f"meterlog: standard output: {error.strerror}.\n")
+    return said
+
+
+def _discard(stream: TextIO) -> None:
+    """Send what ``stream`` still holds nowhere, so that Python does not stumble over it."""
+    with contextlib.suppress(OSError, ValueError):
+        nowhere = os.open(os.devnull, os.O_WRONLY)
+        os.dup2(nowhere, stream.fileno())
+        os.close(nowhere)

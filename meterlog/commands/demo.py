@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from meterlog.commands.entry import Subparsers, add_command
+from meterlog.commands.folders import new_folder
 from meterlog.commands.screen import has_screen, paint_without_screen
 from meterlog.commands.terminal import Progress, answer, answer_json, remark, short
 
@@ -74,7 +75,9 @@ def run(options: argparse.Namespace) -> int:
         raise UsageError(
             "is no length for a demo.", subject=str(options.seconds), remedy="Expected 1 to 3600."
         )
-    out = options.out or fresh_folder(f"demo-{options.scenario}")
+    if options.seed < 0:
+        raise UsageError("is below 0.", subject="--seed", remedy="Expected 0 or more.")
+    out = new_folder(options.out) if options.out else fresh_folder(f"demo-{options.scenario}")
     plan = DemoPlan(options.scenario, options.seconds, out, options.seed)
     if has_screen() and not (options.headless or options.json):
         return _in_window(plan)

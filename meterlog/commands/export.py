@@ -7,7 +7,8 @@ from dataclasses import replace
 from pathlib import Path
 
 from meterlog.commands.entry import Subparsers, add_command
-from meterlog.commands.review import review_with_progress
+from meterlog.commands.folders import new_folder
+from meterlog.commands.review import review_with_progress, shortcomings
 from meterlog.commands.screen import paint_without_screen
 from meterlog.commands.terminal import Progress, answer, answer_json, remark, short
 
@@ -35,13 +36,16 @@ def run(options: argparse.Namespace) -> int:
     from meterlog.work.evidence_folder import write_evidence
 
     paint_without_screen()
+    out = new_folder(options.out)
     recording, review, limits = review_with_progress(options.folder, options.limits)
+    for line in shortcomings(recording):
+        remark(f"{options.folder}: {line}")
     if limits is not None:
         # What is exported must state the limits by which it was judged.
         recording.about = replace(recording.about, limits=limits)
     progress = Progress("exporting")
     try:
-        files, no_picture = write_evidence(recording, review, options.out, progress)
+        files, no_picture = write_evidence(recording, review, out, progress)
     finally:
         progress.done()
     if no_picture:

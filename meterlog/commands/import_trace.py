@@ -6,19 +6,23 @@ import argparse
 from pathlib import Path
 
 from meterlog.commands.entry import Subparsers, add_command
+from meterlog.commands.folders import new_folder
 from meterlog.commands.job_options import add_job_options, job_from
-from meterlog.commands.terminal import Progress, answer, answer_json, short
+from meterlog.commands.stated_accuracy import accuracies
+from meterlog.commands.terminal import Progress, answer, answer_json, remark, short
 
 _WORDS = """\
 Reads a CSV file with one column of time (seconds, or RFC 3339 date and time) and one column for
 each measured place, in volts and amperes, and makes a sealed recording of it, marked 'imported'.
 The file itself is kept inside, untouched.
 
-EVENTS.csv has the columns elapsed_s,kind,value with kind one of speed, tap, note."""
+EVENTS.csv has the columns elapsed_s,kind,value with kind one of speed, tap, note. elapsed_s counts
+in seconds from the zero of the time column; where that has dates, from its first row."""
 
 _EXAMPLES = """\
 meterlog import trace.csv --time seconds --assign motor-feed=feed_v \\
     --assign motor-return=return_v --assign motor-current=amps \\
+    --accuracy motor-current=1.5+0.05 \\
     --events events.csv --limits linear-12v --out recordings/imported"""
 
 
@@ -34,6 +38,14 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
         required=True,
         help="which column was measured where; repeat for each column",
     )
+    parser.add_argument(
+        "--accuracy",
+        metavar="ROLE=PERCENT+ABSOLUTE",
+        action="append",
+        default=[],
+        help="how good the meter was: 1.5+0.05 is 1.5 %% of the reading plus 0.05 V or A; without "
+        "it no uncertainty can be stated; repeat for each role",
+    )
     parser.add_argument("--events", metavar="EVENTS.csv", type=Path, help="what happened when")
     parser.add_argument("--limits", metavar="NAME|FILE", help="limits to judge it by")
     parser.add_argument(
@@ -48,16 +60,18 @@ def run(options: argparse.Namespace) -> int:
     """Import a trace."""
     from meterlog.model import Limits
     from meterlog.profile import load_limits
-    from meterlog.recording import ImportRequest, Recording, import_trace
+    from meterlog.recording import MARKS, ImportRequest, Recording, events_outside, import_trace
 
+    assign = _assigned(options.assign)
     request = ImportRequest(
         trace=options.trace,
         time_column=options.time,
-        assign=_assigned(options.assign),
+        assign=assign,
         events=options.events,
-        out=options.out,
-        limits=load_limits(options.limits) if options.limits else Limits(),
+        out=new_folder(options.out),
+        limits=load_limits(options.limits) if options.limits is not None else Limits(),
         job=job_from(options),
+        accuracy=accuracies(options.accuracy, [role for role, _ in assign]),
     )
     progress = Progress("importing")
     try:
@@ -65,19 +79,24 @@ def run(options: argparse.Namespace) -> int:
     finally:
         progress.done()
     recording = Recording.open(folder)
+    warnings = events_outside(recording)
+    for warning in warnings:
+        remark(f"warning: {warning}")
+    marks = sum(event.kind in MARKS for event in recording.events)
     rows = {one.key: recording.rows(one.key) for one in recording.about.instruments}
     if options.json:
         answer_json(
             {
                 "out": str(folder),
                 "rows": rows,
-                "events": len(recording.events),
+                "events": marks,
                 "end_s": recording.end_ns / 1e9,
+                "warnings": list(warnings),
             }
         )
         return 0
     answer(
-        f"Imported {sum(rows.values()):,} rows and {len(recording.events)} events "
+        f"Imported {sum(rows.values()):,} rows and {marks} event{'' if marks == 1 else 's'} "
         f"({recording.end_ns / 1e9:.1f} s) to {short(folder)}"
     )
     return 0

@@ -27,7 +27,24 @@ def add_job_options(parser: argparse.ArgumentParser) -> None:
 
 
 def job_from(options: argparse.Namespace) -> Job:
-    """Give the Job that the options describe."""
-    from meterlog.model import Job
+    """Give the Job that the options describe.
 
-    return Job(**{field: getattr(options, field) for field in _FIELDS})
+    Raises
+    ------
+    UsageError
+        If a text is not one that a file can hold.
+    """
+    from meterlog.model import Job
+    from meterlog.model.errors import UsageError
+
+    job = {field: getattr(options, field) for field in _FIELDS}
+    for field, text in job.items():
+        try:
+            text.encode()
+        except UnicodeEncodeError:
+            raise UsageError(
+                "holds bytes that are no UTF-8 text.",
+                subject=f"--{field.replace('_', '-')}",
+                remedy="Type it again, or set the terminal to UTF-8.",
+            ) from None
+    return Job(**job)

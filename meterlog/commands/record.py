@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import argparse
+import math
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from meterlog.commands.entry import Subparsers, add_command
+from meterlog.commands.folders import new_folder
 from meterlog.commands.job_options import add_job_options, job_from
 
 if TYPE_CHECKING:
@@ -15,7 +17,8 @@ if TYPE_CHECKING:
 
 _WORDS = """\
 Opens the meters, writes what they say to a new folder, and seals it at the end. Ctrl-C ends the
-recording early and seals it too. While it runs on a terminal, marks can be typed:
+recording early and seals it too. Exit code 1 when a meter was silent or gone at the end; what came
+before is kept. While it runs on a terminal, marks can be typed:
   0-9 speed step, t tap, n WORDS note, q stop; each with Enter
 
 PORT is a port name (/dev/ttyUSB0, COM3), a pseudo terminal, socket://HOST:PORT or
@@ -81,8 +84,11 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
 
 
 def _seconds(text: str) -> float:
-    seconds = float(text)
-    if not 0.0 < seconds < 1e7:
+    try:
+        seconds = float(text)
+    except ValueError:
+        seconds = 0.0
+    if not 0.0 < seconds < 1e7:  # also refuses nan
         raise argparse.ArgumentTypeError(f"{text} is no time; expected seconds above 0")
     return seconds
 
@@ -91,15 +97,18 @@ def _by_role(words: list[str], option: str) -> dict[Role, float]:
     from meterlog.model.errors import UsageError
     from meterlog.work import role_named
 
-    numbers = {}
+    numbers: dict[Role, float] = {}
     for text in words:
         role, _, number = text.partition("=")
         try:
-            numbers[role_named(role)] = float(number)
+            value = float(number)
         except ValueError:
-            raise UsageError(
-                f"is no {option}.", subject=text, remedy="Expected ROLE=NUMBER."
-            ) from None
+            value = math.nan
+        if not math.isfinite(value):
+            raise UsageError(f"is no {option}.", subject=text, remedy="Expected ROLE=NUMBER.")
+        if role_named(role) in numbers:
+            raise UsageError(f"gives a second {option}.", subject=text, remedy="One for each role.")
+        numbers[role_named(role)] = value
     return numbers
 
 
@@ -116,7 +125,7 @@ def _wiring(options: argparse.Namespace) -> Wiring:
 
 def run(options: argparse.Namespace) -> int:
     """Record until the time is up or somebody stops it."""
-    from meterlog.commands.recording_loop import report, watch
+    from meterlog.commands.recording_loop import report, silent_meters, watch
     from meterlog.commands.stop_signals import StopSignals
     from meterlog.model import Limits
     from meterlog.profile import load_limits
@@ -124,16 +133,23 @@ def run(options: argparse.Namespace) -> int:
     from meterlog.work import Run, Schedule, choose_meters, fresh_folder
 
     choices = choose_meters(_wiring(options))
-    limits = load_limits(options.limits) if options.limits else Limits()
+    limits = load_limits(options.limits) if options.limits is not None else Limits()
     events = parse_events_csv(options.speed_from) if options.speed_from else ()
-    folder = options.out or fresh_folder(options.work_order or options.vehicle)
+    folder = (
+        new_folder(options.out)
+        if options.out
+        else fresh_folder(options.work_order or options.vehicle)
+    )
     recording = Run(choices, limits, folder, job_from(options), keep_raw=not options.no_raw)
     with StopSignals() as stop:
         recording.start()
         outcome = "interrupted"
+        silent: tuple[str, ...] = ()
         try:
             outcome = watch(recording, Schedule(events), options.seconds, stop)
+            # Now: once stopped, no meter is alive.
+            silent = silent_meters(recording)
         finally:
             recording.stop(outcome)
-    report(recording, outcome, as_json=options.json)
-    return 1 if outcome == "interrupted" else 0
+    report(recording, outcome, silent, as_json=options.json)
+    return 1 if silent or recording.status().faults else 0

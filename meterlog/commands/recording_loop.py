@@ -88,7 +88,16 @@ def _line(status: RunStatus) -> str:
     return text + ("  " + "; ".join(messages) if messages else "")
 
 
-def report(run: Run, outcome: str, *, as_json: bool) -> None:
+def silent_meters(run: Run) -> tuple[str, ...]:
+    """Give, for each meter that gives no readings now, its key and what is known."""
+    return tuple(
+        f"{meter.key}: {meter.message or 'no reading has come'}"
+        for meter in run.status().meters
+        if not meter.alive
+    )
+
+
+def report(run: Run, outcome: str, silent: tuple[str, ...], *, as_json: bool) -> None:
     """Say where the recording is and what is in it."""
     status = run.status()
     if as_json:
@@ -101,14 +110,21 @@ def report(run: Run, outcome: str, *, as_json: bool) -> None:
                 "rows": dict(status.rows),
                 "refused": {meter.key: meter.refused for meter in status.meters},
                 "events": status.marks,
+                "silent_at_end": list(silent),
                 "faults": list(status.faults),
             }
         )
-        return
+    else:
+        _summary(run, outcome, status)
+    for words in silent:
+        remark(f"silent at the end: {words}")
+    for fault in status.faults:
+        remark(f"fault: {fault}")
+
+
+def _summary(run: Run, outcome: str, status: RunStatus) -> None:
     answer(f"{outcome}: {status.elapsed_s:.1f} s recorded and sealed in {short(run.folder)}")
     for meter in status.meters:
         refused = f", {meter.refused} lines refused" if meter.refused else ""
         answer(f"  {meter.key}: {status.rows.get(meter.key, 0):,} rows{refused}")
     answer(f"  {status.marks} marks")
-    for fault in status.faults:
-        remark(f"fault: {fault}")

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import argparse
+import sys
+import textwrap
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from meterlog.commands.entry import Subparsers, add_command
-from meterlog.commands.terminal import Progress, answer, answer_json, remark
+from meterlog.commands.folders import recording_at
+from meterlog.commands.terminal import Progress, answer, answer_json, line_width, remark
 
 if TYPE_CHECKING:
     from meterlog.model import Limits, Review
@@ -51,17 +54,30 @@ def review_with_progress(
     from meterlog.profile import load_limits
     from meterlog.work import review_folder
 
-    limits = load_limits(limits_name) if limits_name else None
+    limits = load_limits(limits_name) if limits_name is not None else None
+    recording_at(folder)
     progress = Progress("reviewing")
     try:
         recording, review = review_folder(folder, limits, progress)
     finally:
         progress.done()
-    for damage in recording.damage:
-        remark(f"damaged: {damage}")
-    if recording.state != "sealed":
-        remark(f"{folder}: this recording is {recording.state}.")
     return recording, review, limits
+
+
+def shortcomings(recording: Recording) -> list[str]:
+    """Give what a reader must know before trusting the findings: one line each, none if whole."""
+    from meterlog.recording import layout
+
+    lines = [f"NOT WHOLE: {text}" for text in recording.damage]
+    if any(".arrows:" in text for text in recording.damage):
+        lines.append("The findings rest on the readings that are left.")
+    if any(text.startswith(layout.EVENTS) for text in recording.damage):
+        lines.append("Speeds, taps and notes may be missing: the findings rest on those left.")
+    if recording.state == "unsealed":
+        lines.append("NOT SEALED: the recording was never ended, or is still being made.")
+    elif recording.state == "recovered":
+        lines.append("RECOVERED: it was sealed after the program that recorded it had died.")
+    return lines
 
 
 def run(options: argparse.Namespace) -> int:
@@ -71,6 +87,11 @@ def run(options: argparse.Namespace) -> int:
 
     recording, review, limits = review_with_progress(options.folder, options.limits)
     about = recording.about
+    lacking = shortcomings(recording)
+    if options.json or not sys.stdout.isatty():
+        # Whoever sends the answer to a file or a program sees only these.
+        for line in lacking:
+            remark(f"{options.folder}: {line}")
     if options.json:
         answer_json(
             {
@@ -89,6 +110,10 @@ def run(options: argparse.Namespace) -> int:
         )
     else:
         answer(f"{options.folder}: {about.origin.value}, {recording.end_ns / 1e9:.1f} s")
-        answer(findings_table(review))
+        for line in lacking:
+            answer(line)
+        answer(findings_table(review, line_width()).rstrip())
+        for note in review.notes:
+            answer(textwrap.fill(f"note: {note}", line_width(), subsequent_indent="    "))
     failed = any(finding.verdict is Verdict.FAIL for finding in review.findings)
     return 1 if failed and options.fail_on_findings else 0

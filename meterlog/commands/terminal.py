@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
+import shutil
 import sys
 import time
 from collections.abc import Mapping, Sequence
@@ -14,20 +16,51 @@ _LINE_PERIOD_S = 10.0
 
 
 def answer(text: str) -> None:
-    """Write what was asked for."""
-    sys.stdout.write(f"{text}\n")
-    sys.stdout.flush()
+    """Write what was asked for.
+
+    Raises
+    ------
+    BrokenPipeError
+        If whoever read it has gone.
+    DiskFailed
+        If it can't be written where standard output goes.
+    """
+    try:
+        sys.stdout.write(f"{text}\n")
+        sys.stdout.flush()
+    except BrokenPipeError:
+        raise
+    except OSError as error:
+        from meterlog.model.errors import DiskFailed
+
+        raise DiskFailed(
+            f"can't be written: {error.strerror}.",
+            subject="standard output",
+            remedy="Send it to a disk with free space.",
+        ) from error
 
 
 def answer_json(value: Mapping[str, object]) -> None:
     """Write what was asked for as one JSON object (RFC 8259: no NaN)."""
-    answer(json.dumps(value, ensure_ascii=False, allow_nan=False, indent=2))
+    utf_8 = (sys.stdout.encoding or "").lower().replace("-", "") == "utf8"
+    answer(json.dumps(value, ensure_ascii=not utf_8, allow_nan=False, indent=2))
 
 
 def remark(text: str) -> None:
-    """Tell the person something beside the answer."""
-    sys.stderr.write(f"{text}\n")
-    sys.stderr.flush()
+    """Tell the person something beside the answer; that nobody listens any more stops nothing."""
+    _beside(f"{text}\n")
+
+
+def _beside(text: str) -> None:
+    # A recording goes on when the terminal that showed its progress is closed.
+    with contextlib.suppress(OSError):
+        sys.stderr.write(text)
+        sys.stderr.flush()
+
+
+def line_width() -> int:
+    """Give how many characters of prose fit a line: those of the terminal, at most 100."""
+    return min(100, shutil.get_terminal_size((100, 24)).columns) if sys.stdout.isatty() else 100
 
 
 def table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
@@ -88,8 +121,7 @@ class Progress:
     def done(self) -> None:
         """Take the bar away."""
         if self._open:
-            sys.stderr.write("\r\x1b[K")
-            sys.stderr.flush()
+            _beside("\r\x1b[K")
             self._open = False
 
     def _draw(self, text: str) -> None:
@@ -97,7 +129,7 @@ class Progress:
         if not self._terminal:
             remark(f"{self._task}: {text.strip()}")
             return
-        # Cut to 79 columns: a line that wraps can't be redrawn by a carriage return.
-        sys.stderr.write(f"\r\x1b[K{f'{self._task}  {text}'[:79]}")
-        sys.stderr.flush()
+        # Cut: a line that wraps can't be redrawn by a carriage return.
+        fits = max(1, min(80, shutil.get_terminal_size((80, 24)).columns) - 1)
+        _beside(f"\r\x1b[K{f'{self._task}  {text}'[:fits]}")
         self._open = True

@@ -6,12 +6,13 @@ import argparse
 from pathlib import Path
 
 from meterlog.commands.entry import Subparsers, add_command
+from meterlog.commands.folders import recording_at
 from meterlog.commands.terminal import answer, answer_json
 
 _WORDS = """\
 Checks every file of the folder against the digests taken when it was sealed (BagIt, RFC 8493),
 and each block of readings against its own checksum. Exit code 0 when all is as it was sealed,
-1 when not."""
+1 when not; 2 when there is no recording."""
 
 
 def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
@@ -26,13 +27,14 @@ def run(options: argparse.Namespace) -> int:
     """Verify a folder."""
     from meterlog.evidence import verify_folder
 
-    result = verify_folder(options.folder)
+    result = verify_folder(recording_at(options.folder))
     if options.json:
         answer_json(
             {
                 "folder": str(options.folder),
                 "intact": result.intact,
                 "problems": list(result.problems),
+                "remarks": list(result.remarks),
             }
         )
     elif result.intact:
@@ -41,4 +43,7 @@ def run(options: argparse.Namespace) -> int:
         answer(f"{options.folder}: NOT as sealed.")
         for problem in result.problems:
             answer(f"  {problem}")
+    if not options.json:
+        for remark in result.remarks:
+            answer(f"  known: {remark}")
     return 0 if result.intact else 1

@@ -11,7 +11,7 @@ from meterlog.recording import Recording, layout
 from meterlog.recording.bag import DECLARATION, decode_name, payload, sha256_of
 
 _ENTRY = re.compile(r"([0-9a-f]{64})  (.+)")
-_OXUM = re.compile(r"^Payload-Oxum: (\d+)\.(\d+)$", re.MULTILINE)
+_OXUM = re.compile(r"^Payload-Oxum: (\d{1,18})\.(\d{1,18})$", re.MULTILINE)
 
 
 @dataclass(frozen=True, slots=True)

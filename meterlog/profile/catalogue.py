@@ -27,9 +27,11 @@ def names(kind: str) -> tuple[str, ...]:
 
 def _find(kind: str, name_or_file: str) -> Path:
     path = Path(name_or_file)
-    if path.suffix == ".toml" or len(path.parts) > 1:
+    if path.suffix == ".toml" or len(path.parts) != 1:
         if not path.is_file():
-            raise ProfileError("no such file.", subject=name_or_file, remedy="Check the path.")
+            raise ProfileError(
+                "no such file.", subject=name_or_file or "''", remedy="Check the path."
+            )
         return path
     shipped = shipped_folder() / kind / f"{name_or_file}.toml"
     if shipped.is_file():
@@ -65,4 +67,6 @@ def load_limits(name_or_file: str) -> Limits:
         If there is none or it is wrong.
     """
     path = _find("limits", name_or_file)
-    return limits_profile(path.stem, read_text(path), str(path))
+    # The name goes into files, which can't hold the bytes of a path that is no UTF-8.
+    name = path.stem.encode("utf-8", "replace").decode("utf-8")
+    return limits_profile(name, read_text(path), str(path))

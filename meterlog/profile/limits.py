@@ -7,6 +7,8 @@ from types import MappingProxyType
 from meterlog.model import Limits, SpeedLimits
 from meterlog.profile.table import TomlTable, parse_toml
 
+_DIGITS = 9
+
 
 def _speed(table: TomlTable) -> SpeedLimits:
     speed = SpeedLimits(
@@ -22,8 +24,12 @@ def _speed(table: TomlTable) -> SpeedLimits:
 def _speeds(table: TomlTable) -> dict[int, SpeedLimits]:
     speeds: dict[int, SpeedLimits] = {}
     for key in table.names():
-        if not key.isdecimal():
+        if not (key.isascii() and key.isdecimal() and len(key) <= _DIGITS):
             raise table.error(key, "is no speed step", "Expected tables such as [speed.1].")
+        if int(key) in speeds:
+            raise table.error(
+                key, f"means speed {int(key)} a second time", "Leave one of the two tables."
+            )
         speeds[int(key)] = _speed(table.table(key))
     return speeds
 

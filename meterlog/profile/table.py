@@ -158,7 +158,8 @@ def parse_toml(text: str, subject: str) -> TomlTable:
     """
     try:
         return TomlTable(tomllib.loads(text), subject)
-    except tomllib.TOMLDecodeError as error:
+    except (ValueError, RecursionError) as error:
+        # More than tomllib.TOMLDecodeError: numbers too long and tables too deep for Python.
         raise ProfileError(
             f"is not valid TOML: {error}.", subject=subject, remedy="Correct that line."
         ) from error

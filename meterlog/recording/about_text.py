@@ -93,7 +93,7 @@ def parse_about(content: bytes, subject: str) -> tuple[About, tuple[str, ...]]:
     """
     try:
         values = json.loads(content.decode("utf-8"))
-    except ValueError as error:
+    except (ValueError, RecursionError) as error:
         raise RecordingUnreadable(
             f"is not valid JSON: {error}.",
             subject=subject,

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-import csv
 import math
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from meterlog.model import Event, EventKind
-from meterlog.recording.trace_error import suggestion, trace_error
+from meterlog.recording.trace_cells import NUMBER
+from meterlog.recording.trace_error import shown, suggestion, trace_error
 from meterlog.recording.trace_layout import TraceLayout, trace_layout
+from meterlog.recording.trace_text import text_rows
 
 COLUMNS = ("elapsed_s", "kind", "value")
 MARKS = (EventKind.SPEED, EventKind.TAP, EventKind.NOTE)
@@ -46,15 +47,13 @@ def parse_events_csv(path: Path) -> tuple[Event, ...]:
 
 
 def _rows(layout: TraceLayout) -> Iterator[tuple[int, Mapping[str, str]]]:
-    with layout.path.open(encoding=layout.encoding, newline="", errors="replace") as stream:
-        reader = csv.reader(stream, delimiter=layout.delimiter)
-        header_seen = False
-        for cells in reader:
-            if not any(cell.strip() for cell in cells):
-                continue
-            if header_seen:
-                yield reader.line_num, _named(layout, reader.line_num, cells)
-            header_seen = True
+    header_seen = False
+    for line, cells in text_rows(layout.path, layout.encoding, layout.delimiter):
+        if not any(cell.strip() for cell in cells):
+            continue
+        if header_seen:
+            yield line, _named(layout, line, cells)
+        header_seen = True
 
 
 def _named(layout: TraceLayout, line: int, cells: list[str]) -> Mapping[str, str]:
@@ -84,7 +83,11 @@ def _kind(layout: TraceLayout, line: int, text: str) -> EventKind:
         return EventKind(text)
     except ValueError as error:
         raise trace_error(
-            layout.path, f"{text!r} is no kind.", suggestion(text, MARKS), line=line, column="kind"
+            layout.path,
+            f"{shown(text)} is no kind.",
+            suggestion(text, MARKS),
+            line=line,
+            column="kind",
         ) from error
 
 
@@ -94,10 +97,8 @@ def _as_written(text: str) -> str:
 
 
 def _number(layout: TraceLayout, text: str) -> float:
-    try:
-        return float(text.replace(",", ".") if layout.decimal_comma else text)
-    except ValueError:
-        return math.nan
+    plain = text.replace(",", ".") if layout.decimal_comma else text
+    return float(plain) if NUMBER.fullmatch(plain) else math.nan
 
 
 def _speed(layout: TraceLayout, line: int, text: str) -> str:
@@ -105,7 +106,7 @@ def _speed(layout: TraceLayout, line: int, text: str) -> str:
     if not (0 <= number < 1000 and number == int(number)):
         raise trace_error(
             layout.path,
-            f"{text!r} is no speed step.",
+            f"{shown(text)} is no speed step.",
             "Give a whole number, 0 for off.",
             line=line,
             column="value",
@@ -118,7 +119,7 @@ def _elapsed(layout: TraceLayout, line: int, text: str) -> int:
     if not 0 <= number < 9.2e9:
         raise trace_error(
             layout.path,
-            f"{text!r} is no time of 0 s or more.",
+            f"{shown(text)} is no time of 0 s or more.",
             "Give seconds since the recording's zero.",
             line=line,
             column="elapsed_s",

@@ -10,6 +10,8 @@ from meterlog.model.errors import RecordingUnreadable
 
 Word = TypeVar("Word", bound=StrEnum)
 
+_LARGEST = 1e12
+
 
 class JsonObject:
     """One object of a file that a recorder wrote. Keys that nobody asks for are passed over.
@@ -56,6 +58,8 @@ class JsonObject:
         value = self.get(key)
         if not isinstance(value, str):
             raise self._error(f"is {value!r}, not a text", key)
+        if any("\ud800" <= letter <= "\udfff" for letter in value):
+            raise self._error("is no Unicode text", key)
         return value
 
     def word(self, key: str, words: type[Word]) -> Word:
@@ -72,6 +76,8 @@ class JsonObject:
         value = self.get(key)
         if isinstance(value, bool) or not isinstance(value, (int, float)):
             raise self._error(f"is {value!r}, not a number", key)
+        if not abs(value) <= _LARGEST:  # also refuses nan
+            raise self._error("is beyond anything that can be meant", key)
         return float(value)
 
     def optional_number(self, key: str) -> float | None:

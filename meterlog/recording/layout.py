@@ -42,6 +42,14 @@ def holds_recording(folder: Path) -> bool:
     return (folder / ABOUT).is_file()
 
 
+def has_held_recording(folder: Path) -> bool:
+    """Tell whether ``folder`` is a recording or what is left of one."""
+    signs = (ABOUT, EVENTS, BAGIT, BAG_INFO, MANIFEST)
+    return any((folder / name).is_file() for name in signs) or any(
+        (folder / PAYLOAD).glob("*.arrows")
+    )
+
+
 def is_sealed(folder: Path) -> bool:
     """Tell whether ``folder`` has been sealed; ``bagit.txt`` is the last file a seal writes."""
     return (folder / BAGIT).is_file()

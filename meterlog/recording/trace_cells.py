@@ -18,7 +18,8 @@ NO_DATA_TEXTS = ("", "nan", "+nan", "-nan", "null", "none", "n/a", "---", "----"
 SCPI_INFINITY = 9.9e37
 SCPI_NOT_A_NUMBER = 9.91e37
 
-_NUMBER = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?")
+NUMBER = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?", re.ASCII)
+"""What is a number in a cell, apart from the texts above."""
 
 
 class NotANumber(Exception):
@@ -109,6 +110,6 @@ def _slow(
 
 def _first_odd(plain: pa.StringArray, texts: pa.StringArray) -> NotANumber:
     for row, text in enumerate(plain.to_pylist()):
-        if text != "nan" and not _NUMBER.fullmatch(text):
+        if text != "nan" and not NUMBER.fullmatch(text):
             return NotANumber(row, texts[row].as_py())
     return NotANumber(0, texts[0].as_py())

@@ -2,13 +2,20 @@
 
 from __future__ import annotations
 
-import csv
 import difflib
-import itertools
 from collections.abc import Sequence
+from itertools import islice
 from pathlib import Path
 
 from meterlog.model.errors import TraceError
+
+_LONGEST = 60
+_MOST_NAMES = 20
+
+
+def shown(text: str) -> str:
+    """Give ``text`` in quotes for a message, cut where it is long, nothing invisible in it."""
+    return repr(text if len(text) <= _LONGEST else f"{text[:_LONGEST]}...")
 
 
 def trace_error(
@@ -30,50 +37,18 @@ def trace_error(
     TraceError
     """
     place = "" if line is None else f"line {line}, "
-    place += f"column {column!r}, " if column else ""
+    place += f"column {shown(column)}, " if column else ""
     subject = f"{path}, {place}".rstrip(", ")
     return TraceError(message, subject=subject, remedy=remedy)
 
 
 def suggestion(word: str, known: Sequence[str]) -> str:
-    """Give "Did you mean ...?" and the known words, for a remedy."""
-    known = [str(name) for name in known]
-    near = difflib.get_close_matches(word.lower(), [name.lower() for name in known], 1)
-    first = next((name for name in known if near and name.lower() == near[0]), "")
-    hint = f"Did you mean {first!r}? " if first else ""
-    return f"{hint}There are: {', '.join(known) or 'none'}."
-
-
-def line_of_row(path: Path, encoding: str, delimiter: str, row: int) -> int:
-    """Find the line of a data row, for a message; reads the file again, as only errors need it.
-
-    Parameters
-    ----------
-    row : int
-        Counted from 0, without the header and blank lines.
-
-    Returns
-    -------
-    int
-        Counted from 1: the line on which the row ends (a quoted field may hold line ends).
-    """
-    with path.open(encoding=encoding, newline="", errors="replace") as stream:
-        reader = csv.reader(stream, delimiter=delimiter)
-        rows = (reader.line_num for cells in reader if cells)
-        return next(itertools.islice(rows, row + 1, None), 0)
-
-
-def first_odd_row(path: Path, encoding: str, delimiter: str, width: int) -> tuple[int, int] | None:
-    """Find the first row with another number of fields than the header.
-
-    Returns
-    -------
-    (line, fields) or None
-        None if all are as wide.
-    """
-    with path.open(encoding=encoding, newline="", errors="replace") as stream:
-        reader = csv.reader(stream, delimiter=delimiter)
-        for cells in reader:
-            if cells and len(cells) != width:
-                return reader.line_num, len(cells)
-    return None
+    """Give "Did you mean ...?" and the known words (the first of very many), for a remedy."""
+    # A header may have a million names: nobody reads them, and comparing them takes minutes.
+    names = [str(name) for name in islice(known, 1000)]
+    near = difflib.get_close_matches(word.lower()[:200], [name.lower() for name in names], 1)
+    first = next((name for name in names if near and name.lower() == near[0]), "")
+    hint = f"Did you mean {shown(first)}? " if first else ""
+    listed = [name if len(name) <= _LONGEST else f"{name[:_LONGEST]}..." for name in names]
+    more = f" and {len(known) - _MOST_NAMES} more" if len(known) > _MOST_NAMES else ""
+    return f"{hint}There are: {', '.join(listed[:_MOST_NAMES]) or 'none'}{more}."

@@ -7,13 +7,10 @@ import re
 import shutil
 import uuid
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING
-
-import numpy as np
-from numpy.typing import NDArray
 
 import meterlog
 from meterlog.model import (
@@ -31,21 +28,22 @@ from meterlog.model import (
 )
 from meterlog.model.errors import DiskFailed, RecordingExists
 from meterlog.recording import layout as places
-from meterlog.recording.append_file import REMEDY
+from meterlog.recording.about_text import about_bytes
+from meterlog.recording.append_file import write_aside
 from meterlog.recording.events_file import parse_events_csv
 from meterlog.recording.recorder import Recorder
 from meterlog.recording.sealing import seal
 from meterlog.recording.trace_error import suggestion, trace_error
 from meterlog.recording.trace_layout import TraceLayout, trace_layout
+from meterlog.recording.trace_pace import TracePace
 
 if TYPE_CHECKING:
     from meterlog.recording.trace_rows import Rows, TraceRows
 
 KEY = "imported"
+_REMEDY = "Free some space or choose another folder, then import it again."
 UNDATED = datetime(1970, 1, 1, tzinfo=UTC)
 """``About.started_utc`` of a trace that has seconds only: nobody knows when it was taken."""
-_INTERVAL_S = 0.1
-"""Where one row alone leaves the interval unknown."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,7 +86,8 @@ def import_trace(request: ImportRequest, progress: Callable[[float], None] = _no
     """Make a sealed recording of a trace; the file itself is kept in it, untouched.
 
     Elapsed time: seconds are taken as they stand, the file's 0 is the recording's zero; with
-    dates, the first row is. The events file counts on the same scale.
+    dates, the first row is. The events file counts on the same scale. The channels'
+    interval is told from all rows by :class:`~meterlog.recording.trace_pace.TracePace`.
 
     Parameters
     ----------
@@ -131,8 +130,11 @@ def import_trace(request: ImportRequest, progress: Callable[[float], None] = _no
         _move(aside, out)
     except OSError as error:
         raise DiskFailed(
-            f"can't be written: {error.strerror}.", subject=str(request.out), remedy=REMEDY
+            f"can't be written: {error.strerror}.", subject=str(request.out), remedy=_REMEDY
         ) from error
+    except DiskFailed as error:
+        # Its subject is the folder beside, which is gone by now.
+        raise DiskFailed(error.message, subject=str(request.out), remedy=_REMEDY) from error
     finally:
         shutil.rmtree(aside, ignore_errors=True)
     progress(1.0)
@@ -191,17 +193,22 @@ def _write(
     first = next(lots, None)
     if first is None:
         raise trace_error(request.trace, "has no readings.", "Give a file with at least one row.")
-    recorder = Recorder.create(aside, _about(request, parts, first, rows), keep_raw=False)
+    about = _about(request, parts, rows)
+    recorder = Recorder.create(aside, about, keep_raw=False)
+    pace = TracePace()
     try:
         for event in parts.events:
             recorder.take(event)
         for lot in _chain(first, lots):
+            pace.take(lot.t_ns)
             recorder.take(Block(KEY, lot.t_ns, lot.values, lot.flags))
             progress(0.95 * rows.progress)
     finally:
         recorder.close()
     if recorder.failed:
-        raise DiskFailed(recorder.failed, subject=str(request.out), remedy=REMEDY)
+        raise DiskFailed(recorder.failed, subject=str(request.out), remedy=_REMEDY)
+    # Only the whole trace tells its interval.
+    write_aside(aside / places.ABOUT, about_bytes(_with_interval(about, pace.interval_s)))
     _keep_original(aside, request.trace)
     if request.events is not None:
         _keep_original(aside, request.events)
@@ -213,11 +220,11 @@ def _chain(first: Rows, others: Iterator[Rows]) -> Iterator[Rows]:
     yield from others
 
 
-def _about(request: ImportRequest, parts: _Parts, first: Rows, rows: TraceRows) -> About:
+def _about(request: ImportRequest, parts: _Parts, rows: TraceRows) -> About:
     form = rows.form
     started = UNDATED + timedelta(microseconds=form.zero_ns // 1000) if form.is_dated else UNDATED
     channels = tuple(
-        _channel(request, role, column, _interval_s(first.t_ns))
+        _channel(request, role, column)
         for role, (_, column) in zip(parts.roles, request.assign, strict=True)
     )
     return About(
@@ -227,13 +234,19 @@ def _about(request: ImportRequest, parts: _Parts, first: Rows, rows: TraceRows) 
         zero_ns=0,
         program=f"meterlog {meterlog.__version__}",
         origin=Origin.IMPORTED,
-        instruments=(Instrument(KEY, KEY, request.trace.name, channels),),
+        instruments=(Instrument(KEY, KEY, _as_text(request.trace.name), channels),),
         limits=request.limits,
         job=request.job,
     )
 
 
-def _channel(request: ImportRequest, role: Role, column: str, interval_s: float) -> Channel:
+def _with_interval(about: About, interval_s: float) -> About:
+    (instrument,) = about.instruments
+    channels = tuple(replace(channel, interval_s=interval_s) for channel in instrument.channels)
+    return replace(about, instruments=(replace(instrument, channels=channels),))
+
+
+def _channel(request: ImportRequest, role: Role, column: str) -> Channel:
     quantity = role.quantity
     if quantity is None:
         is_current = column.rstrip().endswith(("(A)", "[A]"))
@@ -242,27 +255,24 @@ def _channel(request: ImportRequest, role: Role, column: str, interval_s: float)
         name=column if role is Role.OTHER else role.value,
         quantity=quantity,
         role=role,
-        interval_s=interval_s,
         accuracy=dict(request.accuracy).get(role.value),
     )
-
-
-def _interval_s(t_ns: NDArray[np.int64]) -> float:
-    """Give the median time from row to row; rows of the same instant say nothing about it."""
-    gaps = np.diff(t_ns)
-    gaps = gaps[gaps > 0]
-    return float(np.median(gaps)) / 1e9 if len(gaps) else _INTERVAL_S
 
 
 def _keep_original(aside: Path, original: Path) -> None:
     folder = aside / places.ORIGINAL
     folder.mkdir(exist_ok=True)
     # Readers of bags differ over these characters in names, whatever RFC 8493 says.
-    name = re.sub(r"[%\r\n]", "_", original.name)
+    name = re.sub(r"[%\r\n]", "_", _as_text(original.name))
     target = folder / name
     if target.exists():
         target = folder / f"events-{name}"
     shutil.copyfile(original, target)
+
+
+def _as_text(name: str) -> str:
+    """Give a file name that can be written down, also where its bytes are no UTF-8."""
+    return name.encode("utf-8", "replace").decode("utf-8")
 
 
 def _move(aside: Path, out: Path) -> None:

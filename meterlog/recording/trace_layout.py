@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-import csv
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TextIO
 
-from meterlog.recording.trace_error import suggestion, trace_error
+from meterlog.model.errors import TraceError
+from meterlog.recording.trace_error import shown, suggestion, trace_error
+from meterlog.recording.trace_text import check_quotes, text_rows
 
 DELIMITERS = (",", ";", "\t")
+_NOT_CP1252 = frozenset(b"\x81\x8d\x8f\x90\x9d")
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +51,7 @@ class TraceLayout:
         count = self.header.count(name)
         if count == 0:
             raise trace_error(
-                self.path, f"has no column {name!r}.", suggestion(name, self.header), line=1
+                self.path, f"has no column {shown(name)}.", suggestion(name, self.header), line=1
             )
         if count > 1:
             raise trace_error(
@@ -86,24 +87,29 @@ def trace_layout(path: Path, wanted: Sequence[str]) -> TraceLayout:
     RFC 4180 for the quoting; semicolon and tab as delimiter are common practice, no source.
     """
     try:
+        _check_kind(path)
         with path.open("rb") as stream:
             start = stream.read(1 << 16)
         encoding = _encoding(path, start)
-        with path.open(encoding=encoding, newline="") as stream:
-            found = [_header(stream, delimiter) for delimiter in DELIMITERS]
+        layouts = [_layout(path, encoding, delimiter) for delimiter in DELIMITERS]
+        best = max(
+            layouts,
+            key=lambda layout: (len(set(wanted) & set(layout.header)), len(layout.header)),
+        )
+        check_quotes(path, encoding, best.delimiter, best.header)
     except OSError as error:
         raise trace_error(path, f"can't be read: {error.strerror}.", "Check the name.") from error
-    layouts = [
-        TraceLayout(path, encoding, delimiter, header, end)
-        for delimiter, (header, end) in zip(DELIMITERS, found, strict=True)
-    ]
-    best = max(
-        layouts,
-        key=lambda layout: (len(set(wanted) & set(layout.header)), len(layout.header)),
-    )
     if not best.header:
         raise trace_error(path, "is empty.", "Give a file with a header line and readings.")
     return best
+
+
+def _check_kind(path: Path) -> None:
+    if path.is_dir():
+        raise trace_error(path, "is a folder.", "Give the CSV file itself.")
+    if path.exists() and not path.is_file():
+        # It is read more than once, which a pipe does not allow.
+        raise trace_error(path, "is no regular file.", "Save it to a file first.")
 
 
 def _encoding(path: Path, start: bytes) -> str:
@@ -117,15 +123,19 @@ def _encoding(path: Path, start: bytes) -> str:
         start[: start.rfind(b"\n") + 1 or len(start)].decode("utf-8")
     except UnicodeDecodeError:
         # Windows programs in Western Europe; only names can differ, digits are the same.
-        return "cp1252"
+        return "cp1252" if not set(start) & _NOT_CP1252 else "latin-1"
     return "utf-8-sig"
 
 
-def _header(stream: TextIO, delimiter: str) -> tuple[tuple[str, ...], int]:
-    """Give the names in the first line that holds anything, and the line it ends on."""
-    stream.seek(0)
-    reader = csv.reader(stream, delimiter=delimiter)
-    for cells in reader:
-        if any(cell.strip() for cell in cells):
-            return tuple(cell.strip() for cell in cells), reader.line_num
-    return (), 0
+def _layout(path: Path, encoding: str, delimiter: str) -> TraceLayout:
+    """Take the first line that holds anything as the header."""
+    try:
+        for line, cells in text_rows(path, encoding, delimiter, strict=False):
+            if any(cell.strip() for cell in cells):
+                return TraceLayout(
+                    path, encoding, delimiter, tuple(cell.strip() for cell in cells), line
+                )
+    except TraceError:
+        # Perhaps not by this delimiter; if by none, the check of the quotes says what is wrong.
+        pass
+    return TraceLayout(path, encoding, delimiter, (), 0)

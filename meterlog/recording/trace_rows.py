@@ -13,8 +13,9 @@ from numpy.typing import NDArray
 
 from meterlog.model.errors import TraceError
 from meterlog.recording.trace_cells import NotANumber, parse_cells
-from meterlog.recording.trace_error import first_odd_row, line_of_row, trace_error
+from meterlog.recording.trace_error import shown, trace_error
 from meterlog.recording.trace_layout import TraceLayout
+from meterlog.recording.trace_text import first_odd_row, first_undecodable_line, line_of_row
 from meterlog.recording.trace_times import NotATime, TimeForm, parse_times, time_form
 
 _LOT_BYTES = 1 << 24
@@ -86,7 +87,7 @@ class TraceRows:
                     if batch.num_rows:
                         yield self._rows(batch)
                         self.progress = stream.tell() / total if not stream.closed else 1.0
-            except pa.ArrowInvalid as error:
+            except (pa.ArrowException, UnicodeError) as error:
                 raise self._torn_row(error) from error
 
     def _open(self, stream: BinaryIO) -> pa.RecordBatchReader:
@@ -116,7 +117,7 @@ class TraceRows:
         layout = self._layout
         odd = first_odd_row(layout.path, layout.encoding, layout.delimiter, len(layout.header))
         if odd is None:
-            return trace_error(layout.path, f"is no CSV file (RFC 4180): {error}")
+            return self._unreadable(error)
         line, fields = odd
         return trace_error(
             layout.path,
@@ -124,6 +125,22 @@ class TraceRows:
             "Correct the line; a field that holds the delimiter needs double quotes.",
             line=line,
         )
+
+    def _unreadable(self, error: Exception) -> TraceError:
+        path = self._layout.path
+        line = first_undecodable_line(path, self._layout.encoding)
+        if line is not None:
+            return trace_error(
+                path,
+                "holds bytes that are no text.",
+                "Save the file as UTF-8.",
+                line=line,
+            )
+        if "block" in str(error):
+            return trace_error(
+                path, "has a line of more than 16 MB.", "Give a file of lines (RFC 4180)."
+            )
+        return trace_error(path, f"can't be read: {error}.", "Give a CSV file (RFC 4180).")
 
     def _rows(self, batch: pa.RecordBatch) -> Rows:
         t_ns = self._times(batch.column(0))
@@ -135,7 +152,7 @@ class TraceRows:
                 cells = parse_cells(batch.column(k + 1), decimal_comma=self._layout.decimal_comma)
             except NotANumber as error:
                 raise self._wrong(
-                    error.row, k + 1, f"{error.text!r} is no number.", _REMEDY
+                    error.row, k + 1, f"{shown(error.text)} is no number.", _REMEDY
                 ) from error
             values[:, k], flags[:, k] = cells.values, cells.flags
         self._row += count
@@ -147,19 +164,19 @@ class TraceRows:
                 self.form = time_form(texts[0].as_py())
             t_ns = parse_times(texts, self.form, decimal_comma=self._layout.decimal_comma)
         except NotATime as error:
-            message = f"the time {error.text!r} {error.why}."
+            message = f"the time {shown(error.text)} {error.why}."
             raise self._wrong(error.row, 0, message, "Correct or remove the line.") from error
         before = t_ns[0] if self._last_ns is None else self._last_ns
         back = np.flatnonzero(np.diff(t_ns, prepend=before) < 0)
         if len(back):
             row = int(back[0])
-            message = f"time goes backwards: {texts[row].as_py()!r} after a later time."
+            message = f"time goes backwards: {shown(texts[row].as_py())} after a later time."
             raise self._wrong(row, 0, message, "Sort the rows by time, or split the file there.")
         if t_ns[0] < 0:
             raise self._wrong(
                 0,
                 0,
-                f"the time {texts[0].as_py()!r} lies before zero.",
+                f"the time {shown(texts[0].as_py())} lies before zero.",
                 "Shift the time column so that it begins at 0 or later, and the events with it.",
             )
         self._last_ns = int(t_ns[-1])

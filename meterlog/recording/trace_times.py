@@ -151,7 +151,8 @@ def _wrong_with(text: str) -> str:
         clock = match[2].replace(":60", ":59") if match[2].endswith(":60") else match[2]
         instant = datetime.fromisoformat(f"{match[1]}T{clock}{match[4].upper()}")
     except ValueError as error:
-        return f"does not exist: {error}"
+        # Python's words about an offset are about its own types.
+        return "does not exist" + ("" if "offset" in str(error) else f": {error}")
     if not timedelta(0) <= instant - datetime.fromisoformat("1677-09-22T00:00:00Z"):
         return "lies before 1677-09-22"
     return "" if instant.year < 2262 else "lies after 2261"

@@ -48,6 +48,7 @@ def test_from_the_meter_to_the_evidence(shell, fan, tmp_path):
         "folder": str(folder),
         "intact": True,
         "problems": [],
+        "remarks": [],
     }
     files = shell.json("export", folder, "--out", evidence)["files"]
     assert {"findings.csv", "trace.png", "README.txt", "readings-line-logger.csv"} <= set(files)

@@ -82,9 +82,26 @@ def test_keys_of_a_later_version_are_passed_over_and_a_changed_text_is_told(abou
 
 
 def test_a_text_that_is_no_json_is_refused():
-    for content in (b"", b"{", b"\xff", b"[]"):
+    for content in (b"", b"{", b"\xff", b"[]", b"[" * 5000, b"9" * 5000):
         with pytest.raises(RecordingUnreadable):
             parse_about(content, "f")
+
+
+@pytest.mark.parametrize("number", ["1e400", "1e308", "-1e13", "NaN", "Infinity", "9" * 400])
+def test_a_number_that_nothing_could_have_written_is_refused(about, number):
+    text = json.dumps(json.loads(about_bytes(about))).replace(
+        '"hysteresis": 0.05', f'"hysteresis": {number}'
+    )
+    assert number in text
+    with pytest.raises(RecordingUnreadable, match=r"limits\.hysteresis"):
+        parse_about(text.encode(), "f")
+
+
+def test_half_a_character_in_a_name_is_refused(about):
+    values = json.loads(about_bytes(about))
+    values["instruments"][0]["channels"][0]["name"] = "\ud800"
+    with pytest.raises(RecordingUnreadable, match=r"channels\[0\]\.name is no Unicode text"):
+        parse_about(json.dumps(values).encode(), "f")
 
 
 def test_a_limit_that_is_not_finite_is_never_written(maker):

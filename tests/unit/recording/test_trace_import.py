@@ -144,6 +144,15 @@ def test_the_interval_is_the_median_and_pauses_do_not_bend_it(desk):
     assert recording.about.instruments[0].channels[0].interval_s == pytest.approx(0.02)
 
 
+def test_the_interval_is_told_from_the_whole_file_not_from_its_first_lot(desk, monkeypatch):
+    monkeypatch.setattr("meterlog.recording.trace_rows._LOT_BYTES", 4096)
+    times = [k / 100 for k in range(2000)] + [20 + k / 5 for k in range(200)]
+    recording = desk.imports("t,feed,amps\n" + "".join(f"{t:.2f},1,1\n" for t in times))
+    for channel in recording.about.instruments[0].channels:
+        assert channel.interval_s == pytest.approx(0.2)
+    assert recording.check() == ()
+
+
 def test_times_need_not_begin_at_zero_and_events_count_on_the_same_scale(desk):
     recording = desk.imports(
         "t,feed,amps\n5,1,1\n6,1,1\n",
