@@ -16,7 +16,7 @@ _VIRTUAL = b"VIRTUAL BENCH"
 _MOST_TURNS = 64
 LATE_INTERVALS = 1.5
 """An arrival this many intervals after the last one was held up on the way."""
-_GATHER_S = 0.003
+_GATHER_S = 0.010
 _GATHER_TURNS = 10
 
 
@@ -45,6 +45,7 @@ class FreeRunning:
         self._refused_before = 0
         self._last_refused = b""
         self._late_ns = round(LATE_INTERVALS * choice.channels[0].interval_s * 1e9)
+        self._gather_s = min(_GATHER_S, choice.channels[0].interval_s / 2.0)
         self._arrived_ns: int | None = None
 
     def _new_decoder(self) -> AsciiLineDecoder:
@@ -113,7 +114,7 @@ class FreeRunning:
         """
         parts = []
         for _ in range(_GATHER_TURNS):
-            more = self._opened().read(_GATHER_S)
+            more = self._opened().read(self._gather_s)
             if not more:
                 break
             parts.append(more)

@@ -229,7 +229,7 @@ class FindingMaker:
         if step.steady_mean_a is None or step.steady_n < 2:
             words = (
                 f"Speed {step.speed}: nothing to judge; start-up, missing current and the change"
-                f" to the next speed leave no steady running. {bounds.capitalize()}."
+                f" to the next speed leave no steady running ({bounds})."
             )
             return self._step_finding(step, Verdict.CANT_TELL, None, None, words)
         mean, u = abs(step.steady_mean_a), step.steady_expanded_a
@@ -243,9 +243,8 @@ class FindingMaker:
         verdict, limit = within(mean, u, allowed.min_a, allowed.max_a)
         return self._step_finding(step, verdict, None, limit, f"{draws}; {bounds}: {verdict}.")
 
-    @staticmethod
     def _step_finding(
-        step: Step, verdict: Verdict, worst: Finding | None, limit: float | None, words: str
+        self, step: Step, verdict: Verdict, worst: Finding | None, limit: float | None, words: str
     ) -> Finding:
         """Give a finding with the step's own figures, or with those of its worst stretch."""
         return Finding(
@@ -253,7 +252,8 @@ class FindingMaker:
             verdict=verdict,
             start_ns=step.start_ns,
             end_ns=step.end_ns,
-            edge_ns=0,
+            # A step begins and ends when a hand pressed a key.
+            edge_ns=round(self._limits.command_lag_s * 1e9),
             value=step.steady_mean_a if worst is None else worst.value,
             unit="A",
             expanded_uncertainty=(

@@ -32,7 +32,7 @@ from meterlog.model import (
 _DETAILS = {
     SpanKind.NO_DATA: "silence, overload or a lost instrument",
     SpanKind.OFF: "not asked to run",
-    SpanKind.RUNNING: "current within limits",
+    SpanKind.RUNNING: "current within limits, or starting up",
     SpanKind.OVER: "current above the limit of this speed",
     SpanKind.UNDER: "current below the limit of this speed",
     SpanKind.LOCKED: "current of a held rotor",

@@ -32,8 +32,13 @@ class _Delayed:
         t = np.concatenate((self._t, t_ns))
         every = np.concatenate((self._values, values))
         count = int(np.searchsorted(t, now_ns - self._delay_ns, side="left"))
+        count = min(count, max(len(t) - 1, 0))
         self._moments.add(every[:count])
         self._t, self._values = t[count:], every[count:]
+
+    def drop_last(self) -> None:
+        """Leave out the last reading: the current went, and it may be half-way down already."""
+        self._t, self._values = self._t[:-1], self._values[:-1]
 
     def end(self, at_ns: int) -> None:
         """Leave out what is younger than the delay at ``at_ns``, when the new command came."""
@@ -58,6 +63,7 @@ class _Gathering:
         self.start_ns = start_ns
         self.volts = Moments()
         self.amps = Moments()
+        self.was_steady = False
         self.steady_volts = _Delayed(delay_ns)
         self.steady_amps = _Delayed(delay_ns)
 
@@ -130,6 +136,10 @@ class StepCollector:
             self._last_ns = int(part.t_ns[-1])
             t_ns, amps = _read(part.t_ns, part.amps, part.amps_new)
             step.amps.add(amps)
+            if step.was_steady and not stretch.steady:
+                step.steady_amps.drop_last()
+                step.steady_volts.drop_last()
+            step.was_steady = stretch.steady
             if stretch.steady:
                 step.steady_amps.add(t_ns, amps, self._last_ns)
             if part.feed is not None:

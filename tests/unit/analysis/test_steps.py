@@ -90,3 +90,13 @@ def test_a_step_without_steady_running_says_that_there_is_nothing_to_judge(trace
     first = next(f for f in result.findings if f.kind is FindingKind.STEP_CURRENT)
     assert (first.speed, first.verdict, first.value) == (1, Verdict.CANT_TELL, None)
     assert "nothing to judge" in first.statement
+
+
+@pytest.mark.parametrize("phase", [0.0, 0.03, 0.06, 0.09])
+def test_the_reading_half_way_into_a_dropout_is_not_among_the_steady_ones(trace, phase):
+    leg = trace.Leg
+    legs = [leg(6.0, *trace.NORMAL[4]), leg(7.0, *trace.DEAD), leg(12.0, *trace.NORMAL[4])]
+    result = trace.review(legs, [trace.speed(0.0, 4)], 0.1, phase_s=phase, window_s=0.1)
+    (step,) = result.steps
+    assert step.steady_mean_a == pytest.approx(13.6)
+    assert step.steady_sd_a == pytest.approx(0.0, abs=1e-9)
