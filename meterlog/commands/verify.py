@@ -25,7 +25,7 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Verify a folder."""
-    from meterlog.evidence import verify_folder
+    from meterlog.evidence import seal_digest, verify_folder
 
     result = verify_folder(recording_at(options.folder))
     if options.json:
@@ -33,12 +33,18 @@ def run(options: argparse.Namespace) -> int:
             {
                 "folder": str(options.folder),
                 "intact": result.intact,
+                "seal_sha256": seal_digest(options.folder),
                 "problems": list(result.problems),
                 "remarks": list(result.remarks),
             }
         )
     elif result.intact:
-        answer(f"{options.folder}: intact. Every file is as it was when it was sealed.")
+        answer(f"{options.folder}: intact. Every file agrees with the seal.")
+        answer(f"  seal: {seal_digest(options.folder)}")
+        answer(
+            "  This finds damage and edits. It can't find somebody who seals anew: write the seal"
+            " on the work order when the recording is made, and compare it."
+        )
     else:
         answer(f"{options.folder}: NOT as sealed.")
         for problem in result.problems:

@@ -8,7 +8,8 @@ from dataclasses import fields
 
 import meterlog
 from meterlog.evidence.readings_csv import column_names, origin_of
-from meterlog.model import Instrument, Job, Limits, Origin, Review
+from meterlog.evidence.verify import seal_digest
+from meterlog.model import Channel, Instrument, Job, Limits, Origin, Review
 from meterlog.recording import UNDATED, Recording
 
 _WIDTH = 92
@@ -35,13 +36,19 @@ findings.csv   One line a statement.
                what was found, +- for about 95 % with the coverage factor given; empty
                where it can't be stated
   limit        the limit that decided
-  speed        commanded fan speed, 0 is off; empty where nobody recorded it
+  speed        commanded fan speed at the start, 0 is off; empty where nobody recorded it
   statement    the finding in one sentence
 steps.csv      One line a stretch at one commanded speed: n readings, motor voltage and motor
                current (mean, standard deviation sd, median, least, greatest); steady_ the same
                without the start-up and without stretches where the motor had no current;
                steady_expanded_a is the expanded uncertainty (about 95 %) of steady_mean_a,
-               made with the factor steady_coverage.
+               made with the factor steady_coverage. Not steady: inrush_window_s after a start or
+               a change of speed (after a dropout at most ten times its length), the last reading
+               before a dropout, and command_lag_s before a new command.
+uncertainty    U = k x sqrt(a^2 / 3 + s^2 / n'): a is the half-width of the accuracy stated below
+               at the mean, s the standard deviation, n' = n (1 - r) / (1 + r) with r the lag-1
+               correlation, if positive (JCGM 100:2008, 4.3.7, 4.2.3, 5.1.2); k for 95.45 % by
+               the effective degrees of freedom (G.4.1). Without a stated accuracy a is left out.
 spans.csv      What the motor was doing from when to when. Kinds: off, running, over and under
                (current beyond the step's limits), locked, dead (full voltage, next to no
                current), feed-lost, ground-lost, no-current (the channels at hand can't say which
@@ -51,7 +58,8 @@ events.csv     What the technician marked (speed, tap, note) and what the progra
 """
 
 _READINGS = """\
-  time_utc     when, in UTC (RFC 3339), to the nanosecond
+  time_utc     when, in UTC (RFC 3339); digits beyond the edges' +- are the program's, not the
+               meter's
   elapsed_s    the same as seconds from the recording's beginning, by a clock that nobody can set
   flags        channel:word for what is to be known about a value: overload and no-data (the cell
                is empty), range-changed, zeroed (a zero offset was subtracted), typed
@@ -101,6 +109,10 @@ def _head(recording: Recording) -> Iterator[str]:
     else:
         yield f"Started      {about.started_utc.isoformat()}"
     yield f"State        {recording.state}"
+    seal = seal_digest(recording.folder)
+    if seal:
+        yield f"Seal         {seal}"
+        yield "             (SHA-256 of the recording's manifest-sha256.txt)"
     yield f"Recorded by  {about.program}"
     yield f"Exported by  meterlog {meterlog.__version__}"
     yield f"Limits       {about.limits.name}"
@@ -149,8 +161,29 @@ def _readings(instrument: Instrument) -> Iterator[str]:
     for name, channel in zip(column_names(instrument), instrument.channels, strict=True):
         yield (
             f"  {name} ({channel.unit})   channel {channel.name}, a reading every "
-            f"{channel.interval_s:g} s"
+            f"{channel.interval_s:g} s, {_averaged(channel)}"
         )
+        yield f"    scale {channel.scale:g}, zero {channel.offset:g} {channel.unit} subtracted"
+        yield from textwrap.wrap(
+            _accuracy(channel), _WIDTH, initial_indent="    ", subsequent_indent="    "
+        )
+
+
+def _averaged(channel: Channel) -> str:
+    if channel.integration_s:
+        return f"averaged over {channel.integration_s:g} s"
+    return "averaging time not stated"
+
+
+def _accuracy(channel: Channel) -> str:
+    stated = channel.accuracy
+    if stated is None:
+        return "accuracy not stated"
+    return (
+        f"accuracy +-({stated.percent_of_reading:g} % of reading + {stated.digits:g} x"
+        f" {stated.resolution:g} {channel.unit} + {stated.floor:g} {channel.unit});"
+        f" {stated.basis or 'no source stated'}"
+    )
 
 
 def _shortcomings(recording: Recording, review: Review) -> Iterator[str]:

@@ -165,3 +165,24 @@ def _check_inside(found: _Found) -> str:
         else:
             found.problems.append(text)
     return recording.about.recording_id
+
+
+def seal_digest(folder: Path) -> str:
+    """Give the SHA-256 of the seal of a recording: written down elsewhere, it can't be made anew.
+
+    Parameters
+    ----------
+    folder : Path
+        Of a sealed recording.
+
+    Returns
+    -------
+    str
+        64 hexadecimal digits; empty when there is no seal.
+
+    Source
+    ------
+    FIPS 180-4, over the bytes of ``manifest-sha256.txt`` (RFC 8493, 2.1.3).
+    """
+    manifest = folder / "manifest-sha256.txt"
+    return sha256_of(manifest) if manifest.is_file() else ""

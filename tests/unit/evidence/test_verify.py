@@ -1,10 +1,11 @@
 """Verification: an intact folder passes, any flipped bit in any file is found and named."""
 
+import hashlib
 import random
 
 import pytest
 
-from meterlog.evidence import verify_folder
+from meterlog.evidence import seal_digest, verify_folder
 from meterlog.model.errors import RecordingUnreadable
 from meterlog.recording import seal
 
@@ -113,3 +114,9 @@ def test_a_tear_that_was_there_when_it_was_sealed_is_a_remark_and_no_change(desk
 def test_a_folder_without_a_recording_is_refused(tmp_path):
     with pytest.raises(RecordingUnreadable, match="no recording"):
         verify_folder(tmp_path)
+
+
+def test_the_seal_that_can_be_written_down_is_the_digest_of_the_manifest(recording):
+    manifest = (recording.folder / "manifest-sha256.txt").read_bytes()
+    assert seal_digest(recording.folder) == hashlib.sha256(manifest).hexdigest()
+    assert seal_digest(recording.folder / "data") == ""
