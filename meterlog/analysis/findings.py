@@ -73,7 +73,8 @@ def _tap_words(piece: Piece, around: Around) -> str:
         return ""
     delay_ns = max(piece.end_ns - reach[-1], 0)
     if around.returned and delay_ns <= TAP_REACH_NS:
-        return f"; current came back {_seconds(delay_ns)} after a tap"
+        edge_s = piece.end_edge_ns / 1e9
+        return f"; current came back {delay_ns / 1e9:.2f} s (± {edge_s:.2g} s) after a tap"
     return f"; {len(reach)} tap(s) without the current coming back"
 
 

@@ -19,7 +19,7 @@ class Header(QWidget):
         name = QLabel("meterlog")
         name.setProperty("rank", "title")
         self.meters = self._button("Meters", "page: choose the meters", checkable=True)
-        self.run = self._button("Run", "page: measure and look", checkable=True)
+        self.run = self._button("Trace", "page: measure and look", checkable=True)
         self.start = self._button("Start", "start or stop recording")
         self.open = self._button("Open…", "open a recording")
         self.looks = self._button("Day / dark", "change between day and dark footwell colours")
