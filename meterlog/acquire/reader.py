@@ -53,6 +53,7 @@ class Reader:
         self._readings = 0
         self._last_ns: int | None = None
         self._message = ""
+        self._failed = False
 
     def start(self, put: Callable[[Item], None], complaints: tuple[str, ...] = ()) -> None:
         """Start the thread.
@@ -81,7 +82,7 @@ class Reader:
 
     def state(self) -> ReaderState:
         """Give one glance at the instrument."""
-        running = self._thread is not None and self._thread.is_alive()
+        running = self._thread is not None and self._thread.is_alive() and not self._failed
         return ReaderState(
             key=self.key,
             alive=running and not self._silence.silent,
@@ -99,8 +100,10 @@ class Reader:
         # The top of a thread: an error of the program itself must reach the recording and the
         # screen, since nobody reads what a thread leaves behind.
         except Exception as error:  # noqa: BLE001
-            self._tell(EventKind.FAULT, f"reading stopped: {type(error).__name__}: {error}")
+            # Before it is told: whoever hears it and looks must not find a reader that is well.
+            self._failed = True
             self._message = f"reading stopped: {error}"
+            self._tell(EventKind.FAULT, f"reading stopped: {type(error).__name__}: {error}")
         finally:
             self._conversation.close()
 
