@@ -1,6 +1,7 @@
 """A fan does not start on low until it is hit. The technician records it and files the evidence."""
 
 import csv
+import hashlib
 
 import pytest
 
@@ -47,6 +48,7 @@ def test_from_the_meter_to_the_evidence(shell, fan, tmp_path):
     assert shell.json("verify", folder) == {
         "folder": str(folder),
         "intact": True,
+        "seal_sha256": hashlib.sha256((folder / "manifest-sha256.txt").read_bytes()).hexdigest(),
         "problems": [],
         "remarks": [],
     }
