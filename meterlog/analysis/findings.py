@@ -8,13 +8,13 @@ from dataclasses import dataclass
 from meterlog.analysis.excess import highest_a
 from meterlog.analysis.pieces import Piece
 from meterlog.analysis.rounding import with_uncertainty
+from meterlog.analysis.sides import SETTLING_WORDS
 from meterlog.analysis.uncertainty import Uncertainty, uncertainty_of_mean, within
 from meterlog.model import (
     Accuracy,
     Finding,
     FindingKind,
     Limits,
-    Role,
     SpanKind,
     Step,
     Verdict,
@@ -27,11 +27,6 @@ source)."""
 _SIDE_WORDS = {
     SpanKind.FEED_LOST: "the feed went away (fuse, relay, connector or wire ahead of the motor)",
     SpanKind.GROUND_LOST: "the ground side opened (controller, its command, ground or connector)",
-}
-_ROLE_WORDS = {
-    Role.MOTOR_FEED: "motor feed voltage",
-    Role.MOTOR_RETURN: "motor return voltage",
-    Role.COMMAND: "the commanded speed",
 }
 
 
@@ -188,7 +183,7 @@ class FindingMaker:
             )
         if piece.kind in _SIDE_WORDS:
             return f"No current{stretch}: {now}; {_SIDE_WORDS[piece.kind]}{doubt}"
-        missing = " and ".join(_ROLE_WORDS[role] for role in piece.settled_by)
+        missing = " and ".join(SETTLING_WORDS[role] for role in piece.settled_by)
         settle = f"; {missing} would settle it" if missing else ""
         return f"No current{stretch}: {now}; these channels can't say which side{settle}{doubt}"
 

@@ -351,7 +351,3 @@ class Labeller:
             level = self._excess.edge_level(known.kind, kind)
             return threshold_edge(t, sizes, index, level) if np.isfinite(level) else here
         return (before + here) // 2
-
-
-def _inputs(on: NDArray[np.bool_], off: NDArray[np.bool_]) -> NDArray[np.int8]:
-    return on.astype(np.int8) - off.astype(np.int8)

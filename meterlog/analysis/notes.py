@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from meterlog.analysis.sides import SETTLING_WORDS
 from meterlog.analysis.timeline import SpeedTimeline
 from meterlog.model import Channel, Finding, FindingKind, Limits, Role, Step
 
@@ -94,7 +95,7 @@ def _about_channels(current: Channel | None, missing: Sequence[Role]) -> list[st
             " the readings alone."
         )
     if missing:
-        named = ", ".join(role.value for role in missing)
+        named = ", ".join(SETTLING_WORDS[role] for role in missing)
         told.append(f"Not recorded: {named}. Some causes can't be told apart without.")
     return told
 

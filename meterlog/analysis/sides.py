@@ -166,6 +166,14 @@ def sides(
     return np.where(unread, np.uint8(Side.UNDETERMINED), answer)
 
 
+SETTLING_WORDS = {
+    Role.MOTOR_FEED: "motor feed voltage",
+    Role.MOTOR_RETURN: "motor return voltage",
+    Role.COMMAND: "the commanded speed",
+}
+"""What :func:`would_settle` names, in words."""
+
+
 def would_settle(*, feed: bool, back: bool, speed: bool) -> tuple[Role, ...]:
     """Name the channels that, had they been there, would have told the side."""
     missing = []

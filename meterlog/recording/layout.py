@@ -9,8 +9,6 @@ PAYLOAD = "data"
 ABOUT = "data/about.json"
 EVENTS = "data/events.jsonl"
 ORIGINAL = "data/original"
-CACHE = "cache"
-"""Rebuildable, never evidence: no manifest lists it."""
 LOCK = "writing.lock"
 """Held by the program that is recording; gone once it has closed the recording."""
 

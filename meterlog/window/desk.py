@@ -60,7 +60,6 @@ class Desk:
         self._glance_s = GLANCE_S
         self._phase = Phase.IDLE
         self._closing = False
-        self._said = ""
         self._dialog: QFileDialog | None = None
         window.pages.addWidget(self.meters_page)
         window.pages.addWidget(self.run_page)

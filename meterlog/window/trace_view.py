@@ -217,7 +217,7 @@ class TraceView(QWidget):
         ]
         roles = {line.role for plot in self._plots for line, _ in plot.curves}
         if {Role.MOTOR_FEED, Role.MOTOR_RETURN} <= roles:
-            signs.append((self._palette.edge, "▒", "feed over return"))
+            signs.append((self._palette.edge, "▒", "across the motor"))
         if self._shown is not None and self._shown.about.limits.speeds:
             signs.append((self._palette.band_edge, "▒", "limits"))
         self.key.setText(
