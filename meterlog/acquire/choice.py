@@ -16,7 +16,7 @@ class MeterChoice:
     ----------
     profile : MeterProfile
     url : str
-        The port, as :meth:`meterlog.instruments.Link.open` takes it.
+        The port, as :func:`meterlog.instruments.open_link` takes it.
     key : str
         Unique in the recording; becomes ``Block.source``.
     channels : tuple of Channel

@@ -7,7 +7,7 @@ import time
 from meterlog.acquire.choice import MeterChoice
 from meterlog.acquire.clock import Clock
 from meterlog.acquire.conversation import Heard
-from meterlog.instruments import AsciiLineDecoder, Link
+from meterlog.instruments import AsciiLineDecoder, Link, open_link
 from meterlog.model import Identity
 
 BANNER_S = 0.3
@@ -64,7 +64,7 @@ class FreeRunning:
     def open(self) -> tuple[str, ...]:
         """Open the port and wait a little for a comment that says that all is simulated."""
         self._decoder = self._new_decoder()
-        self._link = Link.open(self._choice.url, self._choice.profile.link)
+        self._link = open_link(self._choice.url, self._choice.profile.link)
         until = time.monotonic() + BANNER_S
         while not self.simulated and (left := until - time.monotonic()) > 0:
             self._decoder.feed(self._link.read(left))
@@ -77,7 +77,7 @@ class FreeRunning:
         self._refused_before += self._decoder.refused
         self._last_refused = self._decoder.last_refused or self._last_refused
         self._decoder = self._new_decoder()
-        self._link = Link.open(self._choice.url, self._choice.profile.link)
+        self._link = open_link(self._choice.url, self._choice.profile.link)
         if self._skip_first_partial:
             self._decoder.skip_to_end()
         return ()

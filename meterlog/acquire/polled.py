@@ -7,7 +7,7 @@ from dataclasses import replace
 from meterlog.acquire.choice import MeterChoice
 from meterlog.acquire.clock import Clock
 from meterlog.acquire.conversation import Heard
-from meterlog.instruments import Link, ScpiAnswerDecoder, ScpiDialogue
+from meterlog.instruments import Link, ScpiAnswerDecoder, ScpiDialogue, open_link
 from meterlog.instruments.readings import no_readings
 from meterlog.model import Identity
 from meterlog.model.errors import TalkError
@@ -51,7 +51,7 @@ class Polled:
 
     def open(self) -> tuple[str, ...]:
         """Open the port, identify the instrument and set it up; give its complaints."""
-        self._link = Link.open(self._choice.url, self._choice.profile.link)
+        self._link = open_link(self._choice.url, self._choice.profile.link)
         self.identity, errors = ScpiDialogue(self._link, self._talk).introduce()
         self.simulated = self.identity.maker.upper().startswith("VIRTUAL")
         return errors
@@ -59,7 +59,7 @@ class Polled:
     def reopen(self) -> tuple[str, ...]:
         """Open the port again; complain if another instrument answers."""
         self.close()
-        self._link = Link.open(self._choice.url, self._choice.profile.link)
+        self._link = open_link(self._choice.url, self._choice.profile.link)
         errors = self._introduce_again()
         self._decoder.restart()
         self._asked_ns = None

@@ -36,13 +36,12 @@ class Reader:
 
     def __init__(self, choice: MeterChoice, conversation: Conversation, clock: Clock) -> None:
         channel = choice.channels[0]
-        pause_s = choice.profile.scpi.poll_s if choice.profile.dialect == "scpi" else 0.0
         self.key = choice.key
         self._conversation = conversation
         self._clock = clock
         self._stamper = Stamper(channel.interval_s, channel.integration_s)
         self._scaling = Scaling(choice.key, choice.channels)
-        self._interval_s = max(channel.interval_s, pause_s)
+        self._interval_s = max(channel.interval_s, choice.profile.pause_s)
         self._silence = SilenceWatch(self._interval_s)
         self._rate = RateCheck(self._interval_s)
         self._refusals = RefusalReport()
@@ -134,6 +133,9 @@ class Reader:
         self._put(self._scaling.block(heard.readings, stamps))
         self._last_ns = int(stamps[-1])
         self._readings += count
+        for remark in heard.readings.remarks:
+            at_ns = int(stamps[min(remark.row, count - 1)])
+            self._put(Event(at_ns, remark.kind, remark.text, self.key))
 
     def _check_rate(self, count: int, arrived_ns: int) -> None:
         learnt = self._rate.gap_s is not None

@@ -9,9 +9,8 @@ from meterlog.analysis.excess import highest_a
 from meterlog.analysis.pieces import Piece
 from meterlog.analysis.rounding import with_uncertainty
 from meterlog.analysis.sides import SETTLING_WORDS
-from meterlog.analysis.uncertainty import Uncertainty, uncertainty_of_mean, within
+from meterlog.analysis.uncertainty import AccuracyAt, Uncertainty, uncertainty_of_mean, within
 from meterlog.model import (
-    Accuracy,
     Finding,
     FindingKind,
     Limits,
@@ -94,13 +93,13 @@ class FindingMaker:
     Parameters
     ----------
     limits : Limits
-    accuracy : Accuracy or None
-        Of the motor current channel.
+    accuracy_at : callable
+        Of the motor current channel; see :data:`AccuracyAt`.
     """
 
-    def __init__(self, limits: Limits, accuracy: Accuracy | None) -> None:
+    def __init__(self, limits: Limits, accuracy_at: AccuracyAt) -> None:
         self._limits = limits
-        self._accuracy = accuracy
+        self._accuracy_at = accuracy_at
 
     def of_piece(self, piece: Piece, around: Around) -> Finding | None:
         """Give the finding of one stretch; None for one that is in order."""
@@ -111,7 +110,8 @@ class FindingMaker:
         figures = piece.figures
         u = None
         if figures.n:
-            u = uncertainty_of_mean(figures.mean_a, figures.n, figures.sd_a, None, self._accuracy)
+            accuracy = self._accuracy_at(figures.mean_a)
+            u = uncertainty_of_mean(figures.mean_a, figures.n, figures.sd_a, None, accuracy)
         verdict, limit = self._judge(piece, u)
         return Finding(
             kind=FindingKind(piece.kind.value),

@@ -14,6 +14,7 @@ from meterlog.analysis.steps import StepCollector
 from meterlog.analysis.timeline import SpeedTimeline
 from meterlog.analysis.visibility import catch_chances, shortest_visible_s
 from meterlog.model import (
+    Accuracy,
     Block,
     CatchChance,
     Channel,
@@ -98,12 +99,12 @@ class Reviewer:
         self._current = _channel(instruments, Role.MOTOR_CURRENT)
         self._feed_there = _channel(instruments, Role.MOTOR_FEED) is not None
         self._return_there = _channel(instruments, Role.MOTOR_RETURN) is not None
-        accuracy = self._current.accuracy if self._current else None
+        accuracy_at = self._current.accuracy_at if self._current else _unstated
         self._timeline = SpeedTimeline()
         lag_ns = round(limits.command_lag_s * 1e9)
-        self._steps = StepCollector(self._timeline, accuracy, lag_ns)
+        self._steps = StepCollector(self._timeline, accuracy_at, lag_ns)
         self._detector = SpanDetector(instruments, limits, self._timeline, self._steps.take)
-        self._maker = FindingMaker(limits, accuracy)
+        self._maker = FindingMaker(limits, accuracy_at)
         self._taps_ns: list[int] = []
         self._told: list[_Told] = []
 
@@ -175,3 +176,8 @@ class Reviewer:
             events_off=events_off(self._timeline, self._detector.first_ns, self._detector.last_ns),
         )
         return notes(self._limits, self._current, missing, steps, findings, passed)
+
+
+def _unstated(_value: float) -> Accuracy | None:
+    """Give the accuracy of a channel that is not there."""
+    return None

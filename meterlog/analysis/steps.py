@@ -11,8 +11,8 @@ from meterlog.analysis.labels import Stretch
 from meterlog.analysis.moments import Moments
 from meterlog.analysis.rows import Rows
 from meterlog.analysis.timeline import SpeedTimeline
-from meterlog.analysis.uncertainty import Uncertainty, uncertainty_of_mean
-from meterlog.model import Accuracy, Step
+from meterlog.analysis.uncertainty import AccuracyAt, Uncertainty, uncertainty_of_mean
+from meterlog.model import Step
 
 
 class _Delayed:
@@ -67,11 +67,12 @@ class _Gathering:
         self.steady_volts = _Delayed(delay_ns)
         self.steady_amps = _Delayed(delay_ns)
 
-    def step(self, end_ns: int, accuracy: Accuracy | None) -> Step:
+    def step(self, end_ns: int, accuracy_at: AccuracyAt) -> Step:
         """Give the figures so far."""
         amps, steady = self.amps, self.steady_amps.moments()
         u: Uncertainty | None = None
         if steady.mean is not None:
+            accuracy = accuracy_at(steady.mean)
             u = uncertainty_of_mean(steady.mean, steady.n, steady.sd, steady.lag1, accuracy)
         return Step(
             speed=self.speed,
@@ -114,16 +115,16 @@ class StepCollector:
     ----------
     timeline : SpeedTimeline
         The same as the detector's.
-    accuracy : Accuracy or None
-        Of the motor current channel.
+    accuracy_at : callable
+        Of the motor current channel; see :data:`AccuracyAt`.
     lag_ns : int, nanoseconds
         So late a hand may be on the key: what was read in this time before a new command is not
         counted among the steady readings.
     """
 
-    def __init__(self, timeline: SpeedTimeline, accuracy: Accuracy | None, lag_ns: int) -> None:
+    def __init__(self, timeline: SpeedTimeline, accuracy_at: AccuracyAt, lag_ns: int) -> None:
         self._timeline = timeline
-        self._accuracy = accuracy
+        self._accuracy_at = accuracy_at
         self._lag_ns = lag_ns
         self._steps: list[_Gathering] = []
         self._last_ns = 0
@@ -166,6 +167,6 @@ class StepCollector:
             return ()
         ends = [later.start_ns for later in self._steps[1:]] + [self._last_ns]
         return tuple(
-            step.step(end_ns, self._accuracy)
+            step.step(end_ns, self._accuracy_at)
             for step, end_ns in zip(self._steps, ends, strict=True)
         )

@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 from itertools import pairwise
 
 from meterlog.model import Accuracy, Verdict
+
+AccuracyAt = Callable[[float], Accuracy | None]
+"""The accuracy statement that holds at a value of a channel; None where nobody has stated one."""
 
 # t for 95.45 %: JCGM 100:2008, table G.2, last columns (as EA-4/02 M:2022, table E.1).
 _STUDENT = (

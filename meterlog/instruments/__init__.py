@@ -1,9 +1,10 @@
 """Instruments: bytes in, readings out. Links, decoders, the list of ports."""
 
 from meterlog.instruments.ascii_lines import AsciiLineDecoder
-from meterlog.instruments.link import Link
+from meterlog.instruments.link import LineCounts, Link
+from meterlog.instruments.links import open_link
 from meterlog.instruments.ports import PortInfo, list_ports
-from meterlog.instruments.readings import Decoder, Readings
+from meterlog.instruments.readings import Decoder, Readings, Remark
 from meterlog.instruments.scpi_answers import ScpiAnswerDecoder
 from meterlog.instruments.scpi_dialogue import ScpiDialogue
 from meterlog.instruments.scpi_text import parse_error, parse_identity, parse_number
@@ -11,12 +12,15 @@ from meterlog.instruments.scpi_text import parse_error, parse_identity, parse_nu
 __all__ = [
     "AsciiLineDecoder",
     "Decoder",
+    "LineCounts",
     "Link",
     "PortInfo",
     "Readings",
+    "Remark",
     "ScpiAnswerDecoder",
     "ScpiDialogue",
     "list_ports",
+    "open_link",
     "parse_error",
     "parse_identity",
     "parse_number",

@@ -8,8 +8,29 @@ from typing import Protocol
 import numpy as np
 from numpy.typing import NDArray
 
+from meterlog.model import EventKind
+
 EXAMPLE_BYTES = 200
 """At most so many bytes of a line that was not understood are kept as an example."""
+
+
+@dataclass(frozen=True, slots=True)
+class Remark:
+    """What an instrument lets be known beside its values, at one of its readings.
+
+    Attributes
+    ----------
+    row : int
+        The reading it came with; equal to the number of rows when it came after the last.
+    kind : EventKind
+        ``unit``, ``range`` or ``device``.
+    text : str
+        For a person, such as ``low battery``.
+    """
+
+    row: int
+    kind: EventKind
+    text: str
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -24,11 +45,14 @@ class Readings:
         Bits of :class:`meterlog.model.Flag`.
     own_time_s : ndarray, float64, shape (n,), seconds, or None
         The instrument's own clock; None when it sends none.
+    remarks : tuple of Remark
+        In the order of their rows.
     """
 
     values: NDArray[np.float64]
     flags: NDArray[np.uint8]
     own_time_s: NDArray[np.float64] | None = None
+    remarks: tuple[Remark, ...] = ()
 
     def __len__(self) -> int:
         """Count the rows."""

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
+
+from meterlog.model.accuracy import Accuracy, Range
+from meterlog.model.sensor import Sensor, Zero
 
 
 class Quantity(StrEnum):
@@ -42,42 +45,6 @@ class Role(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Accuracy:
-    """The maker's accuracy statement: ±(percent of reading + digits x resolution + floor).
-
-    Attributes
-    ----------
-    percent_of_reading : float, percent
-    digits : float, counts of the last digit
-    resolution : float, unit of the channel per count
-    floor : float, unit of the channel
-        A fixed part, such as a clamp's zero uncertainty.
-    basis : str
-        Where the figures come from (data sheet and page, or "typical, from memory").
-    """
-
-    percent_of_reading: float
-    digits: float
-    resolution: float
-    floor: float = 0.0
-    basis: str = ""
-
-    def half_width(self, value: float) -> float:
-        """Give the half-width of the accuracy interval at ``value``, in the channel's unit.
-
-        Source
-        ------
-        The form ±(% of reading + digits) of hand-held meters; used as the half-width of a
-        rectangular distribution as in JCGM 100:2008, 4.3.7.
-        """
-        return (
-            abs(value) * self.percent_of_reading / 100.0
-            + self.digits * self.resolution
-            + self.floor
-        )
-
-
-@dataclass(frozen=True, slots=True)
 class Channel:
     """One column of an instrument's readings.
 
@@ -89,15 +56,23 @@ class Channel:
     role : Role
         ``other`` until the user assigns one.
     scale : float, channel unit per raw unit
-        Clamp, shunt or divider; 1 when the meter already reads in V or A.
+        The profile's own scale times the sensor's factor; 1 when the meter already reads in V
+        or A.
     offset : float, unit of the channel
-        Zero taken with nothing connected; subtracted after scaling.
+        Subtracted after scaling; equals ``zero.offset`` where a zero has been taken.
     interval_s : float, seconds
         Time from one reading to the next.
     integration_s : float, seconds
         Time over which the meter averages for one reading; 0 when unknown or instantaneous.
     accuracy : Accuracy or None
-        None when nobody has stated it (an imported trace); verdicts then say so.
+        None when nobody has stated it (an imported trace); verdicts then say so. Where there are
+        ranges, that of the widest.
+    ranges : tuple of Range
+        From the narrowest to the widest; empty when the profile has none.
+    sensor : Sensor
+        What stands between the circuit and the meter.
+    zero : Zero or None
+        None when none has been taken.
     """
 
     name: str
@@ -108,6 +83,20 @@ class Channel:
     interval_s: float = 0.1
     integration_s: float = 0.0
     accuracy: Accuracy | None = None
+    ranges: tuple[Range, ...] = ()
+    sensor: Sensor = field(default_factory=Sensor)
+    zero: Zero | None = None
+
+    def accuracy_at(self, value: float) -> Accuracy | None:
+        """Give the accuracy statement that holds at ``value``, in the channel's unit.
+
+        That of the narrowest range which shows it, as a meter does that chooses its range
+        itself; beyond the widest, that of the widest.
+        """
+        for measuring_range in self.ranges:
+            if abs(value) <= measuring_range.top:
+                return measuring_range.accuracy
+        return self.accuracy
 
     @property
     def unit(self) -> str:

@@ -44,6 +44,16 @@ class Instrument:
     identity : Identity
     simulated : bool
         True for the virtual bench. Shown permanently on screen and in every export.
+    typed : bool
+        True when its readings are typed by hand. Shown wherever they are.
+    usb_serial : str
+        Serial number of the adapter or instrument on the USB; empty when it has none.
+    time_u_s : float or None, seconds
+        Standard uncertainty of its times against this computer's clock as far as known when it
+        was connected; None when nothing is known. A ``timing`` event may say more later.
+    skew_s, skew_u_s : float, seconds
+        So much later than the others its times were found to be by a common step; already
+        subtracted. And the standard uncertainty of that. 0 when never measured.
     """
 
     key: str
@@ -52,6 +62,11 @@ class Instrument:
     channels: tuple[Channel, ...]
     identity: Identity = Identity()
     simulated: bool = False
+    typed: bool = False
+    usb_serial: str = ""
+    time_u_s: float | None = None
+    skew_s: float = 0.0
+    skew_u_s: float = 0.0
 
     def column(self, role: Role) -> int | None:
         """Give the column that plays ``role``, or None."""

@@ -7,25 +7,33 @@ from pathlib import Path
 
 from meterlog.model import Limits
 from meterlog.model.errors import ProfileError
+from meterlog.profile.folders import shipped_folder, user_folder
 from meterlog.profile.limits import limits_profile
-from meterlog.profile.meter import MeterProfile, meter_profile
+from meterlog.profile.meter import MeterProfile
+from meterlog.profile.meter_file import meter_profile
 from meterlog.profile.table import read_text
-
-_PACKAGE = Path(__file__).resolve().parent.parent
-
-
-def shipped_folder() -> Path:
-    """Give the folder of shipped profiles: in the wheel, or beside the package in a checkout."""
-    inside = _PACKAGE / "shipped_profiles"
-    return inside if inside.is_dir() else _PACKAGE.parent / "profiles"
 
 
 def names(kind: str) -> tuple[str, ...]:
-    """Give the names of all shipped profiles of ``kind`` (``meters``, ``limits``), sorted."""
-    return tuple(sorted(path.stem for path in (shipped_folder() / kind).glob("*.toml")))
+    """Give the names of all profiles of ``kind`` (``meters``, ``limits``), sorted."""
+    places = (user_folder() / kind, shipped_folder() / kind)
+    return tuple(sorted({path.stem for place in places for path in place.glob("*.toml")}))
 
 
-def _find(kind: str, name_or_file: str) -> Path:
+def profile_file(kind: str, name_or_file: str) -> Path:
+    """Give the file of a profile: one named as such, the user's own, or a shipped one.
+
+    Parameters
+    ----------
+    kind : str
+        ``meters`` or ``limits``.
+    name_or_file : str
+
+    Raises
+    ------
+    ProfileError
+        If there is none; names the nearest and all.
+    """
     path = Path(name_or_file)
     if path.suffix == ".toml" or len(path.parts) != 1:
         if not path.is_file():
@@ -33,9 +41,10 @@ def _find(kind: str, name_or_file: str) -> Path:
                 "no such file.", subject=name_or_file or "''", remedy="Check the path."
             )
         return path
-    shipped = shipped_folder() / kind / f"{name_or_file}.toml"
-    if shipped.is_file():
-        return shipped
+    for folder in (user_folder(), shipped_folder()):
+        file = folder / kind / f"{name_or_file}.toml"
+        if file.is_file():
+            return file
     known = names(kind)
     near = difflib.get_close_matches(name_or_file, known, 1)
     hint = f"Did you mean {near[0]!r}? " if near else ""
@@ -54,7 +63,7 @@ def load_meter(name_or_file: str) -> MeterProfile:
     ProfileError
         If there is none or it is wrong.
     """
-    path = _find("meters", name_or_file)
+    path = profile_file("meters", name_or_file)
     return meter_profile(path.stem, read_text(path), str(path))
 
 
@@ -66,7 +75,7 @@ def load_limits(name_or_file: str) -> Limits:
     ProfileError
         If there is none or it is wrong.
     """
-    path = _find("limits", name_or_file)
+    path = profile_file("limits", name_or_file)
     # The name goes into files, which can't hold the bytes of a path that is no UTF-8.
     name = path.stem.encode("utf-8", "replace").decode("utf-8")
     return limits_profile(name, read_text(path), str(path))

@@ -19,8 +19,12 @@ from meterlog.model import (
     Limits,
     Origin,
     Quantity,
+    Range,
     Role,
+    Sensor,
+    SensorKind,
     SpeedLimits,
+    Zero,
 )
 from meterlog.model.errors import RecordingUnreadable
 from meterlog.recording.checked_text import crc_holds, with_crc
@@ -148,6 +152,12 @@ def _instrument(table: JsonObject) -> Instrument:
         channels=tuple(_channel(item) for item in table.objects("channels")),
         identity=Identity(**_texts(table.object("identity"), Identity)),
         simulated=table.flag("simulated"),
+        # What follows was not written by the first versions.
+        typed=table.flag("typed") if table.has("typed") else False,
+        usb_serial=table.text("usb_serial") if table.has("usb_serial") else "",
+        time_u_s=table.optional_number("time_u_s") if table.has("time_u_s") else None,
+        skew_s=table.number("skew_s") if table.has("skew_s") else 0.0,
+        skew_u_s=table.number("skew_u_s") if table.has("skew_u_s") else 0.0,
     )
 
 
@@ -161,19 +171,60 @@ def _channel(table: JsonObject) -> Channel:
         interval_s=table.number("interval_s"),
         integration_s=table.number("integration_s"),
         accuracy=_accuracy(table),
+        ranges=tuple(_range(item) for item in _later(table, "ranges")),
+        sensor=_sensor(table.object("sensor")) if table.has("sensor") else Sensor(),
+        zero=_zero(table),
     )
+
+
+def _later(table: JsonObject, key: str) -> tuple[JsonObject, ...]:
+    """Give a list of objects that the first versions did not write."""
+    return table.objects(key) if table.has(key) else ()
 
 
 def _accuracy(channel: JsonObject) -> Accuracy | None:
     if channel.get("accuracy") is None:
         return None
     table = channel.object("accuracy")
+    later = {key: table.number(key) for key in ("per_kelvin", "low_c", "high_c") if table.has(key)}
     return Accuracy(
         percent_of_reading=table.number("percent_of_reading"),
         digits=table.number("digits"),
         resolution=table.number("resolution"),
         floor=table.number("floor"),
         basis=table.text("basis"),
+        **later,
+    )
+
+
+def _range(table: JsonObject) -> Range:
+    accuracy = _accuracy(table)
+    if accuracy is None:
+        raise table.error("is null", "accuracy")
+    return Range(table.number("top"), accuracy)
+
+
+def _sensor(table: JsonObject) -> Sensor:
+    return Sensor(
+        kind=table.word("kind", SensorKind),
+        ratio=table.number("ratio"),
+        turns=table.whole("turns"),
+        inverted=table.flag("inverted"),
+        words=table.text("words"),
+    )
+
+
+def _zero(channel: JsonObject) -> Zero | None:
+    if not channel.has("zero") or channel.get("zero") is None:
+        return None
+    table = channel.object("zero")
+    taken = None if table.get("taken_utc") is None else _instant(table, "taken_utc")
+    return Zero(
+        offset=table.number("offset"),
+        scatter=table.number("scatter"),
+        count=table.whole("count"),
+        taken_utc=taken,
+        range_top=table.optional_number("range_top"),
     )
 
 

@@ -36,10 +36,11 @@ class JsonObject:
         self.subject = subject
         self._path = path
         if not isinstance(values, Mapping):
-            raise self._error("is no object")
+            raise self.error("is no object")
         self._values = values
 
-    def _error(self, what: str, key: str = "") -> RecordingUnreadable:
+    def error(self, what: str, key: str = "") -> RecordingUnreadable:
+        """Give an error about ``key`` that names file and object."""
         name = ".".join(part for part in (self._path, key) if part) or "the file"
         return RecordingUnreadable(
             f"{name} {what}.",
@@ -47,19 +48,23 @@ class JsonObject:
             remedy="The recording can't be read without it; use a copy of the folder.",
         )
 
+    def has(self, key: str) -> bool:
+        """Tell whether there is ``key``: earlier versions did not write all."""
+        return key in self._values
+
     def get(self, key: str) -> object:
         """Give whatever stands at ``key``."""
         if key not in self._values:
-            raise self._error("is missing", key)
+            raise self.error("is missing", key)
         return self._values[key]
 
     def text(self, key: str) -> str:
         """Give a text."""
         value = self.get(key)
         if not isinstance(value, str):
-            raise self._error(f"is {value!r}, not a text", key)
+            raise self.error(f"is {value!r}, not a text", key)
         if any("\ud800" <= letter <= "\udfff" for letter in value):
-            raise self._error("is no Unicode text", key)
+            raise self.error("is no Unicode text", key)
         return value
 
     def word(self, key: str, words: type[Word]) -> Word:
@@ -69,15 +74,15 @@ class JsonObject:
             return words(value)
         except ValueError as error:
             known = ", ".join(words)
-            raise self._error(f"is {value!r}, not one of {known}", key) from error
+            raise self.error(f"is {value!r}, not one of {known}", key) from error
 
     def number(self, key: str) -> float:
         """Give a number."""
         value = self.get(key)
         if isinstance(value, bool) or not isinstance(value, (int, float)):
-            raise self._error(f"is {value!r}, not a number", key)
+            raise self.error(f"is {value!r}, not a number", key)
         if not abs(value) <= _LARGEST:  # also refuses nan
-            raise self._error("is beyond anything that can be meant", key)
+            raise self.error("is beyond anything that can be meant", key)
         return float(value)
 
     def optional_number(self, key: str) -> float | None:
@@ -88,14 +93,14 @@ class JsonObject:
         """Give a whole number, of any size."""
         value = self.get(key)
         if isinstance(value, bool) or not isinstance(value, int):
-            raise self._error(f"is {value!r}, not a whole number", key)
+            raise self.error(f"is {value!r}, not a whole number", key)
         return value
 
     def flag(self, key: str) -> bool:
         """Give true or false."""
         value = self.get(key)
         if not isinstance(value, bool):
-            raise self._error(f"is {value!r}, not true or false", key)
+            raise self.error(f"is {value!r}, not true or false", key)
         return value
 
     def object(self, key: str) -> JsonObject:
@@ -107,7 +112,7 @@ class JsonObject:
         """Give a list of objects."""
         value = self.get(key)
         if not isinstance(value, list):
-            raise self._error(f"is {value!r}, not a list", key)
+            raise self.error(f"is {value!r}, not a list", key)
         name = ".".join(part for part in (self._path, key) if part)
         return tuple(
             JsonObject(item, self.subject, f"{name}[{index}]") for index, item in enumerate(value)

@@ -18,7 +18,7 @@ from figure import Figure, interleaved_s, percentile
 from traces import about
 
 from meterlog.acquire import Acquisition, Bus, Clock, MeterChoice
-from meterlog.instruments import AsciiLineDecoder, Link
+from meterlog.instruments import AsciiLineDecoder, open_link
 from meterlog.model import Block
 from meterlog.profile import load_meter
 from meterlog.recording import Recorder
@@ -74,7 +74,7 @@ def _into_recorder(total: int, folder: Path) -> tuple[float, float, int]:
     recorder = Recorder.create(folder, head)
     decoder = AsciiLineDecoder(profile.lines, profile.channels)
     rows, got, start, used = 0, 0, 0.0, 0.0
-    with Link.open(name, profile.link) as link:
+    with open_link(name, profile.link) as link:
         writer = _writer(ours, total)
         while got < total:
             data = link.read(1.0)

@@ -13,7 +13,7 @@ import numpy as np
 import pytest
 
 from meterlog.acquire import Acquisition, Clock, MeterChoice
-from meterlog.instruments import Link
+from meterlog.instruments import open_link
 from meterlog.model import Block, Event, EventKind, Flag, RawBytes
 from meterlog.model.errors import LinkError, LinkNotFound, UsageError
 from meterlog.profile import load_meter
@@ -328,7 +328,7 @@ def test_if_one_meter_can_not_be_opened_the_others_are_closed_again(terminal):
     acquisition = Acquisition(choices, Clock.start())
     with pytest.raises(LinkNotFound, match="no-such-port"):
         acquisition.connect()
-    Link.open(terminal.url, PROFILE.link).close()
+    open_link(terminal.url, PROFILE.link).close()
     with pytest.raises(UsageError, match="not connected"):
         acquisition.start(Basket())
 

@@ -11,7 +11,7 @@ import pytest
 import serial
 from serial.rfc2217 import PortManager
 
-from meterlog.instruments import AsciiLineDecoder, Link
+from meterlog.instruments import AsciiLineDecoder, Link, open_link
 from meterlog.model.errors import LinkBusy, LinkLost, LinkNotFound, LinkRefused
 from meterlog.profile import LinkSettings, load_meter
 
@@ -88,7 +88,7 @@ def meter(request):
 
 @pytest.fixture
 def link(meter):
-    with Link.open(meter.url, SETTINGS) as opened:
+    with open_link(meter.url, SETTINGS) as opened:
         yield opened
 
 
@@ -165,7 +165,7 @@ def test_a_port_that_goes_away_is_lost_for_reading_and_told_with_its_name(meter,
 
 def test_what_came_before_a_network_port_went_away_is_still_given():
     far = Server()
-    with Link.open(far.url, SETTINGS) as link:
+    with open_link(far.url, SETTINGS) as link:
         far.send(b"last words")
         far.unplug()
         assert link.read(2.0) == b"last words"
@@ -215,7 +215,7 @@ def test_what_a_meter_says_on_being_connected_is_kept():
 
         greeter = threading.Thread(target=greet)
         greeter.start()
-        with Link.open(f"socket://127.0.0.1:{door.getsockname()[1]}", SETTINGS) as link:
+        with open_link(f"socket://127.0.0.1:{door.getsockname()[1]}", SETTINGS) as link:
             assert link.read(5.0) == b"# hello\n"
         greeter.join()
         door.close()
@@ -225,7 +225,7 @@ def test_what_a_meter_says_on_being_connected_is_kept():
 def test_what_waits_on_a_terminal_before_it_is_opened_is_kept():
     terminal = Terminal()
     terminal.send(b"# hello\n")
-    with Link.open(terminal.url, SETTINGS) as link:
+    with open_link(terminal.url, SETTINGS) as link:
         assert link.read(5.0) == b"# hello\n"
     terminal.close()
 
@@ -233,9 +233,9 @@ def test_what_waits_on_a_terminal_before_it_is_opened_is_kept():
 @pytest.mark.pty
 def test_a_second_opening_of_a_serial_port_is_refused_as_busy():
     terminal = Terminal()
-    with Link.open(terminal.url, SETTINGS), pytest.raises(LinkBusy, match="another program"):
-        Link.open(terminal.url, SETTINGS)
-    Link.open(terminal.url, SETTINGS).close()
+    with open_link(terminal.url, SETTINGS), pytest.raises(LinkBusy, match="another program"):
+        open_link(terminal.url, SETTINGS)
+    open_link(terminal.url, SETTINGS).close()
     terminal.close()
 
 
@@ -251,7 +251,7 @@ def test_a_second_opening_of_a_serial_port_is_refused_as_busy():
 )
 def test_what_is_no_port_is_told_with_what_to_do(url, kind):
     with pytest.raises(kind) as caught:
-        Link.open(url, SETTINGS)
+        open_link(url, SETTINGS)
     assert caught.value.subject == url
     assert caught.value.remedy
 
@@ -259,18 +259,18 @@ def test_what_is_no_port_is_told_with_what_to_do(url, kind):
 def test_a_file_is_no_port(tmp_path):
     (tmp_path / "file").touch()
     with pytest.raises(LinkNotFound, match="no serial port"):
-        Link.open(str(tmp_path / "file"), SETTINGS)
+        open_link(str(tmp_path / "file"), SETTINGS)
 
 
 def test_a_network_port_where_nobody_listens_is_refused():
     server = Server()
     server.close()
     with pytest.raises(LinkRefused, match="nobody listens"):
-        Link.open(server.url, SETTINGS)
+        open_link(server.url, SETTINGS)
 
 
 def test_a_port_without_a_handle_to_wait_on_works_too():
-    with Link.open("loop://", SETTINGS) as link:
+    with open_link("loop://", SETTINGS) as link:
         link.write(b"round")
         assert link.read(1.0) == b"round"
         late = threading.Timer(0.05, link.write, [b"trip"])
@@ -319,7 +319,7 @@ class Rfc2217Server(threading.Thread):
 @pytest.mark.filterwarnings("ignore:set(Daemon|Name).. is deprecated:DeprecationWarning")
 def test_a_remote_serial_port_by_rfc_2217_works_too():
     server = Rfc2217Server()
-    with Link.open(server.url, SETTINGS) as link:
+    with open_link(server.url, SETTINGS) as link:
         sent = bytes(range(256))
         link.write(sent)
         data = b""

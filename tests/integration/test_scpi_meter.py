@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from meterlog.acquire import Acquisition, Clock, MeterChoice
-from meterlog.instruments import Link, ScpiDialogue
+from meterlog.instruments import ScpiDialogue, open_link
 from meterlog.model import Block, Event, EventKind, Flag, Identity
 from meterlog.model.errors import TalkError
 from meterlog.profile import LinkSettings, load_meter
@@ -205,14 +205,14 @@ def test_a_meter_that_does_not_answer_is_an_error_that_names_what_to_check(meter
 
 def test_an_error_queue_that_never_empties_is_left_after_32_entries(meter):
     meter.errors = ['-350,"Queue overflow"'] * 100
-    with Link.open(meter.url, LinkSettings()) as link:
+    with open_link(meter.url, LinkSettings()) as link:
         assert len(ScpiDialogue(link, PROFILE.scpi).errors()) == 32
     assert len(meter.errors) == 68
 
 
 def test_an_answer_that_is_no_error_entry_says_how_to_do_without(meter):
     meter.errors = ["what?"]
-    with Link.open(meter.url, LinkSettings()) as link:
+    with open_link(meter.url, LinkSettings()) as link:
         dialogue = ScpiDialogue(link, PROFILE.scpi)
         with pytest.raises(TalkError, match="ask_errors"):
             dialogue.errors()

@@ -25,7 +25,7 @@ from meterlog.model import (
     Quantity,
     Role,
 )
-from meterlog.profile import LineFormat, LinkSettings, MeterProfile, ScpiTalk
+from meterlog.profile import LineFormat, MeterProfile
 
 _VOLTS = Accuracy(0.5, 2.0, 0.001, basis="invented")
 _AMPS = Accuracy(1.5, 2.0, 0.005, floor=0.05, basis="invented")
@@ -73,15 +73,14 @@ def plain_meter(interval_s: float, integration_s: float) -> MeterProfile:
         name="virtual",
         title="virtual three-channel meter",
         dialect="ascii-lines",
-        link=LinkSettings(),
+        interval_s=interval_s,
+        integration_s=integration_s,
         channels=(
             channel("feed", Quantity.VOLTAGE, _VOLTS),
             channel("return", Quantity.VOLTAGE, _VOLTS),
             channel("current", Quantity.CURRENT, _AMPS),
         ),
-        scpi=ScpiTalk(),
         lines=LineFormat(columns=("feed", "return", "current")),
-        text="",
     )
 
 

@@ -36,7 +36,7 @@ quantity = "current"
 def refused(text: str) -> str:
     with pytest.raises(ProfileError) as caught:
         meter_profile("p", text, "p.toml")
-    assert caught.value.subject == "p.toml"
+    assert caught.value.subject.startswith("p.toml")
     return str(caught.value)
 
 
@@ -72,7 +72,7 @@ def test_a_whole_profile_is_read():
         ('"-", "b"]', '"-"]', "Every channel needs exactly one column"),
         ('"-", "b"]', '"b", "b"]', "Every channel needs exactly one column"),
         ('delimiter = ";"', 'delimiter = ","', "lines.decimal equals the delimiter"),
-        ('delimiter = ";"', 'delimiter = ";;"', "Expected one character"),
+        ('delimiter = ";"', 'delimiter = ";;"', "lines.delimiter is ';;'"),
         ("title", "title = ", "is not valid TOML"),
         ("resolution = 0.01\n", "", "channels[0].accuracy.resolution is missing"),
     ],
