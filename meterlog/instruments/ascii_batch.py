@@ -5,8 +5,10 @@ from __future__ import annotations
 import numpy as np
 import pyarrow as pa
 import pyarrow.csv as pa_csv
+from numpy.typing import NDArray
 
 from meterlog.instruments.ascii_fields import TIME, is_plain
+from meterlog.instruments.fixed_fields import read_fixed
 from meterlog.instruments.readings import Readings
 from meterlog.instruments.sentinels import OVERLOAD_FROM
 from meterlog.profile import LineFormat
@@ -15,7 +17,10 @@ _BYTE_ORDER_MARK = b"\xef\xbb\xbf"
 
 
 class BatchReader:
-    """Reads a batch of whole lines by Arrow's CSV reader on one thread.
+    """Reads a batch of whole lines by :func:`read_fixed`, or else by Arrow's CSV reader.
+
+    The first is the faster, on one thread, and enough for nearly every meter; it takes nothing but
+    digits with a fixed count of decimals.
 
     Arrow understands more than a number (``nan``, ``inf``, a byte order mark) and knows neither
     comments nor overload. So a batch that holds, or could hold, anything but plain numbers is
@@ -54,6 +59,10 @@ class BatchReader:
             decimal_point=layout.decimal,
         )
         self._columns = columns
+        self._delimiter, self._decimal = layout.delimiter, layout.decimal
+        # The channels in their order, then the time.
+        order = [*self._names, TIME] if self._timed else self._names
+        self._wanted = [columns.index(name) for name in order]
 
     def read(self, lines: bytes) -> Readings | None:
         """Read whole lines.
@@ -72,6 +81,11 @@ class BatchReader:
             return None
         if lines.startswith(_BYTE_ORDER_MARK):
             return None
+        fixed = read_fixed(
+            lines, ord(self._delimiter), ord(self._decimal), len(self._columns), self._wanted
+        )
+        if fixed is not None:
+            return self._split(fixed)
         try:
             table = pa_csv.read_csv(
                 pa.py_buffer(lines),
@@ -84,6 +98,12 @@ class BatchReader:
         except pa.ArrowInvalid:
             return None
         return self._readings(table)
+
+    def _split(self, fixed: NDArray[np.float64]) -> Readings:
+        width = len(self._names)
+        values = fixed[:, :width]
+        time = fixed[:, width] * self._unit if self._timed else None
+        return Readings(values, np.zeros(values.shape, np.uint8, order="F"), time)
 
     def _readings(self, table: pa.Table) -> Readings | None:
         shape = (table.num_rows, len(self._names))
