@@ -12,6 +12,7 @@ memory. Checked against Python's ``float`` by ``tests/unit/instruments/test_fixe
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -52,22 +53,22 @@ def read_fixed(
     starts[0] = 0
     starts[1:] = ends[:-1]
     starts[1:] += 1
-    starts, ends = starts.reshape(-1, columns), ends.reshape(-1, columns)
-    marks = raw[ends]
+    first, last = starts.reshape(-1, columns), ends.reshape(-1, columns)
+    marks = raw[last]
     if (marks[:, -1] != _LINE_FEED).any() or (marks[:, :-1] != delimiter).any():
         return None
-    returns = raw[ends[:, -1] - 1] == _RETURN
+    returns = raw[last[:, -1] - 1] == _RETURN
     if returns.any():
         if not returns.all():
             return None
-        ends[:, -1] -= 1
+        last[:, -1] -= 1
     # So that any of the last characters of the first field is a place within the bytes.
     padded = np.concatenate([np.zeros(MOST_CHARACTERS + 1, np.uint8), raw])
-    values = np.empty((len(ends), len(wanted)), order="F")
-    for decimals, places in _alike(lines, starts[0], ends[0], decimal, wanted).items():
+    values = np.empty((len(last), len(wanted)), order="F")
+    for decimals, places in _alike(lines, first[0], last[0], decimal, wanted).items():
         columns_wanted = [wanted[place] for place in places]
         # Columns of as many decimals go together: the cost is that of the calls, not the numbers.
-        fields = _Fields(padded, starts[:, columns_wanted].ravel(), ends[:, columns_wanted].ravel())
+        fields = _Fields(padded, first[:, columns_wanted].ravel(), last[:, columns_wanted].ravel())
         read = fields.numbers(decimals, decimal)
         if read is None:
             return None
@@ -124,13 +125,12 @@ class _Fields:
         numbers: NDArray[np.float64] = whole / 10.0 ** max(decimals, 0)
         return np.negative(numbers, out=numbers, where=negative)
 
-    def _whole(
-        self, sizes: NDArray[np.intp], decimals: int, decimal: int
-    ) -> NDArray[np.signedinteger] | None:
+    def _whole(self, sizes: NDArray[np.intp], decimals: int, decimal: int) -> NDArray[Any] | None:
         """Give the digits as one whole number, the decimal sign left out."""
         least, most = int(sizes.min()), int(sizes.max())
         # Nine digits fit into 32 bits, which are read twice as fast.
-        whole = np.zeros(len(sizes), np.int32 if most <= 9 else np.int64)
+        kind: type[np.int32 | np.int64] = np.int32 if most <= 9 else np.int64
+        whole: NDArray[Any] = np.zeros(len(sizes), kind)
         largest = np.zeros(len(sizes), np.uint8)
         for place in range(most - 1, -1, -1):
             digits = self._from_end(place)
