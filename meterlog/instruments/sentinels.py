@@ -54,7 +54,8 @@ def mark_sentinels(values: NDArray[np.float64], flags: NDArray[np.uint8]) -> Non
     usual = np.abs(values) < OVERLOAD_FROM
     if usual.all():
         return
-    for row, column in np.argwhere(~usual & (flags == 0)):
-        number, flag = tell_number(float(values[row, column]))
-        values[row, column] = number
-        flags[row, column] = int(flag)
+    found = ~usual & (flags == 0)
+    numbers = values[found]
+    nothing = np.isnan(numbers) | (np.abs(numbers - NOT_A_NUMBER) <= TOLERANCE * NOT_A_NUMBER)
+    values[found] = np.nan
+    flags[found] = np.where(nothing, int(Flag.NO_DATA), int(Flag.OVERLOAD))
