@@ -1,8 +1,13 @@
 """Instruments: bytes in, readings out. Links, decoders, the list of ports."""
 
 from meterlog.instruments.ascii_lines import AsciiLineDecoder
+from meterlog.instruments.block_stream import BlockDecoder
+from meterlog.instruments.lcd_frames import LcdFrameDecoder
 from meterlog.instruments.link import LineCounts, Link
 from meterlog.instruments.links import open_link
+from meterlog.instruments.modbus_answers import ModbusDecoder
+from meterlog.instruments.modbus_frames import ModbusRequests
+from meterlog.instruments.port_memory import PortMemory, remember, whereabouts
 from meterlog.instruments.ports import PortInfo, list_ports
 from meterlog.instruments.readings import Decoder, Readings, Remark
 from meterlog.instruments.scpi_answers import ScpiAnswerDecoder
@@ -11,10 +16,15 @@ from meterlog.instruments.scpi_text import parse_error, parse_identity, parse_nu
 
 __all__ = [
     "AsciiLineDecoder",
+    "BlockDecoder",
     "Decoder",
+    "LcdFrameDecoder",
     "LineCounts",
     "Link",
+    "ModbusDecoder",
+    "ModbusRequests",
     "PortInfo",
+    "PortMemory",
     "Readings",
     "Remark",
     "ScpiAnswerDecoder",
@@ -24,4 +34,6 @@ __all__ = [
     "parse_error",
     "parse_identity",
     "parse_number",
+    "remember",
+    "whereabouts",
 ]

@@ -6,14 +6,12 @@ import errno
 import socket
 from collections.abc import Iterator
 
+from meterlog.instruments.port_holder import holders
+from meterlog.instruments.port_rights import rights_cure
 from meterlog.model.errors import LinkBusy, LinkError, LinkLost, LinkNotFound, LinkRefused
 
 _LOOK = "See `meterlog ports` for those that are there."
 _ADDRESS = "Write a port's name, or socket://HOST:PORT, or rfc2217://HOST:PORT."
-_RIGHTS = (
-    "On Linux, serial ports belong to the group dialout: run "
-    "`sudo usermod -aG dialout $USER`, then log out and in again."
-)
 _SERVER = "Check that the far side runs, its address and its port number."
 _CLOSE = "Close the other program, or the other window of this one."
 # On Windows pyserial gives no number, only the words of the system's error; and there "access
@@ -38,7 +36,7 @@ _OPENING: tuple[tuple[frozenset[int], str, type[LinkError], str, str], ...] = (
         "",
         LinkRefused,
         "you may not open this port.",
-        _RIGHTS,
+        "",
     ),
     (
         frozenset({errno.ENOTTY, errno.EISDIR, errno.EINVAL}),
@@ -88,10 +86,21 @@ def open_failed(url: str, error: BaseException) -> LinkError:
         return _network_failed(url, error)
     for numbers, words, kind, message, remedy in _OPENING:
         if _number(error) in numbers or (words and words in str(error)):
-            return kind(message, subject=url, remedy=remedy)
+            return _refused(kind(message, subject=url, remedy=remedy))
     if isinstance(error, ValueError) and "://" in url:
         return LinkNotFound("is no address of a port.", subject=url, remedy=_ADDRESS)
     return LinkRefused(f"can't be opened: {_short(error)}.", subject=url, remedy=_LOOK)
+
+
+def _refused(error: LinkError) -> LinkError:
+    """Add what can be found out about this one port."""
+    if isinstance(error, LinkRefused):
+        return LinkRefused(error.message, subject=error.subject, remedy=rights_cure(error.subject))
+    names = holders(error.subject) if isinstance(error, LinkBusy) else ()
+    if not names:
+        return error
+    message = f"another program holds this port: {', '.join(names)}."
+    return LinkBusy(message, subject=error.subject, remedy=error.remedy)
 
 
 def _network_failed(url: str, error: BaseException) -> LinkError:

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from serial.tools.list_ports import comports
 
-_GROUP = "you may not open it; run `sudo usermod -aG dialout $USER`, then log out and in again"
+from meterlog.instruments.port_rights import rights_cure
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +26,8 @@ class PortInfo:
         USB vendor and product number, four hexadecimal digits each; empty when it is not USB.
     serial : str
         Serial number of the adapter; empty when it has none.
+    location : str
+        The USB socket it is in, as the system numbers them; empty when it is not USB.
     usable : bool
         False when this user may not open it.
     reason : str
@@ -37,6 +39,7 @@ class PortInfo:
     vendor: str = ""
     product: str = ""
     serial: str = ""
+    location: str = ""
     usable: bool = True
     reason: str = ""
 
@@ -54,6 +57,7 @@ def list_ports() -> tuple[PortInfo, ...]:
                 vendor=_hexadecimal(port.vid),
                 product=_hexadecimal(port.pid),
                 serial=port.serial_number or "",
+                location=port.location or "",
                 usable=not reason,
                 reason=reason,
             )
@@ -68,4 +72,6 @@ def _hexadecimal(number: int | None) -> str:
 def _reason(device: str) -> str:
     if sys.platform == "win32" or not Path(device).exists():
         return ""
-    return "" if os.access(device, os.R_OK | os.W_OK) else _GROUP
+    if os.access(device, os.R_OK | os.W_OK):
+        return ""
+    return f"you may not open it. {rights_cure(device)}"

@@ -12,7 +12,7 @@ import serial
 from serial.rfc2217 import PortManager
 
 from meterlog.instruments import AsciiLineDecoder, Link, open_link
-from meterlog.model.errors import LinkBusy, LinkLost, LinkNotFound, LinkRefused
+from meterlog.model.errors import LinkBusy, LinkLost, LinkNotFound, LinkRefused, UsageError
 from meterlog.profile import LinkSettings, load_meter
 
 SETTINGS = LinkSettings()
@@ -243,16 +243,20 @@ def test_a_second_opening_of_a_serial_port_is_refused_as_busy():
     ("url", "kind"),
     [
         ("/dev/no-such-port", LinkNotFound),
-        ("socket://127.0.0.1", LinkNotFound),
-        ("socket://127.0.0.1:notaport", LinkNotFound),
-        ("nonsense://x", LinkNotFound),
-        ("", LinkNotFound),
+        ("socket://127.0.0.1", UsageError),
+        ("socket://127.0.0.1:notaport", UsageError),
+        ("socket://127.0.0.1:70000", UsageError),
+        ("rfc2217://:4000", UsageError),
+        ("nonsense://x", UsageError),
+        ("hid://12:34", UsageError),
+        ("usbtmc://wxyz:0001", UsageError),
+        ("", UsageError),
     ],
 )
 def test_what_is_no_port_is_told_with_what_to_do(url, kind):
     with pytest.raises(kind) as caught:
         open_link(url, SETTINGS)
-    assert caught.value.subject == url
+    assert caught.value.subject == (url or "''")
     assert caught.value.remedy
 
 

@@ -1,11 +1,17 @@
 """What a port's failure is called, also on systems that this test does not run on."""
 
 import errno
+import grp
+import os
 import socket
+import subprocess
+import sys
+from types import SimpleNamespace
 
 import pytest
 from serial import SerialException
 
+from meterlog.instruments import port_rights
 from meterlog.instruments.link_errors import lost, open_failed
 from meterlog.model.errors import LinkBusy, LinkNotFound, LinkRefused
 
@@ -33,10 +39,48 @@ def test_each_failure_has_its_kind_and_names_the_port(error, kind):
     assert made.remedy
 
 
-def test_a_missing_right_names_the_group_and_the_command():
-    made = open_failed("/dev/ttyUSB0", SerialException(errno.EACCES, "denied"))
-    assert "dialout" in made.remedy
+def test_a_missing_right_names_the_group_that_owns_the_port_and_the_command(tmp_path, monkeypatch):
+    device = tmp_path / "port"
+    device.touch()
+    device.chmod(0o660)
+    group = SimpleNamespace(gr_name="plugdev")
+    monkeypatch.setattr(grp, "getgrgid", lambda number: group if number == 46 else None)
+    real = device.stat()
+    owned = os.stat_result((*real[:5], 46, *real[6:]))
+    monkeypatch.setattr(port_rights.Path, "stat", lambda _self: owned)
+    made = open_failed(str(device), SerialException(errno.EACCES, "denied"))
+    assert "belongs to the group plugdev" in made.remedy
+    assert "sudo usermod -aG plugdev $USER" in made.remedy
+    assert "log out and in" in made.remedy
+
+
+def test_a_port_that_can_not_be_looked_at_names_the_usual_group():
+    made = open_failed("/dev/no-such-port", SerialException(errno.EACCES, "denied"))
     assert "sudo usermod -aG dialout $USER" in made.remedy
+
+
+def test_a_port_of_root_alone_does_not_send_the_user_to_a_group(tmp_path):
+    device = tmp_path / "port"
+    device.touch()
+    device.chmod(0o600)
+    made = open_failed(str(device), SerialException(errno.EACCES, "denied"))
+    assert "root alone" in made.remedy
+    assert "usermod" not in made.remedy
+
+
+def test_a_busy_port_names_the_program_that_has_it_open(tmp_path):
+    device = tmp_path / "port"
+    device.touch()
+    code = "import sys, time; h = open(sys.argv[1]); print('open', flush=True); time.sleep(60)"
+    with subprocess.Popen(
+        [sys.executable, "-c", code, str(device)], stdout=subprocess.PIPE, text=True
+    ) as other:
+        assert other.stdout.readline() == "open\n"
+        made = open_failed(str(device), SerialException(errno.EBUSY, "locked"))
+        other.kill()
+    assert type(made) is LinkBusy
+    assert f"(process {other.pid})" in made.message
+    assert made.remedy
 
 
 @pytest.mark.parametrize(
