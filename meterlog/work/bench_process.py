@@ -1,4 +1,4 @@
-"""BenchProcess: a virtual meter in a process of its own, as a real one is in a box of its own."""
+"""BenchProcess: virtual meters in a process of their own, as real ones are in boxes of theirs."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ import subprocess
 import sys
 import tempfile
 import threading
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from types import TracebackType
 from typing import Self
@@ -81,37 +81,46 @@ class BenchProcess:
 
     Parameters
     ----------
-    meter : str
-        Name of a meter profile.
+    meters : str or sequence of str
+        Names of meter profiles; all are on the same fan.
     scenario : str
     seed : int
     happened : callable or None
         Called for each change of speed and each tap, on a thread of this object: the stand-in for
         the technician's hands.
+    options : sequence of str
+        Further ones of the command, such as ``--at 5 "unplug line-logger 2"`` as three words.
     """
 
     def __init__(
-        self, meter: str, scenario: str, seed: int = 0, happened: Happening | None = None
+        self,
+        meters: str | Sequence[str],
+        scenario: str,
+        seed: int = 0,
+        happened: Happening | None = None,
+        options: Sequence[str] = (),
     ) -> None:
+        self._meters = (meters,) if isinstance(meters, str) else tuple(meters)
         self._happened = happened
         self._first: queue.SimpleQueue[str] = queue.SimpleQueue()
         self._complaints = tempfile.TemporaryFile()  # noqa: SIM115 - closed by stop
-        self._command = [sys.executable, "-m", "meterlog", "virtual", meter]
-        self._command += ["--scenario", scenario, "--seed", str(seed)]
+        self._command = [sys.executable, "-m", "meterlog", "virtual", *self._meters]
+        self._command += ["--scenario", scenario, "--seed", str(seed), *options]
         if os.name != "posix":
             self._command.append("--tcp")
-        self._meter = meter
+        self._name = " ".join(self._meters)
+        self._addresses: dict[str, str] = {}
         # The thread that starts the child listens to it to its end. Linux bonds a child to the
         # thread that started it, not to the process: a shorter-lived one would take it along.
         started: queue.SimpleQueue[subprocess.Popen[str] | OSError] = queue.SimpleQueue()
         self._listener = threading.Thread(
-            target=self._start_and_listen, args=(started,), name=f"bench {meter}", daemon=True
+            target=self._start_and_listen, args=(started,), name=f"bench {self._name}", daemon=True
         )
         self._listener.start()
         child = started.get()
         if isinstance(child, OSError):
             self._complaints.close()
-            raise LinkNotFound(f"the virtual meter did not start: {child}", subject=meter)
+            raise LinkNotFound(f"the virtual meter did not start: {child}", subject=self._name)
         self._child = child
 
     def _start_and_listen(
@@ -135,30 +144,50 @@ class BenchProcess:
         self._listen(child)
 
     def address(self) -> str:
-        """Wait until the meter can be opened, and give the address to open.
+        """Wait until the meter can be opened, and give the address to open: the first meter's.
 
         Raises
         ------
         LinkNotFound
             If the process does not give one; carries what it said instead, and has ended.
         """
+        return next(iter(self.addresses().values()))
+
+    def addresses(self) -> dict[str, str]:
+        """Wait until the meters can be opened, and give the address of each by its name.
+
+        A second one of the same profile is called ``NAME-2``.
+
+        Raises
+        ------
+        LinkNotFound
+            If the process does not give them; carries what it said instead, and has ended.
+        """
+        while len(self._addresses) < len(self._meters):
+            line = self._next_line()
+            name, _, address = line.rpartition(" ") if len(self._meters) > 1 else ("", "", line)
+            self._addresses[name or self._meters[0]] = address
+        return dict(self._addresses)
+
+    def _next_line(self) -> str:
         try:
-            address = self._first.get(timeout=_START_S).strip()
+            line = self._first.get(timeout=_START_S).strip()
         except queue.Empty:
-            address = ""
-        if address:
-            return address
+            line = ""
+        if line:
+            return line
         self._end_child()
         self._complaints.seek(0)
         said = self._complaints.read().decode(errors="replace").strip()
         self.stop()
         raise LinkNotFound(
-            f"the virtual meter did not start: {said or 'it said nothing'}", subject=self._meter
+            f"the virtual meter did not start: {said or 'it said nothing'}", subject=self._name
         )
 
     def _listen(self, child: subprocess.Popen[str]) -> None:
         assert child.stdout is not None  # noqa: S101 - opened as a pipe above
-        self._first.put(child.stdout.readline())
+        for _ in self._meters:
+            self._first.put(child.stdout.readline())
         for line in child.stdout:
             self._hear(line)
 
@@ -177,10 +206,15 @@ class BenchProcess:
     def obey(self, kind: EventKind, value: str) -> None:
         """Do to the virtual fan what the technician just did: a speed step or a tap."""
         words = {EventKind.SPEED: f"speed {value}", EventKind.TAP: "tap"}
-        if kind not in words or self._child.stdin is None:
+        if kind in words:
+            self.order(words[kind])
+
+    def order(self, line: str) -> None:
+        """Type a line, such as ``stall line-logger 2``; one not understood is not reported."""
+        if self._child.stdin is None:
             return
         try:
-            self._child.stdin.write(words[kind] + "\n")
+            self._child.stdin.write(line + "\n")
             self._child.stdin.flush()
         except (OSError, ValueError):
             pass  # it has ended: the recording shows that as a silent instrument

@@ -1,11 +1,17 @@
 """What is found on the virtual bench against what the bench knows it did, over many seeds."""
 
+import json
+from datetime import datetime
+from itertools import pairwise
+
 import pytest
 
 from meterlog.analysis import Reviewer
 from meterlog.instruments.virtual import simulate
 from meterlog.model import FindingKind, SpanKind, Verdict
 from meterlog.profile import load_limits, load_meter
+from meterlog.recording import Recording
+from meterlog.work.bench_process import BenchProcess
 
 LOSSES = (SpanKind.DEAD, SpanKind.FEED_LOST, SpanKind.GROUND_LOST, SpanKind.NO_CURRENT)
 SEEDS = range(1, 21)
@@ -86,3 +92,39 @@ def test_a_bad_feed_connector_blames_the_feed_and_never_the_motor():
         kinds = [span.kind for span in result.spans]
         assert SpanKind.FEED_LOST in kinds
         assert SpanKind.DEAD not in kinds
+
+
+@pytest.mark.pty
+@pytest.mark.slow
+def test_an_unplugged_meter_costs_its_own_readings_only_and_for_as_long_as_it_was_away(
+    shell, tmp_path
+):
+    truth, link, folder = tmp_path / "truth.json", tmp_path / "logger", tmp_path / "recording"
+    plan = ["--truth", str(truth), "--link", f"line-logger={link}"]
+    plan += ["--probe", "volts=battery", "--at", "2.5", "unplug line-logger 0.8"]
+    with BenchProcess(["line-logger", "panel-meter"], "healthy-new", 1, None, plan) as bench:
+        addresses = bench.addresses()
+        recorder = shell.begin(
+            "record", "--out", folder, "--seconds", "5", "--limits", "linear-12v",
+            "--meter", f"line-logger@{addresses['line-logger']}",
+            "--meter", f"panel-meter@{addresses['panel-meter']}",
+            "--assign", "motor-feed=line-logger.feed",
+            "--assign", "motor-return=line-logger.return",
+            "--assign", "motor-current=line-logger.current",
+            "--assign", "battery=panel-meter.volts",
+        )  # fmt: skip
+        out, errors = recorder.communicate(timeout=40)
+    assert recorder.returncode == 0, errors
+    assert out.startswith("complete: ")
+    kept = json.loads(truth.read_text())
+    away = {one["kind"]: one["elapsed_s"] for one in kept["meter_happenings"]}
+    assert away == {"unplug": 2.5, "plugged": pytest.approx(3.3, abs=0.05)}
+    recording = Recording.open(folder)
+    zero_utc = datetime.fromisoformat(kept["zero_utc"])
+    later_s = (zero_utc - recording.about.started_utc).total_seconds()
+    (gap,) = [s for s in shell.json("review", folder)["spans"] if s["kind"] == "no-data"]
+    assert gap["start_s"] - later_s == pytest.approx(away["unplug"], abs=0.1)
+    # Reading goes on within a second of the meter's return.
+    assert 0.0 <= gap["end_s"] - later_s - away["plugged"] < 1.0
+    times = [t_ns for block in recording.blocks("panel-meter") for t_ns in block.t_ns]
+    assert max(b - a for a, b in pairwise(times)) < 0.5e9

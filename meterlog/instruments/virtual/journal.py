@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import dataclasses
 import json
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import datetime, timedelta
 from pathlib import Path
 
 from meterlog.instruments.virtual.play import Play
 from meterlog.instruments.virtual.scenario import INVENTED
 from meterlog.instruments.virtual.script import Happening, script_csv
+from meterlog.instruments.virtual.trouble import Trouble
 from meterlog.instruments.virtual.truth import TruthSpan
 from meterlog.model.errors import UsageError
 
@@ -46,6 +47,8 @@ class Journal:
     speedup : float
     truth : Path or None
     events : Path or None
+    meters : sequence of mapping
+        What there is to know about each meter, for the truth file.
     """
 
     def __init__(
@@ -55,12 +58,15 @@ class Journal:
         speedup: float = 1.0,
         truth: Path | None = None,
         events: Path | None = None,
+        meters: Sequence[Mapping[str, object]] = (),
     ) -> None:
         self._play = play
         self._tell = tell
         self._speedup = speedup
         self._truth = truth
         self._events = events
+        self._meters = [dict(meter) for meter in meters]
+        self._news: list[Trouble] = []
         self._zero_utc: datetime | None = None
         self._zero_ns = 0
         self._told = 0
@@ -78,14 +84,21 @@ class Journal:
         self._zero_utc = zero_utc
         self.line("open", self._play.scenario.name, 0.0)
 
-    def line(self, kind: str, value: str, elapsed_s: float) -> None:
-        """Tell one thing."""
+    def tell(self, news: Trouble) -> None:
+        """Tell what happened to a meter, or what it did by itself, and keep it in the truth."""
+        self._news.append(news)
+        self.line(news.kind, news.value, news.elapsed_s, news.meter)
+        self.keep_truth(complete=False)
+
+    def line(self, kind: str, value: str, elapsed_s: float, meter: str = "") -> None:
+        """Tell one thing; ``meter`` is named where it is one meter's."""
         if self._zero_utc is None:
             return
         since_s = elapsed_s / self._speedup
         said = {
             "elapsed_s": round(elapsed_s, 6),
             "kind": kind,
+            **({"meter": meter} if meter else {}),
             "value": value,
             "utc": _utc(self._zero_utc + timedelta(seconds=since_s)),
             "monotonic_ns": self._zero_ns + round(since_s * 1e9),
@@ -131,6 +144,11 @@ class Journal:
                 "happenings": [
                     {"elapsed_s": h.elapsed_s, "kind": h.kind.value, "value": h.value}
                     for h in play.happened
+                ],
+                "meters": self._meters,
+                "meter_happenings": [
+                    {**dataclasses.asdict(n), "elapsed_s": round(n.elapsed_s, 6)}
+                    for n in self._news
                 ],
                 "circuit": _finite(dataclasses.asdict(play.figures)),
             },

@@ -9,9 +9,10 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from meterlog.instruments.virtual.probe import pick, place
+from meterlog.instruments.virtual.probe import is_clamped, pick, place
 from meterlog.instruments.virtual.scenario import dice
-from meterlog.model import Channel, Quantity
+from meterlog.model import Accuracy, Channel, Quantity
+from meterlog.model.errors import UsageError
 from meterlog.profile import MeterProfile
 
 RANGES = {Quantity.VOLTAGE: 60.0, Quantity.CURRENT: 100.0}
@@ -36,10 +37,17 @@ class Shown:
     negative: NDArray[np.bool_]
 
 
-def resolution(channel: Channel) -> float:
-    """Give the last digit's worth, in the channel's unit; 1 mV or 1 mA where it isn't stated."""
-    accuracy = channel.accuracy
+def _digit(accuracy: Accuracy | None) -> float:
     return accuracy.resolution if accuracy is not None and accuracy.resolution > 0 else 1e-3
+
+
+def resolution(channel: Channel) -> float:
+    """Give the last digit's worth, in the channel's unit; 1 mV or 1 mA where it isn't stated.
+
+    That of the narrowest range where there are several.
+    """
+    ranges = channel.ranges
+    return min((_digit(one.accuracy) for one in ranges), default=_digit(channel.accuracy))
 
 
 def decimals(channel: Channel) -> int:
@@ -62,6 +70,13 @@ class MeterModel:
     seed : int
     probes : mapping of channel name to point
         See :func:`meterlog.instruments.virtual.probe.place`.
+    key : str
+        Name of this specimen on its bench; empty for the profile's.
+
+    Attributes
+    ----------
+    held : bool
+        Whether the display is held.
 
     Raises
     ------
@@ -70,32 +85,106 @@ class MeterModel:
     """
 
     def __init__(
-        self, profile: MeterProfile, name: str, seed: int, probes: Mapping[str, str] | None = None
+        self,
+        profile: MeterProfile,
+        name: str,
+        seed: int,
+        probes: Mapping[str, str] | None = None,
+        key: str = "",
     ) -> None:
         self.profile = profile
+        self.key = key or profile.name
         self.points = place(profile.channels, probes or {})
         channels = profile.channels
         self.interval_s = channels[0].interval_s
         self.integration_s = min(channels[0].integration_s, self.interval_s)
-        self._rng = dice(f"{name}/{profile.name}", seed, 3)
+        self.held = False
+        self._rng = dice(f"{name}/{self.key}", seed, 3)
         self._scale = np.array([channel.scale for channel in channels])
         self._offset = np.array([channel.offset for channel in channels])
-        self._digit = np.array([resolution(channel) for channel in channels])
-        floors = np.array([c.accuracy.floor if c.accuracy else 0.0 for c in channels])
-        percents = np.array(
-            [c.accuracy.percent_of_reading if c.accuracy else 0.0 for c in channels]
-        )
-        half = 0.5 * self._rng.uniform(-1.0, 1.0, (2, len(channels)))
-        self._gain = 1.0 + half[0] * percents / 100.0
-        self._zero = half[1] * floors
-        self._noise = 0.7 * self._digit + 0.1 * floors
-        self._range = np.array([RANGES[channel.quantity] for channel in channels])
+        self._half = 0.5 * self._rng.uniform(-1.0, 1.0, (2, len(channels)))
+        self._clamped = np.array([is_clamped(point) for point in self.points])
+        self._clamp_dead = False
+        self._digit, self._gain, self._zero, self._noise, self._range = np.zeros((5, len(channels)))
+        self._last: NDArray[np.float64] | None = None
+        self.restore()
+
+    def restore(self) -> None:
+        """Set the ranges that suit a fan circuit."""
+        for quantity, top in RANGES.items():
+            self._fit(quantity, top, top)
 
     def set_range(self, quantity: Quantity, top: float) -> None:
-        """Set the range of all channels of ``quantity``: overload is above 1.2 times ``top``."""
+        """Set the range of all channels of ``quantity``: overload is above 1.2 times ``top``.
+
+        Where the profile states ranges, the narrowest that has ``top``, or else the widest, is
+        taken as it is.
+        """
+        self._fit(quantity, top, 1.2 * top)
+
+    def _fit(self, quantity: Quantity, top: float, limit: float) -> None:
         for index, channel in enumerate(self.profile.channels):
-            if channel.quantity is quantity:
-                self._range[index] = 1.2 * top
+            if channel.quantity is not quantity:
+                continue
+            if not channel.ranges:
+                self.use(index, channel.accuracy, limit)
+                continue
+            wide = [one for one in channel.ranges if one.top >= top] or [channel.ranges[-1]]
+            self.use(index, wide[0].accuracy, wide[0].top)
+
+    def use(self, index: int, accuracy: Accuracy | None, limit: float) -> None:
+        """Put one channel on a range.
+
+        Parameters
+        ----------
+        index : int
+            Of the channel.
+        accuracy : Accuracy or None
+        limit : float, unit of the channel
+            Beyond it there is overload.
+        """
+        floor = accuracy.floor if accuracy else 0.0
+        percent = accuracy.percent_of_reading if accuracy else 0.0
+        self._digit[index] = _digit(accuracy)
+        self._gain[index] = 1.0 + self._half[0, index] * percent / 100.0
+        self._zero[index] = self._half[1, index] * floor
+        self._noise[index] = 0.7 * self._digit[index] + 0.1 * floor
+        self._range[index] = limit
+
+    def hold(self, *, on: bool) -> None:
+        """Press the key that keeps the display as it is, or press it again."""
+        self.held = on
+
+    def kill_clamp(self, *, on: bool) -> None:
+        """Let the clamp's battery die, or put in a new one.
+
+        A dead clamp gives a quiet zero: no current and no noise of one.
+
+        Raises
+        ------
+        UsageError
+            If no channel is read through a clamp.
+        """
+        if not self._clamped.any():
+            raise UsageError(
+                "has no channel that reads a current.",
+                subject=self.key,
+                remedy="Connect one with --probe, or choose another meter.",
+            )
+        self._clamp_dead = on
+
+    def true(self, means: NDArray[np.float64]) -> NDArray[np.float64]:
+        """Give what is at the meter's inputs, shape (n, channels), units of the channels.
+
+        Parameters
+        ----------
+        means : ndarray, shape (n, 5), volts and amperes
+            As :meth:`show` takes them.
+        """
+        there = pick(means, self.points)
+        if self._clamp_dead:
+            there[:, self._clamped] = 0.0
+        return there
 
     def show(self, means: NDArray[np.float64]) -> Shown:
         """Give what the meter shows.
@@ -110,10 +199,18 @@ class MeterModel:
         -------
         Shown
             The noise is drawn row by row: however the rows are cut, they come out the same.
+            While the display is held, the last row before over and over.
         """
-        true = pick(means, self.points)
+        true = self.true(means)
         noise = self._rng.standard_normal(true.shape) * self._noise
+        if self._clamp_dead:
+            noise[:, self._clamped] = 0.0
         value = true * self._gain + self._zero + noise
+        if self.held:
+            held = value[:1] if self._last is None else self._last
+            value = np.repeat(held, len(value), axis=0)
+        if len(value):
+            self._last = value[-1:]
         overload = np.abs(value) > self._range
         raw = (value + self._offset) / self._scale
         digit = self._digit / np.abs(self._scale)

@@ -29,10 +29,18 @@ class Play:
         Whether the scenario's script runs by itself; if not, the fan is off to begin with.
     step_s : float, seconds
         Length of one step of the model.
+    more : sequence of Happening
+        Joined to the script; of two at the same time the script's comes first.
     """
 
     def __init__(
-        self, scenario: Scenario, seed: int, *, scripted: bool = True, step_s: float = STEP_S
+        self,
+        scenario: Scenario,
+        seed: int,
+        *,
+        scripted: bool = True,
+        step_s: float = STEP_S,
+        more: Sequence[Happening] = (),
     ) -> None:
         self.scenario = scenario
         self.seed = seed
@@ -41,7 +49,8 @@ class Play:
         self.truth = TruthLog()
         self.happened: list[Happening] = []
         self._circuit = FanCircuit(self.figures, dice(scenario.name, seed, 2), step_s)
-        self._script: Sequence[Happening] = scenario.script if scripted else (speed(0.0, 0),)
+        script: Sequence[Happening] = scenario.script if scripted else (speed(0.0, 0),)
+        self._script = sorted((*script, *more), key=lambda one: one.elapsed_s)
         self._at = 0
         self._steps = 0
         self._trace: list[Points] = []

@@ -11,6 +11,9 @@ from meterlog.model import Channel, Quantity, Role
 from meterlog.model.errors import UsageError
 
 ACROSS_MOTOR = "across-motor"
+CLAMPS = {"clamp-1mv-per-a": 0.001, "clamp-10mv-per-a": 0.01, "clamp-100mv-per-a": 0.1}
+"""Points that are a current clamp on the motor's wire, in volts per ampere: for a channel that
+reads volts."""
 POINTS = (
     Role.BATTERY.value,
     Role.MOTOR_FEED.value,
@@ -18,6 +21,7 @@ POINTS = (
     Role.MOTOR_CURRENT.value,
     Role.CONTROLLER_GROUND.value,
     ACROSS_MOTOR,
+    *CLAMPS,
 )
 """Names of the points that can be measured; the first five as in a step's ``Points``."""
 
@@ -96,6 +100,11 @@ def place(channels: Sequence[Channel], wanted: Mapping[str, str]) -> tuple[str, 
     return tuple(points)
 
 
+def is_clamped(point: str) -> bool:
+    """Tell whether what is measured there comes through a current clamp."""
+    return point == Role.MOTOR_CURRENT.value or point in CLAMPS
+
+
 def pick(means: NDArray[np.float64], points: Sequence[str]) -> NDArray[np.float64]:
     """Give the columns that are measured.
 
@@ -113,6 +122,8 @@ def pick(means: NDArray[np.float64], points: Sequence[str]) -> NDArray[np.float6
     for point in points:
         if point == ACROSS_MOTOR:
             columns.append(means[:, 1] - means[:, 2])
+        elif point in CLAMPS:
+            columns.append(means[:, POINTS.index(Role.MOTOR_CURRENT.value)] * CLAMPS[point])
         else:
             columns.append(means[:, POINTS.index(point)])
     return np.column_stack(columns)

@@ -5,33 +5,59 @@ from __future__ import annotations
 import errno
 import os
 import select
-import time
+from pathlib import Path
 
 from meterlog.instruments.virtual.outbox import Outbox
+from meterlog.model.errors import LinkRefused, UsageError
 
-_LOOK_S = 0.001
+_GONE = -1
 
 
 class PtyOutlet:
     """The far end of a pseudo terminal whose near end a client opens like a serial port.
 
+    Parameters
+    ----------
+    link : Path or None
+        Where to keep a symbolic link to the pseudo terminal, so that there is one name to open
+        although each new plugging in gives a new terminal.
+
     Attributes
     ----------
     address : str
-        What to open.
+        What to open: the link where there is one.
     outbox : Outbox
 
     Raises
     ------
-    OSError
+    LinkRefused
         If the system has no pseudo terminal to give.
+    UsageError
+        If the link can't be made; nothing but a link is ever replaced.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, link: Path | None = None) -> None:
+        self._link = link
+        self._master = _GONE
+        self._name = ""
+        self.address = ""
+        self.outbox = Outbox(self._send, lambda: self._master)
+        self.plug()
+
+    def plug(self) -> None:
+        """Take a new pseudo terminal; does nothing while there is one."""
+        if self._master != _GONE:
+            return
         import tty
 
-        self._master, near = os.openpty()
-        self.address = os.ttyname(near)
+        try:
+            self._master, near = os.openpty()
+        except OSError as error:
+            raise LinkRefused(
+                f"the system has no pseudo terminal to give: {error.strerror}.",
+                remedy="End other programs, or serve on a TCP port.",
+            ) from error
+        name = os.ttyname(near)
         # Raw before anybody opens it, else the terminal echoes what we say back to us.
         tty.setraw(near)
         # Only after an end has been open and closed does the system say that nobody is there.
@@ -39,23 +65,38 @@ class PtyOutlet:
         os.set_blocking(self._master, False)
         self._poll = select.poll()
         self._poll.register(self._master, select.POLLIN)
-        self.outbox = Outbox(lambda data: os.write(self._master, data))
+        self._name = self.address = name
+        if self._link is not None:
+            try:
+                _point(self._link, name)
+            except UsageError:
+                self._drop()
+                raise
+            self.address = str(self._link)
+
+    def unplug(self) -> None:
+        """Take the pseudo terminal and its link away."""
+        # Another bench may have taken the link over meanwhile.
+        if self._link is not None and self._name and _points_to(self._link) == self._name:
+            self._link.unlink(missing_ok=True)
+        self._name = ""
+        self._drop()
+        self.outbox.clear()
 
     def is_open(self) -> bool:
         """Tell whether a client has the port open."""
+        if self._master == _GONE:
+            return False
         return not any(state & select.POLLHUP for _, state in self._poll.poll(0))
 
-    def wait(self, seconds: float) -> None:
-        """Wait until there is something to read, or ``seconds`` have passed."""
-        until = time.monotonic() + seconds
-        if self.is_open():
-            self._poll.poll(seconds * 1000.0)
-        while not self.is_open() and (left := until - time.monotonic()) > 0.0:
-            # With nobody there, poll returns at once: look every millisecond.
-            time.sleep(min(_LOOK_S, left))
+    def ends(self) -> tuple[int, ...]:
+        """Give the end to watch; none while nobody has the port open."""
+        return (self._master,) if self.is_open() else ()
 
     def read(self) -> bytes:
         """Give what has come in; empty for nothing."""
+        if self._master == _GONE:
+            return b""
         try:
             return os.read(self._master, 4096)
         except BlockingIOError:
@@ -67,4 +108,46 @@ class PtyOutlet:
 
     def close(self) -> None:
         """Give the pseudo terminal back."""
-        os.close(self._master)
+        self.unplug()
+
+    def _send(self, data: bytes) -> int:
+        try:
+            return os.write(self._master, data)
+        except BlockingIOError:
+            raise
+        except OSError:
+            # Closed or taken away just now: the next look finds nobody there.
+            return 0
+
+    def _drop(self) -> None:
+        if self._master != _GONE:
+            os.close(self._master)
+            self._master = _GONE
+
+
+def _points_to(link: Path) -> str:
+    try:
+        return str(link.readlink())
+    except OSError:
+        return ""
+
+
+def _point(link: Path, name: str) -> None:
+    """Make ``link`` point to ``name``, in one step for whoever looks."""
+    if link.exists() and not link.is_symlink():
+        raise UsageError(
+            "is there already and is no symbolic link.",
+            subject=str(link),
+            remedy="Choose another name for the link.",
+        )
+    part = link.with_name(f".{link.name}.part")
+    try:
+        part.unlink(missing_ok=True)
+        part.symlink_to(name)
+        part.replace(link)
+    except OSError as error:
+        raise UsageError(
+            f"can't be made: {error.strerror}.",
+            subject=str(link),
+            remedy="Choose a folder that exists and can be written to.",
+        ) from error

@@ -8,6 +8,7 @@ _LENGTH = 20
 _TEXTS = {
     -104: "Data type error",
     -113: "Undefined header",
+    -224: "Illegal parameter value",
     -230: "Data corrupt or stale",
     -350: "Queue overflow",
     -363: "Input buffer overrun",

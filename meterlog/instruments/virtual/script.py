@@ -7,6 +7,7 @@ import io
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from meterlog.instruments.virtual.trouble import TROUBLE_WORDS
 from meterlog.model import EventKind
 from meterlog.model.errors import UsageError
 
@@ -90,5 +91,6 @@ def order(line: str, elapsed_s: float, speeds: int) -> Happening | None:
     raise UsageError(
         "is no order.",
         subject=repr(line.strip()[:80]),
-        remedy=f"There are: speed 0 to speed {speeds}, tap, note WORDS, quit.",
+        remedy=f"There are: speed 0 to speed {speeds}, tap, note WORDS, quit; and to a meter:"
+        f" {TROUBLE_WORDS}.",
     )

@@ -7,13 +7,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from meterlog.instruments.virtual.meter import MeterModel
 from meterlog.instruments.virtual.play import STEP_S, Play
 from meterlog.instruments.virtual.scenario import Scenario
 from meterlog.instruments.virtual.scenarios import find_scenario
 from meterlog.instruments.virtual.truth import TruthSpan
+from meterlog.instruments.virtual.voice import window_means
 from meterlog.model import (
     Accuracy,
     Block,
@@ -27,6 +27,7 @@ from meterlog.model import (
 )
 from meterlog.profile import LineFormat, MeterProfile
 
+_FINEST_S = 5e-5
 _VOLTS = Accuracy(0.5, 2.0, 0.001, basis="invented")
 _AMPS = Accuracy(1.5, 2.0, 0.005, floor=0.05, basis="invented")
 
@@ -84,32 +85,18 @@ def plain_meter(interval_s: float, integration_s: float) -> MeterProfile:
     )
 
 
-def window_means(
-    trace: NDArray[np.float64], stops: NDArray[np.int64], width: int
-) -> NDArray[np.float64]:
-    """Give the mean of the ``width`` rows before each of ``stops``.
+def model_step_s(*profiles: MeterProfile) -> float:
+    """Give the step of the model that suits all meters: never longer than their intervals.
 
-    Parameters
-    ----------
-    trace : ndarray, shape (n, points)
-    stops : ndarray, int64, shape (readings,)
-        Row numbers, exclusive.
-    width : int
-        At least 1; less where the trace begins later.
-
-    Returns
-    -------
-    ndarray, shape (readings, points)
+    A sample clock faster than twenty to a millisecond gets each value several times: the motor
+    has a time constant of a millisecond, and a finer model would not keep up with the wall.
     """
-    sums = np.zeros((trace.shape[0] + 1, trace.shape[1]))
-    np.cumsum(trace, axis=0, out=sums[1:])
-    starts = np.maximum(stops - width, 0)
-    return (sums[stops] - sums[starts]) / (stops - starts)[:, None]
-
-
-def model_step_s(profile: MeterProfile) -> float:
-    """Give the step of the model that suits a meter: never longer than its interval."""
-    return min(STEP_S, profile.channels[0].interval_s)
+    step_s = STEP_S
+    for profile in profiles:
+        step_s = min(step_s, profile.channels[0].interval_s)
+        if profile.dialect == "scpi-blocks" and profile.blocks.sample_s > 0.0:
+            step_s = min(step_s, max(profile.blocks.sample_s, _FINEST_S))
+    return step_s
 
 
 def _instrument(meter: MeterModel, key: str) -> Instrument:

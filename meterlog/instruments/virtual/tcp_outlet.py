@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import contextlib
-import select
 import socket
 
 from meterlog.instruments.virtual.outbox import Outbox
@@ -36,26 +35,15 @@ class TcpOutlet:
 
     def __init__(self, port: int = 0) -> None:
         self._client: socket.socket | None = None
-        try:
-            self._listener = socket.create_server((_HOST, port), backlog=1)
-        except PermissionError as error:
-            raise LinkRefused(
-                "the system does not give this port.",
-                subject=f"TCP port {port}",
-                remedy="Choose one above 1023, or 0 for any that is free.",
-            ) from error
-        except OSError as error:
-            raise LinkBusy(
-                f"can't be used: {error.strerror}.",
-                subject=f"TCP port {port}",
-                remedy="Choose another, or 0 for any that is free.",
-            ) from error
-        self._listener.settimeout(0.0)
-        self.address = f"socket://{_HOST}:{self._listener.getsockname()[1]}"
-        self.outbox = Outbox(self._send)
+        self._listener: socket.socket | None = _listen(port)
+        self._port = self._listener.getsockname()[1]
+        self.address = f"socket://{_HOST}:{self._port}"
+        self.outbox = Outbox(self._send, self._client_end)
 
     def is_open(self) -> bool:
         """Tell whether a client is connected, taking one that waits."""
+        if self._listener is None:
+            return False
         waiting = self._peek()
         if waiting == b"":
             # Closed at its end. Say so once, even if the next one is waiting already.
@@ -77,6 +65,8 @@ class TcpOutlet:
             return b""
 
     def _accept(self) -> None:
+        if self._listener is None:
+            return
         with contextlib.suppress(BlockingIOError, ConnectionError):
             client, _ = self._listener.accept()
             if self._client is not None:
@@ -86,10 +76,28 @@ class TcpOutlet:
             client.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
             self._client = client
 
-    def wait(self, seconds: float) -> None:
-        """Wait until there is something to read or to accept, or ``seconds`` have passed."""
-        ends = [self._listener] if self._client is None else [self._listener, self._client]
-        select.select(ends, [], [], max(seconds, 0.0))
+    def ends(self) -> tuple[int, ...]:
+        """Give the ends to watch: the listening one, and the client's."""
+        return tuple(end.fileno() for end in (self._listener, self._client) if end is not None)
+
+    def unplug(self) -> None:
+        """Drop the client and refuse every other."""
+        if self._listener is not None:
+            self._listener.close()
+            self._listener = None
+        self._drop_client()
+        self.outbox.clear()
+
+    def plug(self) -> None:
+        """Listen again on the same port; does nothing while it listens.
+
+        Raises
+        ------
+        LinkBusy
+            If another program has the port now.
+        """
+        if self._listener is None:
+            self._listener = _listen(self._port)
 
     def read(self) -> bytes:
         """Give what has come in; empty for nothing."""
@@ -107,8 +115,10 @@ class TcpOutlet:
 
     def close(self) -> None:
         """Give the port back."""
-        self._drop_client()
-        self._listener.close()
+        self.unplug()
+
+    def _client_end(self) -> int:
+        return -1 if self._client is None else self._client.fileno()
 
     def _send(self, data: bytes) -> int:
         if self._client is None:
@@ -126,3 +136,22 @@ class TcpOutlet:
         if self._client is not None:
             self._client.close()
             self._client = None
+
+
+def _listen(port: int) -> socket.socket:
+    try:
+        listener = socket.create_server((_HOST, port), backlog=1)
+    except PermissionError as error:
+        raise LinkRefused(
+            "the system does not give this port.",
+            subject=f"TCP port {port}",
+            remedy="Choose one above 1023, or 0 for any that is free.",
+        ) from error
+    except (OSError, OverflowError) as error:
+        raise LinkBusy(
+            f"can't be used: {getattr(error, 'strerror', None) or error}.",
+            subject=f"TCP port {port}",
+            remedy="Choose another, or 0 for any that is free.",
+        ) from error
+    listener.settimeout(0.0)
+    return listener

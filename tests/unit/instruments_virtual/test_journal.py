@@ -6,6 +6,7 @@ import pytest
 from meterlog.instruments.virtual.journal import Journal
 from meterlog.instruments.virtual.play import Play
 from meterlog.instruments.virtual.scenarios import find_scenario
+from meterlog.instruments.virtual.trouble import Trouble
 from meterlog.model.errors import UsageError
 
 ZERO = datetime(2026, 3, 1, 12, 0, 0, tzinfo=UTC)
@@ -59,3 +60,21 @@ def test_a_file_that_cannot_be_written_is_said_at_once(tmp_path):
     journal = Journal(play, lambda _: None, events=tmp_path / "missing" / "events.csv")
     with pytest.raises(UsageError, match="Choose a folder that exists"):
         journal.begin(play.planned())
+
+
+def test_what_happens_to_a_meter_is_told_with_its_name_and_kept(tmp_path):
+    path = tmp_path / "truth.json"
+    told = []
+    journal = Journal(
+        Play(find_scenario("dead-spot"), 1), told.append, truth=path, meters=[{"meter": "one"}]
+    )
+    journal.open(0, ZERO)
+    journal.tell(Trouble(1.5, "one", "unplug", "2"))
+    said = json.loads(told[-1])
+    assert (said["kind"], said["meter"], said["value"]) == ("unplug", "one", "2")
+    assert "meter" not in json.loads(told[0])
+    kept = json.loads(path.read_text())
+    assert kept["meters"] == [{"meter": "one"}]
+    assert kept["meter_happenings"] == [
+        {"elapsed_s": 1.5, "meter": "one", "kind": "unplug", "value": "2"}
+    ]

@@ -2,11 +2,12 @@ import dataclasses
 
 import pytest
 
-from meterlog.instruments.virtual.line_voice import BANNER, LineVoice
+from meterlog.instruments.virtual.line_voice import LineVoice
 from meterlog.instruments.virtual.meter import MeterModel
 from meterlog.instruments.virtual.play import Play
 from meterlog.instruments.virtual.scenarios import find_scenario
 from meterlog.instruments.virtual.simulate import plain_meter
+from meterlog.instruments.virtual.voice import BANNER
 from meterlog.model import Quantity
 from meterlog.profile import LineFormat
 
@@ -77,3 +78,15 @@ def test_it_keeps_quiet_for_a_moment_after_opening():
 
 def test_a_client_that_comes_later_gets_no_old_rows():
     assert len(lines(2.0, greet_s=1.55)) == 1 + 5
+
+
+def test_a_slow_logger_says_that_it_is_virtual_long_before_its_first_row():
+    profile = dataclasses.replace(plain_meter(2.0, 0.1), lines=LineFormat(columns=("feed",)))
+    play = Play(find_scenario("healthy-new"), 1, scripted=False)
+    voice = LineVoice(play, MeterModel(profile, "healthy-new", 1), quiet_s=0.05)
+    voice.greet(0.3)
+    assert voice.due_s() == pytest.approx(0.35)
+    play.advance(play.steps_at(1.0))
+    assert voice.say(0.34) == []
+    assert voice.say(0.35) == [f"# {BANNER}\r\n".encode()]
+    assert voice.due_s() == pytest.approx(2.0)

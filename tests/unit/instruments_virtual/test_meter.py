@@ -4,8 +4,9 @@ import numpy as np
 import pytest
 
 from meterlog.instruments.virtual.meter import MeterModel, decimals
-from meterlog.instruments.virtual.simulate import plain_meter, window_means
-from meterlog.model import Accuracy, Channel, Quantity
+from meterlog.instruments.virtual.simulate import plain_meter
+from meterlog.instruments.virtual.voice import window_means
+from meterlog.model import Accuracy, Channel, Quantity, Range
 
 POINTS = np.array([[12.4, 12.0, 2.5, 9.0, 0.1]])
 
@@ -82,3 +83,33 @@ def test_a_reading_is_the_mean_over_its_window():
     means = window_means(trace, np.array([2, 10]), 4)
     assert means[0] == pytest.approx(trace[0:2].mean(axis=0))
     assert means[1] == pytest.approx(trace[6:10].mean(axis=0))
+
+
+RANGES = tuple(Range(top, Accuracy(0.5, 2.0, top / 6000)) for top in (0.6, 6.0, 60.0, 600.0))
+
+
+def test_a_meter_with_ranges_stands_on_the_one_that_suits_a_fan_circuit():
+    meter = model(ranges=RANGES, accuracy=RANGES[-1].accuracy)
+    raw = meter.show(np.repeat(POINTS, 50, axis=0)).raw[:, 0]
+    assert raw / 0.01 == pytest.approx(np.round(raw / 0.01), abs=1e-6)
+    assert np.ptp(raw) > 0.0
+
+
+def test_a_range_that_is_asked_for_is_the_narrowest_that_has_it():
+    meter = model(ranges=RANGES, accuracy=RANGES[-1].accuracy)
+    meter.set_range(Quantity.VOLTAGE, 5.0)
+    shown = meter.show(np.array([[12.4, 5.9, 6.1, 9.0, 0.0]]))
+    assert shown.overload[0].tolist() == [False, True, False]
+    assert shown.raw[0, 0] == pytest.approx(5.9, abs=0.05)
+    meter.set_range(Quantity.VOLTAGE, 1e4)
+    coarse = meter.show(np.array([[12.4, 5.9, 6.1, 9.0, 0.0]])).raw[0, 0]
+    assert coarse / 0.1 == pytest.approx(round(coarse / 0.1), abs=1e-6)
+    meter.restore()
+    assert not meter.show(np.array([[12.4, 12.0, 12.0, 9.0, 0.0]])).overload.any()
+
+
+def test_a_second_specimen_on_a_bench_has_errors_of_its_own():
+    plain = plain_meter(0.05, 0.05)
+    shown = [MeterModel(plain, "test", 1, key=key).show(POINTS).raw for key in ("", "virtual-2")]
+    assert not np.array_equal(*shown)
+    assert np.array_equal(shown[0], MeterModel(plain, "test", 1, key="virtual").show(POINTS).raw)

@@ -3,6 +3,8 @@ import io
 
 import pytest
 
+from meterlog.instruments.virtual.play import Play
+from meterlog.instruments.virtual.scenarios import find_scenario
 from meterlog.instruments.virtual.script import note, order, script_csv, speed, tap
 from meterlog.model import EventKind
 from meterlog.model.errors import UsageError
@@ -41,3 +43,11 @@ def test_quit_is_an_order_of_its_own():
 def test_what_is_no_order_is_refused_with_the_orders_there_are(line):
     with pytest.raises(UsageError, match="speed 0 to speed 4, tap, note WORDS, quit"):
         order(line, 0.0, 4)
+
+
+def test_what_is_planned_besides_the_script_happens_at_its_time():
+    play = Play(find_scenario("healthy-new"), 1, scripted=False, more=[tap(0.5), speed(0.3, 2)])
+    assert [h.elapsed_s for h in play.planned()] == [0.0, 0.3, 0.5]
+    play.advance(play.steps_at(1.0))
+    assert [(h.elapsed_s, h.value) for h in play.happened] == [(0.0, "0"), (0.3, "2"), (0.5, "")]
+    assert play.spans()[-1].start_s == pytest.approx(0.3, abs=0.01)
