@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Sequence
 
 from meterlog.acquire.bus import Item
@@ -11,6 +12,10 @@ from meterlog.acquire.conversation import Conversation
 from meterlog.acquire.conversations import conversation
 from meterlog.acquire.reader import Reader
 from meterlog.acquire.reader_state import ReaderState
+from meterlog.acquire.stamping import sending
+from meterlog.acquire.time_uncertainty import time_uncertainty_s
+from meterlog.acquire.typed_by_hand import TYPED, TypedByHand
+from meterlog.acquire.zeroing import ZeroTaking
 from meterlog.model import Instrument
 from meterlog.model.errors import UsageError
 
@@ -23,6 +28,8 @@ class Acquisition:
     choices : sequence of MeterChoice
     clock : Clock
         Gives every reading's time.
+    with_skews : callable or None
+        Gives the instruments as they were met, with what is known of the skews between them.
 
     Raises
     ------
@@ -30,14 +37,22 @@ class Acquisition:
         If two meters have one key, or share a port.
     """
 
-    def __init__(self, choices: Sequence[MeterChoice], clock: Clock) -> None:
+    def __init__(
+        self,
+        choices: Sequence[MeterChoice],
+        clock: Clock,
+        with_skews: Callable[[Sequence[Instrument]], tuple[Instrument, ...]] | None = None,
+    ) -> None:
         self._choices = tuple(choices)
         self._clock = clock
+        self._with_skews = with_skews or tuple
+        self._instruments: tuple[Instrument, ...] = ()
         self._conversations: list[Conversation] = []
         self._complaints: list[tuple[str, ...]] = []
         self._readers: list[Reader] = []
         _refuse_twice("key", [choice.key for choice in self._choices])
-        _refuse_twice("port", [choice.url for choice in self._choices])
+        ports = [choice.url for choice in self._choices if choice.profile.dialect != TYPED]
+        _refuse_twice("port", ports)
 
     def connect(self) -> tuple[Instrument, ...]:
         """Open all ports, learn who is there, set the instruments up.
@@ -55,10 +70,12 @@ class Acquisition:
             If an instrument does not answer as its profile says; likewise.
         """
         try:
-            return tuple(self._connect(choice) for choice in self._choices)
+            met = [self._connect(choice) for choice in self._choices]
+            self._instruments = self._with_skews(met)
         except BaseException:
             self._close()
             raise
+        return self._instruments
 
     def _connect(self, choice: MeterChoice) -> Instrument:
         talk = conversation(choice, self._clock)
@@ -71,6 +88,9 @@ class Acquisition:
             channels=choice.channels,
             identity=talk.identity,
             simulated=talk.simulated,
+            typed=choice.profile.dialect == TYPED,
+            time_u_s=time_uncertainty_s(sending(choice, talk.byte_s)),
+            usb_serial="" if talk.port is None else talk.port.usb_serial,
         )
 
     def start(self, put: Callable[[Item], None]) -> None:
@@ -97,11 +117,58 @@ class Acquisition:
             self._close()
             raise
         self._readers = [
-            Reader(choice, talk, self._clock)
-            for choice, talk in zip(self._choices, self._conversations, strict=True)
+            Reader(choice, talk, self._clock, instrument.skew_s)
+            for choice, talk, instrument in zip(
+                self._choices, self._conversations, self._instruments, strict=True
+            )
         ]
         for reader, complaints in zip(self._readers, self._complaints, strict=True):
             reader.start(put, complaints)
+
+    def type_reading(self, key: str, values: Sequence[float]) -> int:
+        """Give a reading to a meter that is typed by hand, as of now.
+
+        Parameters
+        ----------
+        key : str
+        values : sequence of float
+            As the meter shows them, one a channel.
+
+        Returns
+        -------
+        int, nanoseconds since the recording's zero
+            The time it is given.
+
+        Raises
+        ------
+        UsageError
+            If there is no such meter, it is not typed by hand, or the values are not one finite
+            number a channel.
+        """
+        typed = {
+            choice.key: (choice, talk)
+            for choice, talk in zip(self._choices, self._conversations, strict=False)
+            if isinstance(talk, TypedByHand)
+        }
+        if key not in typed:
+            raise UsageError(
+                "is no meter that is typed by hand.",
+                subject=key,
+                remedy=f"There are: {', '.join(typed) or 'none'}.",
+            )
+        choice, talk = typed[key]
+        wanted = ", ".join(f"{channel.name}" for channel in choice.channels)
+        if len(values) != len(choice.channels):
+            raise UsageError(
+                f"{len(values)} numbers are not one for each channel.",
+                subject=key,
+                remedy=f"Expected {len(choice.channels)}: {wanted}.",
+            )
+        if not all(math.isfinite(value) for value in values):
+            raise UsageError(
+                "a reading must be a finite number.", subject=key, remedy=f"Expected: {wanted}."
+            )
+        return talk.type_in(values)
 
     def stop(self) -> None:
         """End all threads and close all ports. Never raises; may be called again."""
@@ -116,6 +183,21 @@ class Acquisition:
             talk.close()
         self._conversations = []
         self._complaints = []
+
+    def take_zero(self, taking: ZeroTaking) -> None:
+        """Let the reader of ``taking.key`` take a zero from the readings to come.
+
+        Raises
+        ------
+        UsageError
+            If no such instrument is being read, or it is taking one already.
+        """
+        for reader in self._readers:
+            if reader.key == taking.key:
+                if reader.take_zero(taking):
+                    return
+                raise UsageError("a zero is being taken already.", subject=taking.key)
+        raise UsageError("is not being read.", subject=taking.key)
 
     def state(self) -> tuple[ReaderState, ...]:
         """Give one glance at each instrument, in the order of the choices."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Protocol
 
+from meterlog.acquire.open_port import OpenPort
 from meterlog.instruments import Readings
 from meterlog.model import Identity
 
@@ -37,7 +38,7 @@ class Heard:
 class Conversation(Protocol):
     """Opens a link, understands what comes, and asks where that is needed.
 
-    Used by one thread at a time.
+    Used by one thread at a time, if nothing else is said.
 
     Attributes
     ----------
@@ -45,13 +46,24 @@ class Conversation(Protocol):
         Empty for an instrument that does not say.
     simulated : bool
         True when the instrument says that it is a virtual one.
-    refused : int
-        Lines or answers not understood since the beginning.
-    last_refused : bytes
+    watched : bool
+        Whether silence means that something is wrong and the pace of the readings means anything;
+        False where a person types what is to be kept, when there is something.
     """
 
     identity: Identity
     simulated: bool
+    watched: bool
+
+    @property
+    def port(self) -> OpenPort | None:
+        """Its port; None where there is none, as with readings typed by hand."""
+        ...
+
+    @property
+    def byte_s(self) -> float:
+        """Time that one byte takes on the way, seconds; 0 where there is no serial wire."""
+        ...
 
     @property
     def refused(self) -> int:
@@ -61,6 +73,11 @@ class Conversation(Protocol):
     @property
     def last_refused(self) -> bytes:
         """The last of them, at most 200 bytes."""
+        ...
+
+    @property
+    def repeated(self) -> int:
+        """Answers that were understood, but gave the reading before once more; not kept."""
         ...
 
     def open(self) -> tuple[str, ...]:

@@ -10,13 +10,42 @@ from meterlog.acquire.clock import Clock
 from meterlog.acquire.conversation import Conversation
 from meterlog.acquire.free_running import FreeRunning
 from meterlog.acquire.polled import Polled
+from meterlog.acquire.typed_by_hand import ADDRESS, TYPED, TypedByHand
+from meterlog.model.errors import UsageError
 
 CONVERSATIONS: Mapping[str, Callable[[MeterChoice, Clock], Conversation]] = MappingProxyType(
-    {"ascii-lines": FreeRunning, "scpi": Polled}
+    {
+        "ascii-lines": FreeRunning,
+        "lcd-frames": FreeRunning,
+        "scpi": Polled,
+        "scpi-blocks": Polled,
+        "modbus-rtu": Polled,
+        TYPED: TypedByHand,
+    }
 )
 """One entry for each of :data:`meterlog.profile.DIALECTS`."""
 
 
 def conversation(choice: MeterChoice, clock: Clock) -> Conversation:
-    """Give the conversation that the chosen meter's dialect needs; its port is not yet open."""
+    """Give the conversation that the chosen meter's dialect needs; its port is not yet open.
+
+    Raises
+    ------
+    UsageError
+        If a meter that is typed by hand is given a port, or another is given none.
+    """
+    name, url = choice.profile.name, choice.url
+    typed = choice.profile.dialect == TYPED
+    if typed and not url.startswith(ADDRESS):
+        raise UsageError(
+            f"{name} is typed by hand and has no port.",
+            subject=url,
+            remedy=f"Write {name}@{ADDRESS} for it.",
+        )
+    if not typed and url.startswith(ADDRESS):
+        raise UsageError(
+            f"{name} is not typed by hand: its readings come from a port.",
+            subject=url,
+            remedy='Give its port, or choose a profile with dialect = "typed".',
+        )
     return CONVERSATIONS[choice.profile.dialect](choice, clock)

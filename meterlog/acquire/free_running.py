@@ -1,36 +1,64 @@
-"""FreeRunning: the conversation with a logger that sends lines without being asked."""
+"""FreeRunning: the conversation with an instrument that sends without being asked."""
 
 from __future__ import annotations
 
 import time
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+from types import MappingProxyType
+from typing import Protocol
 
 from meterlog.acquire.choice import MeterChoice
 from meterlog.acquire.clock import Clock
 from meterlog.acquire.conversation import Heard
-from meterlog.instruments import AsciiLineDecoder, Link, open_link
+from meterlog.acquire.open_port import OpenPort
+from meterlog.acquire.virtual_sign import VirtualSign
+from meterlog.instruments import (
+    AsciiLineDecoder,
+    Decoder,
+    LcdFrameDecoder,
+    Readings,
+    Remark,
+)
 from meterlog.model import Identity
+from meterlog.profile import MeterProfile
 
 BANNER_S = 0.3
-"""So long a logger has to say, by a comment, that it is virtual."""
-_VIRTUAL = b"VIRTUAL BENCH"
+"""So long an instrument has to say, on opening, that it is virtual."""
 _MOST_TURNS = 64
-LATE_INTERVALS = 1.5
-"""An arrival this many intervals after the last one was held up on the way."""
-_GATHER_S = 0.010
-_GATHER_TURNS = 10
+
+
+class JoiningDecoder(Decoder, Protocol):
+    """A decoder of a stream that nobody began for us."""
+
+    def skip_to_end(self) -> None:
+        """Forget the line or frame that has begun, and its rest: it was joined in the middle."""
+        ...
+
+
+DECODERS: Mapping[str, Callable[[MeterProfile], JoiningDecoder]] = MappingProxyType(
+    {
+        "ascii-lines": lambda profile: AsciiLineDecoder(profile.lines, profile.channels),
+        "lcd-frames": lambda profile: LcdFrameDecoder(profile.channels),
+    }
+)
+"""One entry for each dialect that is spoken without a question."""
 
 
 class FreeRunning:
-    """Listens to lines.
+    """Listens to lines or frames.
 
     Parameters
     ----------
     choice : MeterChoice
     clock : Clock
     skip_first_partial : bool
-        Skip up to the first line end after the beginning: what comes first is likely the rest of
-        a line whose front was dropped, and half a number looks like a number.
+        Skip up to the end of the first line or frame after the beginning: what comes first is
+        likely the rest of one whose front was dropped, and half a number looks like a number.
     """
+
+    watched = True
+    repeated = 0
 
     def __init__(
         self, choice: MeterChoice, clock: Clock, *, skip_first_partial: bool = True
@@ -40,20 +68,24 @@ class FreeRunning:
         self._choice = choice
         self._clock = clock
         self._skip_first_partial = skip_first_partial
-        self._link: Link | None = None
+        self.port = OpenPort(choice)
         self._decoder = self._new_decoder()
         self._refused_before = 0
         self._last_refused = b""
-        self._late_ns = round(LATE_INTERVALS * choice.channels[0].interval_s * 1e9)
-        self._gather_s = min(_GATHER_S, choice.channels[0].interval_s / 2.0)
-        self._arrived_ns: int | None = None
+        self._said_before: list[Remark] = []
+        """What was remarked before the beginning, such as a low battery, and still holds."""
 
-    def _new_decoder(self) -> AsciiLineDecoder:
-        return AsciiLineDecoder(self._choice.profile.lines, self._choice.profile.channels)
+    def _new_decoder(self) -> JoiningDecoder:
+        return DECODERS[self._choice.profile.dialect](self._choice.profile)
+
+    @property
+    def byte_s(self) -> float:
+        """Time that one byte takes on the way, seconds; 0 where there is no serial wire."""
+        return self.port.byte_s
 
     @property
     def refused(self) -> int:
-        """Lines not understood since the beginning."""
+        """Lines or frames not understood since the beginning."""
         return self._refused_before + self._decoder.refused
 
     @property
@@ -62,70 +94,59 @@ class FreeRunning:
         return self._decoder.last_refused or self._last_refused
 
     def open(self) -> tuple[str, ...]:
-        """Open the port and wait a little for a comment that says that all is simulated."""
+        """Open the port and wait a little for a line that says that all is simulated."""
         self._decoder = self._new_decoder()
-        self._link = open_link(self._choice.url, self._choice.profile.link)
+        link, sign = self.port.open(), VirtualSign()
         until = time.monotonic() + BANNER_S
-        while not self.simulated and (left := until - time.monotonic()) > 0:
-            self._decoder.feed(self._link.read(left))
-            self.simulated = any(_VIRTUAL in comment for comment in self._decoder.comments)
+        while not sign.seen and (left := until - time.monotonic()) > 0:
+            data = link.read(left)
+            sign.hear(data)
+            self._pass_over(data)
+        self.simulated = sign.seen
         return ()
 
     def reopen(self) -> tuple[str, ...]:
         """Open the port again; header lines are expected again."""
-        self.close()
+        self.port.close()
         self._refused_before += self._decoder.refused
         self._last_refused = self._decoder.last_refused or self._last_refused
         self._decoder = self._new_decoder()
-        self._link = open_link(self._choice.url, self._choice.profile.link)
-        if self._skip_first_partial:
-            self._decoder.skip_to_end()
+        self.port.open()
+        self._skip_partial()
         return ()
 
     def begin(self) -> None:
         """Forget all that came before now; header lines among it count as such."""
-        link = self._opened()
+        link = self.port.link
         for _ in range(_MOST_TURNS):
             data = link.read(0.0)
             if not data:
                 break
-            self._decoder.feed(data)
+            self._pass_over(data)
+        self._skip_partial()
+        self._refused_before = -self._decoder.refused
+
+    def _pass_over(self, data: bytes) -> None:
+        """Understand, but keep no reading of, what came before the beginning."""
+        self._said_before += self._decoder.feed(data).remarks
+
+    def _skip_partial(self) -> None:
         if self._skip_first_partial:
             self._decoder.skip_to_end()
-        self._refused_before = -self._decoder.refused
 
     def hear(self, wait_s: float) -> Heard:
         """Listen for at most ``wait_s``."""
-        data = self._opened().read(wait_s)
+        data = self.port.link.read(wait_s)
         arrived_ns = self._clock.now_ns()
-        if data:
-            if self._arrived_ns is not None and arrived_ns - self._arrived_ns > self._late_ns:
-                data += self._gather()
-                arrived_ns = self._clock.now_ns()
-            self._arrived_ns = arrived_ns
-        return Heard(data, arrived_ns, self._decoder.feed(data))
+        return Heard(data, arrived_ns, self._with_said_before(self._decoder.feed(data)))
 
-    def _gather(self) -> bytes:
-        """Take what was held up together with a late arrival.
-
-        A sender or a system that was busy for a while hands over several lines one right after
-        the other. Only taken together can they be given back the intervals at which they were
-        read; taken one by one, the pause would look like missing readings.
-        """
-        parts = []
-        for _ in range(_GATHER_TURNS):
-            more = self._opened().read(self._gather_s)
-            if not more:
-                break
-            parts.append(more)
-        return b"".join(parts)
-
-    def _opened(self) -> Link:
-        if self._link is None:
-            raise RuntimeError("open() comes first")
-        return self._link
+    def _with_said_before(self, readings: Readings) -> Readings:
+        if not self._said_before or not len(readings):
+            return readings
+        before = [replace(remark, row=0) for remark in self._said_before]
+        self._said_before = []
+        return replace(readings, remarks=(*before, *readings.remarks))
 
     def close(self) -> None:
         """Close the port."""
-        if self._link is not None:
-            self._link.close()
+        self.port.close()

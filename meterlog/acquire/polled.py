@@ -1,13 +1,19 @@
-"""Polled: the conversation with a SCPI instrument, which answers when it is asked."""
+"""Polled: the conversation with an instrument that answers when it is asked."""
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
 
+from meterlog.acquire.asker import Answer, Asker, Progress
+from meterlog.acquire.block_asker import BlockAsker
 from meterlog.acquire.choice import MeterChoice
 from meterlog.acquire.clock import Clock
 from meterlog.acquire.conversation import Heard
-from meterlog.instruments import Link, ScpiAnswerDecoder, ScpiDialogue, open_link
+from meterlog.acquire.modbus_asker import ModbusAsker
+from meterlog.acquire.open_port import OpenPort
+from meterlog.acquire.scpi_asker import ScpiAsker
+from meterlog.acquire.virtual_sign import VirtualSign
 from meterlog.instruments.readings import no_readings
 from meterlog.model import Identity
 from meterlog.model.errors import TalkError
@@ -15,9 +21,14 @@ from meterlog.model.errors import TalkError
 _SHORT_ANSWER_S = 0.5
 _SET_UP_EVERY_NS = 1_000_000_000
 
+ASKERS: Mapping[str, Callable[[MeterChoice], Asker]] = MappingProxyType(
+    {"scpi": ScpiAsker, "scpi-blocks": BlockAsker, "modbus-rtu": ModbusAsker}
+)
+"""One entry for each dialect in which an instrument is asked."""
+
 
 class Polled:
-    """Asks for one reading after the other.
+    """Asks for one reading, or one block of them, after the other.
 
     Parameters
     ----------
@@ -25,43 +36,55 @@ class Polled:
     clock : Clock
     """
 
+    watched = True
+
     def __init__(self, choice: MeterChoice, clock: Clock) -> None:
         self.identity = Identity()
         self.simulated = False
-        self._choice = choice
-        self._talk = choice.profile.scpi
         self._clock = clock
-        self._decoder = ScpiAnswerDecoder(choice.profile.channels)
+        self.port = OpenPort(choice)
+        self._asker = ASKERS[choice.profile.dialect](choice)
+        self._width = len(choice.channels)
         self._refused_before = 0
-        self._link: Link | None = None
         self._asked_ns: int | None = None
+        self._waiting_since_ns = 0
         self._due_ns = 0
         self._missed = 0
         self._forgotten = False
 
     @property
+    def byte_s(self) -> float:
+        """Time that one byte takes on the way, seconds; 0 where there is no serial wire."""
+        return self.port.byte_s
+
+    @property
     def refused(self) -> int:
         """Answers not understood since the beginning."""
-        return self._decoder.refused - self._refused_before
+        return self._asker.refused - self._refused_before
 
     @property
     def last_refused(self) -> bytes:
         """The last of them, at most 200 bytes."""
-        return self._decoder.last_refused
+        return self._asker.last_refused
+
+    @property
+    def repeated(self) -> int:
+        """Answers passed over because they gave the reading before once more."""
+        return self._asker.repeated
 
     def open(self) -> tuple[str, ...]:
         """Open the port, identify the instrument and set it up; give its complaints."""
-        self._link = open_link(self._choice.url, self._choice.profile.link)
-        self.identity, errors = ScpiDialogue(self._link, self._talk).introduce()
-        self.simulated = self.identity.maker.upper().startswith("VIRTUAL")
+        self.identity, errors = self._asker.introduce(self.port.open(), self._asker.answer_s)
+        sign = VirtualSign()
+        sign.meet(self.identity)
+        self.simulated = sign.seen
         return errors
 
     def reopen(self) -> tuple[str, ...]:
         """Open the port again; complain if another instrument answers."""
-        self.close()
-        self._link = open_link(self._choice.url, self._choice.profile.link)
+        self.port.open()
         errors = self._introduce_again()
-        self._decoder.restart()
+        self._asker.restart()
         self._asked_ns = None
         self._missed = 0
         self._forgotten = False
@@ -69,22 +92,27 @@ class Polled:
 
     def _introduce_again(self) -> tuple[str, ...]:
         known = self.identity
-        found, errors = self._dialogue().introduce()
-        if found == known:
+        found, errors = self._asker.introduce(self.port.link, self._short_answer_s)
+        # Who does not always say who he is has not become another by keeping silent.
+        same = {known, Identity()} if known != Identity() else {found}
+        if found not in same:
+            # The first answer may have been garbage from a plug just put in.
+            found, errors = self._asker.introduce(self.port.link, self._short_answer_s)
+        if found in same:
             return errors
         other = " ".join((found.maker, found.model, found.serial)).strip()
         return (f"another instrument answers now: {other}", *errors)
 
-    def _dialogue(self) -> ScpiDialogue:
-        """Give a dialogue that is not patient: meanwhile nothing is measured."""
-        short_s = min(self._talk.answer_s, _SHORT_ANSWER_S)
-        return ScpiDialogue(self._opened(), replace(self._talk, answer_s=short_s))
+    @property
+    def _short_answer_s(self) -> float:
+        """Seconds of patience while nothing is measured meanwhile."""
+        return min(self._asker.answer_s, _SHORT_ANSWER_S)
 
     def begin(self) -> None:
         """Forget all that came before now, and ask at once."""
-        self._opened().drop_input()
-        self._decoder.restart()
-        self._refused_before = self._decoder.refused
+        self.port.link.drop_input()
+        self._asker.restart()
+        self._refused_before = self._asker.refused
         self._asked_ns = None
         self._due_ns = self._clock.now_ns()
 
@@ -97,37 +125,45 @@ class Polled:
             self._ask(now_ns)
         elif self._asked_ns is None:
             wait_s = min(wait_s, (self._due_ns - now_ns) / 1e9)
-        refused = self._decoder.refused
-        data = self._opened().read(wait_s)
+        data = self.port.link.read(wait_s)
         arrived_ns = self._clock.now_ns()
-        readings = self._decoder.feed(data)
-        asked_ns = self._asked_ns
-        complaints: tuple[str, ...] = ()
-        if len(readings) or self._decoder.refused > refused:
-            self._asked_ns = None
-            self._missed = 0
-        elif asked_ns is not None and arrived_ns - asked_ns > self._talk.answer_s * 1e9:
-            complaints = self._miss()
-        return Heard(data, arrived_ns, readings, asked_ns, complaints)
+        answer = self._asker.take(self.port.link, data, arrived_ns)
+        asked_ns = self._asked_ns if self._asker.timed_by_question else None
+        complaints = (*answer.complaints, *self._go_on(answer, arrived_ns))
+        return Heard(data, arrived_ns, answer.readings, asked_ns, complaints)
 
     def _ask(self, now_ns: int) -> None:
-        self._due_ns = now_ns + round(self._talk.poll_s * 1e9)
-        self._asked_ns = now_ns
-        self._opened().write(self._talk.query.encode("latin-1", "replace") + b"\n")
+        self._due_ns = now_ns + round(self._asker.poll_s * 1e9)
+        self._asked_ns = self._waiting_since_ns = now_ns
+        self._asker.ask(self.port.link)
+
+    def _go_on(self, answer: Answer, arrived_ns: int) -> tuple[str, ...]:
+        """Draw the conclusions from an answer, or from its absence; give complaints."""
+        if answer.progress is Progress.WHOLE:
+            self._asked_ns = None
+            self._missed = 0
+        elif answer.progress is Progress.MOVING:
+            self._waiting_since_ns = arrived_ns
+        elif (
+            self._asked_ns is not None
+            and arrived_ns - self._waiting_since_ns > self._asker.answer_s * 1e9
+        ):
+            return self._miss()
+        return ()
 
     def _miss(self) -> tuple[str, ...]:
         """Deal with a missing answer; only the first of several in a row is told."""
         self._asked_ns = None
-        self._decoder.restart()
+        self._asker.restart()
         self._missed += 1
         if self._missed > 1:
             # Whoever is silent for so long may have been switched off, and has then forgotten
             # what it was told to measure.
             self._forgotten = True
             return ()
-        told = f"no answer to {self._talk.query} within {self._talk.answer_s:g} s"
+        told = f"no answer to {self._asker.question} within {self._asker.answer_s:g} s"
         try:
-            return (told, *self._errors())
+            return (told, *self._asker.reasons(self.port.link, self._short_answer_s))
         except TalkError:  # it does not answer that either
             return (told,)
 
@@ -142,20 +178,9 @@ class Polled:
         else:
             self._forgotten = False
             self._due_ns = self._clock.now_ns()
-        nothing = no_readings(len(self._choice.channels))
+        nothing = no_readings(self._width)
         return Heard(b"", self._clock.now_ns(), nothing, None, complaints)
-
-    def _errors(self) -> tuple[str, ...]:
-        dialogue = self._dialogue()
-        dialogue.forget()
-        return dialogue.errors() if self._talk.ask_errors else ()
-
-    def _opened(self) -> Link:
-        if self._link is None:
-            raise RuntimeError("open() comes first")
-        return self._link
 
     def close(self) -> None:
         """Close the port."""
-        if self._link is not None:
-            self._link.close()
+        self.port.close()

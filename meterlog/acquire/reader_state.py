@@ -22,6 +22,12 @@ class ReaderState:
         Lines or answers not understood so far.
     message : str
         What is wrong, or was last reported; empty when there is nothing to say.
+    lost : int
+        Bytes lost or damaged on the line so far, as far as the system counts them.
+    repeated : int
+        Answers that gave the reading before once more and were not kept.
+    typed : bool
+        Its readings are typed by hand: it is alive as long as somebody may type.
     """
 
     key: str
@@ -30,3 +36,6 @@ class ReaderState:
     readings: int = 0
     refused: int = 0
     message: str = ""
+    lost: int = 0
+    repeated: int = 0
+    typed: bool = False

@@ -12,6 +12,8 @@ from meterlog.model import UNUSABLE, Block, Channel, Flag
 class Scaling:
     """Applies each channel's scale and zero offset: value = raw x scale - offset.
 
+    Used by one thread. A channel counts as zeroed as soon as it has a zero, be it 0.
+
     Parameters
     ----------
     source : str
@@ -23,8 +25,17 @@ class Scaling:
         self._source = source
         self._scale = np.array([channel.scale for channel in channels])
         self._offset = np.array([channel.offset for channel in channels])
-        zeroed = [Flag.ZEROED if channel.offset else Flag.OK for channel in channels]
-        self._zeroed = np.array([int(flag) for flag in zeroed], np.uint8)
+        zeroed = [channel.offset != 0.0 or channel.zero is not None for channel in channels]
+        self._zeroed = np.where(zeroed, int(Flag.ZEROED), int(Flag.OK)).astype(np.uint8)
+
+    def offset(self, column: int) -> float:
+        """Give what is subtracted in a column now, in the channel's unit."""
+        return float(self._offset[column])
+
+    def set_zero(self, column: int, offset: float) -> None:
+        """Subtract ``offset``, in the channel's unit, from the next block on."""
+        self._offset[column] = offset
+        self._zeroed[column] = int(Flag.ZEROED)
 
     def block(self, readings: Readings, t_ns: NDArray[np.int64]) -> Block:
         """Give the Block of ``readings`` taken at ``t_ns``.

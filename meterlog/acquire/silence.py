@@ -35,6 +35,11 @@ class SilenceWatch:
         """True from the first row due until something is heard."""
         return self._row_ns is not None
 
+    @property
+    def heard_ns(self) -> int:
+        """When something was heard last, nanoseconds since the recording's zero."""
+        return self._heard_ns
+
     def begin(self, now_ns: int) -> None:
         """Count from now."""
         self._heard_ns = now_ns

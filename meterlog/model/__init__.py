@@ -4,6 +4,7 @@ from meterlog.model.about import About, Origin
 from meterlog.model.accuracy import Accuracy, Range
 from meterlog.model.block import UNUSABLE, Block, Flag, join
 from meterlog.model.channel import Channel, Quantity, Role
+from meterlog.model.doubt import Doubt, DoubtKind
 from meterlog.model.event import Event, EventKind
 from meterlog.model.finding import Finding, FindingKind, Verdict
 from meterlog.model.instrument import Identity, Instrument
@@ -22,6 +23,8 @@ __all__ = [
     "Block",
     "CatchChance",
     "Channel",
+    "Doubt",
+    "DoubtKind",
     "Event",
     "EventKind",
     "Finding",

@@ -16,7 +16,8 @@ class EventKind(StrEnum):
     NOTE = "note"
     """Free words."""
     LINK = "link"
-    """An instrument went silent, was lost or came back; value says which."""
+    """An instrument went silent, was lost or came back, bytes of it were lost, or its line speed
+    seems wrong; value says which."""
     REFUSED = "refused"
     """Lines or answers that could not be understood; value is ``<count> <example>``."""
     DEVICE = "device"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from meterlog.model.doubt import Doubt
 from meterlog.model.finding import Finding
 from meterlog.model.span import Span
 from meterlog.model.step import Step
@@ -40,7 +41,10 @@ class Review:
     catch_chances : tuple of CatchChance
         For dropouts shorter than that.
     notes : tuple of str
-        What the reader must know: accuracy not stated, no commanded speed, ...
+        What the reader must know: accuracy not stated, no commanded speed, ... The doubts' words
+        are among them.
+    doubts : tuple of Doubt
+        Why a meter's readings may not be what they seem.
     """
 
     spans: tuple[Span, ...] = ()
@@ -49,3 +53,4 @@ class Review:
     shortest_visible_dropout_s: float | None = None
     catch_chances: tuple[CatchChance, ...] = ()
     notes: tuple[str, ...] = ()
+    doubts: tuple[Doubt, ...] = ()

@@ -34,6 +34,10 @@ class Sensor:
         The leads or the clamp's arrow are the other way round.
     words : str
         As the user said it, such as ``10 mV/A``; empty when nothing was said.
+    own_percent : float or None, percent of the reading
+    own_floor : float or None, unit of the channel
+        The sensor's own accuracy, +-(percent + floor), which is added to the meter's; None where
+        nobody has stated it.
     """
 
     kind: SensorKind = SensorKind.DIRECT
@@ -41,6 +45,8 @@ class Sensor:
     turns: int = 1
     inverted: bool = False
     words: str = ""
+    own_percent: float | None = None
+    own_floor: float | None = None
 
     @property
     def factor(self) -> float:

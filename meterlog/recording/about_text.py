@@ -211,6 +211,8 @@ def _sensor(table: JsonObject) -> Sensor:
         turns=table.whole("turns"),
         inverted=table.flag("inverted"),
         words=table.text("words"),
+        own_percent=table.optional_number("own_percent") if table.has("own_percent") else None,
+        own_floor=table.optional_number("own_floor") if table.has("own_floor") else None,
     )
 
 

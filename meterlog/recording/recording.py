@@ -160,7 +160,12 @@ class Recording:
         RecordingUnreadable
             While iterating, if a file can't be read any more.
         """
-        sources = [self.blocks(instrument.key) for instrument in self.about.instruments]
+        # What is typed comes one by one, as it did when it was recorded: a reading that comes
+        # among many in one Block would come late beside those of other instruments.
+        sources = [
+            self.blocks(instrument.key, 1 if instrument.typed else ROWS)
+            for instrument in self.about.instruments
+        ]
         return merge(sources, self.events)
 
     def raw(self, source: str) -> Iterator[RawBytes]:

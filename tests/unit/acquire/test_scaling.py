@@ -9,7 +9,7 @@ from meterlog.acquire import MeterChoice
 from meterlog.acquire.conversations import CONVERSATIONS
 from meterlog.acquire.scaling import Scaling
 from meterlog.instruments import Readings
-from meterlog.model import Channel, Flag, Quantity
+from meterlog.model import Channel, Flag, Quantity, Zero
 from meterlog.profile import DIALECTS, load_meter
 
 CLAMP = Channel("current", Quantity.CURRENT, scale=100.0, offset=0.4)
@@ -59,3 +59,24 @@ def test_a_choice_refuses_channels_that_are_not_the_profiles():
     profile = load_meter("line-logger")
     with pytest.raises(ValueError, match="not those of line-logger"):
         MeterChoice(profile, "loop://", "m", profile.channels[::-1])
+
+
+def test_a_zero_taken_is_subtracted_from_the_next_block_on_in_its_own_column():
+    scaling = Scaling("m", (CLAMP, PROBE))
+    raw = readings([[0.05, 12.0]], [[0, 0]])
+    before = scaling.block(raw, np.array([1]))
+    scaling.set_zero(0, 0.9)
+    after = scaling.block(raw, np.array([2]))
+    assert before.values[0].tolist() == [4.6, 12.0]
+    np.testing.assert_allclose(after.values[0], [4.1, 12.0], rtol=1e-15)
+    assert scaling.offset(0) == 0.9
+
+
+def test_a_zero_of_exactly_nothing_is_a_zero_too():
+    scaling = Scaling("m", (PROBE,))
+    assert scaling.block(readings([[1.0]], [[0]]), np.array([1])).flags.tolist() == [[0]]
+    scaling.set_zero(0, 0.0)
+    assert scaling.block(readings([[1.0]], [[0]]), np.array([1])).flags.tolist() == [[8]]
+    kept = Channel("feed", Quantity.VOLTAGE, zero=Zero(0.0))
+    block = Scaling("m", (kept,)).block(readings([[1.0]], [[0]]), np.array([1]))
+    assert block.flags.tolist() == [[8]]

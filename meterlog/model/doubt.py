@@ -1,0 +1,57 @@
+"""Doubt: a reason not to take a meter's readings at their face value."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class DoubtKind(StrEnum):
+    """What is to be doubted. The value is what stands in files."""
+
+    ZERO_MISSING = "zero-missing"
+    """A clamp was used whose zero nobody took."""
+    ZERO_OLD = "zero-old"
+    ZERO_RANGE = "zero-range"
+    """The meter is on another range than when its zero was taken."""
+    ZERO_DRIFT = "zero-drift"
+    """Two zeros of one recording differ."""
+    ACCURACY = "accuracy"
+    """The sensor's own accuracy is not stated."""
+    STUCK = "stuck"
+    """A value repeats exactly while it should move."""
+    DECADE = "decade"
+    """The current is off by about a factor of ten."""
+    SIGN = "sign"
+    CLAMP_QUIET = "clamp-quiet"
+    """The current reads nothing, but the voltages say that it flows."""
+    PROBE = "probe"
+    """The voltage is gone, but the current flows."""
+    RANGE = "range"
+    """The meter changed its range by itself."""
+    UNIT = "unit"
+    """Somebody turned the meter's dial."""
+    BATTERY = "battery"
+    """The meter reports that its own battery is low."""
+
+
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    """Something about the measuring, not about the vehicle. Never a fault of the motor.
+
+    Attributes
+    ----------
+    kind : DoubtKind
+    text : str
+        What, where (from when to when) and what to do: one or two plain sentences.
+    start_ns, end_ns : int, nanoseconds since the recording's zero
+        Both 0 where it is so from the beginning on.
+    source : str
+        Key of the instrument; empty when it is not one's own.
+    """
+
+    kind: DoubtKind
+    text: str
+    start_ns: int = 0
+    end_ns: int = 0
+    source: str = ""
