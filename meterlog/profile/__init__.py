@@ -1,8 +1,12 @@
 """Profiles: TOML files to typed descriptions of meters and limits."""
 
 from meterlog.profile.catalogue import (
+    ListedProfile,
+    listed,
     load_limits,
+    load_listed_meters,
     load_meter,
+    name_fault,
     names,
     profile_file,
 )
@@ -11,6 +15,7 @@ from meterlog.profile.limits import limits_profile
 from meterlog.profile.link_settings import HidBridge, LinkSettings
 from meterlog.profile.meter import DIALECTS, MeterProfile
 from meterlog.profile.meter_file import meter_faults, meter_profile
+from meterlog.profile.table import read_text
 from meterlog.profile.talk import (
     BlockLayout,
     LineFormat,
@@ -26,18 +31,23 @@ __all__ = [
     "HidBridge",
     "LineFormat",
     "LinkSettings",
+    "ListedProfile",
     "MeterProfile",
     "ModbusTalk",
     "Recognition",
     "Register",
     "ScpiTalk",
     "limits_profile",
+    "listed",
     "load_limits",
+    "load_listed_meters",
     "load_meter",
     "meter_faults",
     "meter_profile",
+    "name_fault",
     "names",
     "profile_file",
+    "read_text",
     "settings_folder",
     "shipped_folder",
     "user_folder",

@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import difflib
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
 
 from meterlog.model import Limits
@@ -13,11 +16,55 @@ from meterlog.profile.meter import MeterProfile
 from meterlog.profile.meter_file import meter_profile
 from meterlog.profile.table import read_text
 
+_NAME = re.compile(r"\w[\w.+ -]*")
+"""Else it could not be told from the rest of PROFILE@PORT, nor be part of a file's name."""
+
+
+@dataclass(frozen=True, slots=True)
+class ListedProfile:
+    """A profile that can be had by its name.
+
+    Attributes
+    ----------
+    name : str
+    file : Path
+    own : bool
+        It is the user's own.
+    replaces : bool
+        It is the user's own and takes the place of a shipped one.
+    """
+
+    name: str
+    file: Path
+    own: bool
+    replaces: bool = False
+
+
+def listed(kind: str) -> tuple[ListedProfile, ...]:
+    """Give all profiles of ``kind`` (``meters``, ``limits``): the user's own first, by name."""
+    shipped = {file.stem: file for file in _files(shipped_folder() / kind)}
+    own = {file.stem: file for file in _files(user_folder() / kind)}
+    return (
+        *(ListedProfile(name, own[name], own=True, replaces=name in shipped) for name in own),
+        *(ListedProfile(name, shipped[name], own=False) for name in shipped if name not in own),
+    )
+
+
+def _files(folder: Path) -> Iterator[Path]:
+    files = sorted(folder.glob("*.toml"), key=lambda file: file.stem)
+    yield from (file for file in files if _is_file(file))
+
+
+def _is_file(file: Path) -> bool:
+    try:
+        return file.is_file()
+    except OSError:  # in a folder that this user may not look into
+        return False
+
 
 def names(kind: str) -> tuple[str, ...]:
-    """Give the names of all profiles of ``kind`` (``meters``, ``limits``), sorted."""
-    places = (user_folder() / kind, shipped_folder() / kind)
-    return tuple(sorted({path.stem for place in places for path in place.glob("*.toml")}))
+    """Give the names of all profiles of ``kind``: the user's own first, each group sorted."""
+    return tuple(profile.name for profile in listed(kind))
 
 
 def profile_file(kind: str, name_or_file: str) -> Path:
@@ -36,14 +83,14 @@ def profile_file(kind: str, name_or_file: str) -> Path:
     """
     path = Path(name_or_file)
     if path.suffix == ".toml" or len(path.parts) != 1:
-        if not path.is_file():
+        if not _is_file(path):
             raise ProfileError(
                 "no such file.", subject=name_or_file or "''", remedy="Check the path."
             )
         return path
     for folder in (user_folder(), shipped_folder()):
         file = folder / kind / f"{name_or_file}.toml"
-        if file.is_file():
+        if _is_file(file):
             return file
     known = names(kind)
     near = difflib.get_close_matches(name_or_file, known, 1)
@@ -64,7 +111,40 @@ def load_meter(name_or_file: str) -> MeterProfile:
         If there is none or it is wrong.
     """
     path = profile_file("meters", name_or_file)
+    wrong = name_fault(path)
+    if wrong is not None:
+        raise wrong
     return meter_profile(path.stem, read_text(path), str(path))
+
+
+def name_fault(path: Path) -> ProfileError | None:
+    """Give what is wrong with a profile's name, which is that of its file; None if nothing is."""
+    if _NAME.fullmatch(path.stem):
+        return None
+    # Shown as it can be: a name in another encoding than UTF-8 can't.
+    shown = str(path).encode("utf-8", "backslashreplace").decode("utf-8")
+    return ProfileError(
+        "can't be the name of a profile.",
+        subject=shown,
+        remedy="Name the file with letters, digits, blanks and - _ . + only.",
+    )
+
+
+def load_listed_meters() -> tuple[tuple[MeterProfile, ...], tuple[ProfileError, ...]]:
+    """Load every meter profile that has a name, the user's own first.
+
+    Returns
+    -------
+    tuple of (MeterProfile, ...) and (ProfileError, ...)
+        Those that can be used, and for each of the others what is wrong with it first.
+    """
+    good, bad = [], []
+    for profile in listed("meters"):
+        try:
+            good.append(load_meter(str(profile.file)))
+        except ProfileError as error:
+            bad.append(error)
+    return tuple(good), tuple(bad)
 
 
 def load_limits(name_or_file: str) -> Limits:

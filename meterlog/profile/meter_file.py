@@ -9,6 +9,7 @@ from typing import Any, TypeVar
 
 from meterlog.model import Accuracy, Channel, Quantity, Range
 from meterlog.model.errors import ProfileError
+from meterlog.profile.contradictions import contradictions
 from meterlog.profile.folders import shipped_folder
 from meterlog.profile.link_settings import HidBridge, LinkSettings
 from meterlog.profile.meter import MeterProfile
@@ -72,39 +73,7 @@ def meter_faults(text: str, subject: str) -> list[ProfileError]:
             )
         ]
     wrong = faults(values, shipped_folder() / SCHEMA, text, subject)
-    return wrong or _contradictions(_profile("", values, text, subject), subject)
-
-
-def _contradictions(profile: MeterProfile, subject: str) -> list[ProfileError]:
-    """Find what no schema can say: keys that do not go together."""
-    wrong = []
-
-    def add(key: str, what: str, remedy: str) -> None:
-        wrong.append(ProfileError(f"{key} {what}.", subject=subject, remedy=remedy))
-
-    names = [channel.name for channel in profile.channels]
-    if len(set(names)) != len(names):
-        add("channels", f"repeat a name: {', '.join(names)}", "Names must differ.")
-    if profile.lines.delimiter == profile.lines.decimal:
-        add("lines.decimal", "equals the delimiter", "They must differ.")
-    if profile.dialect == "ascii-lines":
-        columns = [c for c in profile.lines.columns if c not in {"-", "time"}]
-        if sorted(columns) != sorted(names):
-            add(
-                "lines.columns",
-                f"name {', '.join(columns) or 'nothing'}, but the channels are {', '.join(names)}",
-                "Every channel needs exactly one column.",
-            )
-    for index, channel in enumerate(profile.channels):
-        accuracies = [channel.accuracy, *(one.accuracy for one in channel.ranges)]
-        if any(one is not None and one.low_c > one.high_c for one in accuracies):
-            add(f"channels[{index}]", "has low_c above high_c", "Exchange them.")
-        if channel.integration_s > 0 and profile.dialect == "typed":
-            add(f"channels[{index}]", "is typed and can't integrate", "Leave integration_s out.")
-    last = max((one.address + one.words for one in profile.modbus.registers), default=0)
-    if last > 65_536:
-        add("channels.register.address", "goes beyond register 65535", "Check the manual.")
-    return wrong
+    return wrong or contradictions(_profile("", values, text, subject), values)
 
 
 def _profile(name: str, top: Mapping[str, Any], text: str, subject: str) -> MeterProfile:
@@ -130,7 +99,7 @@ def _profile(name: str, top: Mapping[str, Any], text: str, subject: str) -> Mete
         link=_made(LinkSettings, {**link, "hid": _made(HidBridge, hid)}),
         scpi=_made(ScpiTalk, top.get("scpi", {})),
         blocks=_made(BlockLayout, top.get("blocks", {})),
-        lines=_lines(top.get("lines", {})),
+        lines=_made(LineFormat, top.get("lines", {})),
         modbus=_made(ModbusTalk, {**top.get("modbus", {}), "registers": registers}),
         recognition=_made(Recognition, top.get("recognition", {})),
         text=text,
@@ -155,19 +124,16 @@ def _made(kind: type[Kind], table: Mapping[str, Any]) -> Kind:
     return kind(**values)
 
 
-def _lines(table: Mapping[str, Any]) -> LineFormat:
-    layout = dict(table)
-    if not layout.get("overload_texts"):
-        layout.pop("overload_texts", None)
-    return _made(LineFormat, layout)
+def _accuracy(table: Mapping[str, Any]) -> Accuracy:
+    return _made(Accuracy, {"digits": 0, **table})
 
 
 def _channel(table: Mapping[str, Any], interval_s: float, integration_s: float) -> Channel:
     ranges = sorted(
-        (Range(float(one["top"]), _made(Accuracy, one)) for one in table.get("ranges", ())),
+        (Range(float(one["top"]), _accuracy(one)) for one in table.get("ranges", ())),
         key=lambda one: one.top,
     )
-    accuracy = _made(Accuracy, table["accuracy"]) if "accuracy" in table else None
+    accuracy = _accuracy(table["accuracy"]) if "accuracy" in table else None
     if accuracy is None and ranges:
         accuracy = ranges[-1].accuracy
     return Channel(

@@ -24,8 +24,10 @@ from meterlog.profile import names
 from meterlog.window.cautions import Cautions
 from meterlog.window.meter_row import MeterRow
 from meterlog.window.plan import Plan
+from meterlog.window.ports_panel import PortsPanel
 from meterlog.window.recordings_list import RecordingsList
 from meterlog.work import recordings_folder
+from meterlog.work.sensor_words import joined
 
 _JOB = (
     ("work_order", "work order"),
@@ -46,6 +48,10 @@ class MetersPage(QWidget):
         self._list_ports = ports
         self._ports: tuple[PortInfo, ...] = tuple(ports())
         self.rows: list[MeterRow] = []
+        self._untouched: MeterRow | None = None
+        self.ports = PortsPanel(ports)
+        self.ports.taken.connect(self.take_meter)
+        self.ports.again.clicked.connect(self.find_ports)
         self.recordings = RecordingsList()
         self.limits = QComboBox()
         self.limits.setAccessibleName("limits by which the current is judged")
@@ -61,26 +67,22 @@ class MetersPage(QWidget):
         page.setSpacing(10)
         page.addWidget(self._scrolled(self._left()), 3)
         page.addWidget(self._right(), 2)
-        self.add_row()
+        self._untouched = self.add_row()
         self.show_recordings()
 
     def _left(self) -> QWidget:
         body = QWidget()
         column = QVBoxLayout(body)
         column.setContentsMargins(0, 0, 6, 0)
-        title = QLabel("Meters")
-        title.setProperty("rank", "title")
-        column.addWidget(title)
+        column.addWidget(self._title("Ports"))
+        column.addWidget(self.ports)
+        column.addWidget(self._title("Meters"))
         column.addLayout(self._rows_place)
         buttons = QHBoxLayout()
-        for words, action in (
-            ("Add a meter", self.add_row),
-            ("Look for ports again", self.find_ports),
-        ):
-            button = QPushButton(words)
-            button.setAccessibleName(words)
-            button.clicked.connect(lambda _=False, action=action: action())
-            buttons.addWidget(button)
+        more = QPushButton("Add a meter")
+        more.setAccessibleName("add a meter")
+        more.clicked.connect(self.add_row)
+        buttons.addWidget(more)
         buttons.addStretch(1)
         column.addLayout(buttons)
         form = QFormLayout()
@@ -97,6 +99,12 @@ class MetersPage(QWidget):
         column.addWidget(begin)
         column.addStretch(1)
         return body
+
+    @staticmethod
+    def _title(words: str) -> QLabel:
+        title = QLabel(words)
+        title.setProperty("rank", "title")
+        return title
 
     def _right(self) -> QWidget:
         body = QWidget()
@@ -121,9 +129,32 @@ class MetersPage(QWidget):
         """Add a meter."""
         row = MeterRow(names("meters"), self._ports, self._taken, self._used)
         row.removed.connect(lambda: self.remove_row(row))
+        for box in (row.profile, row.port):
+            box.activated.connect(lambda _: self._touch(row))
+            box.editTextChanged.connect(lambda _: self._touch(row))
         self.rows.append(row)
         self._rows_place.addWidget(row)
         return row
+
+    def _touch(self, row: MeterRow) -> None:
+        if row is self._untouched:
+            self._untouched = None
+
+    def take_meter(self, profile: str, port: str) -> None:
+        """Take what answered at ``port`` as a meter: in its row, a row nobody has filled, or anew.
+
+        Parameters
+        ----------
+        profile : str
+            Name of a meter profile.
+        port : str
+        """
+        here = [row for row in self.rows if row.url() == port]
+        empty = [row for row in self.rows if row is self._untouched or not row.url()]
+        row = next(iter((*here, *empty)), None) or self.add_row()
+        row.profile.setCurrentText(profile)
+        row.set_url(port)
+        self._touch(row)
 
     def _taken(self) -> set[Role]:
         return {role for row in self.rows for role in row.chosen_roles()}
@@ -140,15 +171,19 @@ class MetersPage(QWidget):
     def find_ports(self) -> None:
         """Look for ports again; what was chosen stays."""
         self._ports = tuple(self._list_ports())
+        self.ports.show_ports(self._ports)
+        untouched = self._untouched
         for row in self.rows:
             row.show_ports(self._ports)
+        self._untouched = untouched
 
     def show_recordings(self) -> None:
         """Read the list of recordings again."""
         self.recordings.show_folder(Path(self.folder.text()))
 
     def plan(self) -> Plan:
-        """Give what the page says."""
+        """Give what the page says. Ports that are being asked are closed before."""
+        self.ports.stop()
         used: list[str] = []
         roles: list[str] = []
         for row in self.rows:
@@ -160,6 +195,8 @@ class MetersPage(QWidget):
         return Plan(
             meters=tuple(row.meter_words() for row in self.rows),
             roles=tuple(roles),
+            sensors=joined(row.sensor_words() for row in self.rows),
+            kept_zeros=tuple(role for row in self.rows for role in row.kept_zeros()),
             limits=self.limits.currentText(),
             parent=Path(self.folder.text()).expanduser(),
             job=Job(**facts),

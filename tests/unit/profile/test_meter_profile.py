@@ -68,7 +68,7 @@ def test_a_whole_profile_is_read():
         ("baud = 115200", "bauds = 115200", "link.bauds is not known"),
         ('"voltage"', '"volts"', "channels[0].quantity"),
         ("scale = 11.0", "scale = 0", "channels[0].scale is 0"),
-        ('name = "b"', 'name = "a"', "repeat a name: a, a"),
+        ('name = "b"', 'name = "a"', "channels[1].name repeats a name: a, a"),
         ('"-", "b"]', '"-"]', "Every channel needs exactly one column"),
         ('"-", "b"]', '"b", "b"]', "Every channel needs exactly one column"),
         ('delimiter = ";"', 'delimiter = ","', "lines.decimal equals the delimiter"),

@@ -1,0 +1,105 @@
+"""PortEntry: one port on the Meters page: may it be asked, and what it answered."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QCheckBox, QGridLayout, QLabel, QPushButton, QWidget
+
+from meterlog.acquire import Fit, PortAnswer, PortProgress
+from meterlog.instruments import PortInfo
+
+_NOT_ASKED, _MAY_BE_ASKED = "not to be asked", "may be asked"
+
+
+def answer_words(fit: Fit) -> str:
+    """Give one profile that fits as it is shown, with its reading."""
+    return f"answers as {fit.profile} · {fit.words or 'no reading'}"
+
+
+class PortEntry(QWidget):
+    """A check box, words, and for each profile that fits a button.
+
+    ``taken`` is emitted with the profile's name and the port.
+
+    Parameters
+    ----------
+    port : PortInfo
+    """
+
+    taken = Signal(str, str)
+
+    def __init__(self, port: PortInfo) -> None:
+        super().__init__()
+        self.port = port
+        self.answer: PortAnswer | None = None
+        self.may_ask = QCheckBox(" ".join(word for word in (port.device, port.text) if word))
+        self.may_ask.setAccessibleName(f"port {port.device} may be asked")
+        self.may_ask.setEnabled(port.usable)
+        facts = [f"USB {port.vendor}:{port.product}" if port.vendor else "", port.serial]
+        self.may_ask.setToolTip(" · ".join(fact for fact in facts if fact))
+        self.words = QLabel(_NOT_ASKED if port.usable else port.reason)
+        self.words.setWordWrap(True)
+        self.words.setAccessibleName(f"what {port.device} answered")
+        self.words.setProperty("rank", "second" if port.usable else "caution")
+        self.may_ask.toggled.connect(self._on_tick)
+        self.buttons: list[QPushButton] = []
+        self._lines: list[QLabel] = []
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setVerticalSpacing(2)
+        self._grid.setColumnStretch(1, 1)
+        self._grid.addWidget(self.may_ask, 0, 0)
+        self._grid.addWidget(self.words, 0, 1, 1, 2)
+
+    @property
+    def included(self) -> bool:
+        """Whether the user lets this port be asked."""
+        return self.may_ask.isEnabled() and self.may_ask.isChecked()
+
+    def _on_tick(self, ticked: bool) -> None:  # noqa: FBT001 - the form of Qt's signal
+        if self.answer is None and self.port.usable:
+            self.words.setText(_MAY_BE_ASKED if ticked else _NOT_ASKED)
+
+    def show_progress(self, progress: PortProgress) -> None:
+        """Show what is being done, and once it is there the answer."""
+        if progress.answer is None:
+            self._clear()
+            self.words.setText(f"{progress.doing}…")
+        elif progress.answer is not self.answer:
+            self._show_answer(progress.answer)
+
+    def _clear(self) -> None:
+        self.answer = None
+        for widget in (*self._lines, *self.buttons):
+            self._grid.removeWidget(widget)
+            widget.deleteLater()
+        self._lines, self.buttons = [], []
+
+    def _show_answer(self, answer: PortAnswer) -> None:
+        self._clear()
+        self.answer = answer
+        if not answer.fits:
+            self.words.setText(answer.reason)
+            return
+        words = [answer.who] if answer.who else []
+        if answer.simulated:
+            words.append("a virtual meter: nothing is measured")
+        if len(answer.fits) > 1:
+            words.append(f"{len(answer.fits)} profiles fit: choose by what is connected")
+        self.words.setText(" · ".join(words) or answer.fits[0].title)
+        for fit in answer.fits:
+            self._add_fit(fit)
+
+    def _add_fit(self, fit: Fit) -> None:
+        row = self._grid.rowCount()
+        line = QLabel(f"{answer_words(fit)}\n{fit.note}" if fit.note else answer_words(fit))
+        line.setWordWrap(True)
+        line.setIndent(2 * line.fontMetrics().averageCharWidth())
+        line.setToolTip(f"{fit.title}: {fit.why}")
+        button = QPushButton("Use it")
+        button.setAccessibleName(f"use {self.port.device} as {fit.profile}")
+        button.clicked.connect(lambda: self.taken.emit(fit.profile, self.port.device))
+        self._grid.addWidget(line, row, 0, 1, 2)
+        self._grid.addWidget(button, row, 2)
+        self._lines.append(line)
+        self.buttons.append(button)

@@ -1,0 +1,177 @@
+"""PortsPanel: which ports there are, and which meter answers on those that may be asked."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout
+
+from meterlog.acquire import Discovery
+from meterlog.instruments import PortInfo, list_ports
+from meterlog.profile import MeterProfile, load_listed_meters
+from meterlog.window.port_entry import PortEntry
+
+_LOOK_MS = 100
+_CLOSING_S = 1.5
+_ASK, _STOP = "Ask these ports  (A)", "Stop asking  (A)"
+_FIRST_TICK = "Tick the ports that may be asked. No other is opened or sent anything."
+_NO_PORT = "No serial port is plugged in. Plug one in and look again, or add an address."
+
+
+class PortsPanel(QFrame):
+    """A line for each port. ``taken`` is emitted with a profile's name and a port.
+
+    Nothing is opened until the button is pressed, and then only what is ticked. Asking goes on in
+    threads; a timer fetches what they found.
+
+    Parameters
+    ----------
+    ports : callable
+        Gives the ports that are there.
+    profiles : callable
+        Gives the profiles to try, the user's own first.
+    discovery : callable
+        Makes what asks, of the ports included and the profiles.
+    """
+
+    taken = Signal(str, str)
+
+    def __init__(
+        self,
+        ports: Callable[[], Sequence[PortInfo]] = list_ports,
+        profiles: Callable[[], Sequence[MeterProfile]] = lambda: load_listed_meters()[0],
+        discovery: Callable[[Sequence[PortInfo], Sequence[MeterProfile]], Discovery] = Discovery,
+    ) -> None:
+        super().__init__()
+        self._list_ports = ports
+        self._list_profiles = profiles
+        self._make = discovery
+        self._discovery: Discovery | None = None
+        self._added: list[PortInfo] = []
+        self.entries: list[PortEntry] = []
+        self.setProperty("rank", "panel")
+        self.ask_button = QPushButton(_ASK)
+        self.ask_button.setAccessibleName("ask the ticked ports which meter is on them")
+        self.ask_button.clicked.connect(self.ask)
+        self.again = QPushButton("Look for ports again")
+        self.again.setAccessibleName("look for ports again")
+        self.said = QLabel("")
+        self.said.setWordWrap(True)
+        self.said.setAccessibleName("how far the asking is")
+        self.address = QLineEdit()
+        self.address.setPlaceholderText("another address, such as socket://host:port")
+        self.address.setAccessibleName("address of another port")
+        self.address.returnPressed.connect(self.add_address)
+        self.add = QPushButton("Add")
+        self.add.setAccessibleName("add this address to the ports")
+        self.add.clicked.connect(self.add_address)
+        self._place = QVBoxLayout()
+        self._timer = QTimer(self)
+        self._timer.setInterval(_LOOK_MS)
+        self._timer.timeout.connect(self.look)
+        self._lay_out()
+        self.show_ports(tuple(ports()))
+
+    def _lay_out(self) -> None:
+        buttons = QHBoxLayout()
+        buttons.addWidget(self.ask_button)
+        buttons.addWidget(self.again)
+        buttons.addStretch(1)
+        other = QHBoxLayout()
+        other.addWidget(self.address, 1)
+        other.addWidget(self.add)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(8, 8, 8, 8)
+        column.addLayout(self._place)
+        column.addLayout(other)
+        column.addLayout(buttons)
+        column.addWidget(self.said)
+
+    def show_ports(self, ports: Sequence[PortInfo]) -> None:
+        """Show these ports; ticks and answers of those that were there before stay."""
+        before = {entry.port.device: entry for entry in self.entries}
+        listed = {port.device for port in ports}
+        every = [*ports, *(port for port in self._added if port.device not in listed)]
+        entries = []
+        for port in every:
+            entry = before.pop(port.device, None)
+            if entry is not None and entry.port != port:
+                before[port.device] = entry  # another adapter, or other rights, at this name
+                entry = None
+            entries.append(entry or self._entry(port))
+        for entry in before.values():
+            self._place.removeWidget(entry)
+            entry.deleteLater()
+        self.entries = entries
+        for entry in entries:
+            self._place.addWidget(entry)
+        if self._discovery is None:
+            self.said.setText(_FIRST_TICK if entries else _NO_PORT)
+
+    def _entry(self, port: PortInfo) -> PortEntry:
+        entry = PortEntry(port)
+        entry.taken.connect(self.taken)
+        return entry
+
+    def add_address(self) -> None:
+        """Add the address typed as a port; whoever types it lets it be asked."""
+        address = self.address.text().strip()
+        if not address:
+            return
+        self.address.clear()
+        known = {entry.port.device: entry for entry in self.entries}
+        if address not in known:
+            self._added.append(PortInfo(address))
+            self.show_ports([entry.port for entry in self.entries])
+            known = {entry.port.device: entry for entry in self.entries}
+        known[address].may_ask.setChecked(True)
+
+    def ask(self) -> None:
+        """Ask the ticked ports; when that is going on, stop it."""
+        if self._discovery is not None:
+            self._discovery.cancel()
+            self.said.setText("stopping…")
+            return
+        included = [entry.port for entry in self.entries if entry.included]
+        if not included:
+            self.said.setText(_FIRST_TICK if self.entries else _NO_PORT)
+            return
+        self._discovery = self._make(included, self._list_profiles())
+        self._discovery.start()
+        self.ask_button.setText(_STOP)
+        self.look()
+        self._timer.start()
+
+    @property
+    def asking(self) -> bool:
+        """Whether ports are being asked."""
+        return self._discovery is not None
+
+    def look(self) -> None:
+        """Fetch how far the asking is."""
+        discovery = self._discovery
+        if discovery is None:
+            return
+        found = {one.port: one for one in discovery.progress()}
+        for entry in self.entries:
+            if entry.port.device in found:
+                entry.show_progress(found[entry.port.device])
+        done = [one.answer for one in found.values() if one.answer is not None]
+        many = len(found)
+        if len(done) < many:
+            self.said.setText(f"{len(done)} of {many} ports have answered or been given up")
+            return
+        self._timer.stop()
+        self._discovery = None
+        self.ask_button.setText(_ASK)
+        fitting = sum(bool(answer.fits) for answer in done)
+        ports = "1 port" if many == 1 else f"{many} ports"
+        self.said.setText(f"{ports} asked: a meter was found on {fitting or 'none'}.")
+
+    def stop(self) -> None:
+        """Stop asking and wait, about a second at most, until the ports are closed."""
+        if self._discovery is not None:
+            self._discovery.cancel()
+            self._discovery.wait(_CLOSING_S)
+            self.look()
