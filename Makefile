@@ -8,7 +8,7 @@ BIN := .venv/bin
 STAMP := .venv/.meterlog-set-up
 
 .DEFAULT_GOAL := help
-.PHONY: help setup demo test check bench wheel constraints clean
+.PHONY: help setup demo test check bench fuzz survive wheel constraints clean
 
 help:
 	@echo "make setup        set up .venv and the system libraries"
@@ -16,6 +16,8 @@ help:
 	@echo "make test         checks and tests"
 	@echo "make check        style, layers, types"
 	@echo "make bench        speed figures, each against a reference"
+	@echo "make fuzz         ten million bytes of garbage into every decoder, some minutes"
+	@echo "make survive      recordings from meters that drop, stall and vanish, other seeds than the tests"
 	@echo "make wheel        build dist/*.whl"
 	@echo "make constraints  renew constraints.txt from pyproject.toml"
 	@echo "make clean        remove .venv and what was built"
@@ -39,6 +41,12 @@ test: check
 
 bench: setup
 	$(BIN)/python tests/benchmarks/run.py
+
+fuzz: setup
+	$(BIN)/python tests/fuzz/decoders.py
+
+survive: setup
+	$(BIN)/python tests/rig/survival.py --runs 20
 
 wheel: setup
 	$(BIN)/python -m hatchling build -t wheel

@@ -99,7 +99,7 @@ def build_parser(only: str = "") -> argparse.ArgumentParser:
 
 def _module(command: str) -> str:
     # 'import' is a word of the language and can't name a module that is imported plainly.
-    return "import_trace" if command == "import" else command
+    return "import_trace" if command == "import" else command.replace("-", "_")
 
 
 def _run(arguments: Sequence[str]) -> int:

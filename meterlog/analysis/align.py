@@ -4,6 +4,11 @@ With one instrument a reading is a row. With several, there is a row at each ins
 of them was read, and the others are held over from their last reading - never across a silence,
 and always marked as held, so that no statistic counts a reading twice and no verdict rests on a
 voltage that was read before the current changed.
+
+Readings that are typed by hand come when somebody types one. Nobody waits for them, so the rows of
+other instruments go on beside them, :data:`LATE_NS` of their own time later. A typed reading never
+stands for moments before it, and after it for three of its profile's intervals and no longer,
+whenever the next one is typed.
 """
 
 from __future__ import annotations
@@ -20,6 +25,9 @@ from meterlog.model import UNUSABLE, Block, Instrument, Role
 SILENCE_INTERVALS = 3
 """A pause longer than this many intervals is a gap in the data."""
 
+LATE_NS = 250_000_000
+"""A typed reading may come this much of recording time later than readings with later stamps."""
+
 WATCHED = (Role.MOTOR_CURRENT, Role.MOTOR_FEED, Role.MOTOR_RETURN)
 
 
@@ -29,6 +37,7 @@ class _Source:
 
     columns: dict[Role, int]
     gap_ns: int
+    typed: bool = False
     t: list[NDArray[np.int64]] = field(default_factory=list)
     values: list[NDArray[np.float64]] = field(default_factory=list)
     last_ns: int | None = None
@@ -79,7 +88,8 @@ class Aligner:
             if columns:
                 interval = max(instrument.channels[i].interval_s for i in columns.values())
                 gap_ns = round(SILENCE_INTERVALS * interval * 1e9)
-                self._sources[instrument.key] = _Source(columns, gap_ns)
+                self._sources[instrument.key] = _Source(columns, gap_ns, instrument.typed)
+        self._merged_ns = -(2**62)
 
     @property
     def silence_ns(self) -> int:
@@ -109,16 +119,28 @@ class Aligner:
             return None
         if len(self._sources) == 1:
             return self._alone(source, block)
-        columns = [_column_values(block, index) for index in source.columns.values()]
-        source.t.append(block.t_ns)
-        source.values.append(np.array(columns))
+        values = np.array([_column_values(block, index) for index in source.columns.values()])
+        # One that came too late all the same is as if typed when its rows were given.
+        t_ns = np.maximum(block.t_ns, self._merged_ns) if source.typed else block.t_ns
+        source.t.append(t_ns)
+        source.values.append(values)
         if source.first is None:
-            source.first = (int(block.t_ns[0]), source.values[0][:, 0])
-        source.last_ns = int(block.t_ns[-1])
-        lasts = [s.last_ns for s in self._sources.values()]
-        if any(last is None for last in lasts):
+            source.first = (int(block.t_ns[0]), values[:, 0])
+        source.last_ns = int(t_ns[-1])
+        limit = self._limit()
+        return None if limit is None else self._merge(limit)
+
+    def _limit(self) -> int | None:
+        """Give the time before which nothing more can come; None while that is open."""
+        sources = self._sources.values()
+        awaited = [source.last_ns for source in sources if not source.typed]
+        lasts = [last for last in awaited if last is not None]
+        if len(lasts) < len(awaited):
             return None
-        return self._merge(min(last for last in lasts if last is not None))
+        if len(awaited) == len(sources):
+            return min(lasts)
+        typed = (source.last_ns for source in sources if source.last_ns is not None)
+        return (min(lasts) if lasts else max(typed)) - LATE_NS
 
     def finish(self) -> Rows | None:
         """Give the rows that were still waiting for another instrument."""
@@ -142,6 +164,8 @@ class Aligner:
 
     def _merge(self, limit: int | None) -> Rows | None:
         """Merge what was read before ``limit`` (None: everything) on the union of all instants."""
+        if limit is not None:
+            self._merged_ns = max(self._merged_ns, limit)
         taken = {key: _take(source, limit) for key, source in self._sources.items()}
         union = np.unique(np.concatenate([t.fresh for t in taken.values()]))
         if not len(union):
@@ -187,6 +211,7 @@ class _Taken:
     values: NDArray[np.float64]
     carried: int
     next_ns: int | None
+    typed: bool
     first: tuple[int, NDArray[np.float64]] | None
 
     @property
@@ -207,6 +232,8 @@ class _Taken:
         until = after[index]
         if self.next_ns is None:  # the instrument has ended: its last reading holds for a while
             until = np.where(index == len(self.t) - 1, union, until)
+        if self.typed:  # nobody knows when the next one comes
+            until = union
         silent = (until - read_ns > gap_ns) & (union > read_ns)
         values = self.values[:, index].copy()
         values[:, silent | (last < 0)] = np.nan
@@ -217,7 +244,7 @@ class _Taken:
 
     def _begin(self, held: _Held, union: NDArray[np.int64], gap_ns: int) -> _Held:
         """Let the first reading stand for the moments just before it."""
-        if self.first is not None:
+        if self.first is not None and not self.typed:
             first_ns, values = self.first
             just_before = (union < first_ns) & (first_ns - union <= gap_ns)
             held.values[:, just_before] = values[:, None]
@@ -236,4 +263,4 @@ def _take(source: _Source, limit: int | None) -> _Taken:
     keep = max(count - 1, 0)
     source.t, source.values = [t[keep:]], [values[:, keep:]]
     source.carried = 1 if count > 0 else 0
-    return _Taken(t[:count], values[:, :count], carried, next_ns, source.first)
+    return _Taken(t[:count], values[:, :count], carried, next_ns, source.typed, source.first)

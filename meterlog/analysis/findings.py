@@ -53,12 +53,18 @@ class Around:
         Current flows right after the stretch.
     from_start, to_end : bool
         It was so already at the first reading, or still at the last.
+    denied : str
+        Why the voltages deny that the current went; empty where they do not.
+    cause : str
+        What a meter said that explains missing data; empty for nothing.
     """
 
     taps_ns: Sequence[int] = ()
     returned: bool = False
     from_start: bool = False
     to_end: bool = False
+    denied: str = ""
+    cause: str = ""
 
 
 def _tap_words(piece: Piece, around: Around) -> str:
@@ -106,13 +112,15 @@ class FindingMaker:
         if piece.kind is None or piece.kind in (SpanKind.OFF, SpanKind.RUNNING):
             return None
         if piece.kind is SpanKind.NO_DATA:
-            return self._no_data(piece)
+            return self._no_data(piece, around.cause)
         figures = piece.figures
         u = None
         if figures.n:
             accuracy = self._accuracy_at(figures.mean_a)
             u = uncertainty_of_mean(figures.mean_a, figures.n, figures.sd_a, None, accuracy)
         verdict, limit = self._judge(piece, u)
+        if around.denied:
+            verdict = Verdict.CANT_TELL
         return Finding(
             kind=FindingKind(piece.kind.value),
             verdict=verdict,
@@ -168,6 +176,11 @@ class FindingMaker:
             return f"Too little current{stretch}: {now}, limit {limit:g} A."
         if piece.kind is SpanKind.LOCKED:
             return f"Rotor held{stretch}: {now}, held from {limit:g} A on."
+        if around.denied:
+            return (
+                f"The current channel reads nothing{stretch}: {now}; but {around.denied}. The"
+                f" clamp or its meter is to be doubted, not the motor."
+            )
         doubt = ""
         if verdict is Verdict.CANT_TELL and piece.speed is not None:
             doubt = "; with this uncertainty a small current can't be told from none"
@@ -188,7 +201,8 @@ class FindingMaker:
         return f"No current{stretch}: {now}; these channels can't say which side{settle}{doubt}"
 
     @staticmethod
-    def _no_data(piece: Piece) -> Finding:
+    def _no_data(piece: Piece, cause: str) -> Finding:
+        why = cause or "silence, overload or a lost instrument"
         return Finding(
             kind=FindingKind.NO_DATA,
             verdict=Verdict.CANT_TELL,
@@ -201,8 +215,8 @@ class FindingMaker:
             limit=None,
             speed=piece.speed,
             statement=(
-                f"No data{_stretch(piece)}: silence, overload or a lost instrument. What the"
-                f" motor did then is not known."
+                f"No data{_stretch(piece)}: {why}{'' if why.endswith('?') else '.'} What the motor"
+                f" did then is not known."
             ),
         )
 

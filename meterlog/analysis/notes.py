@@ -102,11 +102,6 @@ def _about_channels(current: Channel | None, missing: Sequence[Role]) -> list[st
 
 def _about_wiring(limits: Limits, steps: Sequence[Step]) -> list[str]:
     told = []
-    steady = [step for step in steps if step.steady_mean_a is not None]
-    if any((step.steady_mean_a or 0.0) < 0.0 for step in steady):
-        told.append("The motor current reads negative: the clamp is on the wrong way round.")
-    if any((step.steady_mean_v or 0.0) < -limits.driven_v for step in steady):
-        told.append("The motor voltage reads negative: feed and return are the wrong way round.")
     resting = [abs(step.median_a) for step in steps if step.speed == 0 and step.median_a]
     if resting and max(resting) >= limits.open_current_a:
         told.append(

@@ -4,14 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import datetime
 
 from meterlog.analysis.detector import SpanDetector
 from meterlog.analysis.findings import Around, FindingMaker
+from meterlog.analysis.labels import Stretch
+from meterlog.analysis.meter_traps import MeterTraps
 from meterlog.analysis.notes import Passed, events_off, notes
 from meterlog.analysis.pieces import Group, Piece
+from meterlog.analysis.rows import Rows
 from meterlog.analysis.sides import would_settle
 from meterlog.analysis.steps import StepCollector
+from meterlog.analysis.time_notes import TimeNotes
 from meterlog.analysis.timeline import SpeedTimeline
+from meterlog.analysis.typed_roles import TypedRoles
 from meterlog.analysis.visibility import catch_chances, shortest_visible_s
 from meterlog.model import (
     Accuracy,
@@ -50,6 +56,8 @@ class _Told:
 
     piece: Piece
     after: Piece | None
+    denied: str
+    cause: str
     span: Span
     finding: Finding | None
 
@@ -70,8 +78,9 @@ def _detail(piece: Piece, kind: SpanKind) -> str:
     return _DETAILS[kind]
 
 
-def _span(piece: Piece) -> Span:
+def _span(piece: Piece, denied: str, cause: str) -> Span:
     kind = SpanKind.NO_CURRENT if piece.kind is None else piece.kind
+    detail = f"the current channel is to be doubted: {denied}" if denied else cause
     return Span(
         kind=kind,
         start_ns=piece.start_ns,
@@ -79,7 +88,7 @@ def _span(piece: Piece) -> Span:
         start_edge_ns=piece.start_edge_ns,
         end_edge_ns=piece.end_edge_ns,
         speed=piece.speed,
-        detail=_detail(piece, kind),
+        detail=detail or _detail(piece, kind),
         settled_by=piece.settled_by,
     )
 
@@ -92,9 +101,16 @@ class Reviewer:
     instruments : sequence of Instrument
         With roles assigned.
     limits : Limits
+    started_utc : datetime or None
+        Wall time of the recording's zero; None when not known, and then the age of zeros is not.
     """
 
-    def __init__(self, instruments: Sequence[Instrument], limits: Limits) -> None:
+    def __init__(
+        self,
+        instruments: Sequence[Instrument],
+        limits: Limits,
+        started_utc: datetime | None = None,
+    ) -> None:
         self._limits = limits
         self._current = _channel(instruments, Role.MOTOR_CURRENT)
         self._feed_there = _channel(instruments, Role.MOTOR_FEED) is not None
@@ -103,8 +119,11 @@ class Reviewer:
         self._timeline = SpeedTimeline()
         lag_ns = round(limits.command_lag_s * 1e9)
         self._steps = StepCollector(self._timeline, accuracy_at, lag_ns)
-        self._detector = SpanDetector(instruments, limits, self._timeline, self._steps.take)
+        self._detector = SpanDetector(instruments, limits, self._timeline, self._take_rows)
+        self._traps = MeterTraps(instruments, limits, self._timeline, started_utc)
         self._maker = FindingMaker(limits, accuracy_at)
+        self._typed = TypedRoles(instruments)
+        self._times = TimeNotes(instruments)
         self._taps_ns: list[int] = []
         self._told: list[_Told] = []
 
@@ -112,7 +131,15 @@ class Reviewer:
         """Take the next Block or Event; see :meth:`SpanDetector.feed` for their order."""
         if isinstance(item, Event) and item.kind is EventKind.TAP:
             self._taps_ns.append(item.t_ns)
+        if isinstance(item, Event):
+            self._times.take(item)
+        self._traps.take(item)
         self._detector.feed(item)
+
+    def _take_rows(self, rows: Rows, stretches: Sequence[Stretch]) -> None:
+        self._steps.take(rows, stretches)
+        if stretches:
+            self._traps.take_rows(rows.part(stretches[0].start, stretches[-1].stop))
 
     def live(self) -> Review:
         """Give the review as if the recording ended with the last reading judged so far."""
@@ -125,13 +152,16 @@ class Reviewer:
 
     def _review(self, pieces: Sequence[Piece]) -> Review:
         steps = self._steps.steps()
-        told = self._tell(pieces)
+        believed = self._traps.believed(pieces)
+        told = self._tell(believed)
+        doubts = self._traps.doubts(steps, believed)
         faults = [one.finding for one in told if one.finding is not None]
         verdicts = [self._maker.of_step(step, faults) for step in steps]
-        findings = (*faults, *(verdict for verdict in verdicts if verdict is not None))
+        told_verdicts = (self._typed.marked(one) for one in verdicts if one is not None)
+        findings = (*faults, *told_verdicts)
         shortest: float | None = None
         chances: tuple[CatchChance, ...] = ()
-        if self._current is not None:
+        if self._current is not None and Role.MOTOR_CURRENT not in self._typed:
             shortest = shortest_visible_s(self._current, self._limits.min_dwell_s)
             chances = catch_chances(self._current, self._limits.min_dwell_s)
         return Review(
@@ -140,27 +170,42 @@ class Reviewer:
             findings=findings,
             shortest_visible_dropout_s=shortest,
             catch_chances=chances,
-            notes=tuple(self._notes(steps, findings)),
+            notes=(
+                *(doubt.text for doubt in doubts),
+                *self._traps.notes(),
+                *self._notes(steps, findings),
+            ),
+            doubts=doubts,
         )
 
-    def _tell(self, pieces: Sequence[Piece]) -> list[_Told]:
+    def _tell(self, pieces: Sequence[tuple[Piece, str]]) -> list[_Told]:
         """Make span and finding of each piece; what was told before and still holds is kept."""
         taps = sorted(self._taps_ns)
         told = []
-        for index, piece in enumerate(pieces):
-            after = pieces[index + 1] if index + 1 < len(pieces) else None
+        for index, (piece, why) in enumerate(pieces):
+            after = pieces[index + 1][0] if index + 1 < len(pieces) else None
             known = self._told[index] if index < len(self._told) else None
-            if known is None or known.piece is not piece or known.after is not after:
+            cause = self._traps.cause(piece) if piece.kind is SpanKind.NO_DATA else ""
+            same = known is not None and _same(known.piece, piece) and _same(known.after, after)
+            if known is None or not same or (known.denied, known.cause) != (why, cause):
                 around = Around(
                     taps_ns=taps,
                     returned=after is not None and after.group is Group.FLOWING,
                     from_start=index == 0,
                     to_end=after is None,
+                    denied=why,
+                    cause=cause,
                 )
-                known = _Told(piece, after, _span(piece), self._maker.of_piece(piece, around))
+                known = self._tell_one(piece, after, around)
             told.append(known)
         self._told = told
         return told
+
+    def _tell_one(self, piece: Piece, after: Piece | None, around: Around) -> _Told:
+        finding = self._maker.of_piece(piece, around)
+        marked = None if finding is None else self._typed.marked(finding)
+        span = _span(piece, around.denied, around.cause)
+        return _Told(piece, after, around.denied, around.cause, span, marked)
 
     def _notes(self, steps: Sequence[Step], findings: Sequence[Finding]) -> list[str]:
         builder = self._detector.builder
@@ -175,7 +220,13 @@ class Reviewer:
             forgiven=builder.forgiven,
             events_off=events_off(self._timeline, self._detector.first_ns, self._detector.last_ns),
         )
-        return notes(self._limits, self._current, missing, steps, findings, passed)
+        told = notes(self._limits, self._current, missing, steps, findings, passed)
+        return told + self._typed.notes() + self._times.notes()
+
+
+def _same(one: Piece | None, other: Piece | None) -> bool:
+    """Tell whether two pieces are the same; nearly always they are one and the same object."""
+    return one is other or one == other
 
 
 def _unstated(_value: float) -> Accuracy | None:

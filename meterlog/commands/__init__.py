@@ -6,12 +6,14 @@ must not load numpy, Qt or a port.
 
 COMMANDS = {
     "window": "open the window; the same as meterlog without a command",
-    "ports": "list the ports, meter profiles and limits there are",
+    "ports": "list ports and profiles, find out which meter is where",
+    "check-profile": "check a meter profile, and say where it belongs",
     "record": "record one or more meters into a folder",
-    "review": "judge a recording: what the fan did, and which side is to blame",
+    "review": "judge a recording: what the fan did, which side is bad",
     "export": "write a recording as CSV tables and a picture of the trace",
     "import": "turn a CSV trace from elsewhere into a recording",
     "verify": "check that a sealed recording has not been changed",
+    "skew": "measure how much later one meter's times are than another's",
     "virtual": "pretend to be a meter on a fan circuit with a known fault",
     "demo": "show the whole job on the virtual bench, without any hardware",
 }

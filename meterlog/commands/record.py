@@ -3,33 +3,36 @@
 from __future__ import annotations
 
 import argparse
-import math
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from meterlog.commands.entry import Subparsers, add_command
 from meterlog.commands.folders import new_folder
 from meterlog.commands.job_options import add_job_options, job_from
-
-if TYPE_CHECKING:
-    from meterlog.model import Role
-    from meterlog.work import Wiring
+from meterlog.commands.sensor_options import add_sensor_options, wiring_from, zeros_to_take
 
 _WORDS = """\
 Opens the meters, writes what they say to a new folder, and seals it at the end. Ctrl-C ends the
 recording early and seals it too. Exit code 1 when a meter was silent or gone at the end; what came
 before is kept. While it runs on a terminal, marks can be typed:
-  0-9 speed step, t tap, n WORDS note, q stop; each with Enter
+  0-9 speed step, t tap, z zero of the clamp, n WORDS note, q stop; each with Enter
+and, for a meter without a plug (PORT is 'typed:'), what it shows: = 12.43 (= PROFILE 12.43 where
+several are typed; a decimal comma is understood). Such readings are marked as typed by hand.
 
-PORT is a port name (/dev/ttyUSB0, COM3), a pseudo terminal, socket://HOST:PORT or
-rfc2217://HOST:PORT. 'meterlog ports' lists ports and profiles. Roles: battery, relay-coil,
-relay-out, motor-feed, motor-return, controller-ground, command, motor-current, drop, other."""
+PORT is a port name (/dev/ttyUSB0, COM3), a pseudo terminal, socket://HOST:PORT,
+rfc2217://HOST:PORT, or by USB hid://VVVV:PPPP[/SERIAL] or usbtmc://VVVV:PPPP[/SERIAL]. A port that
+goes away is waited for, and its gap marked; a USB device is met again by its serial number,
+whatever its port is called then. 'meterlog ports' lists ports and profiles. Roles: battery,
+relay-coil, relay-out, motor-feed, motor-return, controller-ground, command, motor-current, drop,
+other."""
 
 _EXAMPLES = """\
 meterlog record --meter line-logger@/dev/ttyUSB0 \\
     --assign motor-feed=line-logger.feed --assign motor-return=line-logger.return \\
     --assign motor-current=line-logger.current \\
-    --limits linear-12v --seconds 60 --out recordings/before"""
+    --limits linear-12v --seconds 60 --out recordings/before
+meterlog record --meter bench-scpi@/dev/ttyUSB1 --assign motor-current=bench-scpi.volts \\
+    --clamp motor-current=10mV/A --sensor-accuracy motor-current=1.5+0.3 \\
+    --take-zero motor-current --seconds 60"""
 
 
 def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
@@ -62,23 +65,10 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
         help="put these events (elapsed_s,kind,value) into the recording at their times",
     )
     parser.add_argument(
-        "--scale",
-        metavar="ROLE=FACTOR",
-        action="append",
-        default=[],
-        help="A or V per unit the meter reads: 100 for a clamp of 10 mV/A",
-    )
-    parser.add_argument(
-        "--zero",
-        metavar="ROLE=VALUE",
-        action="append",
-        default=[],
-        help="reading with nothing connected, in A or V; subtracted",
-    )
-    parser.add_argument(
         "--no-raw", action="store_true", help="do not keep the bytes as they came from the port"
     )
     parser.add_argument("--json", action="store_true", help="print one JSON object instead")
+    add_sensor_options(parser)
     add_job_options(parser)
     parser.set_defaults(run=run)
 
@@ -93,36 +83,6 @@ def _seconds(text: str) -> float:
     return seconds
 
 
-def _by_role(words: list[str], option: str) -> dict[Role, float]:
-    from meterlog.model.errors import UsageError
-    from meterlog.work import role_named
-
-    numbers: dict[Role, float] = {}
-    for text in words:
-        role, _, number = text.partition("=")
-        try:
-            value = float(number)
-        except ValueError:
-            value = math.nan
-        if not math.isfinite(value):
-            raise UsageError(f"is no {option}.", subject=text, remedy="Expected ROLE=NUMBER.")
-        if role_named(role) in numbers:
-            raise UsageError(f"gives a second {option}.", subject=text, remedy="One for each role.")
-        numbers[role_named(role)] = value
-    return numbers
-
-
-def _wiring(options: argparse.Namespace) -> Wiring:
-    from meterlog.work import Wiring
-
-    return Wiring(
-        meters=options.meter,
-        roles=options.assign,
-        scales=_by_role(options.scale, "scale"),
-        zeros=_by_role(options.zero, "zero"),
-    )
-
-
 def run(options: argparse.Namespace) -> int:
     """Record until the time is up or somebody stops it."""
     from meterlog.commands.recording_loop import report, silent_meters, watch
@@ -132,7 +92,9 @@ def run(options: argparse.Namespace) -> int:
     from meterlog.recording import parse_events_csv
     from meterlog.work import Run, Schedule, choose_meters, fresh_folder
 
-    choices = choose_meters(_wiring(options))
+    wiring = wiring_from(options)
+    zeros = zeros_to_take(options, wiring)
+    choices = choose_meters(wiring)
     limits = load_limits(options.limits) if options.limits is not None else Limits()
     events = parse_events_csv(options.speed_from) if options.speed_from else ()
     folder = (
@@ -146,7 +108,7 @@ def run(options: argparse.Namespace) -> int:
         outcome = "interrupted"
         silent: tuple[str, ...] = ()
         try:
-            outcome = watch(recording, Schedule(events), options.seconds, stop)
+            outcome = watch(recording, Schedule(events), options.seconds, stop, zeros)
             # Now: once stopped, no meter is alive.
             silent = silent_meters(recording)
         finally:

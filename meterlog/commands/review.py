@@ -80,9 +80,15 @@ def shortcomings(recording: Recording) -> list[str]:
     return lines
 
 
+def typed_meters(recording: Recording) -> list[str]:
+    """Give the keys of the instruments whose readings were typed by hand."""
+    return [one.key for one in recording.about.instruments if one.typed]
+
+
 def run(options: argparse.Namespace) -> int:
     """Review a folder."""
     from meterlog.evidence import findings_table, review_to_dict
+    from meterlog.evidence.sensors_text import sensors_to_list
     from meterlog.model import Verdict
 
     recording, review, limits = review_with_progress(options.folder, options.limits)
@@ -103,6 +109,8 @@ def run(options: argparse.Namespace) -> int:
                     "state": recording.state,
                     "damage": list(recording.damage),
                     "end_s": recording.end_ns / 1e9,
+                    "sensors": sensors_to_list(recording),
+                    "typed_by_hand": typed_meters(recording),
                 },
                 "limits": (limits or about.limits).name,
                 **review_to_dict(review),
@@ -112,6 +120,8 @@ def run(options: argparse.Namespace) -> int:
         answer(f"{options.folder}: {about.origin.value}, {recording.end_ns / 1e9:.1f} s")
         for line in lacking:
             answer(line)
+        if typed_meters(recording):
+            answer(f"TYPED BY HAND: the readings of {', '.join(typed_meters(recording))}")
         answer(findings_table(review, line_width()).rstrip())
         for note in review.notes:
             answer(textwrap.fill(f"note: {note}", line_width(), subsequent_indent="    "))

@@ -7,7 +7,11 @@ import sys
 
 from meterlog.model import EventKind
 
-KEYS = "0-9 speed step, t tap, n WORDS note, q stop; each with Enter"
+KEYS = "0-9 speed step, t tap, z zero of the clamp, n WORDS note, q stop; each with Enter"
+ZERO = "z"
+"""Takes the zero of the motor current: clamp empty and shut."""
+
+READING = "= NUMBER what a meter typed by hand shows (= KEY NUMBER where there are several)"
 
 
 class TypedKeys:
@@ -42,6 +46,11 @@ class TypedKeys:
             self._rest += data.decode(errors="replace")
         *lines, self._rest = self._rest.split("\n")
         return [line.strip() for line in lines if line.strip()]
+
+
+def reading_of(line: str) -> str | None:
+    """Give the words of a reading that a typed line holds; None when it is something else."""
+    return line[1:].strip() if line.startswith("=") else None
 
 
 def mark_of(line: str) -> tuple[EventKind, str] | None:

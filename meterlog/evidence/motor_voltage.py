@@ -28,11 +28,12 @@ def across_motor(
     -------
     tuple of t_ns, feed, return, each of shape (m,), or None
         Volts, joined up between readings; only where both are there and the feed lies above. None
-        without a line for motor feed or for motor return.
+        without a line for motor feed or for motor return, or where one is typed by hand: what lies
+        between typed readings is not known.
     """
     feed = next((line for line in lines if line.role is Role.MOTOR_FEED), None)
     back = next((line for line in lines if line.role is Role.MOTOR_RETURN), None)
-    if feed is None or back is None:
+    if feed is None or back is None or feed.typed or back.typed:
         return None
     grid = np.linspace(start_ns, end_ns, max(columns, 1) + 1).astype(np.int64)
     upper = _joined(feed, grid, columns)

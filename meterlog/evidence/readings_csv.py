@@ -45,11 +45,17 @@ def column_names(instrument: Instrument) -> tuple[str, ...]:
 
 
 def origin_of(recording: Recording, instrument: Instrument | None = None) -> Origin:
-    """Tell where the readings come from; one simulated instrument makes them simulated."""
+    """Tell where the readings come from.
+
+    One simulated instrument makes a recording simulated; only when all are typed by hand it is
+    typed. An instrument of its own, given as ``instrument``, is what it is.
+    """
     about = recording.about
     some = about.instruments if instrument is None else (instrument,)
     if about.origin is Origin.MEASURED and any(one.simulated for one in some):
         return Origin.SIMULATED
+    if about.origin is Origin.MEASURED and some and all(one.typed for one in some):
+        return Origin.TYPED
     return about.origin
 
 

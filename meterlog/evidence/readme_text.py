@@ -8,6 +8,8 @@ from dataclasses import fields
 
 import meterlog
 from meterlog.evidence.readings_csv import column_names, origin_of
+from meterlog.evidence.sensors_text import sensors_of
+from meterlog.evidence.times_text import TIMES, times_of
 from meterlog.evidence.verify import seal_digest
 from meterlog.model import Channel, Instrument, Job, Limits, Origin, Review
 from meterlog.recording import UNDATED, Recording
@@ -54,7 +56,7 @@ spans.csv      What the motor was doing from when to when. Kinds: off, running, 
                current), feed-lost, ground-lost, no-current (the channels at hand can't say which
                side), no-data. settled_by names the channels that would have told.
 events.csv     What the technician marked (speed, tap, note) and what the program met (link,
-               refused, device, fault, end).
+               refused, device, unit, range, zero, timing, fault, end).
 """
 
 _READINGS = """\
@@ -62,10 +64,11 @@ _READINGS = """\
                meter's
   elapsed_s    the same as seconds from the recording's beginning, by a clock that nobody can set
   flags        channel:word for what is to be known about a value: overload and no-data (the cell
-               is empty), range-changed, zeroed (a zero offset was subtracted), typed
+               is empty), range-changed, zeroed (a zero offset was subtracted), typed (by
+               hand, not sent by a meter)
   step         commanded fan speed at that time; empty where nobody recorded it
   span         kind of the span at that time, as in spans.csv
-  origin       only where the readings were not measured on a vehicle
+  origin       only where the readings were not sent by a meter on a vehicle
 """
 
 
@@ -88,8 +91,8 @@ def readme_text(recording: Recording, review: Review) -> str:
             *_origin(recording),
             "",
             "THE FILES",
-            _TABLES,
-            *(line for one in recording.about.instruments for line in _readings(one)),
+            _TABLES + TIMES,
+            *(line for one in recording.about.instruments for line in _one(recording, one)),
             _READINGS,
             *_shortcomings(recording, review),
             "LIMITS USED",
@@ -127,8 +130,12 @@ def _job(job: Job) -> Iterator[str]:
 
 
 def _origin(recording: Recording) -> Iterator[str]:
-    words = _ORIGINS.get(origin_of(recording))
-    if words:
+    origin = origin_of(recording)
+    told = [_ORIGINS[origin]] if origin in _ORIGINS else []
+    typed = [one.key for one in recording.about.instruments if one.typed]
+    if typed and origin is not Origin.TYPED:
+        told.append(f"PARTLY TYPED: the readings of {', '.join(typed)} were typed by hand.")
+    for words in told:
         yield ""
         yield from textwrap.wrap(words, _WIDTH)
 
@@ -142,6 +149,12 @@ def _limits(limits: Limits) -> Iterator[str]:
         value = getattr(limits, field.name)
         if isinstance(value, float):
             yield f"{field.name} = {value:g}"
+
+
+def _one(recording: Recording, instrument: Instrument) -> Iterator[str]:
+    yield from _readings(instrument)
+    yield from sensors_of(recording, instrument)
+    yield from times_of(recording, instrument)
 
 
 def _readings(instrument: Instrument) -> Iterator[str]:
@@ -158,15 +171,23 @@ def _readings(instrument: Instrument) -> Iterator[str]:
     )
     yield f"readings-{instrument.key}.csv   Every reading of one instrument"
     yield f"  {who or f'profile {instrument.profile}'}"
+    if instrument.typed:
+        yield "  TYPED BY HAND: each is what somebody read off the meter at that moment"
     for name, channel in zip(column_names(instrument), instrument.channels, strict=True):
         yield (
-            f"  {name} ({channel.unit})   channel {channel.name}, a reading every "
-            f"{channel.interval_s:g} s, {_averaged(channel)}"
+            f"  {name} ({channel.unit})   channel {channel.name}, "
+            f"{_paced(channel, typed=instrument.typed)}"
         )
         yield f"    scale {channel.scale:g}, zero {channel.offset:g} {channel.unit} subtracted"
         yield from textwrap.wrap(
             _accuracy(channel), _WIDTH, initial_indent="    ", subsequent_indent="    "
         )
+
+
+def _paced(channel: Channel, *, typed: bool) -> str:
+    if typed:
+        return f"a reading when one was typed; believed for {3.0 * channel.interval_s:g} s"
+    return f"a reading every {channel.interval_s:g} s, {_averaged(channel)}"
 
 
 def _averaged(channel: Channel) -> str:

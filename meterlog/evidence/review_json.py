@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from meterlog.model import Finding, Review, Span, Step
+from meterlog.model import Doubt, Finding, Review, Span, Step
 
 _STEP_FIGURES = (
     "n", "mean_v", "sd_v", "mean_a", "sd_a", "median_a", "min_a", "max_a", "steady_n",
@@ -23,9 +23,9 @@ def review_to_dict(review: Review) -> dict[str, object]:
     Returns
     -------
     dict
-        ``spans``, ``steps``, ``findings``, ``shortest_visible_dropout_s``, ``catch_chances`` and
-        ``notes``. Times are seconds since the recording's zero; a number that is not known, or
-        not finite, is None, so that strict JSON can be made of it.
+        ``spans``, ``steps``, ``findings``, ``shortest_visible_dropout_s``, ``catch_chances``,
+        ``doubts`` and ``notes``. Times are seconds since the recording's zero; a number that is
+        not known, or not finite, is None, so that strict JSON can be made of it.
     """
     return {
         "spans": [_span(span) for span in review.spans],
@@ -36,6 +36,7 @@ def review_to_dict(review: Review) -> dict[str, object]:
             {"duration_s": _number(chance.duration_s), "chance": _number(chance.chance)}
             for chance in review.catch_chances
         ],
+        "doubts": [_doubt(doubt) for doubt in review.doubts],
         "notes": list(review.notes),
     }
 
@@ -65,6 +66,16 @@ def _step(step: Step) -> dict[str, object]:
         "start_s": step.start_ns / 1e9,
         "end_s": step.end_ns / 1e9,
         **figures,
+    }
+
+
+def _doubt(doubt: Doubt) -> dict[str, object]:
+    return {
+        "kind": doubt.kind.value,
+        "start_s": doubt.start_ns / 1e9,
+        "end_s": doubt.end_ns / 1e9,
+        "instrument": doubt.source,
+        "text": doubt.text,
     }
 
 

@@ -10,6 +10,7 @@ from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen
 
 from meterlog.evidence.palette import Palette
 from meterlog.evidence.span_ribbon import paint_swatch
+from meterlog.evidence.trace_plot import CROSS, paint_cross
 from meterlog.evidence.trace_store import TraceLine
 from meterlog.model import Role, SpanKind
 
@@ -26,8 +27,9 @@ def key_entries(
     lines: Sequence[TraceLine], kinds: Sequence[SpanKind], palette: Palette, *, limits: bool
 ) -> list[KeyEntry]:
     """Give the entries for the lines, areas and span kinds that a picture shows."""
-    entries = [KeyEntry(line.label, _stroke(palette.line(line.role))) for line in lines]
-    if {Role.MOTOR_FEED, Role.MOTOR_RETURN} <= {line.role for line in lines}:
+    entries = [KeyEntry(line.label, _sign(line, palette)) for line in lines]
+    joined = {line.role for line in lines if not line.typed}
+    if {Role.MOTOR_FEED, Role.MOTOR_RETURN} <= joined:
         entries.append(
             KeyEntry(
                 "across the motor: feed above, return below", _area(palette.between, palette.edge)
@@ -62,6 +64,19 @@ def paint_key(
         painter.drawText(QPointF(x + high * 2.5, baseline), entry.words)
         x += wide + high * 1.5
     return top + metrics.height() * 1.1
+
+
+def _sign(line: TraceLine, palette: Palette) -> Callable[[QPainter, QRectF], None]:
+    colour = palette.line(line.role)
+    return _cross(colour) if line.typed else _stroke(colour)
+
+
+def _cross(colour: str) -> Callable[[QPainter, QRectF], None]:
+    def draw(painter: QPainter, box: QRectF) -> None:
+        painter.setPen(QColor(colour))
+        paint_cross(painter, box.center(), min(CROSS, box.height() / 2.0))
+
+    return draw
 
 
 def _stroke(colour: str) -> Callable[[QPainter, QRectF], None]:

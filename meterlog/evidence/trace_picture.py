@@ -37,7 +37,17 @@ from meterlog.evidence.trace_plot import (
     value_range,
 )
 from meterlog.evidence.trace_store import TraceStore
-from meterlog.model import About, Block, Event, EventKind, Origin, Quantity, Review, SpanKind
+from meterlog.model import (
+    About,
+    Block,
+    Event,
+    EventKind,
+    Instrument,
+    Origin,
+    Quantity,
+    Review,
+    SpanKind,
+)
 from meterlog.model.errors import EvidenceError
 from meterlog.recording import UNDATED
 
@@ -92,12 +102,15 @@ def scene_of(recording: Readable, review: Review) -> TraceScene:
 
 
 def origin_mark(about: About) -> str:
-    """Give the word that marks readings that were not measured; empty for measured ones."""
-    if about.origin is not Origin.MEASURED:
-        return about.origin.value.upper()
-    if any(instrument.simulated for instrument in about.instruments):
-        return Origin.SIMULATED.value.upper()
-    return ""
+    """Give the words that mark readings that no meter sent; empty where all were measured."""
+    typed = [instrument.typed for instrument in about.instruments]
+    if about.origin is Origin.TYPED or (about.origin is Origin.MEASURED and typed and all(typed)):
+        return "TYPED BY HAND"
+    simulated = any(instrument.simulated for instrument in about.instruments)
+    origin = Origin.SIMULATED if simulated else about.origin
+    whole = "" if origin is Origin.MEASURED else origin.value.upper()
+    partly = "PARTLY TYPED BY HAND" if any(typed) else ""
+    return " · ".join(words for words in (whole, partly) if words)
 
 
 def paint(painter: QPainter, rect: QRectF, scene: TraceScene, palette: Palette = DAY) -> None:
@@ -179,10 +192,7 @@ def _heading(painter: QPainter, rect: QRectF, scene: TraceScene, palette: Palett
 
 
 def _facts(about: About) -> str:
-    meters = ", ".join(
-        " ".join(p for p in (i.identity.maker, i.identity.model, i.identity.serial) if p) or i.key
-        for i in about.instruments
-    )
+    meters = ", ".join(map(_meter, about.instruments))
     origin = {
         Origin.SIMULATED: "simulated readings, no real vehicle",
         Origin.IMPORTED: "imported readings",
@@ -192,6 +202,12 @@ def _facts(about: About) -> str:
     start = f"{about.started_utc:%Y-%m-%d %H:%M:%S} UTC" if dated else "date not stated"
     facts = (about.job.part, start, meters, f"limits {about.limits.name}", origin, about.program)
     return " · ".join(fact for fact in facts if fact)
+
+
+def _meter(instrument: Instrument) -> str:
+    who = instrument.identity
+    name = " ".join(part for part in (who.maker, who.model, who.serial) if part) or instrument.key
+    return f"{name} (typed by hand)" if instrument.typed else name
 
 
 def _volts(
@@ -255,8 +271,8 @@ def _key(painter: QPainter, rect: QRectF, scene: TraceScene, palette: Palette) -
 def _unseen(review: Review) -> str:
     shortest = review.shortest_visible_dropout_s
     lead = "Shortest dropout this set-up could not have missed: "
-    first = f"{lead}{shortest:.3g} s." if shortest is not None else "No current channel."
-    return " ".join([first, *review.notes])
+    first = [f"{lead}{shortest:.3g} s."] if shortest is not None else []
+    return " ".join([*first, *review.notes])
 
 
 def save_png(path: Path, scene: TraceScene, width: int = 1600, height: int = 900) -> Path:

@@ -17,6 +17,9 @@ from meterlog.evidence.speed_bands import SpeedBand
 from meterlog.evidence.ticks import ceiling, nice_step, tick_text, ticks_at, time_step, time_text
 from meterlog.evidence.trace_store import TraceLine
 
+CROSS = 4.0
+"""Half the width of the sign of a typed reading, in the picture's units."""
+
 
 class ValueScale:
     """Where a value lies up and down a plot: ``low`` at the bottom, ``high`` at the top."""
@@ -154,13 +157,21 @@ def paint_lines(
     lines: Sequence[TraceLine],
     palette: Palette,
 ) -> None:
-    """Paint traces one pixel wide; NaN breaks a line, a lone reading becomes a dot."""
+    """Paint traces one pixel wide; NaN breaks a line, a lone reading becomes a dot.
+
+    Readings typed by hand become crosses, joined by nothing.
+    """
     painter.save()
     painter.setClipRect(values.rect)
     columns = max(int(scale.right - scale.left), 1)
     for line in lines:
         t_ns, points = line.shown(scale.start_ns, scale.end_ns, columns)
         painter.setPen(QPen(QColor(palette.line(line.role)), 1.0))
+        if line.typed:
+            for t, v in zip(t_ns.tolist(), points.tolist(), strict=True):
+                if math.isfinite(v):
+                    paint_cross(painter, QPointF(scale.x(t), values.y(v)), CROSS)
+            continue
         for run in _runs(points):
             polygon = QPolygonF(
                 [
@@ -173,6 +184,18 @@ def paint_lines(
             else:
                 painter.drawPolyline(polygon)
     painter.restore()
+
+
+def paint_cross(painter: QPainter, at: QPointF, arm: float) -> None:
+    """Paint the sign of one reading typed by hand, ``arm`` wide and high to each side."""
+    pen = QPen(painter.pen())
+    thick = QPen(pen)
+    thick.setWidthF(2.0)
+    painter.setPen(thick)
+    x, y = at.x(), at.y()
+    painter.drawLine(QLineF(x - arm, y - arm, x + arm, y + arm))
+    painter.drawLine(QLineF(x - arm, y + arm, x + arm, y - arm))
+    painter.setPen(pen)
 
 
 def _runs(points: NDArray[np.float64]) -> list[slice]:

@@ -29,11 +29,22 @@ class TraceLine:
     channel : Channel
     tail, cap : int
         Readings kept as they are, and points kept of what is older; ``tail`` a multiple of 8.
+    typed : bool
+        Typed by hand: each reading stands for itself, nothing is known in between.
     """
 
-    def __init__(self, label: str, channel: Channel, tail: int = TAIL, cap: int = CAP) -> None:
+    def __init__(
+        self,
+        label: str,
+        channel: Channel,
+        tail: int = TAIL,
+        cap: int = CAP,
+        *,
+        typed: bool = False,
+    ) -> None:
         self.label = label
         self.channel = channel
+        self.typed = typed
         self.count = 0
         self.last_ns = -1
         self.last = float("nan")
@@ -136,7 +147,8 @@ class TraceStore:
             for index, channel in enumerate(instrument.channels):
                 if channel.role is Role.OTHER and any_role:
                     continue
-                line = TraceLine(_label(channel), channel, tail, cap)
+                label = _label(channel) + (", typed by hand" if instrument.typed else "")
+                line = TraceLine(label, channel, tail, cap, typed=instrument.typed)
                 columns.append((index, line))
                 self.lines.append(line)
 

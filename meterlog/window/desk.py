@@ -83,6 +83,7 @@ class Desk:
         self.run_page.note.kept.connect(
             lambda words, at_ns: self.session.mark(EventKind.NOTE, words, at_ns)
         )
+        self.run_page.typing.typed.connect(self._on_typed)
 
     def begin(self, run: Run | None, recording: Path | None) -> None:
         """Show a run, a recording, or the Meters page."""
@@ -97,7 +98,9 @@ class Desk:
         self.tick()
 
     def takes_keys(self, action: Action) -> bool:
-        """Tell whether a key acts now: on the Run page, and anywhere while recording."""
+        """Tell whether a key acts now: on its page, and anywhere while recording."""
+        if action is Action.ASK:
+            return self.window.pages.currentIndex() == 0
         anywhere = action in _ANYWHERE
         on_run_page = self.window.pages.currentIndex() == 1
         return anywhere or on_run_page or self.session.recording
@@ -115,11 +118,14 @@ class Desk:
             Action.SPEED: lambda: self.session.mark(EventKind.SPEED, str(step)),
             Action.TAP: lambda: self.session.mark(EventKind.TAP),
             Action.NOTE: self._note,
+            Action.ZERO: self.session.take_zero,
+            Action.TYPE_READING: self._ask_reading,
             Action.FOLLOW: self.run_page.follow,
             Action.EARLIER: lambda: self.run_page.look(move=-0.25),
             Action.LATER: lambda: self.run_page.look(move=0.25),
             Action.CLOSER: lambda: self.run_page.look(zoom=1),
             Action.WIDER: lambda: self.run_page.look(zoom=-1),
+            Action.ASK: self.meters_page.ports.ask,
             Action.OPEN: self._browse,
             Action.METERS: self._turn_page,
             Action.LOOKS: self.window.toggle_looks,
@@ -150,6 +156,20 @@ class Desk:
             return
         self.window.show_page(1)
         self.run_page.note.ask(self.session.now_ns())
+
+    def _ask_reading(self) -> None:
+        """Open the line for readings typed by hand, or say why there is none."""
+        typed = self.session.typed_instruments()
+        if typed:
+            self.window.show_page(1)
+            self.run_page.typing.ask(typed)
+
+    def _on_typed(self, key: str, values: tuple[float, ...]) -> None:
+        self.session.trouble = ""
+        if self.session.type_reading(key, values):
+            self.run_page.typing.show_taken(values)
+        else:
+            self.run_page.typing.refuse(self.session.trouble)
 
     def _turn_page(self) -> None:
         self.window.show_page(1 - self.window.pages.currentIndex())
@@ -229,6 +249,8 @@ class Desk:
             self.window.header.what.setText(_what(shown.about.job.work_order, self.session.folder))
         if now is Phase.RECORDING:
             self.window.show_page(1)
+        else:
+            self.run_page.typing.close_line()
         if before is Phase.CONNECTING and now is not Phase.RECORDING and shown is None:
             self.window.show_page(0)
         if before in {Phase.SEALING, Phase.MENDING}:

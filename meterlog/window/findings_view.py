@@ -14,7 +14,7 @@ from PySide6.QtWidgets import (
 from PySide6.QtWidgets import QWidget as _Widget
 
 from meterlog.evidence.ticks import time_text
-from meterlog.model import Finding, Review, Verdict
+from meterlog.model import Doubt, Finding, FindingKind, Review, Verdict
 
 _SIGNS = {Verdict.FAIL: "✕ FAIL", Verdict.PASS: "✓ PASS", Verdict.CANT_TELL: "? CAN'T TELL"}
 NONE_YET = "Nothing found yet."
@@ -26,14 +26,21 @@ def finding_words(finding: Finding) -> str:
     return f"{_SIGNS[finding.verdict]}  at {at}\n{finding.statement}"
 
 
+def doubt_words(doubt: Doubt) -> str:
+    """Write a doubt about a meter as the list shows it."""
+    at = f"  at {time_text(doubt.start_ns / 1e9, 60.0)}" if doubt.end_ns else ""
+    return f"⚠ METER{at}\n{doubt.text}"
+
+
 class FindingsView(_Widget):
-    """A list that follows the review. ``picked`` is emitted with the finding chosen."""
+    """A list that follows the review. ``picked`` is emitted with the finding or doubt chosen."""
 
     picked = Signal(object)
 
     def __init__(self) -> None:
         super().__init__()
         self._findings: tuple[Finding, ...] = ()
+        self._doubts: tuple[Doubt, ...] = ()
         self.title = QLabel("Findings")
         self.title.setProperty("rank", "title")
         self.list = QListWidget()
@@ -61,23 +68,36 @@ class FindingsView(_Widget):
         """Show the findings of a review; the list is left alone when they are the same."""
         shortest = review.shortest_visible_dropout_s
         words = "" if shortest is None else f"Dropouts of {shortest:.3g} s or more can't be missed."
-        notes = "\n".join([words, *review.notes]).strip()
+        listed = {doubt.text for doubt in review.doubts}
+        rest = [note for note in review.notes if note not in listed]
+        notes = "\n".join([words, *rest]).strip()
         if notes != self.unseen.text():
             self.unseen.setText(notes)
-        if review.findings == self._findings and self.list.count():
+        known = (self._findings, self._doubts)
+        if (review.findings, review.doubts) == known and self.list.count():
             return
-        self._findings = review.findings
+        self._findings, self._doubts = review.findings, review.doubts
         bar = self.list.verticalScrollBar().value()
         self.list.clear()
-        for finding in self._findings or ():
-            item = QListWidgetItem(finding_words(finding))
-            item.setData(Qt.ItemDataRole.UserRole, finding)
+        steps = [f for f in self._findings if f.kind is FindingKind.STEP_CURRENT]
+        faults = [f for f in self._findings if f.kind is not FindingKind.STEP_CURRENT]
+        told = [
+            *((finding_words(finding), finding) for finding in faults),
+            *((doubt_words(doubt), doubt) for doubt in self._doubts),
+            *((finding_words(finding), finding) for finding in steps),
+        ]
+        for text, one in told:
+            item = QListWidgetItem(text)
+            item.setData(Qt.ItemDataRole.UserRole, one)
             self.list.addItem(item)
-        if not self._findings:
+        if not told:
             self.list.addItem(QListWidgetItem(NONE_YET))
         self.list.verticalScrollBar().setValue(bar)
-        faults = sum(f.verdict is Verdict.FAIL for f in self._findings)
-        self.title.setText(f"Findings: {faults} failed" if faults else "Findings")
+        failed = sum(f.verdict is Verdict.FAIL for f in self._findings)
+        parts = [f"{failed} failed"] if failed else []
+        if self._doubts:
+            parts.append(f"{len(self._doubts)} about the meters")
+        self.title.setText(f"Findings: {', '.join(parts)}" if parts else "Findings")
 
     def _on_pick(self, item: QListWidgetItem) -> None:
         finding = item.data(Qt.ItemDataRole.UserRole)

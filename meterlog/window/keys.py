@@ -18,11 +18,14 @@ class Action(StrEnum):
     SPEED = "speed"
     TAP = "tap"
     NOTE = "note"
+    ZERO = "zero"
+    TYPE_READING = "type a reading"
     FOLLOW = "follow"
     EARLIER = "earlier"
     LATER = "later"
     CLOSER = "closer"
     WIDER = "wider"
+    ASK = "ask ports"
     OPEN = "open"
     METERS = "meters"
     LOOKS = "looks"
@@ -71,7 +74,9 @@ BINDINGS = (
     ),
     Binding(Action.SPEED, DIGITS, "0 – 9", "speed step"),
     Binding(Action.TAP, (_Key.Key_Plus, _Key.Key_T, _Key.Key_Space), "+ / T / Space", "tap"),
+    Binding(Action.ZERO, (_Key.Key_Z,), "Z", "zero the clamp"),
     Binding(Action.NOTE, (_Key.Key_Minus, _Key.Key_N), "− / N", "note"),
+    Binding(Action.TYPE_READING, (_Key.Key_Equal, _Key.Key_R), "= / R", "type a reading"),
     Binding(
         Action.FOLLOW,
         (_Key.Key_Period, _Key.Key_Comma, _Key.Key_F),
@@ -83,6 +88,7 @@ BINDINGS = (
     Binding(Action.CLOSER, (_Key.Key_Up,), "↑ ↓", "zoom"),
     Binding(Action.WIDER, (_Key.Key_Down,), "", ""),
     Binding(Action.GUIDE, (_Key.Key_Slash, _Key.Key_G), "", ""),
+    Binding(Action.ASK, (_Key.Key_A,), "", ""),
     Binding(Action.OPEN, (_Key.Key_O,), "O", "open"),
     Binding(Action.METERS, (_Key.Key_M,), "M", "meters"),
     Binding(Action.LOOKS, (_Key.Key_Asterisk, _Key.Key_D), "* / D", "day, dark"),

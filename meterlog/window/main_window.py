@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QEvent, QObject, QSize, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
+    QAbstractSpinBox,
     QApplication,
     QComboBox,
     QLabel,
@@ -32,7 +33,7 @@ if TYPE_CHECKING:
     from meterlog.window.desk import Desk
     from meterlog.work import Run
 
-_TYPING = (QLineEdit, QPlainTextEdit)
+_TYPING = (QLineEdit, QPlainTextEdit, QAbstractSpinBox)
 
 
 class MainWindow(QMainWindow):

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Sequence
+from dataclasses import replace
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QSignalBlocker, Qt, Signal
 from PySide6.QtWidgets import (
     QComboBox,
     QFrame,
@@ -17,9 +18,13 @@ from PySide6.QtWidgets import (
 )
 
 from meterlog.instruments import PortInfo
-from meterlog.model import Channel, Role
-from meterlog.model.errors import ProfileError
+from meterlog.model import Channel, Quantity, Role
+from meterlog.model.errors import ProfileError, UsageError
 from meterlog.profile import load_meter
+from meterlog.window.sensor_choice import SensorChoice
+from meterlog.work import KeptZeros, SensorWords
+from meterlog.work.sensor_words import joined
+from meterlog.work.zeros import ZeroKey
 
 _HINTS = (
     ("return", Role.MOTOR_RETURN),
@@ -28,6 +33,9 @@ _HINTS = (
     ("current", Role.MOTOR_CURRENT),
     ("clamp", Role.MOTOR_CURRENT),
 )
+
+_NO_PORT = "typed:"
+"""Stands where the port of a meter would that is typed by hand."""
 
 
 def likely_role(channel: Channel, taken: Collection[Role]) -> Role:
@@ -92,6 +100,7 @@ class MeterRow(QFrame):
         self.trouble.setProperty("rank", "caution")
         self.trouble.setWordWrap(True)
         self.roles: list[tuple[Channel, QComboBox]] = []
+        self.sensors: list[SensorChoice] = []
         self._grid = QGridLayout()
         first = QHBoxLayout()
         first.addWidget(self.profile, 2)
@@ -105,6 +114,7 @@ class MeterRow(QFrame):
         self.show_ports(ports)
         self.profile.currentTextChanged.connect(self._on_profile)
         self.port.currentTextChanged.connect(lambda _: self._show_trouble())
+        self.port.currentTextChanged.connect(lambda _: self._show_kept())
         self._on_profile(self.profile.currentText())
 
     def show_ports(self, ports: Sequence[PortInfo]) -> None:
@@ -135,8 +145,9 @@ class MeterRow(QFrame):
             item = self._grid.takeAt(0)
             widget = item.widget() if item is not None else None
             if widget is not None:
+                widget.hide()
                 widget.deleteLater()
-        self.roles = []
+        self.roles, self.sensors = [], []
         self._wrong = ""
         if not name:
             return
@@ -147,9 +158,19 @@ class MeterRow(QFrame):
             self._show_trouble()
             return
         self.profile.setToolTip(profile.title)
+        self._offer_port(typed=profile.dialect == "typed")
         for index, channel in enumerate(profile.channels):
             self._add_channel(index, channel)
         self._show_trouble()
+        self._show_kept()
+
+    def _offer_port(self, *, typed: bool) -> None:
+        """Let a port be chosen, unless the meter has no plug and is typed by hand."""
+        self.port.setEnabled(not typed)
+        if typed:
+            self.set_url(_NO_PORT)
+        elif self.url() == _NO_PORT:
+            self.set_url(likely_port(self._ports, self._used()))
 
     def _show_trouble(self) -> None:
         """Show what is wrong with the profile, or with the port chosen."""
@@ -162,17 +183,56 @@ class MeterRow(QFrame):
     def _add_channel(self, index: int, channel: Channel) -> None:
         box = QComboBox()
         box.setAccessibleName(f"what channel {channel.name} is connected to")
-        for role in Role:
-            if role.quantity in {None, channel.quantity}:
-                box.addItem(role.value.replace("-", " "), role)
-        taken = self._taken() | self.chosen_roles()
-        box.setCurrentIndex(box.findData(likely_role(channel, taken)))
+        self._offer_roles(box, channel)
         label = QLabel(f"{channel.name} ({channel.unit})")
         label.setBuddy(box)
-        self._grid.addWidget(label, index // 2, 2 * (index % 2))
-        self._grid.addWidget(box, index // 2, 2 * (index % 2) + 1)
-        self._grid.setColumnStretch(2 * (index % 2) + 1, 1)
+        label.setMinimumHeight(box.sizeHint().height())
+        sensor = SensorChoice(channel)
+        sensor.show_role(Role(box.currentData()))
+        box.currentIndexChanged.connect(lambda _: self._on_role(sensor, box))
+        sensor.changed.connect(lambda: self._on_sensor(sensor, channel, box))
+        for column, widget in enumerate((label, box, sensor)):
+            self._grid.addWidget(widget, index, column, Qt.AlignmentFlag.AlignTop)
+        self._grid.setColumnStretch(1, 2)
+        self._grid.setColumnStretch(2, 3)
         self.roles.append((channel, box))
+        self.sensors.append(sensor)
+
+    def _offer_roles(self, box: QComboBox, channel: Channel) -> None:
+        """Offer the roles of the channel's quantity, the likeliest chosen."""
+        taken = self._taken() | self.chosen_roles()
+        with QSignalBlocker(box):
+            box.clear()
+            for role in Role:
+                if role.quantity in {None, channel.quantity}:
+                    box.addItem(role.value.replace("-", " "), role)
+            box.setCurrentIndex(box.findData(likely_role(channel, taken)))
+        box.currentIndexChanged.emit(box.currentIndex())
+
+    def _on_sensor(self, sensor: SensorChoice, channel: Channel, box: QComboBox) -> None:
+        """Offer other roles when a clamp makes a current of a voltage, or no longer does."""
+        offers_current = box.findData(Role.MOTOR_CURRENT) >= 0
+        if offers_current is not (sensor.quantity is Quantity.CURRENT):
+            self._offer_roles(box, replace(channel, quantity=sensor.quantity))
+        self._show_kept()
+
+    def _on_role(self, sensor: SensorChoice, box: QComboBox) -> None:
+        sensor.show_role(Role(box.currentData()))
+        self._show_kept()
+
+    def _show_kept(self) -> None:
+        """Offer the zeros kept of this meter, at this port, behind these sensors."""
+        serial = next((port.serial for port in self._ports if port.device == self.url()), "")
+        kept = KeptZeros()
+        for sensor in self.sensors:
+            try:
+                channel = sensor.behind()
+            except UsageError:
+                sensor.show_kept(None)
+                continue
+            key = ZeroKey.of(self.profile.currentText(), serial, channel)
+            has_role = channel.role is not Role.OTHER
+            sensor.show_kept(kept.find(key) if has_role else None)
 
     def chosen_roles(self) -> set[Role]:
         """Give the roles that the channels of this meter play."""
@@ -182,6 +242,15 @@ class MeterRow(QFrame):
     def meter_words(self) -> str:
         """Give ``PROFILE@PORT``."""
         return f"{self.profile.currentText()}@{self.url()}"
+
+    def sensor_words(self) -> SensorWords:
+        """Give what is said about the sensors of this meter's channels."""
+        return joined(sensor.words() for sensor in self.sensors)
+
+    def kept_zeros(self) -> list[Role]:
+        """Give the roles whose kept zero is to be used."""
+        pairs = zip(self.roles, self.sensors, strict=True)
+        return [Role(box.currentData()) for (_, box), one in pairs if one.wants_kept()]
 
     def role_words(self, key: str) -> list[str]:
         """Give ``ROLE=KEY.CHANNEL`` for every channel that has a role."""

@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from meterlog.model import Job
+from meterlog.model import Job, Role
 from meterlog.model.errors import UsageError
 from meterlog.profile import load_limits
-from meterlog.work import Run, Wiring, choose_meters, fresh_folder
+from meterlog.work import Run, SensorWords, Wiring, choose_meters, fresh_folder
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +26,10 @@ class Plan:
     parent : Path
         The folder in which the recording's own folder is made.
     job : Job
+    sensors : SensorWords
+        What stands before the channels.
+    kept_zeros : tuple of Role
+        Their zeros are those kept from an earlier recording.
     """
 
     meters: tuple[str, ...]
@@ -33,6 +37,8 @@ class Plan:
     limits: str
     parent: Path
     job: Job = field(default_factory=Job)
+    sensors: SensorWords = field(default_factory=SensorWords)
+    kept_zeros: tuple[Role, ...] = ()
 
     def run(self) -> Run:
         """Give the run, not yet started.
@@ -53,6 +59,8 @@ class Plan:
                     remedy="Choose one on the Meters page, or type an address such as "
                     "socket://host:port.",
                 )
-        choices = choose_meters(Wiring(self.meters, self.roles))
+        choices = choose_meters(
+            Wiring(self.meters, self.roles, sensors=self.sensors, kept_zeros=self.kept_zeros)
+        )
         subject = self.job.work_order or self.job.vehicle
         return Run(choices, load_limits(self.limits), fresh_folder(subject, self.parent), self.job)

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QSplitter, QVBoxLayout, QWidg
 from meterlog.evidence.palette import DAY, Palette
 from meterlog.evidence.ticks import time_text
 from meterlog.evidence.trace_picture import origin_mark
-from meterlog.model import Finding, Flag, Role, Span
+from meterlog.model import Doubt, Finding, Flag, Role, Span
 from meterlog.window.digits import Digits, StatePanel
 from meterlog.window.findings_view import FindingsView
 from meterlog.window.note_line import NoteLine
@@ -21,6 +21,8 @@ from meterlog.window.ribbon_view import RibbonView
 from meterlog.window.session import Session
 from meterlog.window.shown import Shown
 from meterlog.window.steps_view import StepsView
+from meterlog.window.typing_line import TypingLine
+from meterlog.window.zero_age import zero_age
 
 if TYPE_CHECKING:
     from meterlog.window.trace_view import TraceView
@@ -43,6 +45,7 @@ class RunPage(QWidget):
         self.findings = FindingsView()
         self.steps = StepsView()
         self.note = NoteLine()
+        self.typing = TypingLine()
         self.empty = QLabel(_EMPTY)
         self.empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.outlook = Outlook()
@@ -87,6 +90,7 @@ class RunPage(QWidget):
         page.setSpacing(4)
         page.addWidget(self._top)
         page.addWidget(self.note)
+        page.addWidget(self.typing)
         page.addWidget(self._split, 1)
 
     def fill(self) -> None:
@@ -169,8 +173,23 @@ class RunPage(QWidget):
             fact = "no data" if silent or not math.isfinite(value) else note
             if line is not None and line.last_flags & Flag.OVERLOAD:
                 fact = "OVERLOAD"
+            fact = self._typed_words(shown, role, now_ns) or fact
+            if shown.live and role is Role.MOTOR_CURRENT and not fact:
+                fact = zero_age(shown.about, shown.events, now_ns)
             digits.show_reading(label, math.nan if silent else value, fact)
         self._show_state(shown)
+
+    @staticmethod
+    def _typed_words(shown: Shown, role: Role, now_ns: int) -> str:
+        """Say that what the digits show is typed by hand, and when; empty when it is not."""
+        line = shown.typed_line(role)
+        if line is None:
+            return ""
+        if not line.count:
+            return "typed by hand: nothing yet, press ="
+        if not shown.live:
+            return "last reading, typed by hand"
+        return f"typed by hand {max(now_ns - line.last_ns, 0) / 1e9:.0f} s ago"
 
     def _show_state(self, shown: Shown) -> None:
         span = shown.newest_span()
@@ -235,7 +254,7 @@ class RunPage(QWidget):
         self.outlook.show(start_ns - around, end_ns + around)
         self.redraw()
 
-    def _on_finding(self, finding: Finding) -> None:
+    def _on_finding(self, finding: Finding | Doubt) -> None:
         self._look_at(finding.start_ns, finding.end_ns)
 
     def _on_span(self, span: Span) -> None:

@@ -11,12 +11,15 @@ from collections.abc import Callable, Sequence
 from enum import StrEnum
 from pathlib import Path
 
+from meterlog.acquire import ZeroTaking
 from meterlog.evidence.trace_store import TraceStore
-from meterlog.model import Event, EventKind, Review
+from meterlog.model import Event, EventKind, Instrument, Review, Role
 from meterlog.model.errors import MeterlogError, UsageError
 from meterlog.recording import seal
 from meterlog.window.shown import Shown
 from meterlog.work import Run, RunStatus, review_folder
+
+_NOT_RECORDING = "Nothing is being recorded: press Enter to start."
 
 
 class Phase(StrEnum):
@@ -55,6 +58,7 @@ class Session:
         self.folder: Path | None = None
         self._on_mark = on_mark
         self._run: Run | None = None
+        self._zeroing: ZeroTaking | None = None
         self._thread: threading.Thread | None = None
         self._outcome: Callable[[], None] | None = None
 
@@ -148,7 +152,7 @@ class Session:
     def mark(self, kind: EventKind, value: str = "", at_ns: int | None = None) -> Event | None:
         """Put what the technician did into the run; None, with :attr:`trouble`, without one."""
         if self._run is None or self.phase is not Phase.RECORDING:
-            self.trouble = "Nothing is being recorded: press Enter to start."
+            self.trouble = _NOT_RECORDING
             return None
         try:
             event = self._run.mark(kind, value, at_ns)
@@ -160,6 +164,43 @@ class Session:
         if self._on_mark is not None:
             self._on_mark(event)
         return event
+
+    def take_zero(self) -> None:
+        """Take the zero of the motor current; how it goes is told by :attr:`trouble`."""
+        if self._run is None or self.phase is not Phase.RECORDING:
+            self.trouble = _NOT_RECORDING
+            return
+        try:
+            self._zeroing = self._run.take_zero(Role.MOTOR_CURRENT)
+        except MeterlogError as error:
+            self.trouble = str(error)
+        else:
+            self.trouble = str(self._zeroing)
+
+    def typed_instruments(self) -> tuple[Instrument, ...]:
+        """Give the run's meters that are typed by hand; :attr:`trouble` where there is none."""
+        if self._run is None or self.phase is not Phase.RECORDING or self.shown is None:
+            self.trouble = _NOT_RECORDING
+            return ()
+        typed = tuple(one for one in self.shown.about.instruments if one.typed)
+        if not typed:
+            self.trouble = (
+                "No meter of this recording is typed by hand: add typed-volts or typed-amps on the"
+                " Meters page."
+            )
+        return typed
+
+    def type_reading(self, key: str, values: Sequence[float]) -> bool:
+        """Put a typed reading into the run; False, with :attr:`trouble`, where it is refused."""
+        if self._run is None or self.phase is not Phase.RECORDING:
+            self.trouble = _NOT_RECORDING
+            return False
+        try:
+            self._run.type_reading(key, values)
+        except MeterlogError as error:
+            self.trouble = str(error)
+            return False
+        return True
 
     def now_ns(self) -> int:
         """Nanoseconds since the run's zero; the end of what is shown without a run."""
@@ -188,6 +229,8 @@ class Session:
         if self._run is None or self.shown is None or not self.shown.live:
             return
         self.status = self._run.status()
+        if self._zeroing is not None and self._zeroing.done:
+            self.trouble, self._zeroing = str(self._zeroing), None
         self.shown.events = _merged(self.shown.events, self.status.events)
         self.shown.review = self._run.review()
 

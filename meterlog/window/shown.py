@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from meterlog.evidence.trace_store import TraceStore
+from meterlog.evidence.trace_store import TraceLine, TraceStore
 from meterlog.model import About, Event, Review, Role, Span
 
 
@@ -56,6 +56,17 @@ class Shown:
         """Give what the current digits show, in amperes; NaN where there is no value."""
         line = self.traces.line(Role.MOTOR_CURRENT)
         return ("motor current", line.last) if line is not None else ("no current", float("nan"))
+
+    def typed_line(self, role: Role) -> TraceLine | None:
+        """Give the oldest line typed by hand of those that the digits of ``role`` rest on."""
+        rests = {
+            Role.MOTOR_FEED: (Role.MOTOR_FEED, Role.MOTOR_RETURN)
+            if self.traces.line(Role.MOTOR_FEED) is not None
+            else (Role.BATTERY,),
+        }.get(role, (role,))
+        lines = (self.traces.line(one) for one in rests)
+        typed = [line for line in lines if line is not None and line.typed]
+        return min(typed, key=lambda line: line.last_ns, default=None)
 
     def newest_span(self) -> Span | None:
         """Give the span that the newest readings belong to, or None."""

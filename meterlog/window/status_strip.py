@@ -24,6 +24,7 @@ def meter_words(status: RunStatus) -> str:
     parts = []
     for meter in status.meters:
         state = "connected" if meter.alive else "NOT CONNECTED"
+        state = "typed by hand" if meter.typed else state
         words = f"{meter.key}: {state}"
         parts.append(f"{words} ({meter.message})" if meter.message else words)
     return " · ".join(parts)
@@ -32,7 +33,9 @@ def meter_words(status: RunStatus) -> str:
 def rows_words(status: RunStatus) -> str:
     """Write how many readings there are, and how many lines were not understood."""
     words = f"{sum(status.rows.values()):,} readings"
-    return f"{words}, {status.refused:,} refused" if status.refused else words
+    words += f", {status.refused:,} refused" if status.refused else ""
+    words += f", {status.lost_rows:,} rows lost" if status.lost_rows else ""
+    return f"{words}, {status.lost:,} bytes lost" if status.lost else words
 
 
 def phase_words(phase: Phase, status: RunStatus, folder: Path | None) -> str:
@@ -50,14 +53,28 @@ def alarm_words(phase: Phase, status: RunStatus) -> str:
         return ""
     if status.failed:
         return f"NOTHING IS BEING KEPT: {status.failed}"
-    lost = [meter.key for meter in status.meters if not meter.alive]
-    if lost:
-        return f"NO READINGS FROM {', '.join(lost)}: check plug, cable and power."
+    return _silent_words(status) or _disk_alarm(status) or _fault_words(status)
+
+
+def _silent_words(status: RunStatus) -> str:
+    silent = [meter for meter in status.meters if not meter.alive]
+    if not silent:
+        return ""
+    names = ", ".join(meter.key for meter in silent)
+    reason = silent[0].message if len(silent) == 1 else ""
+    return f"NO READINGS FROM {names}: {reason or 'check plug, cable and power.'}"
+
+
+def _disk_alarm(status: RunStatus) -> str:
     if 0 <= status.disk_free < 50_000_000:
         return f"The disk is nearly full: {disk_words(status.disk_free)}."
-    if status.faults:
-        return f"A part of the program failed: {status.faults[-1]}"
+    if status.falls_behind:
+        return f"The disk does not keep up: {status.waiting:,} pieces wait. None is lost yet."
     return ""
+
+
+def _fault_words(status: RunStatus) -> str:
+    return f"A part of the program failed: {status.faults[-1]}" if status.faults else ""
 
 
 class StatusStrip(QWidget):
@@ -84,11 +101,21 @@ class StatusStrip(QWidget):
             (self.disk, "room on the disk", 0),
         )
 
+    def _caution(self, *, wrong: bool) -> None:
+        """Put the meters' words on the caution colour, or back."""
+        rank = "caution" if wrong else ""
+        if self.meters.property("rank") != rank:
+            self.meters.setProperty("rank", rank)
+            # A style sheet looks at properties only when it is put on.
+            self.meters.style().unpolish(self.meters)
+            self.meters.style().polish(self.meters)
+
     def show_session(self, session: Session) -> None:
         """Show how the session is doing."""
         status = session.status
         self.phase.setText(phase_words(session.phase, status, session.folder))
         self.meters.setText(meter_words(status))
+        self._caution(wrong=any(not meter.alive or meter.message for meter in status.meters))
         self.rows.setText(rows_words(status) if session.shown else "")
         self.disk.setText(disk_words(status.disk_free))
         self.disk.setVisible(session.recording)

@@ -40,6 +40,11 @@ QPushButton:focus {{ border: 2px solid {accent}; }}
 QPushButton:checked, QPushButton[rank="first"] {{ background: {accent}; color: {on_accent};
     border-color: {accent}; }}
 QPushButton:disabled {{ color: {faint}; border-style: dashed; background: {ground}; }}
+QCheckBox::indicator {{ width: {box}px; height: {box}px; background: {panel};
+    border: 2px solid {ink}; border-radius: 3px; }}
+QCheckBox::indicator:checked {{ background: {accent}; border: 2px solid {accent}; image: none; }}
+QCheckBox::indicator:disabled {{ background: {ground}; border: 1px dashed {faint}; }}
+QCheckBox:focus {{ text-decoration: underline; }}
 QHeaderView::section {{ background: {ground}; color: {faint}; border: none;
     border-bottom: 1px solid {edge}; padding: 2px; }}
 QListWidget::item {{ border-bottom: 1px solid {rule}; padding: {half}px 2px; }}
@@ -73,6 +78,7 @@ def style_sheet(palette: Palette, pixels: int) -> str:
         arrow=max(round(pixels * 0.35), 4),
         bar=max(round(pixels * 0.7), 9),
         button=max(round(pixels * 1.6), 24),
+        box=max(round(pixels * 0.9), 12),
         ground=palette.ground,
         panel=palette.panel,
         ink=palette.ink,

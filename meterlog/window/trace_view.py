@@ -24,7 +24,7 @@ class _Plot:
     def __init__(self, item: pg.PlotItem, quantity: Quantity) -> None:
         self.item = item
         self.quantity = quantity
-        self.curves: list[tuple[TraceLine, pg.PlotCurveItem]] = []
+        self.curves: list[tuple[TraceLine, pg.PlotCurveItem | pg.ScatterPlotItem]] = []
         self.grid = pg.PlotCurveItem(connect="pairs")
         self.bands = pg.BarGraphItem(x0=[], x1=[], y0=[], y1=[])
         self.edges = pg.PlotCurveItem(connect="pairs")
@@ -48,7 +48,11 @@ class _Plot:
             self.item.removeItem(curve)
         self.curves = []
         for line in lines:
-            curve = pg.PlotCurveItem(connect="finite", antialias=False)
+            curve = (
+                pg.ScatterPlotItem(symbol="x", size=9, pxMode=True)
+                if line.typed
+                else pg.PlotCurveItem(connect="finite", antialias=False)
+            )
             self.item.addItem(curve, ignoreBounds=True)
             self.curves.append((line, curve))
 
@@ -60,6 +64,8 @@ class _Plot:
 
         for line, curve in self.curves:
             curve.setPen(thin(palette.line(line.role)))
+            if line.typed:
+                curve.setBrush(QColor(palette.line(line.role)))
         self.grid.setPen(thin(palette.rule))
         self.bands.setOpts(brush=QColor(palette.band), pen=QPen(Qt.PenStyle.NoPen))
         self.edges.setPen(thin(palette.band_edge, Qt.PenStyle.DashLine))
@@ -76,8 +82,12 @@ class _Plot:
         low, high = 0.0, least
         for line, curve in self.curves:
             t_ns, values = line.shown(start_ns, end_ns, columns)
-            curve.setData(t_ns / 1e9, values, connect="finite")
-            real = values[np.isfinite(values)]
+            finite = np.isfinite(values)
+            real = values[finite]
+            if line.typed:
+                curve.setData(t_ns[finite] / 1e9, real)
+            else:
+                curve.setData(t_ns / 1e9, values, connect="finite")
             if real.size:
                 low, high = min(low, float(real.min())), max(high, float(real.max()))
         top = ceiling(high * 1.02)
@@ -211,11 +221,12 @@ class TraceView(QWidget):
     def _show_key(self) -> None:
         """Name the lines and areas, each beside a sign in its colour."""
         signs = [
-            (self._palette.line(line.role), "━", line.label)
+            (self._palette.line(line.role), "✕" if line.typed else "━", line.label)
             for plot in self._plots
             for line, _ in plot.curves
         ]
-        roles = {line.role for plot in self._plots for line, _ in plot.curves}
+        lines = [line for plot in self._plots for line, _ in plot.curves]
+        roles = {line.role for line in lines if not line.typed}
         if {Role.MOTOR_FEED, Role.MOTOR_RETURN} <= roles:
             signs.append((self._palette.edge, "▒", "across the motor"))
         if self._shown is not None and self._shown.about.limits.speeds:

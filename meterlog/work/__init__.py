@@ -10,17 +10,24 @@ from meterlog.work.review import review_folder
 from meterlog.work.run import Run
 from meterlog.work.run_status import RunStatus
 from meterlog.work.schedule import Schedule
+from meterlog.work.sensor_words import SensorWords, role_named
 from meterlog.work.shelf import fresh_folder, recordings_folder
-from meterlog.work.wiring import Wiring, choose_meters, role_named
+from meterlog.work.typed_reading import parse_reading, reading_words
+from meterlog.work.wiring import Wiring, choose_meters
+from meterlog.work.zeros import KeptZeros
 
 __all__ = [
+    "KeptZeros",
     "LiveTail",
     "Run",
     "RunStatus",
     "Schedule",
+    "SensorWords",
     "Wiring",
     "choose_meters",
     "fresh_folder",
+    "parse_reading",
+    "reading_words",
     "recordings_folder",
     "review_folder",
     "role_named",

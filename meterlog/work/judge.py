@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import threading
 import time
-from collections.abc import Sequence
 
 from meterlog.acquire import Item
 from meterlog.analysis import Reviewer
-from meterlog.model import Instrument, Limits, RawBytes, Review
+from meterlog.model import About, RawBytes, Review
 
 _SNAPSHOT_PERIOD_S = 0.25
 
@@ -21,12 +20,12 @@ class Judge:
 
     Parameters
     ----------
-    instruments : sequence of Instrument
-    limits : Limits
+    about : About
+        Of the run: instruments, limits and the time of its start.
     """
 
-    def __init__(self, instruments: Sequence[Instrument], limits: Limits) -> None:
-        self._reviewer = Reviewer(tuple(instruments), limits)
+    def __init__(self, about: About) -> None:
+        self._reviewer = Reviewer(about.instruments, about.limits, about.started_utc)
         self._lock = threading.Lock()
         self._snapshot = Review()
         self._taken_s = -_SNAPSHOT_PERIOD_S

@@ -36,7 +36,8 @@ def review_folder(
         If there is no recording or it is damaged beyond use.
     """
     recording = Recording.open(folder)
-    reviewer = Reviewer(recording.about.instruments, limits or recording.about.limits)
+    about = recording.about
+    reviewer = Reviewer(about.instruments, limits or about.limits, about.started_utc)
     end_ns = max(recording.end_ns, 1)
     for item in recording.items():
         reviewer.feed(item)

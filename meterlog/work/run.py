@@ -8,13 +8,33 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from meterlog import __version__
-from meterlog.acquire import Acquisition, Bus, Clock, MeterChoice
-from meterlog.model import About, Event, EventKind, Instrument, Job, Limits, Origin, Review
+from meterlog.acquire import (
+    Acquisition,
+    Bus,
+    Clock,
+    MeterChoice,
+    ZeroTaking,
+    bounds_when_asked,
+)
+from meterlog.model import (
+    About,
+    Event,
+    EventKind,
+    Instrument,
+    Job,
+    Limits,
+    Origin,
+    Review,
+    Role,
+    Zero,
+)
 from meterlog.model.errors import DiskFailed, RecordingError, RecordingExists, UsageError
 from meterlog.recording import Recorder, seal
 from meterlog.work.judge import Judge
 from meterlog.work.live_tail import LiveTail
 from meterlog.work.run_status import RunStatus
+from meterlog.work.skews import KeptSkews
+from meterlog.work.zeros import KeptZeros, ZeroKey, usb_serial_of
 
 
 class Run:
@@ -30,7 +50,8 @@ class Run:
         Where the recording goes; absent or empty.
     job : Job
     origin : Origin or None
-        None: ``simulated`` as soon as one instrument says so of itself, else ``measured``.
+        None: ``simulated`` as soon as one instrument says so of itself, ``typed`` when all are
+        typed by hand, else ``measured``.
     keep_raw : bool
         Keep the bytes as they came, too.
 
@@ -69,6 +90,10 @@ class Run:
         self._ended_ns: int | None = None
         self._seal_failed = ""
         self._marks = 0
+        self._speed = 0
+        self._zeroing: ZeroTaking | None = None
+        self._kept_zeros = KeptZeros()
+        self._kept_last: Zero | None = None
 
     @property
     def instruments(self) -> tuple[Instrument, ...]:
@@ -97,12 +122,12 @@ class Run:
                 "is there already.", subject=str(self.folder), remedy="Choose another folder."
             )
         self._clock = Clock.start()
-        acquisition = Acquisition(self._choices, self._clock)
+        acquisition = Acquisition(self._choices, self._clock, KeptSkews().applied)
         instruments = acquisition.connect()
         try:
             self.about = self._head(instruments)
             self._recorder = Recorder.create(self.folder, self.about, self._keep_raw)
-            self._judge = Judge(instruments, self.limits)
+            self._judge = Judge(self.about)
             self._bus = Bus([self._recorder, self._judge, self.tail], self._clock)
             self._bus.start()
             acquisition.start(self._bus.put)
@@ -118,7 +143,9 @@ class Run:
         origin = self._origin
         if origin is None:
             simulated = any(instrument.simulated for instrument in instruments)
-            origin = Origin.SIMULATED if simulated else Origin.MEASURED
+            typed = all(instrument.typed for instrument in instruments)
+            origin = Origin.TYPED if typed else Origin.MEASURED
+            origin = Origin.SIMULATED if simulated else origin
         return About(
             recording_id=str(uuid.uuid4()),
             started_utc=self._clock.started_utc,
@@ -163,9 +190,83 @@ class Run:
             raise UsageError(
                 "is no speed step.", subject=value, remedy="Expected 0 for off, or 1, 2, 3 ..."
             )
+        if kind is EventKind.SPEED:
+            self._speed = event.speed
         self._bus.put(event)
         self._marks += 1
         return event
+
+    def take_zero(self, role: Role, seconds: float = 3.0) -> ZeroTaking:
+        """Take the zero of a channel from the readings to come, with its clamp empty and shut.
+
+        Returns at once. When enough readings are there and they can be a zero, it is subtracted
+        from then on, told by a ``zero`` event, and kept for later recordings.
+
+        Parameters
+        ----------
+        role : Role
+        seconds : float, seconds
+            Over which readings are gathered.
+
+        Returns
+        -------
+        ZeroTaking
+            Says how it goes, and why it was refused.
+
+        Raises
+        ------
+        UsageError
+            If nothing is being recorded, no channel plays ``role``, or a zero is being taken.
+        """
+        if self._acquisition is None or not self._running:
+            raise UsageError("nothing is being recorded.", remedy="Start a recording first.")
+        for instrument in self.instruments:
+            column = instrument.column(role)
+            if column is None:
+                continue
+            self._settle_zero()
+            channel = instrument.channels[column]
+            bounds = bounds_when_asked(channel, self._speed, self.limits.open_current_a)
+            taking = ZeroTaking(instrument.key, column, channel, seconds, bounds)
+            self._acquisition.take_zero(taking)
+            self._zeroing = taking
+            return taking
+        raise UsageError(
+            "no channel plays this role, so it has no zero.",
+            subject=role.value,
+            remedy=f"Start again with --assign {role.value}=PROFILE.CHANNEL.",
+        )
+
+    def _settle_zero(self) -> None:
+        """Keep a zero that was taken; here, as a reader must never wait for a disk."""
+        taking = self._zeroing
+        if taking is None or taking.zero is None or taking.zero is self._kept_last:
+            return
+        self._kept_last = taking.zero
+        instrument = next(one for one in self.instruments if one.key == taking.key)
+        serial = instrument.usb_serial or usb_serial_of(instrument.url)
+        key = ZeroKey.of(instrument.profile, serial, taking.channel)
+        self._kept_zeros.keep(key, taking.zero)
+
+    def type_reading(self, key: str, values: Sequence[float]) -> None:
+        """Put a reading that somebody read off a meter into the recording, as of now.
+
+        Parameters
+        ----------
+        key : str
+            Of an instrument that is typed by hand.
+        values : sequence of float
+            As the meter shows them, one a channel; scale and zero are applied as to any reading.
+
+        Raises
+        ------
+        UsageError
+            If nothing is being recorded, there is no such instrument, it is not typed by hand,
+            or the values are not one finite number a channel.
+        """
+        if self._acquisition is None or not self._running:
+            raise UsageError("nothing is being recorded.", remedy="Start a recording first.")
+        self._acquisition.type_reading(key, values)
 
     def review(self) -> Review:
         """Give what has been found so far; made afresh at most four times a second."""
@@ -173,6 +274,7 @@ class Run:
 
     def status(self) -> RunStatus:
         """Tell how the run is doing."""
+        self._settle_zero()
         bus, recorder, acquisition = self._bus, self._recorder, self._acquisition
         failed = (recorder.failed if recorder else "") or self._seal_failed
         meters = acquisition.state() if acquisition else ()
@@ -189,7 +291,10 @@ class Run:
             marks=self._marks,
             faults=bus.faults if bus else (),
             waiting=bus.waiting if bus else 0,
+            lost_rows=recorder.lost_rows if recorder else 0,
             dropped_rows=self.tail.dropped_rows,
+            warnings=tuple(doubt.text for doubt in self.review().doubts),
+            zero="" if self._zeroing is None else str(self._zeroing),
         )
 
     def stop(self, outcome: str = "complete") -> Path:
@@ -216,6 +321,7 @@ class Run:
         self._running = False
         self._acquisition.stop()
         self._bus.stop()
+        self._settle_zero()
         self._ended_ns = self._clock.now_ns()
         self._finish(self._recorder, outcome)
         if self._recorder.failed or self._seal_failed:

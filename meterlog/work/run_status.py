@@ -9,6 +9,10 @@ from types import MappingProxyType
 from meterlog.acquire import ReaderState
 from meterlog.model import Event
 
+MANY_WAITING = 1_000
+"""Items between readers and disk; usually none or a few wait, and even fast meters put no more
+than some hundred a second on the bus."""
+
 
 @dataclass(frozen=True, slots=True)
 class RunStatus:
@@ -38,8 +42,14 @@ class RunStatus:
         Parts of the program that failed while the others went on.
     waiting : int
         Items between the readers and the disk.
+    lost_rows : int
+        Rows that the disk did not take.
     dropped_rows : int
         Rows that the screen did not come to fetch; they are on the disk.
+    warnings : tuple of str
+        Why the readings may not be what they seem: no zero taken, a stuck value, ...
+    zero : str
+        How the taking of a zero goes or went, in one sentence; empty before the first.
     """
 
     elapsed_ns: int = 0
@@ -53,7 +63,20 @@ class RunStatus:
     marks: int = 0
     faults: tuple[str, ...] = ()
     waiting: int = 0
+    lost_rows: int = 0
     dropped_rows: int = 0
+    warnings: tuple[str, ...] = ()
+    zero: str = ""
+
+    @property
+    def lost(self) -> int:
+        """Bytes lost or damaged on the lines, all instruments together."""
+        return sum(meter.lost for meter in self.meters)
+
+    @property
+    def falls_behind(self) -> bool:
+        """True when so much waits that the disk can't keep up; nothing is lost yet."""
+        return self.waiting >= MANY_WAITING
 
     @property
     def elapsed_s(self) -> float:

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-import difflib
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 
 from meterlog.acquire import MeterChoice
-from meterlog.model import Accuracy, Channel, Role
+from meterlog.model import Channel, Role, Zero
 from meterlog.model.errors import UsageError
 from meterlog.profile import MeterProfile, load_meter
+from meterlog.work.sensing import sensed
+from meterlog.work.sensor_words import SensorWords, nearest, role_named, sensors
+from meterlog.work.zeros import KeptZeros, ZeroKey, usb_serial_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,38 +27,29 @@ class Wiring:
         ``ROLE=PROFILE.CHANNEL``; ``PROFILE-2.CHANNEL`` for the second meter of one profile, plain
         ``ROLE=CHANNEL`` where only one meter has such a channel.
     scales : mapping of Role to float
-        Amperes or volts per unit the meter reads, such as 100 for a clamp of 10 mV/A.
+        Amperes or volts per unit the meter reads, for what is no clamp, shunt or divider.
     zeros : mapping of Role to float, unit of the role
         Read with nothing connected; subtracted.
+    sensors : SensorWords
+        Clamps, shunts, dividers, turns, polarity.
+    kept_zeros : collection of Role
+        For these the zero kept from an earlier recording is used.
     """
 
     meters: Sequence[str]
     roles: Sequence[str] = ()
     scales: Mapping[Role, float] = field(default_factory=lambda: MappingProxyType({}))
     zeros: Mapping[Role, float] = field(default_factory=lambda: MappingProxyType({}))
+    sensors: SensorWords = field(default_factory=SensorWords)
+    kept_zeros: Collection[Role] = ()
 
 
-def _nearest(word: str, known: Iterable[str]) -> str:
-    names = list(known)
-    near = difflib.get_close_matches(word, names, 1)
-    hint = f"Did you mean {near[0]!r}? " if near else ""
-    return f"{hint}There are: {', '.join(names)}."
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a channel is: the profile's name and the port of its meter."""
 
-
-def role_named(word: str) -> Role:
-    """Give the role called ``word``.
-
-    Raises
-    ------
-    UsageError
-        If there is none; names the nearest and all.
-    """
-    try:
-        return Role(word)
-    except ValueError:
-        raise UsageError(
-            "there is no such role.", subject=word, remedy=_nearest(word, [r.value for r in Role])
-        ) from None
+    profile: str
+    url: str
 
 
 def _meter(text: str) -> tuple[MeterProfile, str]:
@@ -102,51 +95,34 @@ def _place(words: str, places: Mapping[str, tuple[int, int]]) -> tuple[int, int]
             subject=words,
             remedy=f"Say which: {', '.join(same)}.",
         )
-    raise UsageError("no such channel.", subject=words, remedy=_nearest(words, places))
+    raise UsageError("no such channel.", subject=words, remedy=nearest(words, places))
 
 
-def _scaled(accuracy: Accuracy | None, factor: float) -> Accuracy | None:
-    if accuracy is None:
-        return None
-    return replace(
-        accuracy,
-        resolution=accuracy.resolution * abs(factor),
-        floor=accuracy.floor * abs(factor),
-        basis=f"{accuracy.basis}; scaled by {factor:g}, the clamp's or divider's own error not in",
-    )
-
-
-def _in_role(channel: Channel, role: Role, wiring: Wiring, words: str) -> Channel:
-    scale, zero = wiring.scales.get(role), wiring.zeros.get(role, channel.offset)
-    quantity = role.quantity or channel.quantity
-    if quantity is not channel.quantity and scale is None:
+def _zeroed(channel: Channel, role: Role, place: Place, wiring: Wiring, kept: KeptZeros) -> Channel:
+    """Give the channel with the zero that was typed, or kept from an earlier recording."""
+    if role in wiring.zeros:
+        offset = wiring.zeros[role]
+        return replace(channel, offset=offset, zero=Zero(offset))
+    if role not in wiring.kept_zeros:
+        return channel
+    zero = kept.find(ZeroKey.of(place.profile, usb_serial_of(place.url), channel))
+    if zero is None:
         raise UsageError(
-            f"{role.value} needs a {quantity.value}, but this channel reads a "
-            f"{channel.quantity.value}.",
-            subject=words,
-            remedy="Choose another channel; for a clamp or shunt on a voltage input give its "
-            f"scale, such as --scale {role.value}=100 for 10 mV/A.",
+            "no zero is kept for this meter, channel and sensor.",
+            subject=role.value,
+            remedy=f"Take one: --take-zero {role.value}, with the clamp empty and shut.",
         )
-    if scale is None:
-        return replace(channel, role=role, offset=zero)
-    if scale == 0.0:
-        raise UsageError("a scale can't be 0.", subject=role.value)
-    return replace(
-        channel,
-        role=role,
-        quantity=quantity,
-        scale=channel.scale * scale,
-        offset=zero,
-        accuracy=_scaled(channel.accuracy, scale),
-    )
+    return replace(channel, offset=zero.offset, zero=zero)
 
 
-def choose_meters(wiring: Wiring) -> tuple[MeterChoice, ...]:
+def choose_meters(wiring: Wiring, kept: KeptZeros | None = None) -> tuple[MeterChoice, ...]:
     """Turn what the user says into meters that can be opened.
 
     Parameters
     ----------
     wiring : Wiring
+    kept : KeptZeros or None
+        None: those in the user's settings folder.
 
     Returns
     -------
@@ -158,8 +134,9 @@ def choose_meters(wiring: Wiring) -> tuple[MeterChoice, ...]:
     ------
     UsageError
         If a role or channel is unknown, a role is given twice, a channel gets two roles, a role
-        needs a voltage and the channel reads a current (or the other way round), or a scale or
-        zero is given for a role that no channel plays.
+        needs a voltage and the channel reads a current (or the other way round), what is said
+        about its sensor contradicts itself, or a sensor or zero is given for a role that no
+        channel plays, or no zero is kept that was asked for.
     ProfileError
         If a meter profile is unknown or wrong.
     """
@@ -170,23 +147,36 @@ def choose_meters(wiring: Wiring) -> tuple[MeterChoice, ...]:
         for (profile, url), key in zip(found, keys, strict=True)
     ]
     places = _places(choices)
+    said = sensors(wiring.sensors, wiring.scales)
+    store = kept or KeptZeros()
     taken: dict[tuple[int, int], Role] = {}
     for words in wiring.roles:
         role, place = _assignment(words, places)
         _check_free(words, role, place, taken)
         taken[place] = role
         meter, column = place
-        channels = list(choices[meter].channels)
-        channels[column] = _in_role(channels[column], role, wiring, words)
-        choices[meter] = replace(choices[meter], channels=tuple(channels))
-    for role in (*wiring.scales, *wiring.zeros):
-        if role not in taken.values():
+        choice = choices[meter]
+        channels = list(choice.channels)
+        channels[column] = _zeroed(
+            sensed(channels[column], role, said.get(role)),
+            role,
+            Place(choice.profile.name, choice.url),
+            wiring,
+            store,
+        )
+        choices[meter] = replace(choice, channels=tuple(channels))
+    _refuse_absent((*said, *wiring.zeros, *wiring.kept_zeros), taken.values())
+    return tuple(choices)
+
+
+def _refuse_absent(named: Iterable[Role], played: Collection[Role]) -> None:
+    for role in named:
+        if role not in played:
             raise UsageError(
-                "has a scale or a zero, but no channel plays this role.",
+                "has a sensor, scale or zero, but no channel plays this role.",
                 subject=role.value,
                 remedy=f"Add --assign {role.value}=PROFILE.CHANNEL.",
             )
-    return tuple(choices)
 
 
 def _assignment(words: str, places: Mapping[str, tuple[int, int]]) -> tuple[Role, tuple[int, int]]:

@@ -124,3 +124,53 @@ def test_cautions_are_shown_and_name_the_dangers(page):
 def test_cautions_fold_away(page, qtbot):
     qtbot.mouseClick(page.cautions.fold, Qt.MouseButton.LeftButton)
     assert not page.cautions.words.isVisibleTo(page)
+
+
+def test_a_meter_that_was_found_takes_the_row_that_nobody_has_filled(page):
+    page.take_meter("bench-scpi", "/dev/ttyUSB5")
+    assert page.plan().meters == ("bench-scpi@/dev/ttyUSB5",)
+    page.take_meter("line-logger", "/dev/ttyUSB6")
+    assert page.plan().meters == ("bench-scpi@/dev/ttyUSB5", "line-logger@/dev/ttyUSB6")
+    page.take_meter("line-logger-timed", "/dev/ttyUSB6")
+    assert page.plan().meters[1] == "line-logger-timed@/dev/ttyUSB6"
+
+
+def test_a_row_that_somebody_has_filled_is_left_alone(page):
+    _row(page, url="socket://127.0.0.1:1")
+    page.find_ports()
+    page.take_meter("bench-scpi", "/dev/ttyUSB5")
+    assert page.plan().meters == ("line-logger@socket://127.0.0.1:1", "bench-scpi@/dev/ttyUSB5")
+
+
+def test_the_profiles_of_ones_own_are_offered_first_and_a_broken_one_says_why(
+    qtbot, monkeypatch, tmp_path
+):
+    from meterlog.profile.folders import OWN_FOLDER
+    from meterlog.window.meters_page import MetersPage
+
+    (tmp_path / "meters").mkdir()
+    own = 'title = "T"\ndialect = "typed"\ninterval_s = 0\n[[channels]]\nname = "a"\n'
+    (tmp_path / "meters" / "zz-mine.toml").write_text(f"{own}quantity = 'voltage'\n")
+    monkeypatch.setenv(OWN_FOLDER, str(tmp_path))
+    monkeypatch.setattr("meterlog.window.meters_page.recordings_folder", lambda: tmp_path)
+    page = MetersPage(ports=lambda: ())
+    qtbot.addWidget(page)
+    row = page.rows[0]
+    assert row.profile.itemText(0) == "zz-mine"
+    assert "zz-mine.toml, line 3: interval_s is 0" in row.trouble.text()
+    row.profile.setCurrentText("line-logger")
+    assert [channel.name for channel, _ in row.roles] == ["feed", "return", "current"]
+
+
+def test_the_key_for_asking_acts_on_the_meters_page_only(window, qtbot):
+    from meterlog.window.keys import Action
+
+    asked = []
+    window.desk.meters_page.ports.ask = lambda: asked.append(1)
+    window.show_page(0)
+    assert window.desk.takes_keys(Action.ASK)
+    qtbot.keyClick(window.pages, Qt.Key.Key_A)
+    assert asked == [1]
+    window.show_page(1)
+    qtbot.keyClick(window.pages, Qt.Key.Key_A)
+    assert asked == [1]

@@ -118,7 +118,8 @@ def test_steps_show_the_steady_figures(window, show):
 def test_readings_that_were_not_measured_are_marked_on_header_and_trace(window, show, origin):
     show(window, origin=origin)
     measured = origin is Origin.MEASURED
-    word = "" if measured else origin.value.upper()
+    words = {Origin.MEASURED: "", Origin.TYPED: "TYPED BY HAND"}
+    word = words.get(origin, origin.value.upper())
     assert window.header.mark.text() == word
     assert window.header.mark.isVisible() is not measured
     assert window.desk.run_page.trace.mark.text() == word
@@ -200,3 +201,24 @@ def test_at_small_size_nothing_is_cut_off(window, show, qtbot):
         assert bottom.y() <= window.height()
     assert window.keys.heightForWidth(window.keys.width()) <= window.keys.height()
     assert page.trace.mark.font().pixelSize() >= 12
+
+
+def test_doubts_about_a_meter_stand_among_the_findings_and_lead_to_their_time(window, show, qtbot):
+    from dataclasses import replace
+
+    from meterlog.model import Doubt, DoubtKind
+
+    shown = show(window)
+    doubt = Doubt(DoubtKind.STUCK, "It repeats itself.", 3_000_000_000, 5_000_000_000, "logger")
+    notes = (doubt.text, *shown.review.notes)
+    shown.review = replace(shown.review, doubts=(doubt,), notes=notes)
+    page = window.desk.run_page
+    page.show_judgement(window.desk.session)
+    view = page.findings
+    texts = [view.list.item(i).text() for i in range(view.list.count())]
+    assert any("METER" in text and doubt.text in text for text in texts)
+    assert doubt.text not in view.unseen.text(), "once is enough"
+    view.picked.emit(doubt)
+    start_ns, end_ns = page.outlook.stretch(shown.end_ns)
+    assert start_ns <= doubt.start_ns
+    assert doubt.end_ns <= end_ns

@@ -1,10 +1,13 @@
+from dataclasses import replace
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 
 from meterlog.acquire import ReaderState
 from meterlog.window.session import Phase
 from meterlog.window.status_strip import (
+    StatusStrip,
     alarm_words,
     disk_words,
     meter_words,
@@ -40,6 +43,29 @@ def test_refused_lines_are_counted_in_sight():
     assert rows_words(RunStatus(rows={"a": 1}, refused=2)) == "1 readings, 2 refused"
 
 
+def test_bytes_lost_on_the_lines_are_counted_in_sight():
+    meters = (replace(_state(), lost=3), replace(_state("b"), lost=4))
+    assert rows_words(RunStatus(rows={"a": 1}, meters=meters)) == "1 readings, 7 bytes lost"
+    assert rows_words(RunStatus(rows={"a": 1}, lost_rows=5)) == "1 readings, 5 rows lost"
+
+
+def test_meters_that_give_nothing_stand_on_the_caution_colour(qtbot):
+    strip = StatusStrip()
+    qtbot.addWidget(strip)
+    session = SimpleNamespace(
+        phase=Phase.RECORDING, folder=None, shown=True, recording=True, status=RunStatus()
+    )
+    for meter, rank in (
+        (_state(), ""),
+        (_state(alive=False, message="silent since 3.0 s"), "caution"),
+        (_state(), ""),
+    ):
+        session.status = RunStatus(meters=(meter,))
+        strip.show_session(session)
+        assert (strip.meters.property("rank") or "") == rank
+        assert meter.message in strip.meters.text()
+
+
 def test_the_status_says_since_when_and_where_to():
     status = RunStatus(elapsed_ns=83_400_000_000)
     words = phase_words(Phase.RECORDING, status, Path("somewhere/20300102-WO"))
@@ -52,6 +78,16 @@ def test_the_status_says_since_when_and_where_to():
     [
         (RunStatus(failed="disk full"), "NOTHING IS BEING KEPT: disk full"),
         (RunStatus(meters=(_state(alive=False),)), "NO READINGS FROM clamp"),
+        (
+            RunStatus(meters=(_state(alive=False, message="silent since 3.0 s"), _state("b"))),
+            "NO READINGS FROM clamp: silent since 3.0 s",
+        ),
+        (
+            RunStatus(meters=(_state(alive=False, message="x"), _state("b", alive=False))),
+            "NO READINGS FROM clamp, b: check plug",
+        ),
+        (RunStatus(waiting=1_000), "The disk does not keep up: 1,000 pieces wait"),
+        (RunStatus(waiting=999), ""),
         (RunStatus(disk_free=1_000_000), "The disk is nearly full"),
         (RunStatus(faults=("judge: broken",)), "A part of the program failed: judge"),
         (RunStatus(meters=(_state(),), disk_free=10**12), ""),

@@ -6,7 +6,7 @@ speeds. All values are invented and of the size of a medium cabin fan.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 import pytest
@@ -117,6 +117,48 @@ def told(result):
     return [
         (s.kind.value, round(s.start_ns / 1e9, 2), round(s.end_ns / 1e9, 2)) for s in result.spans
     ]
+
+
+class Fan:
+    """A healthy fan, off then high then low, read ten times a second with a little noise."""
+
+    def __init__(self, interval_s=0.1, seed=1, digit=0.01):
+        self.digit = digit
+        legs = [
+            Leg(4.0, *NORMAL[0]),
+            Leg(14.0, *NORMAL[4]),
+            Leg(24.0, *NORMAL[1]),
+        ]
+        self.t_ns, self.values = sample(legs, interval_s)
+        rng = np.random.default_rng(seed)
+        self.values += rng.normal(0.0, 1.0, self.values.shape) * (0.01, 0.01, 0.08)
+        self.values = np.round(self.values / digit) * digit
+        self.events = [speed(0.0, 0), speed(4.0, 4), speed(14.0, 1)]
+        self.channels = tuple(
+            replace(one, accuracy=Accuracy(0.5, 2.0, digit, basis="invented"))
+            for one in channels(interval_s)
+        )
+        self.limits = limits()
+
+    @property
+    def t_s(self):
+        return self.t_ns / 1e9
+
+    def hold(self, column, start_s, end_s):
+        """Let a column repeat its last reading."""
+        held = (self.t_s >= start_s) & (self.t_s < end_s)
+        self.values[held, column] = self.values[np.flatnonzero(held)[0] - 1, column]
+        return self
+
+    def items(self):
+        return [*self.events, block_of(self.t_ns, self.values)]
+
+    def review(self, items=None, started=None):
+        instrument = Instrument("meter", "test", "-", self.channels)
+        reviewer = Reviewer([instrument], self.limits, started)
+        for item in items or self.items():
+            reviewer.feed(item)
+        return reviewer.finish()
 
 
 @pytest.fixture

@@ -2,7 +2,7 @@
 
 import pytest
 
-from meterlog.commands.typed_keys import TypedKeys, mark_of
+from meterlog.commands.typed_keys import TypedKeys, mark_of, reading_of
 from meterlog.model import EventKind
 
 
@@ -26,3 +26,17 @@ def test_a_typed_line_is_a_mark_or_none(line, mark):
 
 def test_without_a_terminal_nothing_is_read():
     assert TypedKeys().lines() == []
+
+
+@pytest.mark.parametrize(
+    ("line", "words"),
+    [
+        ("= 12.43", "12.43"),
+        ("=12,4", "12,4"),
+        ("= hand 1 2", "hand 1 2"),
+        ("12.43", None),
+        ("=", ""),
+    ],
+)
+def test_a_line_that_begins_with_an_equals_sign_is_a_reading(line, words):
+    assert reading_of(line) == words

@@ -57,5 +57,6 @@ def test_an_empty_review_has_all_keys():
         "findings": [],
         "shortest_visible_dropout_s": None,
         "catch_chances": [],
+        "doubts": [],
         "notes": [],
     }

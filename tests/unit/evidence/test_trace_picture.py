@@ -159,9 +159,8 @@ def test_readings_that_were_not_measured_are_stamped(painted, origin):
     image = painted(_scene(origin))
     stamped = _places(image, DAY.caution)[0].size
     assert bool(stamped) is (origin is not Origin.MEASURED)
-    assert origin_mark(_scene(origin).about) == (
-        "" if origin is Origin.MEASURED else origin.value.upper()
-    )
+    words = {Origin.MEASURED: "", Origin.TYPED: "TYPED BY HAND"}
+    assert origin_mark(_scene(origin).about) == words.get(origin, origin.value.upper())
 
 
 def test_a_tap_is_marked_at_its_time_on_both_plots(painted):

@@ -1,0 +1,191 @@
+"""SensorChoice: what stands between the circuit and one channel, chosen in one line."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QHBoxLayout,
+    QLabel,
+    QSizePolicy,
+    QSpinBox,
+    QVBoxLayout,
+    QWidget,
+)
+
+from meterlog.model import Channel, Quantity, Role, Sensor, SensorKind, Zero
+from meterlog.model.errors import UsageError
+from meterlog.work import SensorWords
+from meterlog.work.sensing import sensed
+from meterlog.work.sensor_words import MOST_TURNS, sensors
+from meterlog.work.zeros import age_words
+
+DIRECT = "direct"
+_OFFERED = (
+    DIRECT,
+    "clamp 1 mV/A",
+    "clamp 10 mV/A",
+    "clamp 100 mV/A",
+    "shunt 100 A/60 mV",
+    "shunt 50 A/75 mV",
+    "divider 10",
+)
+_KINDS = ("clamp", "shunt", "divider")
+
+
+def meaning(channel: Channel) -> str:
+    """Say what a reading behind the sensor means, such as ``1 mV = 0.1 A``."""
+    sensor = channel.sensor
+    if sensor.kind is SensorKind.DIRECT:
+        return "" if sensor.factor == 1.0 else f"1 A shown = {sensor.factor:.4g} A"
+    if sensor.kind is SensorKind.DIVIDER:
+        return f"1 V shown = {sensor.factor:.4g} V"
+    return f"1 mV = {sensor.factor / 1000.0:.4g} A"
+
+
+class SensorChoice(QWidget):
+    """Sensor, turns, polarity and the kept zero of one channel. ``changed`` tells of any change.
+
+    Parameters
+    ----------
+    channel : Channel
+        As the meter's profile has it.
+    """
+
+    changed = Signal()
+
+    def __init__(self, channel: Channel) -> None:
+        super().__init__()
+        self._channel = channel
+        self._role = Role.OTHER
+        name = channel.name
+        self.kind = QComboBox()
+        self.kind.setAccessibleName(f"sensor before channel {name}; others may be typed")
+        self.kind.setMinimumContentsLength(9)
+        self.kind.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        if channel.quantity is Quantity.VOLTAGE:
+            self.kind.addItems(list(_OFFERED))
+            self.kind.setEditable(True)
+            self.kind.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
+            self.kind.setToolTip("Others may be typed: clamp 20 mV/A, shunt 0.6 mOhm, divider 20")
+        else:
+            self.kind.addItem(DIRECT)
+        self.turns = QSpinBox()
+        self.turns.setRange(1, MOST_TURNS)
+        self.turns.setSuffix("×")
+        self.turns.setAccessibleName(f"turns through the clamp of channel {name}")
+        edit = self.turns.lineEdit()
+        if edit is not None:
+            edit.setAccessibleName(f"turns through the clamp of channel {name}, as a number")
+        self.turns.setToolTip("how often the wire goes through the clamp")
+        self.inverted = QCheckBox("inverted")
+        self.inverted.setAccessibleName(f"channel {name} is the other way round")
+        self.inverted.setToolTip("the leads or the clamp's arrow are the other way round")
+        self.kept = QCheckBox("")
+        self.kept.setAccessibleName(f"use the kept zero for channel {name}")
+        self.kept.setVisible(False)
+        self.meaning = QLabel("")
+        self.meaning.setProperty("rank", "second")
+        self.meaning.setWordWrap(True)
+        self._lay_out()
+        self.kind.currentTextChanged.connect(self._on_change)
+        self.turns.valueChanged.connect(self._on_change)
+        self.inverted.toggled.connect(self._on_change)
+        self.show_role(Role.OTHER)
+
+    def _lay_out(self) -> None:
+        first = QHBoxLayout()
+        first.setContentsMargins(0, 0, 0, 0)
+        first.addWidget(self.kind, 1)
+        first.addWidget(self.turns)
+        first.addWidget(self.inverted)
+        second = QHBoxLayout()
+        second.setContentsMargins(0, 0, 0, 0)
+        second.addWidget(self.meaning, 1)
+        second.addWidget(self.kept)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(1)
+        column.addLayout(first)
+        column.addLayout(second)
+
+    @property
+    def quantity(self) -> Quantity:
+        """What the channel reads behind the sensor chosen."""
+        kind = self.kind.currentText().strip().partition(" ")[0]
+        return Quantity.CURRENT if kind in {"clamp", "shunt"} else self._channel.quantity
+
+    def show_role(self, role: Role) -> None:
+        """Go by the role that the channel plays now."""
+        self._role = role
+        clamped = self.kind.currentText().startswith("clamp")
+        self.turns.setVisible(clamped or self._channel.quantity is Quantity.CURRENT)
+        self._show_meaning()
+
+    def show_kept(self, zero: Zero | None) -> None:
+        """Offer the zero kept from an earlier recording, with its age; None: there is none."""
+        self.kept.setVisible(zero is not None)
+        if zero is None or zero.taken_utc is None:
+            self.kept.setChecked(False)
+            return
+        age = age_words(datetime.now(UTC) - zero.taken_utc)
+        words = f"kept zero {zero.offset:.3g} {self._role_unit()}, {age} old"
+        self.kept.setText(words)
+        self.kept.setAccessibleName(f"use the {words}, for channel {self._channel.name}")
+
+    def _role_unit(self) -> str:
+        return (self._role.quantity or self._channel.quantity).unit
+
+    def _on_change(self) -> None:
+        self.show_role(self._role)
+        self.changed.emit()
+
+    def behind(self) -> Channel:
+        """Give the channel behind the sensor chosen.
+
+        Raises
+        ------
+        UsageError
+            If the sensor typed does not read as one, or does not fit role and meter.
+        """
+        said: Sensor | None = sensors(self.words(), {}).get(self._role)
+        return sensed(self._channel, self._role, said)
+
+    def _show_meaning(self) -> None:
+        if self._role is Role.OTHER:
+            self.meaning.setText("")
+            self.meaning.setVisible(False)
+            return
+        try:
+            words = meaning(self.behind())
+        except UsageError as error:
+            words = f"⚠ {error.message} {error.remedy}"
+        self.meaning.setText(words)
+        self.meaning.setAccessibleName(f"what channel {self._channel.name} means: {words}")
+        self.meaning.setVisible(bool(words))
+
+    def words(self) -> SensorWords:
+        """Give what is chosen, as words for the role; nothing for a channel without one."""
+        if self._role is Role.OTHER:
+            return SensorWords()
+        role = self._role.value
+        kind, _, rest = self.kind.currentText().strip().partition(" ")
+        said = (f"{role}={rest.strip()}",)
+        if kind and kind != DIRECT and kind not in _KINDS:
+            # Said in full, so that whoever reads it can name what is wrong with it.
+            kind, said = "clamp", (f"{role}={self.kind.currentText().strip()}",)
+        current = not self.turns.isHidden() and self.turns.value() != 1
+        return SensorWords(
+            clamps=said if kind == "clamp" else (),
+            shunts=said if kind == "shunt" else (),
+            dividers=said if kind == "divider" else (),
+            turns=(f"{role}={self.turns.value()}",) if current else (),
+            inverted=(role,) if self.inverted.isChecked() else (),
+        )
+
+    def wants_kept(self) -> bool:
+        """Tell whether the kept zero is to be used."""
+        return not self.kept.isHidden() and self.kept.isChecked()

@@ -1,0 +1,115 @@
+"""TypingLine: a reading typed off a meter without a plug. Enter keeps it as of then, Esc ends."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QWidget
+
+from meterlog.model import Instrument
+from meterlog.model.errors import UsageError
+from meterlog.window.note_line import NoteField
+from meterlog.work import parse_reading, reading_words
+
+
+class TypingLine(QWidget):
+    """An inline field for numbers.
+
+    It stays open after Enter for the next reading. ``typed`` is emitted with the key of the meter
+    and the numbers.
+    """
+
+    typed = Signal(str, object)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.meter = QComboBox()
+        self.meter.setAccessibleName("meter that is typed by hand")
+        self.name = QLabel("")
+        self.field = NoteField()
+        self.field.setAccessibleName("reading typed by hand")
+        self.field.setMaxLength(200)
+        self.said = QLabel("")
+        self.said.setProperty("rank", "second")
+        self.said.setAccessibleName("what was taken")
+        self._instruments: tuple[Instrument, ...] = ()
+        self._before: QWidget | None = None
+        layout = QHBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        for widget, stretch in (
+            (QLabel("Typed by hand"), 0),
+            (self.meter, 0),
+            (self.name, 0),
+            (self.field, 1),
+            (self.said, 1),
+        ):
+            layout.addWidget(widget, stretch)
+        hint = QLabel("Enter keeps · Esc ends")
+        hint.setProperty("rank", "second")
+        layout.addWidget(hint)
+        self.field.returnPressed.connect(self._on_keep)
+        self.field.dropped.connect(self.close_line)
+        self.meter.currentIndexChanged.connect(lambda _: self._on_meter())
+        self.hide()
+
+    def ask(self, instruments: Sequence[Instrument]) -> None:
+        """Open the line for these meters, at least one; an open one is left as it is."""
+        if self.isVisible():
+            self.field.setFocus()
+            return
+        if self._instruments != tuple(instruments):
+            self._instruments = tuple(instruments)
+            self.meter.clear()
+            self.meter.addItems([instrument.key for instrument in instruments])
+        self.meter.setVisible(len(instruments) > 1)
+        self.name.setVisible(len(instruments) == 1)
+        self._before = self.window().focusWidget()
+        self._say("")
+        self._on_meter()
+        self.show()
+        self.field.setFocus()
+
+    @property
+    def instrument(self) -> Instrument:
+        """The meter chosen."""
+        return self._instruments[max(self.meter.currentIndex(), 0)]
+
+    def _on_meter(self) -> None:
+        self.name.setText(self.instrument.key)
+        channels = self.instrument.channels
+        self.field.setPlaceholderText("  ".join(f"{c.name} ({c.unit})" for c in channels))
+        self.field.clear()
+
+    def _say(self, words: str) -> None:
+        self.said.setText(words)
+
+    def _on_keep(self) -> None:
+        if not self.field.text().strip():
+            self.close_line()
+            return
+        try:
+            _, values = parse_reading(self.field.text(), [self.instrument])
+        except UsageError as error:
+            self._say(str(error))
+            return
+        self._say("")
+        self.typed.emit(self.instrument.key, values)
+
+    def show_taken(self, values: Sequence[float]) -> None:
+        """Say what was taken, and be ready for the next reading."""
+        self._say(f"taken: {reading_words(self.instrument, values)}")
+        self.field.clear()
+
+    def refuse(self, words: str) -> None:
+        """Say why nothing was taken; what was typed stays."""
+        self._say(words)
+
+    def close_line(self) -> None:
+        """Close, if it is open."""
+        if not self.isVisible():
+            return
+        self.hide()
+        self.field.clear()
+        if self._before is not None:
+            self._before.setFocus()
