@@ -8,13 +8,10 @@ from collections.abc import Callable, Sequence
 from meterlog.acquire.bus import Item
 from meterlog.acquire.choice import MeterChoice
 from meterlog.acquire.clock import Clock
-from meterlog.acquire.conversation import Conversation
-from meterlog.acquire.conversations import conversation
 from meterlog.acquire.reader import Reader
 from meterlog.acquire.reader_state import ReaderState
-from meterlog.acquire.stamping import sending
-from meterlog.acquire.time_uncertainty import time_uncertainty_s
-from meterlog.acquire.typed_by_hand import TYPED, TypedByHand
+from meterlog.acquire.talk import Conversation, TypedByHand, conversation_with
+from meterlog.acquire.times import sending, time_uncertainty_s
 from meterlog.acquire.zeroing import ZeroTaking
 from meterlog.model import Instrument
 from meterlog.model.errors import UsageError
@@ -51,7 +48,7 @@ class Acquisition:
         self._complaints: list[tuple[str, ...]] = []
         self._readers: list[Reader] = []
         _refuse_twice("key", [choice.key for choice in self._choices])
-        ports = [choice.url for choice in self._choices if choice.profile.dialect != TYPED]
+        ports = [choice.url for choice in self._choices if not choice.profile.typed]
         _refuse_twice("port", ports)
 
     def connect(self) -> tuple[Instrument, ...]:
@@ -78,7 +75,7 @@ class Acquisition:
         return self._instruments
 
     def _connect(self, choice: MeterChoice) -> Instrument:
-        talk = conversation(choice, self._clock)
+        talk = conversation_with(choice, self._clock)
         self._conversations.append(talk)
         self._complaints.append(talk.open())
         return Instrument(
@@ -88,7 +85,7 @@ class Acquisition:
             channels=choice.channels,
             identity=talk.identity,
             simulated=talk.simulated,
-            typed=choice.profile.dialect == TYPED,
+            typed=choice.profile.typed,
             time_u_s=time_uncertainty_s(sending(choice, talk.byte_s)),
             usb_serial="" if talk.port is None else talk.port.usb_serial,
         )

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from meterlog.acquire.condition import Topic
-from meterlog.acquire.conversation import Conversation, Heard
 from meterlog.acquire.losses import LossWatch
+from meterlog.acquire.talk import Conversation, Heard
 from meterlog.acquire.wrong_speed import SpeedWatch
 from meterlog.profile import MeterProfile
 

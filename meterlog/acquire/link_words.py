@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from meterlog.acquire.open_port import OpenPort
+from meterlog.acquire.talk import OpenPort
+from meterlog.model import link_text
 from meterlog.model.errors import LinkNotFound, MeterlogError
 from meterlog.profile import MeterProfile
 
@@ -24,12 +25,14 @@ def silent_words(since: str, gap_s: float, profile: MeterProfile) -> str:
         return words
     cure = f": {profile.power_off_cure.rstrip('.')}" if profile.power_off_cure else ""
     after = _duration(profile.power_off_s)
-    return f"{words} (switched itself off? it does after {after}{cure})"
+    return f"{words} {link_text.SWITCHED_OFF} it does after {after}{cure})"
 
 
 def open_again_words(port: OpenPort, before: str) -> str:
     """Say that the port is open again, and where, if that is elsewhere now."""
-    return "open again" if port.url == before else f"open again: it is {port.url} now"
+    if port.url == before:
+        return link_text.OPEN_AGAIN
+    return f"{link_text.OPEN_AGAIN}: it is {port.url} now"
 
 
 def says_more_than_away(trouble: MeterlogError) -> bool:

@@ -9,7 +9,6 @@ from meterlog.acquire.bus import Item
 from meterlog.acquire.choice import MeterChoice
 from meterlog.acquire.clock import Clock
 from meterlog.acquire.condition import Condition, Topic
-from meterlog.acquire.conversation import Conversation, Heard
 from meterlog.acquire.line_watch import LineWatch
 from meterlog.acquire.link_words import open_again_words, says_more_than_away, silent_words
 from meterlog.acquire.rate import RateCheck
@@ -18,11 +17,10 @@ from meterlog.acquire.refusals import RefusalReport
 from meterlog.acquire.reopening import Reopening
 from meterlog.acquire.scaling import Scaling
 from meterlog.acquire.silence import SilenceWatch
-from meterlog.acquire.stamping import Stamped, Stamper, sending
-from meterlog.acquire.time_uncertainty import time_uncertainty_s
-from meterlog.acquire.timing_report import TimingReport
+from meterlog.acquire.talk import Conversation, Heard
+from meterlog.acquire.times import Stamped, Stamper, TimingReport, sending, time_uncertainty_s
 from meterlog.acquire.zeroing import Zeroing, ZeroTaking
-from meterlog.model import Event, EventKind, RawBytes
+from meterlog.model import Event, EventKind, RawBytes, link_text
 from meterlog.model.errors import LinkError, MeterlogError, TalkError
 
 SLICE_S = 0.05
@@ -169,6 +167,8 @@ class Reader:
             self._put(zeroed)
 
     def _take(self, heard: Heard) -> None:
+        if heard.aside:
+            self._put(RawBytes(self.key, heard.arrived_ns, heard.aside))
         if heard.data:
             self._put(RawBytes(self.key, heard.arrived_ns, heard.data))
             self._stamper.heard(heard.data)
@@ -178,6 +178,8 @@ class Reader:
             self._say(topic, words)
         count = len(heard.readings)
         if not count:
+            for remark in heard.readings.remarks:
+                self._tell(remark.kind, remark.text)
             return
         back = self._silence.heard(heard.arrived_ns)
         if back:
@@ -215,8 +217,8 @@ class Reader:
             self._say(Topic.PACE, slow)
 
     def _lose(self, error: LinkError | TalkError) -> None:
-        self._tell(EventKind.LINK, f"lost: {error.message}")
-        self._say(Topic.LINK, f"lost: {error}")
+        self._tell(EventKind.LINK, f"{link_text.LOST}{error.message}")
+        self._say(Topic.LINK, f"{link_text.LOST}{error}")
         self._condition.clear(Topic.SPEED, Topic.OTHER_DEVICE)
         self._silence.give_up(self._clock.now_ns())
         self._keep(self._stamper.gone())
@@ -233,7 +235,7 @@ class Reader:
         complaints = reopening.wait(SLICE_S)
         if complaints is None:
             if reopening.trouble is not None:
-                self._say(Topic.LINK, f"lost: {reopening.trouble}")
+                self._say(Topic.LINK, f"{link_text.LOST}{reopening.trouble}")
                 self._tell_trouble(reopening.trouble)
             return
         self._reopening = None
@@ -250,7 +252,7 @@ class Reader:
         known = trouble.message in self._troubles or len(self._troubles) >= MOST_TROUBLES
         if not known and says_more_than_away(trouble):
             self._troubles.add(trouble.message)
-            self._tell(EventKind.LINK, f"not open: {trouble.message}")
+            self._tell(EventKind.LINK, f"{link_text.NOT_OPEN}{trouble.message}")
 
     def _watch_silence(self) -> None:
         if not self._conversation.watched:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import threading
 
-from meterlog.acquire.conversation import Conversation
+from meterlog.acquire.talk import Conversation
 from meterlog.model.errors import LinkError, MeterlogError, TalkError
 
 EVERY_S = 0.2

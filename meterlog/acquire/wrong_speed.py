@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from meterlog.instruments import LineCounts
 from meterlog.instruments.line_speed import Doubt, doubt
+from meterlog.model import link_text
 from meterlog.profile import MeterProfile
 
 ENOUGH_BYTES = 64
@@ -102,11 +103,11 @@ class SpeedWatch:
     def _words(self, found: Doubt, example: bytes) -> str:
         if found is Doubt.SPEED:
             return (
-                "bytes come, none is understood: the line speed is probably not "
+                f"{link_text.WRONG_SPEED}: the line speed is probably not "
                 f"{self._profile.link.short}; set baud in the profile or on the meter; "
                 "`meterlog ports --ask` with this port tries other profiles"
             )
         if found is Doubt.FRAMES:
-            return "frames of display segments come, not what the profile says; choose another one"
+            return f"{link_text.OTHER_FRAMES}; choose another one"
         shown = repr((example or bytes(self._data))[:60])[1:]
-        return f"text comes, but not as the profile says: {shown}; choose another profile"
+        return f"{link_text.OTHER_TEXT}: {shown}; choose another profile"

@@ -53,7 +53,9 @@ class ZeroBounds:
         """Give the bounds of a channel behind its sensor."""
         current = channel.quantity is Quantity.CURRENT
         most = MOST_OFFSET_A if current else MOST_OFFSET_V
-        step = channel.accuracy.resolution if channel.accuracy else 0.0
+        # Of the range that shows a zero: behind a clamp the widest range's digit is amperes.
+        stated = channel.accuracy_at(0.0)
+        step = stated.resolution if stated else 0.0
         scatter = max(MOST_SCATTER * most, MOST_STEPS * step)
         if channel.ranges:
             most = min(most, max(MOST_SHARE * channel.ranges[-1].top, MOST_STEPS * step))

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from meterlog.instruments.ascii_fields import TIME, is_plain
 from meterlog.instruments.fixed_fields import read_fixed
 from meterlog.instruments.readings import Readings
-from meterlog.instruments.sentinels import OVERLOAD_FROM
+from meterlog.model.sentinels import OVERLOAD_FROM
 from meterlog.profile import LineFormat
 
 _BYTE_ORDER_MARK = b"\xef\xbb\xbf"

@@ -6,8 +6,8 @@ import math
 import re
 from typing import NamedTuple
 
-from meterlog.instruments.sentinels import OVERLOAD_FROM
 from meterlog.model import Flag
+from meterlog.model.sentinels import OVERLOAD_FROM
 from meterlog.profile import LineFormat
 
 BLANKS = b" \t"

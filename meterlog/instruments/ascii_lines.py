@@ -9,8 +9,8 @@ import numpy as np
 from meterlog.instruments.ascii_batch import BatchReader
 from meterlog.instruments.ascii_fields import BLANKS, Line, LineReader
 from meterlog.instruments.readings import EXAMPLE_BYTES, Readings, no_readings
-from meterlog.instruments.sentinels import mark_sentinels
 from meterlog.model import Channel
+from meterlog.model.sentinels import mark_sentinels
 from meterlog.profile import LineFormat
 
 LONGEST_LINE = 65_536

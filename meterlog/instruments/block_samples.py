@@ -7,8 +7,8 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from meterlog.instruments.sentinels import OVERLOAD_FROM, mark_sentinels
 from meterlog.model import Flag
+from meterlog.model.sentinels import OVERLOAD_FROM, mark_sentinels
 from meterlog.profile import BlockLayout
 
 Samples = tuple[NDArray[np.float64], NDArray[np.uint8]]

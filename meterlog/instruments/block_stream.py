@@ -11,9 +11,8 @@ from meterlog.instruments.ieee_block import BlockState, block_header
 from meterlog.instruments.readings import EXAMPLE_BYTES, Readings, no_readings
 from meterlog.model import Channel
 from meterlog.profile import BlockLayout
+from meterlog.profile.talk import LONGEST_BLOCK
 
-LONGEST_BLOCK = 64 * 2**20
-"""A block that says it is longer is junk: its header is text like any other."""
 LONGEST_TEXT = 65_536
 _LONGEST_HEADER = 11
 _MARK = re.compile(rb"[\r\n#]")
@@ -107,7 +106,7 @@ class BlockDecoder:
                 self._cut_line_end()
                 self._finish()
             else:
-                self._refuse(self._header + self._payload)
+                self.refuse(self._header + self._payload)
                 self._close()
         return self._collect()
 
@@ -132,7 +131,7 @@ class BlockDecoder:
         if len(self._payload) == self._size:
             self._finish()
         elif len(self._payload) == LONGEST_BLOCK and stop < len(data):
-            self._refuse(self._header + self._payload[:EXAMPLE_BYTES])
+            self.refuse(self._header + self._payload[:EXAMPLE_BYTES])
             self._close()
             self._skipping = True
         return stop
@@ -140,7 +139,7 @@ class BlockDecoder:
     def _finish(self, payload: memoryview | None = None) -> None:
         whole = self._payload if payload is None else payload
         if len(whole) % self._samples.row_bytes:
-            self._refuse(self._header + whole[:EXAMPLE_BYTES])
+            self.refuse(self._header + whole[:EXAMPLE_BYTES])
         elif len(whole):
             self._parts.append(self._samples.read(whole))
         self._close()
@@ -192,18 +191,19 @@ class BlockDecoder:
             return
         self._text += text
         if len(self._text) > LONGEST_TEXT:
-            self._refuse(self._text)
+            self.refuse(self._text)
             self._text.clear()
             self._skipping = True
 
     def _end_text(self) -> None:
         text = self._text.strip(_BLANKS + _SEPARATORS)
         if text:
-            self._refuse(text)
+            self.refuse(text)
         self._text.clear()
         self._skipping = False
 
-    def _refuse(self, what: bytes | bytearray) -> None:
+    def refuse(self, what: bytes | bytearray) -> None:
+        """Count ``what`` as not understood, or as an answer to nothing that is asked now."""
         self.refused += 1
         self.last_refused = bytes(what[:EXAMPLE_BYTES])
 

@@ -6,25 +6,25 @@ import contextlib
 import threading
 from collections.abc import Sequence
 from pathlib import Path
-from types import TracebackType
-from typing import Any, Self
+from typing import Any
 
 from meterlog.instruments.addresses import usb_parts
+from meterlog.instruments.extras import HID, install_line
 from meterlog.instruments.hid_reports import unwrap, wrap
 from meterlog.instruments.inbox import Inbox
-from meterlog.instruments.link import LineCounts
+from meterlog.instruments.link import LineCounts, Link
 from meterlog.instruments.link_errors import lost
 from meterlog.instruments.port_rights import rights_cure
 from meterlog.model.errors import LinkBusy, LinkLost, LinkNotFound, LinkRefused
 from meterlog.profile import HidBridge, LinkSettings
 
-INSTALL = 'pip install "meterlog[hid]"'
+INSTALL = install_line(HID)
 _SLICE_MS = 100
 """So long one wait for a report lasts, and so long closing takes at most."""
 _LONGEST_REPORT = 1_025
 
 
-class HidLink:
+class HidLink(Link):
     """An open device: a :class:`meterlog.instruments.Link` made by :meth:`open`.
 
     A thread of its own fetches the reports: the system keeps only some dozens of them, and a wait
@@ -86,19 +86,6 @@ class HidLink:
             _close(device)
             raise
         return cls(known, device, settings)
-
-    def __enter__(self) -> Self:
-        """Give the link itself."""
-        return self
-
-    def __exit__(
-        self,
-        kind: type[BaseException] | None,
-        error: BaseException | None,
-        trace: TracebackType | None,
-    ) -> None:
-        """Close."""
-        self.close()
 
     def _fetch(self) -> None:
         """Fetch reports until the link is closed or the device has gone."""

@@ -35,24 +35,6 @@ class BlockHeader:
     size: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class ArbitraryBlock:
-    """A block as read from the front of some bytes.
-
-    Attributes
-    ----------
-    state : BlockState
-    payload : bytes
-        Empty unless complete.
-    used : int, bytes
-        Length of header and payload; 0 unless complete.
-    """
-
-    state: BlockState
-    payload: bytes = b""
-    used: int = 0
-
-
 def block_header(data: bytes) -> BlockHeader:
     """Give the header at the front of ``data``.
 
@@ -84,32 +66,3 @@ def block_header(data: bytes) -> BlockHeader:
     if len(digits) < count:
         return BlockHeader(BlockState.INCOMPLETE)
     return BlockHeader(BlockState.COMPLETE, 2 + count, int(digits))
-
-
-def read_block(data: bytes, *, ended: bool = False) -> ArbitraryBlock:
-    """Give the definite-length block at the front of ``data``.
-
-    Parameters
-    ----------
-    data : bytes
-        Begins where the block should; may go on behind it.
-    ended : bool
-        True when no more bytes can come: then what is incomplete is invalid.
-
-    Returns
-    -------
-    ArbitraryBlock
-
-    Source
-    ------
-    IEEE 488.2-1992, 8.7.9 (clause from memory). Checked by
-    ``tests/reference/test_scpi_block.py``.
-    """
-    header = block_header(data)
-    state = header.state
-    whole = header.used + header.size
-    if state is BlockState.COMPLETE and len(data) >= whole:
-        return ArbitraryBlock(state, data[header.used : whole], whole)
-    if state is BlockState.INVALID or ended:
-        return ArbitraryBlock(BlockState.INVALID)
-    return ArbitraryBlock(BlockState.INCOMPLETE)

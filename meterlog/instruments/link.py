@@ -47,7 +47,7 @@ class Link(Protocol):
 
     def __enter__(self) -> Self:
         """Give the link itself."""
-        ...
+        return self
 
     def __exit__(
         self,
@@ -56,7 +56,7 @@ class Link(Protocol):
         trace: TracebackType | None,
     ) -> None:
         """Close."""
-        ...
+        self.close()
 
     def read(self, wait_s: float) -> bytes:
         """Give what waits, or else what comes first within ``wait_s``; empty when nothing came."""

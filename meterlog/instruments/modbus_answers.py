@@ -31,11 +31,17 @@ class ModbusDecoder:
     otherwise. A request that comes back on a line of two wires is passed over. Bytes that are no
     answer cost themselves only; nothing depends on how the bytes were cut.
 
+    An answer does not say to which frame it belongs: one that comes twice, or late, would be taken
+    for that to the next frame, and its values for other channels'.
+
     Parameters
     ----------
     talk : ModbusTalk
     channels : tuple of Channel
         As many as ``talk.registers``.
+    one_each : bool
+        Take one answer for each call of :meth:`expect`, and refuse what comes beyond it; False for
+        bytes of which it is not known when was asked.
 
     Attributes
     ----------
@@ -47,7 +53,9 @@ class ModbusDecoder:
         Whole answers so far, exceptions included. When it has grown, the next frame may be sent.
     """
 
-    def __init__(self, talk: ModbusTalk, channels: tuple[Channel, ...]) -> None:
+    def __init__(
+        self, talk: ModbusTalk, channels: tuple[Channel, ...], *, one_each: bool = False
+    ) -> None:
         if len(channels) != len(talk.registers):
             raise ValueError(f"{len(channels)} channels, but {len(talk.registers)} registers")
         requests = ModbusRequests(talk)
@@ -71,6 +79,7 @@ class ModbusDecoder:
         self._remarks: list[Remark] = []
         self._untold: list[str] = []
         self._begun = b""
+        self._one_each, self._answered = one_each, False
         self.restart()
 
     def restart(self) -> None:
@@ -95,13 +104,18 @@ class ModbusDecoder:
         """
         if not 0 <= index < len(self._reads):
             raise IndexError(f"there is no frame {index}, only {len(self._reads)}")
-        self._stray.add(self._begun)
-        self._stray.end()
-        self._begun = b""
-        self._count_refused()
+        self.refuse(b"")
         if not index:
             self._answers = {}
         self._index = index
+        self._answered = False
+
+    def refuse(self, data: bytes) -> None:
+        """Count what has begun, with ``data`` behind it, as no answer to anything."""
+        self._stray.add(self._begun + data)
+        self._stray.end()
+        self._begun = b""
+        self._count_refused()
 
     def feed(self, data: bytes) -> Readings:
         """Give the readings that ``data`` completes.
@@ -119,6 +133,9 @@ class ModbusDecoder:
         data = self._begun + data
         place = stray = 0
         while place < len(data):
+            if self._answered:
+                place = len(data)
+                break
             answer = self._finder.at(data, place, self._reads[self._index], self._request)
             if answer is None:
                 break
@@ -144,6 +161,7 @@ class ModbusDecoder:
         if answer.exception < 0 and not answer.data:
             return
         self.complete_answers += 1
+        self._answered = self._one_each
         self._note(answer.exception)
         count = len(answer.data) // 2
         self._answers[self._index] = struct.unpack(f">{count}H", answer.data)

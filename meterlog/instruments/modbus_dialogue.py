@@ -8,7 +8,7 @@ from typing import TypeVar
 
 from meterlog.instruments.link import Link
 from meterlog.instruments.modbus_frames import AnswerFinder, ModbusRequests
-from meterlog.instruments.modbus_identity import identity_part, identity_request
+from meterlog.instruments.modbus_identity import before_identity, identity_part, identity_request
 from meterlog.model import Identity
 from meterlog.profile import ModbusTalk
 
@@ -43,12 +43,19 @@ class ModbusDialogue:
     talk : ModbusTalk
     rest_s : float, seconds
         Silence before each request.
+
+    Attributes
+    ----------
+    passed_over : bytes
+        What came before the answers about the identity: answers to what was asked before.
     """
 
     def __init__(self, link: Link, talk: ModbusTalk, rest_s: float) -> None:
         self._link = link
         self._talk = talk
         self._rest_s = rest_s
+        self.passed_over = b""
+        self._heard = b""
 
     def identify(self) -> Identity | None:
         """Ask for maker, model and revision.
@@ -74,6 +81,7 @@ class ModbusDialogue:
         for _ in range(_MOST_PARTS):
             request = identity_request(device, following)
             part = self._ask(request, lambda heard: identity_part(heard, device))
+            self.passed_over += before_identity(self._heard, device)
             if part is None:
                 return _identity(objects) if objects else None
             objects.update(part.objects)
@@ -103,10 +111,10 @@ class ModbusDialogue:
         time.sleep(self._rest_s)
         self._link.drop_input()
         self._link.write(request)
-        heard = b""
+        heard = self._heard = b""
         until = time.monotonic() + self._talk.answer_s
         while (left := until - time.monotonic()) > 0.0 and len(heard) < _LONGEST:
-            heard += self._link.read(left)
+            heard = self._heard = heard + self._link.read(left)
             found = read(heard)
             if found is not None:
                 return found

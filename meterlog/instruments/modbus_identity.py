@@ -62,6 +62,13 @@ def identity_part(data: bytes, device: int) -> IdentityPart | None:
     return None
 
 
+def before_identity(data: bytes, device: int) -> bytes:
+    """Give what stands before the first place where an answer about the identity may begin."""
+    fronts = (bytes((device, READ_IDENTITY)), bytes((device, READ_IDENTITY | _EXCEPTION)))
+    places = [place for place in map(data.find, fronts) if place >= 0]
+    return data[: min(places, default=len(data))]
+
+
 def _objects(frame: bytes) -> tuple[dict[int, bytes], int]:
     """Give the objects of an answer and how long it must be in all."""
     objects = {}

@@ -6,8 +6,8 @@ import math
 import struct
 from collections.abc import Sequence
 
-from meterlog.instruments.sentinels import tell_number
 from meterlog.model import Flag
+from meterlog.model.sentinels import tell_number
 from meterlog.profile import Register
 
 

@@ -25,6 +25,8 @@ class ScpiAnswerDecoder:
     Parameters
     ----------
     channels : tuple of Channel
+    query : str
+        What is asked. Where the instrument, or the line, gives it back, that is no answer.
 
     Attributes
     ----------
@@ -34,9 +36,10 @@ class ScpiAnswerDecoder:
         The last of them, at most 200 bytes.
     """
 
-    def __init__(self, channels: tuple[Channel, ...]) -> None:
+    def __init__(self, channels: tuple[Channel, ...], query: str = "") -> None:
         self.refused = 0
         self.last_refused = b""
+        self._echo = query.encode("latin-1", "replace").strip()
         self._width = len(channels)
         self._rows: list[list[tuple[float, int]]] = []
         self.restart()
@@ -110,14 +113,18 @@ class ScpiAnswerDecoder:
 
     def _end(self) -> None:
         answer = bytes(self._text).strip(b" \t")
-        if answer or self._spoilt:
+        if (answer and answer != self._echo) or self._spoilt:
             row = None if self._spoilt else self._row(answer)
             if row is None:
-                self.refused += 1
-                self.last_refused = answer[:EXAMPLE_BYTES]
+                self.refuse(answer)
             else:
                 self._rows.append(row)
         self.restart()
+
+    def refuse(self, answer: bytes) -> None:
+        """Count ``answer`` as one that is not understood, or answers nothing that is asked now."""
+        self.refused += 1
+        self.last_refused = answer[:EXAMPLE_BYTES]
 
     def _row(self, answer: bytes) -> list[tuple[float, int]] | None:
         fields = answer.split(b",")

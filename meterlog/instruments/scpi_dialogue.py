@@ -6,7 +6,8 @@ import re
 import time
 
 from meterlog.instruments.link import Link
-from meterlog.instruments.scpi_text import parse_error, parse_identity
+from meterlog.instruments.readings import EXAMPLE_BYTES
+from meterlog.instruments.scpi_text import is_left_over, parse_error, parse_identity
 from meterlog.model import Identity
 from meterlog.model.errors import TalkError
 from meterlog.profile import ScpiTalk
@@ -15,6 +16,7 @@ MOST_ERRORS = 32
 """So many entries of the error queue are asked for at most: a broken instrument never says 0."""
 _LONGEST = 65_536
 _END = re.compile(rb"[\r\n]")
+_QUIET_S = 0.05
 _REMEDY = (
     "Check that it is on, that speed and parity of the line are those of the profile, and that "
     "it speaks SCPI."
@@ -28,9 +30,15 @@ class ScpiDialogue:
     ----------
     link : Link
     talk : ScpiTalk
+
+    Attributes
+    ----------
+    passed_over : list of bytes
+        Whole lines that came before an identity and were none: answers to what was asked before.
     """
 
     def __init__(self, link: Link, talk: ScpiTalk) -> None:
+        self.passed_over: list[bytes] = []
         self._link = link
         self._talk = talk
         self._begun = b""
@@ -53,13 +61,43 @@ class ScpiDialogue:
         """
         self.forget()
         self.tell("*CLS")
-        identity = parse_identity(self.ask("*IDN?"))
+        identity = self.identify()
         for line in self._talk.setup:
             self.tell(line)
         errors = self.errors() if self._talk.ask_errors else ()
         if self._talk.arm:
             self.tell(self._talk.arm)
         return identity, errors
+
+    def identify(self, known: Identity | None = None) -> Identity:
+        """Ask ``*IDN?``; pass over what comes first and answers an earlier question.
+
+        An instrument answers in the order in which it was asked. So once it has said who it is, it
+        owes nothing more.
+
+        Parameters
+        ----------
+        known : Identity or None
+            Pass over everything else; None: what can't be an identity.
+
+        Raises
+        ------
+        TalkError
+            If it does not say who it is within the profile's ``answer_s``.
+        LinkLost
+            If the port went away.
+        """
+        until = time.monotonic() + self._talk.answer_s
+        self.tell("*IDN?")
+        said = self._line("*IDN?", until)
+        while is_left_over(said) if known is None else parse_identity(said) != known:
+            self.passed_over.append(said.encode("latin-1")[:EXAMPLE_BYTES])
+            said = self._line("*IDN?", until)
+        if self.passed_over:
+            # It may have been asked more than once while it was busy.
+            while time.monotonic() < until and self._link.read(_QUIET_S):
+                self._begun = b""
+        return parse_identity(said)
 
     def forget(self) -> None:
         """Forget answers that have come in but were not read."""
@@ -81,22 +119,28 @@ class ScpiDialogue:
             If the port went away.
         """
         self.tell(query)
-        until = time.monotonic() + self._talk.answer_s
+        return self._line(query, time.monotonic() + self._talk.answer_s)
+
+    def _line(self, query: str, until: float) -> str:
+        """Give the next line that is not empty, nor the query itself given back."""
         while True:
-            end = _END.search(self._begun)
-            if end is not None:
-                line, self._begun = self._begun[: end.start()], self._begun[end.end() :]
-                if line.strip():
-                    return line.decode("latin-1").strip()
-                continue
             left = until - time.monotonic()
+            end = _END.search(self._begun)
+            if end is not None and left > 0.0:
+                line, self._begun = self._begun[: end.start()], self._begun[end.end() :]
+                said = line.decode("latin-1").strip()
+                if said and said != query:
+                    return said
+                continue
             if left <= 0.0 or len(self._begun) > _LONGEST:
                 raise self._unanswered(query)
             self._begun += self._link.read(left)
 
     def _unanswered(self, query: str) -> TalkError:
         said = f"no answer to {query} within {self._talk.answer_s:g} s"
-        if self._begun:
+        if self.passed_over:
+            said = f"{said}, only {self.passed_over[-1][:40]!r}"
+        elif self._begun:
             said = f"{said}, only {self._begun[:40]!r} without a line end"
         return TalkError(f"{said}.", subject=self._link.url, remedy=_REMEDY)
 
@@ -107,7 +151,7 @@ class ScpiDialogue:
         -------
         tuple of str
             At most 32 entries ``<number> <text>``, oldest first, without the final
-            ``0,"No error"``.
+            ``0,"No error"``; no more are asked for after ``answer_s`` in all.
 
         Raises
         ------
@@ -121,7 +165,8 @@ class ScpiDialogue:
         SCPI-1999, volume 2, 21.8 (clause from memory).
         """
         found: list[str] = []
-        while len(found) < MOST_ERRORS:
+        until = time.monotonic() + self._talk.answer_s
+        while len(found) < MOST_ERRORS and (not found or time.monotonic() < until):
             answer = self.ask("SYST:ERR?")
             try:
                 number, text = parse_error(answer)

@@ -5,10 +5,12 @@ from __future__ import annotations
 import re
 
 from meterlog.instruments.ascii_fields import number_pattern
-from meterlog.instruments.sentinels import tell_number
+from meterlog.instruments.line_speed import FOREIGN_SHARE, foreign_share
 from meterlog.model import Flag, Identity
+from meterlog.model.sentinels import tell_number
 
 _NUMBER = re.compile(number_pattern(".").decode())
+_ENTRY = re.compile(r"[+-]?[0-9]{1,6}\s*,\s*([\"']).*\1\s*")
 _ERROR = re.compile(r"([+-]?[0-9]{1,6})\s*(?:,\s*(.*))?", re.DOTALL)
 
 
@@ -98,3 +100,21 @@ def parse_error(text: str) -> tuple[int, str]:
     if len(said) >= 2 and said[0] == said[-1] and said[0] in "\"'":
         said = said[1:-1].replace(said[0] * 2, said[0])
     return int(match.group(1)), said
+
+
+def is_left_over(text: str) -> bool:
+    """Tell whether a line is no answer to ``*IDN?``: numbers, an error's entry, or no text.
+
+    Parameters
+    ----------
+    text : str
+        A line without its end.
+    """
+    if _ENTRY.fullmatch(text) or foreign_share(text.encode("latin-1")) >= FOREIGN_SHARE:
+        return True
+    try:
+        for field in text.split(","):
+            parse_number(field)
+    except ValueError:
+        return False
+    return True

@@ -11,13 +11,12 @@ import socket
 import sys
 import threading
 import time
-from types import TracebackType
-from typing import Any, Self
+from typing import Any
 
 import serial
 
 from meterlog.instruments.line_counters import line_counts_of, since
-from meterlog.instruments.link import LineCounts
+from meterlog.instruments.link import LineCounts, Link
 from meterlog.instruments.link_errors import lost, open_failed
 from meterlog.instruments.port_memory import pty_made_ns
 from meterlog.model.errors import LinkLost
@@ -40,7 +39,7 @@ _PARITIES = {
 }
 
 
-class SerialLink:
+class SerialLink(Link):
     """An open port: a :class:`meterlog.instruments.Link` made by :meth:`open`.
 
     Attributes
@@ -122,19 +121,6 @@ class SerialLink:
             if port is not None:
                 _close(port)
             raise open_failed(url, error) from error
-
-    def __enter__(self) -> Self:
-        """Give the link itself."""
-        return self
-
-    def __exit__(
-        self,
-        kind: type[BaseException] | None,
-        error: BaseException | None,
-        trace: TracebackType | None,
-    ) -> None:
-        """Close."""
-        self.close()
 
     def read(self, wait_s: float) -> bytes:
         """Give what waits, or else what comes first within ``wait_s``.

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
+from meterlog.instruments.extras import VISA, install_line
 from meterlog.instruments.port_rights import rights_cure
 from meterlog.model.errors import LinkRefused
 
-INSTALL = 'pip install "meterlog[usbtmc]"'
+INSTALL = install_line(VISA)
 
 
 def library_missing(url: str) -> LinkRefused:

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import contextlib
 import threading
-from types import TracebackType
-from typing import TYPE_CHECKING, Self
+from typing import TYPE_CHECKING
 
 from meterlog.instruments.addresses import usb_parts
 from meterlog.instruments.inbox import Inbox
-from meterlog.instruments.link import LineCounts
+from meterlog.instruments.link import LineCounts, Link
 from meterlog.instruments.link_errors import lost
 from meterlog.instruments.usb_devices import library_missing, usb_serials
 from meterlog.model.errors import LinkBusy, LinkLost, LinkNotFound, LinkRefused, UsageError
@@ -24,7 +23,7 @@ _SLICE_MS = 1_000
 _STREAMS = ("ASRL", "SOCKET")
 
 
-class VisaLink:
+class VisaLink(Link):
     """An open instrument: a :class:`meterlog.instruments.Link` made by :meth:`open`.
 
     An answer is fetched only after a question: an instrument that is asked for an answer it does
@@ -104,19 +103,6 @@ class VisaLink:
         name = f"USB0::0x{vendor:04x}::0x{product:04x}::{found[0]}::INSTR"
         known = f"usbtmc://{vendor:04x}:{product:04x}/{found[0]}"
         return cls(known, _resource(url, name, USBTMC_LIBRARY))
-
-    def __enter__(self) -> Self:
-        """Give the link itself."""
-        return self
-
-    def __exit__(
-        self,
-        kind: type[BaseException] | None,
-        error: BaseException | None,
-        trace: TracebackType | None,
-    ) -> None:
-        """Close."""
-        self.close()
 
     def _fetch(self) -> None:
         """Fetch what is owed until the link is closed or the instrument has gone."""

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+from meterlog.model.channel import Role
+
 
 class DoubtKind(StrEnum):
     """What is to be doubted. The value is what stands in files."""
@@ -48,6 +50,10 @@ class Doubt:
         Both 0 where it is so from the beginning on.
     source : str
         Key of the instrument; empty when it is not one's own.
+    role : Role or None
+        What the channel in doubt reads; None where it is not one channel's.
+    factor : float
+        The readings may have to be multiplied by so much; 1 for nothing of the kind.
     """
 
     kind: DoubtKind
@@ -55,3 +61,5 @@ class Doubt:
     start_ns: int = 0
     end_ns: int = 0
     source: str = ""
+    role: Role | None = None
+    factor: float = 1.0

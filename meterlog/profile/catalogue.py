@@ -10,7 +10,7 @@ from pathlib import Path
 
 from meterlog.model import Limits
 from meterlog.model.errors import ProfileError
-from meterlog.profile.folders import shipped_folder, user_folder
+from meterlog.profile.folders import own_folder_fault, shipped_folder, user_folder
 from meterlog.profile.limits import limits_profile
 from meterlog.profile.meter import MeterProfile
 from meterlog.profile.meter_file import meter_profile
@@ -95,6 +95,8 @@ def profile_file(kind: str, name_or_file: str) -> Path:
     known = names(kind)
     near = difflib.get_close_matches(name_or_file, known, 1)
     hint = f"Did you mean {near[0]!r}? " if near else ""
+    if fault := own_folder_fault():
+        hint = f"{fault} {hint}"
     raise ProfileError(
         f"no profile of this name among the {kind}.",
         subject=name_or_file,

@@ -8,6 +8,7 @@ from meterlog.model import Accuracy, Channel
 from meterlog.model.errors import ProfileError
 from meterlog.profile.meter import MeterProfile
 from meterlog.profile.schema import fault_at
+from meterlog.profile.talk import LONGEST_BLOCK
 from meterlog.profile.toml_lines import Place
 
 Fault = tuple[Place, str, str]
@@ -20,6 +21,7 @@ _TABLES = {
 """Which dialects read which table."""
 _SKIPPED, _TIME = "-", "time"
 _REGISTERS = 65_536
+_NUMBER_BYTES = {"real32": 4, "real64": 8, "int16": 2}
 
 
 def contradictions(profile: MeterProfile, values: Mapping[str, object]) -> list[ProfileError]:
@@ -40,6 +42,8 @@ def contradictions(profile: MeterProfile, values: Mapping[str, object]) -> list[
     found = [*_unused(profile, values), *_names(profile)]
     if profile.dialect == "ascii-lines":
         found += _columns(profile)
+    if profile.dialect == "scpi-blocks":
+        found += _block(profile)
     for index, channel in enumerate(profile.channels):
         found += _channel(("channels", index), profile, channel)
     return [fault_at(profile.text, profile.source, *fault) for fault in found]
@@ -77,8 +81,16 @@ def _columns(profile: MeterProfile) -> Iterator[Fault]:
         yield ("lines", "columns"), "name time more than once", "Skip the others by '-'."
 
 
+def _block(profile: MeterProfile) -> Iterator[Fault]:
+    row_bytes = len(profile.channels) * _NUMBER_BYTES[profile.blocks.number]
+    most = LONGEST_BLOCK // row_bytes
+    if profile.blocks.rows > most:
+        what = f"makes blocks longer than {LONGEST_BLOCK // 2**20} MiB, which are refused"
+        yield ("blocks", "rows"), what, f"At most {most} rows of {row_bytes} bytes."
+
+
 def _channel(place: Place, profile: MeterProfile, channel: Channel) -> Iterator[Fault]:
-    if channel.integration_s > 0 and profile.dialect == "typed":
+    if channel.integration_s > 0 and profile.typed:
         key: Place = ("integration_s",) if profile.integration_s else (*place, "integration_s")
         yield key, "is above 0, but what is typed is not integrated", "Leave it out."
     if channel.accuracy is not None and not channel.ranges:

@@ -23,6 +23,14 @@ def settings_folder() -> Path:
     return user_config_path("meterlog", appauthor=False)
 
 
+def own_folder_fault() -> str:
+    """Say that the folder named for the user's own profiles is none; empty if all is well."""
+    named = os.environ.get(OWN_FOLDER)
+    if not named or Path(named).is_dir():
+        return ""
+    return f"{OWN_FOLDER} names {named}, which is no folder: profiles of your own are not used."
+
+
 def user_folder() -> Path:
     """Give the folder of the user's own profiles; it need not exist."""
     named = os.environ.get(OWN_FOLDER)

@@ -78,6 +78,11 @@ class MeterProfile:
     source: str = ""
 
     @property
+    def typed(self) -> bool:
+        """Whether a person types its readings: it has no port."""
+        return self.dialect == "typed"
+
+    @property
     def pause_s(self) -> float:
         """Seconds from one question to the next that the profile asks for; 0 for none."""
         if self.dialect in {"scpi", "scpi-blocks"}:

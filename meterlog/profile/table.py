@@ -9,6 +9,9 @@ from pathlib import Path
 
 from meterlog.model.errors import ProfileError
 
+LONGEST_BYTES = 256 * 1024
+"""Some fifty times the longest that is shipped; a parser takes minutes for what is much longer."""
+
 
 class TomlTable:
     """One table of a profile. Every key must be asked for; :meth:`finish` refuses the others.
@@ -114,10 +117,18 @@ def read_text(path: Path) -> str:
     Raises
     ------
     ProfileError
-        If the file can't be read or is not UTF-8.
+        If the file can't be read, is not UTF-8, or is longer than any profile.
     """
     try:
-        return path.read_text(encoding="utf-8")
+        with path.open("rb") as file:
+            data = file.read(LONGEST_BYTES + 1)
+        if len(data) > LONGEST_BYTES:
+            raise ProfileError(
+                f"is longer than {LONGEST_BYTES // 1024} KiB.",
+                subject=str(path),
+                remedy="Name the file of a profile: a few pages of text.",
+            )
+        return data.decode("utf-8")
     except UnicodeDecodeError as error:
         raise ProfileError(
             "is not UTF-8 text.", subject=str(path), remedy="Save it as UTF-8."

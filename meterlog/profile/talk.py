@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+LONGEST_BLOCK = 64 * 2**20
+"""Bytes; a block that says it is longer is junk: its header is text like any other."""
+
 
 @dataclass(frozen=True, slots=True)
 class ScpiTalk:

@@ -132,7 +132,7 @@ def test_two_meters_are_aligned_to_better_than_half_the_slower_ones_interval(rec
 def test_the_recording_says_how_well_the_times_agree(recorded):
     recording, _ = recorded
     _, review = review_folder(recording.folder)
-    agree = [note for note in review.notes if "agree to +-" in note]
+    agree = [note for note in review.notes if "agree to ±" in note]
     assert len(agree) == 3
     told = [event for event in recording.events if event.kind is EventKind.TIMING]
     assert {event.source for event in told} == set(ROLES)
@@ -164,7 +164,7 @@ def test_a_skew_is_measured_kept_and_subtracted_in_the_next_recording(
     logger, hand = second.about.instruments
     assert (logger.skew_s, hand.skew_s) == (0.0, 0.5)
     assert hand.skew_u_s == pytest.approx(said["standard_uncertainty_s"])
-    (note,) = [one for one in review_folder(second.folder)[1].notes if "agree to +-" in one]
+    (note,) = [one for one in review_folder(second.folder)[1].notes if "agree to ±" in one]
     assert f"{HAND} was 500.0 ms later than line-logger, which is subtracted" in note
     last = {key: max(int(b.t_ns[-1]) for b in second.blocks(key)) for key in ("line-logger",)}
     arrived = [raw.t_ns for raw in second.raw(HAND) if raw.data]

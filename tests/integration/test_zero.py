@@ -13,6 +13,7 @@ import tty
 import numpy as np
 import pytest
 
+from meterlog.cli import main
 from meterlog.model import DoubtKind, EventKind, Flag, Limits, Role
 from meterlog.model.errors import UsageError
 from meterlog.model.zero_text import parse_zero
@@ -188,7 +189,12 @@ def command(logger, out, *more):
     ]
 
 
-def test_the_command_takes_a_zero_first_and_uses_the_kept_one_next_time(logger, tmp_path):
+def test_the_command_takes_a_zero_first_and_uses_the_kept_one_next_time(
+    logger, tmp_path, capsys, qapp
+):
+    del (
+        qapp
+    )  # a picture would else make a lesser application, which would stand in the way of windows
     first = subprocess.run(
         command(logger, tmp_path / "a", "--take-zero", "motor-current", "--seconds", "4.5"),
         capture_output=True,
@@ -215,20 +221,13 @@ def test_the_command_takes_a_zero_first_and_uses_the_kept_one_next_time(logger, 
     assert channel.sensor.words == "10 mV/A"
     assert (channel.sensor.own_percent, channel.sensor.own_floor) == (1.5, 0.3)
     assert 0.0 < (about.started_utc - channel.zero.taken_utc).total_seconds() < 60.0
-    shown = subprocess.run(
-        [sys.executable, "-m", "meterlog", "export", str(tmp_path / "b"), "--out",
-         str(tmp_path / "tables")],
-        capture_output=True, text=True, timeout=60, check=False,
-    )  # fmt: skip
-    assert shown.returncode == 0, shown.stderr
+    assert main(["export", str(tmp_path / "b"), "--out", str(tmp_path / "tables")]) == 0
     readme = (tmp_path / "tables" / "README.txt").read_text()
     assert "clamp 10 mV/A (1 V read is 100 A)" in readme
     assert "motor-current from the beginning: zero 0.12 A" in readme
-    said = subprocess.run(
-        [sys.executable, "-m", "meterlog", "review", str(tmp_path / "a"), "--json"],
-        capture_output=True, text=True, timeout=60, check=False,
-    )  # fmt: skip
-    sensors = json.loads(said.stdout)["recording"]["sensors"]
+    capsys.readouterr()
+    assert main(["review", str(tmp_path / "a"), "--json"]) == 0
+    sensors = json.loads(capsys.readouterr().out)["recording"]["sensors"]
     assert [one["sensor"] for one in sensors] == ["clamp 10 mV/A"]
     assert sensors[0]["zeros"][0]["offset"] == pytest.approx(0.12)
 
@@ -303,8 +302,6 @@ def test_a_typed_z_takes_the_zero_and_warnings_are_said_within_seconds(logger, t
 def test_bad_use_is_refused_before_any_port_is_opened(own_settings, more, words, capsys):
     class Nowhere:
         url = "/dev/there-is-no-such-port"
-
-    from meterlog.cli import main
 
     code = main(command(Nowhere, own_settings / "x", *more)[3:])
     assert code == 2

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import dataclasses
+import functools
 from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from meterlog.instruments.virtual.meter import MeterModel
 from meterlog.instruments.virtual.play import STEP_S, Play
@@ -108,6 +110,29 @@ def _instrument(meter: MeterModel, key: str) -> Instrument:
     return Instrument(key, meter.profile.name, "virtual", channels, identity, simulated=True)
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class _Played:
+    points: NDArray[np.float64]
+    step_s: float
+    events: tuple[Event, ...]
+    truth: tuple[TruthSpan, ...]
+
+
+# The model takes a quarter of a second, reading it next to nothing: a run read at several rates, or
+# by several meters, is played once. The most recent ones are kept, 4 MB each.
+@functools.lru_cache(maxsize=16)
+def _play(case: Scenario, seed: int, step_s: float, seconds: float) -> _Played:
+    play = Play(case, seed, step_s=step_s)
+    total = play.steps_at(seconds)
+    play.advance(total)
+    points = play.span(0, total)
+    points.setflags(write=False)
+    events = tuple(
+        Event(round(done.elapsed_s * 1e9), done.kind, done.value) for done in play.happened
+    )
+    return _Played(points, play.step_s, events, play.spans())
+
+
 def simulate(
     scenario: str | Scenario,
     seed: int = 1,
@@ -147,14 +172,13 @@ def simulate(
         over_s = interval_s if integration_s is None else integration_s
         meter = plain_meter(interval_s, over_s)
     model = MeterModel(meter, case.name, seed, probes)
-    play = Play(case, seed, step_s=model_step_s(meter))
-    total = play.steps_at(case.seconds if seconds is None else seconds)
-    play.advance(total)
-    count = int(total * play.step_s / model.interval_s + 1e-9)
+    played = _play(case, seed, model_step_s(meter), case.seconds if seconds is None else seconds)
+    total, step_s = len(played.points), played.step_s
+    count = int(total * step_s / model.interval_s + 1e-9)
     ends_s = np.arange(1, count + 1) * model.interval_s
-    stops = np.minimum(np.rint(ends_s / play.step_s).astype(np.int64), total)
-    width = max(1, play.steps_at(model.integration_s))
-    shown = model.show(window_means(play.span(0, total), stops, width))
+    stops = np.minimum(np.rint(ends_s / step_s).astype(np.int64), total)
+    width = max(1, round(model.integration_s / step_s))
+    shown = model.show(window_means(played.points, stops, width))
     instrument = _instrument(model, meter.name)
     middles_ns = np.rint((ends_s - 0.5 * model.integration_s) * 1e9).astype(np.int64)
     block = Block(
@@ -163,7 +187,4 @@ def simulate(
         np.asfortranarray(model.channel_values(shown)),
         np.asfortranarray(np.where(shown.overload, Flag.OVERLOAD, Flag.OK).astype(np.uint8)),
     )
-    events = tuple(
-        Event(round(done.elapsed_s * 1e9), done.kind, done.value) for done in play.happened
-    )
-    return Simulation(case, seed, instrument, block, events, play.spans())
+    return Simulation(case, seed, instrument, block, played.events, played.truth)

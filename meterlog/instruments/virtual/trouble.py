@@ -93,7 +93,6 @@ _ORDERS: Mapping[str, _Order] = MappingProxyType(
     }
 )
 TROUBLE_WORDS = ", ".join(_ORDERS)
-TROUBLE_FORMS = tuple(order.form for order in _ORDERS.values())
 
 
 def trouble(line: str, elapsed_s: float, meters: Sequence[str]) -> Trouble | None:

@@ -7,10 +7,10 @@ import numpy as np
 import pytest
 
 from meterlog.acquire.condition import Topic
-from meterlog.acquire.conversation import Heard
 from meterlog.acquire.line_watch import LineWatch
 from meterlog.acquire.link_words import silent_words
 from meterlog.acquire.losses import LossWatch
+from meterlog.acquire.talk.conversation import Heard
 from meterlog.acquire.wrong_speed import SpeedWatch
 from meterlog.instruments import LineCounts, Readings
 from meterlog.profile import load_meter

@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 
 from meterlog.acquire import MeterChoice
-from meterlog.acquire.conversations import CONVERSATIONS
 from meterlog.acquire.scaling import Scaling
+from meterlog.acquire.talk.conversations import CONVERSATIONS
 from meterlog.instruments import Readings
 from meterlog.model import Channel, Flag, Quantity, Zero
 from meterlog.profile import DIALECTS, load_meter

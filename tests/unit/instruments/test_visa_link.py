@@ -219,7 +219,7 @@ def test_an_absent_library_gives_the_line_that_installs_it(monkeypatch, module, 
     monkeypatch.setitem(sys.modules, module, None)
     with pytest.raises(LinkRefused) as caught:
         open_link(url, SETTINGS)
-    assert 'pip install "meterlog[usbtmc]"' in caught.value.remedy
+    assert f"{sys.executable} -m pip install pyvisa pyvisa-py pyusb" in caught.value.remedy
 
 
 class _Locked:

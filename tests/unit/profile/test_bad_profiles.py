@@ -228,13 +228,6 @@ def absurd(schema):
             yield [f"c{n}" for n in range(schema["maxItems"] + 1)]
 
 
-CASES = [
-    (place, value)
-    for place, schema, _ in ALL_KEYS
-    for value in (*of_another_type(schema), *absurd(schema))
-]
-
-
 def test_every_key_and_table_of_the_schema_says_what_it_means_and_no_other_is_let_in():
     for place, schema, _ in ALL_KEYS:
         assert schema.get("description"), place
@@ -274,18 +267,17 @@ def test_a_missing_key_is_named(place):
 
 
 @pytest.mark.parametrize(
-    ("place", "value"),
-    CASES,
-    ids=[f"{dotted(place)}={str(value)[:12]!a}" for place, value in CASES],
+    ("place", "schema"), [key[:2] for key in ALL_KEYS], ids=[dotted(key[0]) for key in ALL_KEYS]
 )
-def test_a_wrong_value_is_named_with_its_key_and_line(place, value):
-    text = toml_with(place, value)
-    faults = meter_faults(text, "p.toml")
-    said = [str(error) for error in faults]
-    assert any(dotted(place) in words for words in said), said
-    line = 1 + list(tomllib.loads(text)).index(place[0])
-    assert any(error.subject == f"p.toml, line {line}" for error in faults), said
-    assert all(len(words) < 600 for words in said)
+def test_a_wrong_value_is_named_with_its_key_and_line(place, schema):
+    for value in (*of_another_type(schema), *absurd(schema)):
+        text = toml_with(place, value)
+        faults = meter_faults(text, "p.toml")
+        said = [str(error) for error in faults]
+        assert any(dotted(place) in words for words in said), (value, said)
+        line = 1 + list(tomllib.loads(text)).index(place[0])
+        assert any(error.subject == f"p.toml, line {line}" for error in faults), (value, said)
+        assert all(len(words) < 600 for words in said), value
     with pytest.raises(ProfileError):
         meter_profile("p", text, "p.toml")
 
@@ -324,6 +316,10 @@ def _part(text):
         (edited("ascii-lines", lines=...), "lines is missing. Expected a table [lines]"),
         (edited("modbus-rtu", channels__0__register=...), "channels[0].register is missing"),
         (edited("modbus-rtu", channels__0__register__address=65535), "goes beyond register 65535"),
+        (
+            edited("scpi-blocks", blocks__rows=10_000_000, blocks__number="real64"),
+            "blocks.rows makes blocks longer than 64 MiB",
+        ),
         (edited("scpi", channels__0__ranges=[]), "channels[0].ranges"),
         (
             edited("scpi", channels__0__ranges__0__low_c=40),

@@ -1,5 +1,7 @@
 """Profiles by name: the user's own first, and a broken one is told, not fatal."""
 
+from pathlib import Path
+
 import pytest
 
 from meterlog.model.errors import ProfileError
@@ -9,6 +11,7 @@ from meterlog.profile import (
     load_meter,
     names,
     profile_file,
+    read_text,
     settings_folder,
     shipped_folder,
     user_folder,
@@ -97,3 +100,26 @@ def test_ones_own_folder_is_in_the_settings_of_the_system_unless_another_is_name
     assert user_folder().is_absolute()
     assert "meterlog" in str(settings_folder())
     assert not user_folder().is_relative_to(shipped_folder())
+
+
+def test_a_folder_of_ones_own_that_is_none_is_told(tmp_path, monkeypatch):
+    wrong = tmp_path / "file"
+    wrong.write_text("")
+    monkeypatch.setenv(OWN_FOLDER, str(wrong))
+    assert "line-logger" in names("meters")
+    with pytest.raises(ProfileError) as caught:
+        load_meter("my-own")
+    assert f"METERLOG_PROFILES names {wrong}, which is no folder" in caught.value.remedy
+    monkeypatch.setenv(OWN_FOLDER, str(tmp_path))
+    with pytest.raises(ProfileError) as caught:
+        load_meter("my-own")
+    assert OWN_FOLDER not in caught.value.remedy
+
+
+def test_what_is_much_longer_than_a_profile_is_not_read(own):
+    """A parser takes minutes for it, and a device that never ends fills the memory."""
+    (own / "long.toml").write_text(OWN + "#" * 300_000)
+    with pytest.raises(ProfileError, match="is longer than 256 KiB"):
+        load_meter("long")
+    with pytest.raises(ProfileError, match="is longer than 256 KiB"):
+        read_text(Path("/dev/zero"))

@@ -1,0 +1,17 @@
+"""LinkText: how ``link`` events begin that say why nothing comes. The judgement reads them."""
+
+from __future__ import annotations
+
+LOST = "lost: "
+"""The port went away; then the system's words."""
+NOT_OPEN = "not open: "
+"""It can't be opened again; then why."""
+OPEN_AGAIN = "open again"
+SILENT = "silent since "
+"""No reading any more; then the time of the last one, and perhaps what is likely."""
+SWITCHED_OFF = "(switched itself off?"
+BACK = "back after "
+"""A reading has come; then how long it was silent."""
+WRONG_SPEED = "bytes come, none is understood"
+OTHER_TEXT = "text comes, but not as the profile says"
+OTHER_FRAMES = "frames of display segments come, not what the profile says"

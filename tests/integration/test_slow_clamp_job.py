@@ -1,0 +1,83 @@
+"""A dead spot through a slow meter at a clamp and a fast one at the voltages, on real ports.
+
+The bench is a process of its own, simulated; it says what really happened by the host's clock.
+"""
+
+import os
+import threading
+import time
+
+import pytest
+
+from meterlog.model import FindingKind, Verdict
+from meterlog.profile import load_limits
+from meterlog.work import Run, SensorWords, Wiring, choose_meters, review_folder
+from meterlog.work.bench_process import BenchProcess
+
+pytestmark = [
+    pytest.mark.timeout(90),
+    pytest.mark.skipif(not hasattr(os, "openpty"), reason="needs pseudo terminals"),
+]
+
+ROLES = (
+    "motor-feed=line-logger.feed",
+    "motor-return=line-logger.return",
+    "motor-current=bench-scpi.volts",
+)
+SENSOR = SensorWords(clamps=["motor-current=10mV/A"], accuracies=["motor-current=1.5+0.1"])
+SECONDS = 9.8
+"""The second dead segment ends with the tap at 9 s."""
+
+
+@pytest.fixture(scope="module")
+def job(tmp_path_factory):
+    """Record; give the live review when all had come, the folder, and the run."""
+    folder = tmp_path_factory.mktemp("job") / "recording"
+    begun, run = threading.Event(), None
+
+    def told(kind, value, when_ns):
+        if begun.wait(20.0) and run.is_running:
+            run.mark(kind, value, max(when_ns - run.about.zero_ns, 0))
+
+    options = ["--probe", "bench-scpi.volts=clamp-10mv-per-a"]
+    with BenchProcess(["line-logger", "bench-scpi"], "dead-spot", 1, told, options) as bench:
+        meters = [f"{name}@{address}" for name, address in bench.addresses().items()]
+        choices = choose_meters(Wiring(meters, ROLES, sensors=SENSOR))
+        run = Run(choices, load_limits("linear-12v"), folder)
+        run.start()
+        begun.set()
+        end = time.monotonic() + SECONDS
+        while time.monotonic() < end:
+            run.review()  # as a window does; looking must not disturb
+            time.sleep(0.05)
+        run.stop()
+    time.sleep(0.3)  # a live review is made afresh four times a second
+    return run.review(), folder
+
+
+def told_of(review):
+    """Everything said of the motor, but for the stretch that had not ended."""
+    return [(f.kind, f.verdict, f.start_ns, f.statement) for f in review.findings[:-1]]
+
+
+def test_the_motor_is_named_and_neither_feed_nor_ground(job):
+    _, review = review_folder(job[1])
+    gone = [f for f in review.findings if f.kind is not FindingKind.STEP_CURRENT]
+    assert [(f.kind, f.verdict, f.speed) for f in gone] == [
+        (FindingKind.DEAD, Verdict.FAIL, 1),
+        (FindingKind.DEAD, Verdict.FAIL, 2),
+    ]
+    assert all("after a tap" in f.statement for f in gone)
+    # The bench: dead from 2.0 s to the tap at 3.6 s, and up to the tap at 9.0 s.
+    for finding, end_s in zip(gone, (3.6, 9.0), strict=True):
+        assert 0.19e9 < finding.edge_ns < 0.3e9
+        assert abs(finding.end_ns / 1e9 - end_s) < finding.edge_ns / 1e9 + 0.12
+
+
+def test_live_and_afterwards_tell_the_same(job):
+    live, folder = job
+    _, after = review_folder(folder)
+    assert len(told_of(live)) >= 2
+    assert told_of(live) == told_of(after)
+    assert live.doubts == after.doubts
+    assert live.shortest_visible_dropout_s == after.shortest_visible_dropout_s
