@@ -8,7 +8,7 @@ from enum import IntEnum
 
 import numpy as np
 
-from meterlog.model import Block, Event, EventKind, Flag, Instrument, Role
+from meterlog.model import Block, Event, EventKind, Flag, Instrument, Role, link_text
 
 BLANKING_NS = 1_000_000_000
 """A meter that has changed its range shows nothing for up to a second or so (common practice, no
@@ -26,21 +26,19 @@ class Reason(IntEnum):
 
 
 _SIGNS: tuple[tuple[EventKind, str, Reason, bool], ...] = (
-    (EventKind.LINK, "lost: ", Reason.PORT, True),
-    (EventKind.LINK, "not open: ", Reason.PORT, True),
-    (EventKind.LINK, "open again", Reason.PORT, False),
-    (EventKind.LINK, "silent since", Reason.SILENT, True),
-    (EventKind.LINK, "bytes come, none is understood", Reason.SPEED, True),
-    (EventKind.LINK, "text comes, but", Reason.SPEED, True),
-    (EventKind.LINK, "frames of display segments", Reason.SPEED, True),
+    (EventKind.LINK, link_text.LOST, Reason.PORT, True),
+    (EventKind.LINK, link_text.NOT_OPEN, Reason.PORT, True),
+    (EventKind.LINK, link_text.OPEN_AGAIN, Reason.PORT, False),
+    (EventKind.LINK, link_text.SILENT, Reason.SILENT, True),
+    (EventKind.LINK, link_text.WRONG_SPEED, Reason.SPEED, True),
+    (EventKind.LINK, link_text.OTHER_TEXT, Reason.SPEED, True),
+    (EventKind.LINK, link_text.OTHER_FRAMES, Reason.SPEED, True),
     (EventKind.UNIT, "the meter shows", Reason.UNIT, True),
     (EventKind.UNIT, "shows", Reason.UNIT, False),
     (EventKind.DEVICE, "HOLD is on", Reason.HELD, True),
     (EventKind.DEVICE, "HOLD is off", Reason.HELD, False),
 )
 """How an event's words begin, what they tell, and whether that begins or ends."""
-_BACK = "back"
-_POWER = "(switched itself off?"
 
 State = dict[Reason, str]
 
@@ -131,7 +129,7 @@ def _states(events: Sequence[Event]) -> list[State]:
     now: State = {}
     for event in events:
         now = dict(now)
-        if event.kind is EventKind.LINK and event.value.startswith(_BACK):
+        if event.kind is EventKind.LINK and event.value.startswith(link_text.BACK):
             for reason in (Reason.PORT, Reason.SILENT, Reason.SPEED):
                 now.pop(reason, None)
         for kind, begins, reason, on in _SIGNS:
@@ -147,10 +145,10 @@ def _states(events: Sequence[Event]) -> list[State]:
 def _words(reason: Reason, value: str) -> str:
     value = value.rstrip(".")
     if reason is Reason.PORT:
-        more = value.partition("not open: ")[2]
+        more = value.partition(link_text.NOT_OPEN)[2]
         return "its port was gone (plug, cable or adapter)" + (f", {more}" if more else "")
     if reason is Reason.SILENT:
-        _, mark, hint = value.partition(_POWER)
+        _, mark, hint = value.partition(link_text.SWITCHED_OFF)
         return "it sent nothing" + (f" {mark}{hint}" if mark else "")
     if reason is Reason.SPEED:
         return f"what it sent was not understood ({value.partition(';')[0]})"

@@ -74,4 +74,4 @@ def _doubt(first: Step, last: Step, factor: float) -> Doubt:
         f" (1, 10 or 100 mV/A), the turns through it and what was entered. Until then the limits"
         f" say nothing about the motor."
     )
-    return Doubt(DoubtKind.DECADE, text, first.start_ns, last.end_ns)
+    return Doubt(DoubtKind.DECADE, text, first.start_ns, last.end_ns, factor=factor)

@@ -10,6 +10,7 @@ from meterlog.analysis.episodes import EpisodeBuilder
 from meterlog.analysis.labels import Labeller, Stretch
 from meterlog.analysis.pieces import Piece
 from meterlog.analysis.rows import Rows, join_rows
+from meterlog.analysis.time_notes import TimeNotes
 from meterlog.analysis.timeline import SpeedTimeline
 from meterlog.model import Block, Event, Instrument, Limits, Role
 
@@ -49,8 +50,10 @@ class SpanDetector:
     ) -> None:
         self._aligner = Aligner(instruments)
         self.timeline = SpeedTimeline() if timeline is None else timeline
-        self._labeller = Labeller(limits, self.timeline, _volts_window_ns(instruments))
-        self._builder = EpisodeBuilder(limits, self.timeline, self._aligner.silence_ns)
+        apart_ns = volts_apart_ns(instruments)
+        window_ns = _volts_window_ns(instruments) if apart_ns is None else apart_ns
+        self._labeller = Labeller(limits, self.timeline, window_ns)
+        self._builder = EpisodeBuilder(limits, self.timeline, self._aligner.silence_ns, apart_ns)
         self._on_rows = on_rows
         self._has_current = self._aligner.has(Role.MOTOR_CURRENT)
         self._waiting: list[Rows] = []
@@ -175,3 +178,32 @@ def _volts_window_ns(instruments: Sequence[Instrument]) -> int:
     current = windows.get(Role.MOTOR_CURRENT, 0.0)
     volts = max(windows.get(Role.MOTOR_FEED, 0.0), windows.get(Role.MOTOR_RETURN, 0.0))
     return round(max(0.0, volts - current) / 2.0 * 1e9)
+
+
+def volts_apart_ns(instruments: Sequence[Instrument]) -> int | None:
+    """Give how much later the voltages may have been read than the current beside them.
+
+    Returns
+    -------
+    int or None, nanoseconds
+        Half of how much longer they are averaged, and twice the standard uncertainty of one
+        meter's times against the other's as far as it was known when they were connected. None
+        where one meter reads both, or one of them is not there.
+    """
+    homes = _homes(instruments)
+    current = homes.get(Role.MOTOR_CURRENT)
+    others = [homes[role] for role in (Role.MOTOR_FEED, Role.MOTOR_RETURN) if role in homes]
+    others = [one for one in others if current is not None and one.key != current.key]
+    if current is None or not others:
+        return None
+    times = TimeNotes(instruments)
+    apart_s = max(times.agreement_s(current, other) or 0.0 for other in others)
+    return _volts_window_ns(instruments) + round(2e9 * apart_s)
+
+
+def _homes(instruments: Sequence[Instrument]) -> dict[Role, Instrument]:
+    homes: dict[Role, Instrument] = {}
+    for instrument in instruments:
+        for channel in instrument.channels:
+            homes.setdefault(channel.role, instrument)
+    return homes

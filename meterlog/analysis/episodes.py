@@ -26,6 +26,8 @@ class EpisodeBuilder:
     timeline : SpeedTimeline
     silence_ns : int, nanoseconds
         Missing readings that last no longer are bridged where both sides agree.
+    apart_ns : int or None, nanoseconds
+        See :class:`MissingJudge`.
 
     Attributes
     ----------
@@ -35,11 +37,17 @@ class EpisodeBuilder:
         Their length, added up.
     """
 
-    def __init__(self, limits: Limits, timeline: SpeedTimeline, silence_ns: int = 0) -> None:
+    def __init__(
+        self,
+        limits: Limits,
+        timeline: SpeedTimeline,
+        silence_ns: int = 0,
+        apart_ns: int | None = None,
+    ) -> None:
         self._dwell_ns = round(limits.min_dwell_s * 1e9)
         self._silence_ns = silence_ns
         self._flowing = FlowingJudge(limits, timeline)
-        self._missing = MissingJudge(limits, timeline)
+        self._missing = MissingJudge(limits, timeline, apart_ns)
         self._group: Group | None = None
         self._flowed_before = False
         self._episode: list[Piece] = []

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from meterlog.analysis.excess import highest_a
 from meterlog.analysis.pieces import Piece
 from meterlog.analysis.rounding import with_uncertainty
 from meterlog.analysis.sides import SETTLING_WORDS
-from meterlog.analysis.uncertainty import AccuracyAt, Uncertainty, uncertainty_of_mean, within
+from meterlog.analysis.stated_current import StatedCurrent
+from meterlog.analysis.uncertainty import Uncertainty, uncertainty_of_mean, within
 from meterlog.model import (
     Finding,
     FindingKind,
@@ -57,6 +58,8 @@ class Around:
         Why the voltages deny that the current went; empty where they do not.
     cause : str
         What a meter said that explains missing data; empty for nothing.
+    doubted : str
+        Why what the meters say proves nothing here; empty where it does.
     """
 
     taps_ns: Sequence[int] = ()
@@ -65,6 +68,7 @@ class Around:
     to_end: bool = False
     denied: str = ""
     cause: str = ""
+    doubted: str = ""
 
 
 def _tap_words(piece: Piece, around: Around) -> str:
@@ -86,6 +90,10 @@ def _reach_words(around: Around) -> str:
     return " (still so at the last reading)" if around.to_end else ""
 
 
+def _unproven(doubted: str) -> str:
+    return f"; but {doubted}, so that nothing is proven of the motor" if doubted else ""
+
+
 def _leaves(finding: Finding, step: Step) -> bool:
     """Tell whether ``finding`` says that ``step`` left its limits for a while."""
     beyond = finding.kind in (FindingKind.OVER, FindingKind.UNDER, FindingKind.LOCKED)
@@ -99,13 +107,13 @@ class FindingMaker:
     Parameters
     ----------
     limits : Limits
-    accuracy_at : callable
-        Of the motor current channel; see :data:`AccuracyAt`.
+    current : StatedCurrent
+        May learn more meanwhile.
     """
 
-    def __init__(self, limits: Limits, accuracy_at: AccuracyAt) -> None:
+    def __init__(self, limits: Limits, current: StatedCurrent) -> None:
         self._limits = limits
-        self._accuracy_at = accuracy_at
+        self._current = current
 
     def of_piece(self, piece: Piece, around: Around) -> Finding | None:
         """Give the finding of one stretch; None for one that is in order."""
@@ -116,10 +124,10 @@ class FindingMaker:
         figures = piece.figures
         u = None
         if figures.n:
-            accuracy = self._accuracy_at(figures.mean_a)
-            u = uncertainty_of_mean(figures.mean_a, figures.n, figures.sd_a, None, accuracy)
+            stated = self._current.at(figures.mean_a, piece.start_ns, piece.end_ns)
+            u = uncertainty_of_mean(figures.mean_a, figures.n, figures.sd_a, None, stated)
         verdict, limit = self._judge(piece, u)
-        if around.denied:
+        if around.denied or around.doubted:
             verdict = Verdict.CANT_TELL
         return Finding(
             kind=FindingKind(piece.kind.value),
@@ -164,25 +172,27 @@ class FindingMaker:
         around: Around,
     ) -> str:
         now = with_uncertainty(piece.figures.mean_a, None if u is None else u.expanded, "A")
+        now += "" if u is None else self._current.lacking
         stretch = f"{_stretch(piece)}{_reach_words(around)}"
+        unproven = _unproven(around.doubted)
         if piece.kind is SpanKind.OVER and piece.speed == 0:
             return (
                 f"Current although off is commanded{stretch}: {now}; the circuit stays on, or the"
                 f" clamp was not zeroed."
             )
         if piece.kind is SpanKind.OVER:
-            return f"Too much current{stretch}: {now}, limit {limit:g} A."
+            return f"Too much current{stretch}: {now}, limit {limit:g} A{unproven}."
         if piece.kind is SpanKind.UNDER:
-            return f"Too little current{stretch}: {now}, limit {limit:g} A."
+            return f"Too little current{stretch}: {now}, limit {limit:g} A{unproven}."
         if piece.kind is SpanKind.LOCKED:
-            return f"Rotor held{stretch}: {now}, held from {limit:g} A on."
+            return f"Rotor held{stretch}: {now}, held from {limit:g} A on{unproven}."
         if around.denied:
             return (
                 f"The current channel reads nothing{stretch}: {now}; but {around.denied}. The"
-                f" clamp or its meter is to be doubted, not the motor."
+                f" clamp or its meter is to be doubted before the motor."
             )
-        doubt = ""
-        if verdict is Verdict.CANT_TELL and piece.speed is not None:
+        doubt = unproven
+        if not doubt and verdict is Verdict.CANT_TELL and piece.speed is not None:
             doubt = "; with this uncertainty a small current can't be told from none"
         return f"{self._gone_words(piece, now, stretch, doubt)}{_tap_words(piece, around)}."
 
@@ -220,7 +230,7 @@ class FindingMaker:
             ),
         )
 
-    def of_step(self, step: Step, outside: Sequence[Finding]) -> Finding | None:
+    def of_step(self, step: Step, outside: Sequence[Finding], doubted: str = "") -> Finding | None:
         """Give the verdict on what the motor draws at one speed; None where nothing is allowed for.
 
         Parameters
@@ -229,6 +239,8 @@ class FindingMaker:
         outside : sequence of Finding
             Of the whole recording; those in which this step left its limits for a while fail it
             whatever its mean.
+        doubted : str
+            Why what the meters say proves nothing here; empty where it does.
         """
         allowed = self._limits.at(step.speed)
         if not step.speed or not step.n or (allowed.min_a is None and allowed.max_a is None):
@@ -236,14 +248,22 @@ class FindingMaker:
         low = "" if allowed.min_a is None else f"{allowed.min_a:g}"
         high = "" if allowed.max_a is None else f"{allowed.max_a:g}"
         bounds = f"allowed {low} to {high} A"
+        if step.mean_a is None:
+            words = f"Speed {step.speed}: the current was not read ({bounds})."
+            return self._step_finding(step, Verdict.CANT_TELL, None, None, words)
         if step.steady_mean_a is None or step.steady_n < 2:
             words = (
                 f"Speed {step.speed}: nothing to judge; start-up, missing current and the change"
                 f" to the next speed leave no steady running ({bounds})."
             )
-            return self._step_finding(step, Verdict.CANT_TELL, None, None, words)
+            bare = replace(step, steady_mean_a=None, steady_expanded_a=None, steady_coverage=None)
+            return self._step_finding(bare, Verdict.CANT_TELL, None, None, words)
         mean, u = abs(step.steady_mean_a), step.steady_expanded_a
-        draws = f"Speed {step.speed} draws {with_uncertainty(mean, u, 'A')} when running"
+        size = with_uncertainty(mean, u, "A") + self._current.lacking
+        draws = f"Speed {step.speed} draws {size} when running"
+        if doubted:
+            words = f"{draws}; {bounds}: can't tell, as {doubted}."
+            return self._step_finding(step, Verdict.CANT_TELL, None, None, words)
         left = [f for f in outside if _leaves(f, step)]
         if left:
             worst = max(left, key=lambda f: f.end_ns - f.start_ns)

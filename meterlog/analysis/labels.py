@@ -18,6 +18,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from meterlog.analysis.current_reads import CurrentReads, last_read_ns
 from meterlog.analysis.edges import fall_edge, rise_edge, threshold_edge
 from meterlog.analysis.excess import ExcessJudge
 from meterlog.analysis.onset import Onset
@@ -81,6 +82,7 @@ class Labeller:
         self._quiet_until_ns = _EVER
         self._coast_ns = round(limits.coast_s * 1e9)
         self._onset = Onset(limits)
+        self._reads = CurrentReads()
         self._excess = ExcessJudge(limits)
         self._open: Piece | None = None
         self._done: list[Piece] = []
@@ -104,6 +106,7 @@ class Labeller:
         """
         self._done, self.stretches = [], []
         sizes = np.abs(rows.amps)
+        self._reads.take(rows, sizes, start, stop)
         for first, last, state in self._flow_runs(rows, sizes, start, stop):
             if rows.gap[first]:
                 self._push_gap(rows, first)
@@ -173,7 +176,8 @@ class Labeller:
         # A reading or two that are missing in between do not make a new onset.
         fresh = self._last_flow != _BELOW or bool(rows.gap[first])
         if state == _BELOW and self._state != _BELOW and fresh:
-            self._onset.begin(rows, first, flowed=self._state == _ABOVE)
+            before = self._reads.volts_before(rows, first)
+            self._onset.begin(rows, first, before, flowed=self._state == _ABOVE)
 
     def _quiet(self, until_ns: int) -> None:
         self._quiet_until_ns = max(self._quiet_until_ns, until_ns)
@@ -280,7 +284,8 @@ class Labeller:
         if known is not None and known.kind is kind:
             if figures is not None:
                 known = replace(known, figures=known.figures.then(figures))
-            self._open = replace(known, last_v=last_v)
+            read_ns = max(known.read_ns, last_read_ns(rows, first, last))
+            self._open = replace(known, last_v=last_v, read_ns=read_ns)
             return
         at, edge = self._edge(rows, sizes, first, kind)
         self._close(at, edge)
@@ -299,6 +304,7 @@ class Labeller:
             first_v=_across(rows, first),
             last_v=last_v,
             after_quiet=at == self._quiet_until_ns,
+            read_ns=last_read_ns(rows, first, last),
         )
 
     @staticmethod
@@ -328,26 +334,29 @@ class Labeller:
             return here, width
         if kind is SpanKind.NO_DATA:
             return before, width
-        return self._instant(rows, sizes, index, kind), width
+        return self._instant(rows, sizes, index, kind)
 
     def _instant(
         self, rows: Rows, sizes: NDArray[np.float64], index: int, kind: SpanKind | None
-    ) -> int:
-        """Give the instant of a change between two labels that both rest on readings."""
+    ) -> tuple[int, int]:
+        """Give the instant of a change between two labels that both rest on readings, and ±."""
         known, t = self._open, rows.t_ns
-        if known is None:
-            return int(t[index])
-        flowing = kind in FLOWING_KINDS
+        assert known is not None  # noqa: S101 - asked for only where one label follows another
         before, here = int(t[index - 1]), int(t[index])
+        width = here - before
+        flowing = kind in FLOWING_KINDS
         changes = self._timeline.between(before, here)
         if flowing != (known.group is Group.FLOWING):
+            t, sizes, index = self._reads.around(rows, sizes, index, rising=flowing)
             edge = rise_edge(t, sizes, index) if flowing else fall_edge(t, sizes, index)
-            return max(edge, known.start_ns)
+            return max(edge, known.start_ns), int(t[index] - t[index - 1])
         if changes:
-            return changes[-1].t_ns
-        if flowing and known.kind is not None and kind is not None:
-            if before < self._quiet_until_ns <= here:
-                return self._quiet_until_ns
-            level = self._excess.edge_level(known.kind, kind)
-            return threshold_edge(t, sizes, index, level) if np.isfinite(level) else here
-        return (before + here) // 2
+            return changes[-1].t_ns, width
+        if not flowing or known.kind is None or kind is None:
+            return (before + here) // 2, width
+        if before < self._quiet_until_ns <= here:
+            return self._quiet_until_ns, width
+        t, sizes, index = self._reads.around(rows, sizes, index, rising=True)
+        level = self._excess.edge_level(known.kind, kind)
+        edge = threshold_edge(t, sizes, index, level) if np.isfinite(level) else here
+        return max(edge, known.start_ns), int(t[index] - t[index - 1])

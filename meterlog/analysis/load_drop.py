@@ -31,6 +31,9 @@ BEFORE_NS, AFTER_NS = 2_500_000_000, 3_000_000_000
 LEAST_SWING_A = 1.0
 """A change of current smaller than this says nothing about the supply."""
 LEAST_BINS = 8
+COMMON_OHM = 0.015
+"""Half of what battery, fuse, relay and wires ahead of a motor have together at the least: for a
+recording in which the current never changed on command. Common practice, no source."""
 FEWEST = 3
 """Levels on both sides together: fewer have no noise that could be told."""
 CLOSE_FIT = -0.8
@@ -87,6 +90,14 @@ def _finite(part: LevelPart) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
     return np.abs(part.amps[both]), part.feed[both]
 
 
+def _around(levels: Levels, change: SpeedChange) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    return _finite(levels.within(change.t_ns - BEFORE_NS, change.t_ns + AFTER_NS))
+
+
+def _swings(amps: NDArray[np.float64]) -> bool:
+    return len(amps) >= LEAST_BINS and float(np.ptp(amps)) >= LEAST_SWING_A
+
+
 def slope_ohm(levels: Levels, change: SpeedChange) -> float | None:
     """Give by how much the feed falls for an ampere, as seen around one command.
 
@@ -95,9 +106,8 @@ def slope_ohm(levels: Levels, change: SpeedChange) -> float | None:
     float or None, ohms
         None where the current hardly changed, or the feed moved by something else.
     """
-    part = levels.within(change.t_ns - BEFORE_NS, change.t_ns + AFTER_NS)
-    amps, feed = _finite(part)
-    if len(amps) < LEAST_BINS or float(np.ptp(amps)) < LEAST_SWING_A:
+    amps, feed = _around(levels, change)
+    if not _swings(amps):
         return None
     x, y = amps - amps.mean(), feed - feed.mean()
     xx, yy, xy = float(x @ x), float(y @ y), float(x @ y)
@@ -131,10 +141,12 @@ class LoadDrop:
         self._levels = levels
         self._limits = limits
         self._feed = feed
-        stated = feed.accuracy if feed else None
+        stated = feed.accuracy_at(limits.nominal_v) if feed else None
         step_v = stated.resolution if stated else 0.0
         self._least_v = max(LEAST_DROP_V, 3.0 * step_v)
-        self._memo: dict[int, tuple[Piece, tuple[float, int | None], Contradiction | None]] = {}
+        self._memo: dict[
+            int, tuple[Piece, tuple[float | None, int | None], Contradiction | None]
+        ] = {}
         self._slopes: dict[SpeedChange, float | None] = {}
         self._hand_ns = round(limits.command_lag_s * 1e9)
         self._lag_ns = round(lag_s * 1e9)
@@ -183,8 +195,11 @@ class LoadDrop:
         ohm: float | None,
     ) -> Contradiction | None:
         """Ask once: a piece that has not changed keeps its answer."""
-        if ohm is None or index == 0 or pieces[index - 1].group is not Group.FLOWING:
+        if index == 0 or pieces[index - 1].group is not Group.FLOWING:
             return None
+        common = ohm is None and not self._swung(changes)
+        if ohm is None and not common:
+            return None  # the current changed, but the feed did not answer: it can tell nothing
         piece = pieces[index]
         after = bisect_right(changes, piece.start_ns, key=_time)
         later = changes[after].t_ns if after < len(changes) else None
@@ -195,8 +210,15 @@ class LoadDrop:
         self._memo[index] = (piece, (ohm, later), why)
         return why
 
-    def _unmoved(self, piece: Piece, ohm: float, later_ns: int | None) -> Contradiction | None:
+    def _swung(self, changes: Sequence[SpeedChange]) -> bool:
+        """Tell whether the current ever changed on command, so that the feed could answer."""
+        return any(_swings(_around(self._levels, change)[0]) for change in changes)
+
+    def _unmoved(
+        self, piece: Piece, known_ohm: float | None, later_ns: int | None
+    ) -> Contradiction | None:
         """Deny a current that went without the feed rising."""
+        ohm = COMMON_OHM if known_ohm is None else known_ohm
         # The last reading with current may be on its way down; the first without is there.
         was_ns = piece.start_ns - piece.start_edge_ns - self._lag_ns
         now_ns = piece.start_ns + self._lag_ns
@@ -216,9 +238,15 @@ class LoadDrop:
             return None
         if _opened(was.feed - was.back, now):
             return None
+        due = f"about {due_v:.2f} V, as the changes of speed show"
+        if known_ohm is None:
+            due = (
+                f"some {due_v:.2f} V at least, by what battery, fuse and wires commonly have (no"
+                f" change of speed is there that would tell)"
+            )
         return Contradiction(
-            f"the {lost_a:.1f} A that went must have raised the feed by about {due_v:.2f} V, as"
-            f" the other changes of speed show, but it moved by {abs(rise_v):.2f} V"
+            f"the {lost_a:.1f} A that went must have raised the feed by {due}, but it moved by"
+            f" {abs(rise_v):.2f} V"
         )
 
     def _answered(

@@ -29,6 +29,9 @@ class MissingJudge:
     ----------
     limits : Limits
     timeline : SpeedTimeline
+    apart_ns : int or None, nanoseconds
+        Current and voltages come from different meters, whose readings may be so much later one
+        than the other; None where one meter reads both.
 
     Attributes
     ----------
@@ -36,8 +39,11 @@ class MissingJudge:
         Losses that were taken for the command.
     """
 
-    def __init__(self, limits: Limits, timeline: SpeedTimeline) -> None:
+    def __init__(
+        self, limits: Limits, timeline: SpeedTimeline, apart_ns: int | None = None
+    ) -> None:
         self._timeline = timeline
+        self._apart_ns = apart_ns
         self._dwell_ns = round(limits.min_dwell_s * 1e9)
         self._lag_ns = round(limits.command_lag_s * 1e9)
         self._coast_ns = round(limits.coast_s * 1e9)
@@ -57,7 +63,10 @@ class MissingJudge:
         flowed_before : bool
             Current flowed right before.
         """
-        known = _from_command(_determined(pieces), self._dwell_ns)
+        proven = pieces
+        if self._apart_ns is not None and after is not None:
+            proven = _before_return(pieces, self._apart_ns)
+        known = _from_command(_determined(proven), self._dwell_ns)
         settled = self._commanded(settle(known, self._dwell_ns))
         if not flowed_before:
             return settled
@@ -100,6 +109,29 @@ class MissingJudge:
         if not self._timeline.step_down_near(first.start_ns, slack):
             return pieces
         return [replace(first.until(last), kind=SpanKind.RUNNING, figures=Figures())]
+
+
+def _before_return(pieces: Sequence[Piece], apart_ns: int) -> list[Piece]:
+    """Take no side by voltages that may have been read after the current came back.
+
+    It came back somewhere between its last reading without and its first with; what another
+    meter's voltages did in that time is a running motor's, a drop of the feed at its start-up
+    above all.
+    """
+    until_ns = max(piece.read_ns for piece in pieces) - apart_ns
+    result = [
+        piece if piece.start_ns < until_ns or piece.kind is SpanKind.OFF else _no_side(piece)
+        for piece in pieces
+    ]
+    if any(piece.kind is not None for piece in result):
+        return result
+    # The voltages are there, but none is sure to have been read while the current was gone.
+    return [replace(piece, kind=SpanKind.NO_CURRENT) for piece in result]
+
+
+def _no_side(piece: Piece) -> Piece:
+    figures = replace(piece.figures, volts_n=0, mean_v=0.0)
+    return replace(piece, kind=None, figures=figures, settled_by=())
 
 
 def _fell_below(last: Piece, after: Piece) -> bool:

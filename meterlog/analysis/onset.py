@@ -13,8 +13,7 @@ def _near(column: NDArray[np.float64] | None, index: int) -> NDArray[np.float64]
     """Give the readings of the two rows before ``index``; the nearer may be half-way already."""
     if column is None:
         return np.empty(0)
-    near = column[max(index - 2, 0) : index]
-    return near[np.isfinite(near)]
+    return column[max(index - 2, 0) : index]
 
 
 class Onset:
@@ -41,20 +40,34 @@ class Onset:
         self.feed_v: float | None = None
         self.back_v: float | None = None
 
-    def begin(self, rows: Rows, index: int, *, flowed: bool) -> None:
-        """Note that row ``index`` is the first without current."""
+    def begin(
+        self,
+        rows: Rows,
+        index: int,
+        before: tuple[NDArray[np.float64], NDArray[np.float64]] | None,
+        *,
+        flowed: bool,
+    ) -> None:
+        """Note that row ``index`` is the first without current.
+
+        ``before`` are feed and return when the current was last read; None where that is in the
+        rows right before.
+        """
         self.gone_ns = self.since_ns = int(rows.t_ns[index])
         self.flowed = flowed
         self.back_v = None
-        self._levels(rows, index, flowing=flowed)
+        near = (_near(rows.feed, index), _near(rows.back, index))
+        self._levels(*(near if before is None else before), flowing=flowed)
 
     def asked(self, rows: Rows, index: int, at_ns: int) -> None:
         """Note a change of the commanded speed before row ``index``, while there is no current."""
         self.since_ns = at_ns
-        self._levels(rows, index, flowing=False)
+        self._levels(_near(rows.feed, index), _near(rows.back, index), flowing=False)
 
-    def _levels(self, rows: Rows, index: int, *, flowing: bool) -> None:
-        feed, back = _near(rows.feed, index), _near(rows.back, index)
+    def _levels(
+        self, feed: NDArray[np.float64], back: NDArray[np.float64], *, flowing: bool
+    ) -> None:
+        feed, back = feed[np.isfinite(feed)], back[np.isfinite(back)]
         if len(feed) and (flowing or float(feed.max()) >= self._present_v):
             self.feed_v = float(feed.max())
         if len(back) and flowing:

@@ -112,15 +112,15 @@ def noise_of(amps: NDArray[np.float64]) -> Figures:
 
 def figures_of(amps: NDArray[np.float64], volts: NDArray[np.float64] | None) -> Figures:
     """Make Figures of the readings of one stretch, each shape (n,), all finite."""
-    if not len(amps):
-        return Figures()
-    mean = float(amps.mean())
-    figures = replace(
-        noise_of(amps),
-        n=len(amps),
-        mean_a=mean,
-        square_a=float(np.square(amps - mean).sum()),
-    )
+    figures = Figures()
+    if len(amps):
+        mean = float(amps.mean())
+        figures = replace(
+            noise_of(amps),
+            n=len(amps),
+            mean_a=mean,
+            square_a=float(np.square(amps - mean).sum()),
+        )
     if volts is None or not len(volts):
         return figures
     return replace(figures, volts_n=len(volts), mean_v=float(volts.mean()))
@@ -143,6 +143,9 @@ class Piece:
         Voltage across the motor in the first and in the last reading.
     after_quiet : bool
         It began with the end of an inrush window, not with a change of the current.
+    read_ns : int, nanoseconds
+        When the current was last read in it, where another meter's readings make rows as well;
+        long ago where it was not.
     """
 
     kind: SpanKind | None
@@ -156,6 +159,7 @@ class Piece:
     first_v: float | None = None
     last_v: float | None = None
     after_quiet: bool = False
+    read_ns: int = -(2**62)
 
     @property
     def length_ns(self) -> int:
@@ -172,7 +176,11 @@ class Piece:
     def until(self, later: Piece) -> Piece:
         """Give this piece stretched over ``later``, keeping its own label and figures."""
         return replace(
-            self, end_ns=later.end_ns, end_edge_ns=later.end_edge_ns, last_v=later.last_v
+            self,
+            end_ns=later.end_ns,
+            end_edge_ns=later.end_edge_ns,
+            last_v=later.last_v,
+            read_ns=max(self.read_ns, later.read_ns),
         )
 
     def since(self, earlier: Piece) -> Piece:
@@ -183,6 +191,7 @@ class Piece:
             start_edge_ns=earlier.start_edge_ns,
             speed=earlier.speed,
             first_v=earlier.first_v,
+            read_ns=max(self.read_ns, earlier.read_ns),
         )
 
     def joined(self, later: Piece) -> Piece:

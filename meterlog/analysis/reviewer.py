@@ -14,13 +14,14 @@ from meterlog.analysis.notes import Passed, events_off, notes
 from meterlog.analysis.pieces import Group, Piece
 from meterlog.analysis.rows import Rows
 from meterlog.analysis.sides import would_settle
+from meterlog.analysis.stated_current import StatedCurrent
 from meterlog.analysis.steps import StepCollector
+from meterlog.analysis.taken_back import TakenBack
 from meterlog.analysis.time_notes import TimeNotes
 from meterlog.analysis.timeline import SpeedTimeline
 from meterlog.analysis.typed_roles import TypedRoles
-from meterlog.analysis.visibility import catch_chances, shortest_visible_s
+from meterlog.analysis.visibility import PaceSeen, catch_chances, shortest_visible_s
 from meterlog.model import (
-    Accuracy,
     Block,
     CatchChance,
     Channel,
@@ -56,8 +57,7 @@ class _Told:
 
     piece: Piece
     after: Piece | None
-    denied: str
-    cause: str
+    why: tuple[str, str, str, int]
     span: Span
     finding: Finding | None
 
@@ -78,9 +78,13 @@ def _detail(piece: Piece, kind: SpanKind) -> str:
     return _DETAILS[kind]
 
 
-def _span(piece: Piece, denied: str, cause: str) -> Span:
+def _span(piece: Piece, around: Around) -> Span:
     kind = SpanKind.NO_CURRENT if piece.kind is None else piece.kind
-    detail = f"the current channel is to be doubted: {denied}" if denied else cause
+    detail = around.cause
+    if around.denied:
+        detail = f"the current channel is to be doubted: {around.denied}"
+    elif around.doubted:
+        detail = f"{_detail(piece, kind)}; but {around.doubted}"
     return Span(
         kind=kind,
         start_ns=piece.start_ns,
@@ -115,13 +119,19 @@ class Reviewer:
         self._current = _channel(instruments, Role.MOTOR_CURRENT)
         self._feed_there = _channel(instruments, Role.MOTOR_FEED) is not None
         self._return_there = _channel(instruments, Role.MOTOR_RETURN) is not None
-        accuracy_at = self._current.accuracy_at if self._current else _unstated
+        self._stated = StatedCurrent(instruments)
+        self._instruments = tuple(instruments)
+        self._pace = (
+            PaceSeen(self._stated.key, self._stated.column, self._current)
+            if self._current
+            else None
+        )
         self._timeline = SpeedTimeline()
         lag_ns = round(limits.command_lag_s * 1e9)
-        self._steps = StepCollector(self._timeline, accuracy_at, lag_ns)
+        self._steps = StepCollector(self._timeline, self._stated, lag_ns)
         self._detector = SpanDetector(instruments, limits, self._timeline, self._take_rows)
         self._traps = MeterTraps(instruments, limits, self._timeline, started_utc)
-        self._maker = FindingMaker(limits, accuracy_at)
+        self._maker = FindingMaker(limits, self._stated)
         self._typed = TypedRoles(instruments)
         self._times = TimeNotes(instruments)
         self._taps_ns: list[int] = []
@@ -133,6 +143,9 @@ class Reviewer:
             self._taps_ns.append(item.t_ns)
         if isinstance(item, Event):
             self._times.take(item)
+            self._stated.take(item)
+        elif self._pace is not None:
+            self._pace.take(item)
         self._traps.take(item)
         self._detector.feed(item)
 
@@ -153,17 +166,19 @@ class Reviewer:
     def _review(self, pieces: Sequence[Piece]) -> Review:
         steps = self._steps.steps()
         believed = self._traps.believed(pieces)
-        told = self._tell(believed)
         doubts = self._traps.doubts(steps, believed)
+        taken_back = TakenBack(self._instruments, doubts)
+        told = self._tell(believed, taken_back)
         faults = [one.finding for one in told if one.finding is not None]
-        verdicts = [self._maker.of_step(step, faults) for step in steps]
+        verdicts = [self._maker.of_step(step, faults, taken_back.of_step(step)) for step in steps]
         told_verdicts = (self._typed.marked(one) for one in verdicts if one is not None)
         findings = (*faults, *told_verdicts)
         shortest: float | None = None
         chances: tuple[CatchChance, ...] = ()
         if self._current is not None and Role.MOTOR_CURRENT not in self._typed:
-            shortest = shortest_visible_s(self._current, self._limits.min_dwell_s)
-            chances = catch_chances(self._current, self._limits.min_dwell_s)
+            widest = self._current if self._pace is None else self._pace.channel
+            shortest = shortest_visible_s(widest, self._limits.min_dwell_s)
+            chances = catch_chances(widest, self._limits.min_dwell_s)
         return Review(
             spans=tuple(one.span for one in told),
             steps=steps,
@@ -178,16 +193,19 @@ class Reviewer:
             doubts=doubts,
         )
 
-    def _tell(self, pieces: Sequence[tuple[Piece, str]]) -> list[_Told]:
+    def _tell(self, pieces: Sequence[tuple[Piece, str]], taken_back: TakenBack) -> list[_Told]:
         """Make span and finding of each piece; what was told before and still holds is kept."""
         taps = sorted(self._taps_ns)
         told = []
         for index, (piece, why) in enumerate(pieces):
             after = pieces[index + 1][0] if index + 1 < len(pieces) else None
             known = self._told[index] if index < len(self._told) else None
-            cause = self._traps.cause(piece) if piece.kind is SpanKind.NO_DATA else ""
+            cause = ""
+            if piece.kind is SpanKind.NO_DATA:
+                cause = self._traps.cause(piece) or self._typed.cause()
             same = known is not None and _same(known.piece, piece) and _same(known.after, after)
-            if known is None or not same or (known.denied, known.cause) != (why, cause):
+            why_told = (why, cause, taken_back.of_piece(piece), self._stated.version)
+            if known is None or not same or known.why != why_told:
                 around = Around(
                     taps_ns=taps,
                     returned=after is not None and after.group is Group.FLOWING,
@@ -195,17 +213,19 @@ class Reviewer:
                     to_end=after is None,
                     denied=why,
                     cause=cause,
+                    doubted=why_told[2],
                 )
-                known = self._tell_one(piece, after, around)
+                known = self._tell_one(piece, after, around, why_told)
             told.append(known)
         self._told = told
         return told
 
-    def _tell_one(self, piece: Piece, after: Piece | None, around: Around) -> _Told:
+    def _tell_one(
+        self, piece: Piece, after: Piece | None, around: Around, why: tuple[str, str, str, int]
+    ) -> _Told:
         finding = self._maker.of_piece(piece, around)
         marked = None if finding is None else self._typed.marked(finding)
-        span = _span(piece, around.denied, around.cause)
-        return _Told(piece, after, around.denied, around.cause, span, marked)
+        return _Told(piece, after, why, _span(piece, around), marked)
 
     def _notes(self, steps: Sequence[Step], findings: Sequence[Finding]) -> list[str]:
         builder = self._detector.builder
@@ -227,8 +247,3 @@ class Reviewer:
 def _same(one: Piece | None, other: Piece | None) -> bool:
     """Tell whether two pieces are the same; nearly always they are one and the same object."""
     return one is other or one == other
-
-
-def _unstated(_value: float) -> Accuracy | None:
-    """Give the accuracy of a channel that is not there."""
-    return None

@@ -10,8 +10,9 @@ from numpy.typing import NDArray
 from meterlog.analysis.labels import Stretch
 from meterlog.analysis.moments import Moments
 from meterlog.analysis.rows import Rows
+from meterlog.analysis.stated_current import StatedCurrent
 from meterlog.analysis.timeline import SpeedTimeline
-from meterlog.analysis.uncertainty import AccuracyAt, Uncertainty, uncertainty_of_mean
+from meterlog.analysis.uncertainty import Uncertainty, uncertainty_of_mean
 from meterlog.model import Step
 
 
@@ -67,13 +68,13 @@ class _Gathering:
         self.steady_volts = _Delayed(delay_ns)
         self.steady_amps = _Delayed(delay_ns)
 
-    def step(self, end_ns: int, accuracy_at: AccuracyAt) -> Step:
+    def step(self, end_ns: int, current: StatedCurrent) -> Step:
         """Give the figures so far."""
         amps, steady = self.amps, self.steady_amps.moments()
         u: Uncertainty | None = None
         if steady.mean is not None:
-            accuracy = accuracy_at(steady.mean)
-            u = uncertainty_of_mean(steady.mean, steady.n, steady.sd, steady.lag1, accuracy)
+            stated = current.at(steady.mean, self.start_ns, end_ns)
+            u = uncertainty_of_mean(steady.mean, steady.n, steady.sd, steady.lag1, stated)
         return Step(
             speed=self.speed,
             start_ns=self.start_ns,
@@ -115,16 +116,16 @@ class StepCollector:
     ----------
     timeline : SpeedTimeline
         The same as the detector's.
-    accuracy_at : callable
-        Of the motor current channel; see :data:`AccuracyAt`.
+    current : StatedCurrent
+        May learn more meanwhile.
     lag_ns : int, nanoseconds
         So late a hand may be on the key: what was read in this time before a new command is not
         counted among the steady readings.
     """
 
-    def __init__(self, timeline: SpeedTimeline, accuracy_at: AccuracyAt, lag_ns: int) -> None:
+    def __init__(self, timeline: SpeedTimeline, current: StatedCurrent, lag_ns: int) -> None:
         self._timeline = timeline
-        self._accuracy_at = accuracy_at
+        self._current = current
         self._lag_ns = lag_ns
         self._steps: list[_Gathering] = []
         self._last_ns = 0
@@ -167,6 +168,5 @@ class StepCollector:
             return ()
         ends = [later.start_ns for later in self._steps[1:]] + [self._last_ns]
         return tuple(
-            step.step(end_ns, self._accuracy_at)
-            for step, end_ns in zip(self._steps, ends, strict=True)
+            step.step(end_ns, self._current) for step, end_ns in zip(self._steps, ends, strict=True)
         )

@@ -183,8 +183,8 @@ class StuckWatch:
         return told
 
     def _why(self, channel: Channel, run: _Run, levels: Levels, timeline: SpeedTimeline) -> str:
-        stated = channel.accuracy.resolution if channel.accuracy else 0.0
-        step = stated or STEP_UNKNOWN
+        stated = channel.accuracy_at(run.value)
+        step = (stated.resolution if stated else 0.0) or STEP_UNKNOWN
         if abs(run.value) < COUNTS * step:
             return ""
         part = levels.within(run.start_ns, run.end_ns)
@@ -227,7 +227,7 @@ class StuckWatch:
             f" is the meter on hold, smoothing, or repeating its last reading? Don't rely on it"
             f" there; take the hold off and measure again."
         )
-        return Doubt(DoubtKind.STUCK, text, run.start_ns, run.end_ns, key)
+        return Doubt(DoubtKind.STUCK, text, run.start_ns, run.end_ns, key, channel.role)
 
 
 def _swing(column: NDArray[np.float64]) -> float:

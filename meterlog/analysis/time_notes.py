@@ -57,8 +57,15 @@ class TimeNotes:
         return self._found.get(one.key, one.time_u_s)
 
     def notes(self) -> list[str]:
-        """Give the notes, one for each pair of meters."""
-        return [self._note(*pair) for pair in combinations(self._instruments, 2)]
+        """Give the notes: one for each pair of meters, one for all that are typed."""
+        live = [one for one in self._instruments if not one.typed]
+        told = [self._note(*pair) for pair in combinations(live, 2)]
+        if len(live) < len(self._instruments) and len(self._instruments) > 1:
+            told.append(
+                "How well the times of readings typed by hand agree with the others is not known:"
+                " which of two edges close to each other came first can't be told from them."
+            )
+        return told
 
     def _note(self, first: Instrument, second: Instrument) -> str:
         both = f"{first.key} and {second.key}"
@@ -68,7 +75,7 @@ class TimeNotes:
                 f"How well the times of {both} agree is not known: which of two edges close to"
                 f" each other came first can't be told from them."
             )
-        wide = f"+-{span_words(2.0 * u_s)} (k=2)"
+        wide = f"±{span_words(2.0 * u_s)} (k=2)"
         told = (
             f"The times of {both} agree to {wide}: an edge of one against an edge of the other is"
             f" known no better than that."

@@ -47,6 +47,11 @@ class TypedRoles:
         statement = f"{finding.statement.removesuffix('.')} (typed by hand: {typed})."
         return replace(finding, statement=statement)
 
+    def cause(self) -> str:
+        """Give why there may be no reading of the motor current; empty where it is not typed."""
+        key = self._keys.get(Role.MOTOR_CURRENT)
+        return f"{key}: no reading was typed for this time" if key else ""
+
     def notes(self) -> list[str]:
         """Give what the reader of a review must know about them; empty when none is typed."""
         if not self._keys:

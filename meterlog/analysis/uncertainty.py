@@ -3,14 +3,10 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 from dataclasses import dataclass
 from itertools import pairwise
 
 from meterlog.model import Accuracy, Verdict
-
-AccuracyAt = Callable[[float], Accuracy | None]
-"""The accuracy statement that holds at a value of a channel; None where nobody has stated one."""
 
 # t for 95.45 %: JCGM 100:2008, table G.2, last columns (as EA-4/02 M:2022, table E.1).
 _STUDENT = (
@@ -37,6 +33,28 @@ def coverage_factor(degrees: float) -> float:
             part = (1.0 / above - inverse) / (1.0 / above - 1.0 / below)
             return k_above + part * (k_below - k_above)
     return _STUDENT[-1][1]
+
+
+@dataclass(frozen=True, slots=True)
+class Stated:
+    """What the uncertainty of a mean is made of besides the scatter of its readings.
+
+    Attributes
+    ----------
+    accuracy : Accuracy or None
+        None when nobody has stated it.
+    zero_u : float, unit of the channel
+        Standard uncertainty of the mean that was subtracted as zero.
+    zero_degrees : float
+        Its degrees of freedom.
+    drift : float, unit of the channel
+        So far the zero taken next lies away: the half-width of what it may have been meanwhile.
+    """
+
+    accuracy: Accuracy | None
+    zero_u: float = 0.0
+    zero_degrees: float = math.inf
+    drift: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +89,7 @@ def effective_count(n: int, lag1: float | None) -> float:
 
 
 def uncertainty_of_mean(
-    value: float, n: int, sd: float | None, lag1: float | None, accuracy: Accuracy | None
+    value: float, n: int, sd: float | None, lag1: float | None, stated: Stated
 ) -> Uncertainty | None:
     """Give the expanded uncertainty (about 95 %) of the mean of n readings.
 
@@ -84,8 +102,8 @@ def uncertainty_of_mean(
         Experimental standard deviation of the readings; None for a single one.
     lag1 : float or None
         Lag-1 autocorrelation.
-    accuracy : Accuracy or None
-        None when nobody has stated it; the result then holds the scatter alone.
+    stated : Stated
+        Without an accuracy the result holds the scatters alone.
 
     Returns
     -------
@@ -94,19 +112,23 @@ def uncertainty_of_mean(
 
     Source
     ------
-    Type A: JCGM 100:2008, 4.2.3. Type B: rectangular, half-width / sqrt(3), 4.3.7, taken as
-    exactly known. Combination: 5.1.2; effective degrees of freedom (Welch-Satterthwaite): G.4.1.
+    Type A, of the readings and of those that made the zero: JCGM 100:2008, 4.2.3. Type B,
+    accuracy and drift of the zero: rectangular, half-width / sqrt(3), 4.3.7, taken as exactly
+    known. Combination: 5.1.2; effective degrees of freedom (Welch-Satterthwaite): G.4.1.
     """
-    if sd is None and accuracy is None:
+    if sd is None and stated.accuracy is None:
         return None
     count = effective_count(n, lag1)
     scatter = 0.0 if sd is None else sd / math.sqrt(count)
-    stated = 0.0 if accuracy is None else accuracy.half_width(value) / math.sqrt(3.0)
-    combined = math.hypot(scatter, stated)
-    degrees = math.inf
-    if scatter > 0.0:
-        degrees = max(count - 1.0, 1.0) * (combined / scatter) ** 4
-    k = coverage_factor(degrees)
+    half = 0.0 if stated.accuracy is None else stated.accuracy.half_width(value)
+    combined = math.hypot(
+        scatter, stated.zero_u, half / math.sqrt(3.0), stated.drift / math.sqrt(3.0)
+    )
+    shares = (
+        scatter**4 / max(count - 1.0, 1.0),
+        stated.zero_u**4 / max(stated.zero_degrees, 1.0),
+    )
+    k = coverage_factor(combined**4 / sum(shares) if sum(shares) > 0.0 else math.inf)
     return Uncertainty(k * combined, k)
 
 

@@ -3,10 +3,66 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
-from meterlog.model import CatchChance, Channel
+import numpy as np
+
+from meterlog.analysis.align import SILENCE_INTERVALS
+from meterlog.model import Block, CatchChance, Channel
 
 _LENGTHS_S = (0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0)
+
+
+CLOSE = 1.1
+"""Times jitter by so much of an interval without anything being missing."""
+
+
+class PaceSeen:
+    """Follows how far apart the readings of a channel really came.
+
+    A profile states the pace a meter should have; one that is slower, or that now and then leaves
+    a reading out, could have missed a longer dropout. Pauses that count as missing data are
+    stretches of their own and not counted here.
+
+    Parameters
+    ----------
+    key : str
+        Of the channel's instrument.
+    column : int
+        Of the channel in its blocks.
+    channel : Channel
+    """
+
+    def __init__(self, key: str, column: int, channel: Channel) -> None:
+        self._key = key
+        self._column = column
+        self._channel = channel
+        self._silent_ns = round(SILENCE_INTERVALS * channel.interval_s * 1e9)
+        self._last_ns: int | None = None
+        self._widest_ns = 0
+
+    def take(self, block: Block) -> None:
+        """Take the next block of any instrument."""
+        if block.source != self._key or not len(block):
+            return
+        t_ns = block.t_ns[np.isfinite(block.values[:, self._column])]
+        if not len(t_ns):
+            return
+        if self._last_ns is not None:
+            t_ns = np.concatenate(([self._last_ns], t_ns))
+        self._last_ns = int(t_ns[-1])
+        apart = np.diff(t_ns)
+        apart = apart[apart <= self._silent_ns]
+        if len(apart):
+            self._widest_ns = max(self._widest_ns, int(apart.max()))
+
+    @property
+    def channel(self) -> Channel:
+        """The channel with the widest interval seen, where that is wider than its own."""
+        widest_s = self._widest_ns / 1e9
+        if widest_s <= CLOSE * self._channel.interval_s:
+            return self._channel
+        return replace(self._channel, interval_s=widest_s)
 
 
 def _window_s(channel: Channel) -> float:

@@ -130,8 +130,8 @@ class ZeroWatch:
         at_ns = max(min(moved), 0)
         text = (
             f"The zero of {watched.name} was taken on another range than the meter is on since"
-            f" {at_ns / 1e9:.1f} s, where it may be another. Fix the range on the meter and take"
-            f" the zero there."
+            f" {at_ns / 1e9:.1f} s, where it may be another, which the uncertainties do not hold."
+            f" Fix the range on the meter and take the zero there."
         )
         return [Doubt(DoubtKind.ZERO_RANGE, text, at_ns, at_ns, watched.key)]
 
@@ -148,8 +148,8 @@ def _first(channel: Channel, started_utc: datetime | None) -> list[tuple[int | N
 def _missing(watched: _Watched) -> Doubt:
     text = (
         f"No zero was taken of {watched.name}, which is read by a clamp: it may be off by some"
-        f" tenths of an ampere. With the clamp empty and shut, take one (z, or --take-zero"
-        f" {watched.name})."
+        f" tenths of an ampere, which the uncertainties do not hold. With the clamp empty and"
+        f" shut, take one (z, or --take-zero {watched.name})."
     )
     return Doubt(DoubtKind.ZERO_MISSING, text, source=watched.key)
 

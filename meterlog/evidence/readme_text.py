@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from dataclasses import fields
 
 import meterlog
+from meterlog.evidence.accuracy_text import accuracy_of
 from meterlog.evidence.readings_csv import column_names, origin_of
 from meterlog.evidence.sensors_text import sensors_of
 from meterlog.evidence.times_text import TIMES, times_of
@@ -32,8 +33,10 @@ end in _s are seconds; the recording's beginning is 0.
 
 findings.csv   One line a statement.
   kind         what it is about
-  verdict      pass, fail or can't tell
-  start_s, end_s, edge_s   from when to when; each edge is known to within +-edge_s
+  verdict      pass, fail or can't tell; can't tell also where what is known against the
+               meters (WHAT TO KNOW, below) reaches what it rests on
+  start_s, end_s, edge_s   from when to when; each edge is known to within +-edge_s, by how
+               far apart the readings are there, and by the meter's own times (below)
   value, unit, expanded_uncertainty, coverage_factor
                what was found, +- for about 95 % with the coverage factor given; empty
                where it can't be stated
@@ -47,10 +50,14 @@ steps.csv      One line a stretch at one commanded speed: n readings, motor volt
                made with the factor steady_coverage. Not steady: inrush_window_s after a start or
                a change of speed (after a dropout at most ten times its length), the last reading
                before a dropout, and command_lag_s before a new command.
-uncertainty    U = k x sqrt(a^2 / 3 + s^2 / n'): a is the half-width of the accuracy stated below
-               at the mean, s the standard deviation, n' = n (1 - r) / (1 + r) with r the lag-1
-               correlation, if positive (JCGM 100:2008, 4.3.7, 4.2.3, 5.1.2); k for 95.45 % by
-               the effective degrees of freedom (G.4.1). Without a stated accuracy a is left out.
+uncertainty    U = k x sqrt(a^2 / 3 + s^2 / n' + z^2 / m + d^2 / 3): a is the half-width of the
+               accuracy stated below at the mean, s the standard deviation, n' = n (1 - r) /
+               (1 + r) with r the lag-1 correlation, if positive (not for findings of a stretch:
+               n' = n); z and m are scatter and number of the readings that made the zero, d how
+               far the zero taken next lies away (JCGM 100:2008, 4.3.7, 4.2.3, 5.1.2); k for
+               95.45 % by the effective degrees of freedom (G.4.1). What is not known is left
+               out: an accuracy that nobody stated, a zero that nobody took, its drift where no
+               second one was taken, and the temperature.
 spans.csv      What the motor was doing from when to when. Kinds: off, running, over and under
                (current beyond the step's limits), locked, dead (full voltage, next to no
                current), feed-lost, ground-lost, no-current (the channels at hand can't say which
@@ -179,9 +186,7 @@ def _readings(instrument: Instrument) -> Iterator[str]:
             f"{_paced(channel, typed=instrument.typed)}"
         )
         yield f"    scale {channel.scale:g}, zero {channel.offset:g} {channel.unit} subtracted"
-        yield from textwrap.wrap(
-            _accuracy(channel), _WIDTH, initial_indent="    ", subsequent_indent="    "
-        )
+        yield from accuracy_of(channel)
 
 
 def _paced(channel: Channel, *, typed: bool) -> str:
@@ -196,22 +201,14 @@ def _averaged(channel: Channel) -> str:
     return "averaging time not stated"
 
 
-def _accuracy(channel: Channel) -> str:
-    stated = channel.accuracy
-    if stated is None:
-        return "accuracy not stated"
-    return (
-        f"accuracy +-({stated.percent_of_reading:g} % of reading + {stated.digits:g} x"
-        f" {stated.resolution:g} {channel.unit} + {stated.floor:g} {channel.unit});"
-        f" {stated.basis or 'no source stated'}"
-    )
-
-
 def _shortcomings(recording: Recording, review: Review) -> Iterator[str]:
     yield "WHAT TO KNOW"
     shortest = review.shortest_visible_dropout_s
     if shortest is not None:
-        yield f"- A loss of current of {shortest:.4g} s or more can't have been missed."
+        yield (
+            f"- A loss of current of {shortest:.4g} s or more can't have been missed while readings"
+            " came."
+        )
     if review.catch_chances:
         chances = (f"{one.duration_s:g} s {one.chance:.0%}" for one in review.catch_chances)
         words = f"- The chance to catch one of a given length: {', '.join(chances)}."

@@ -96,6 +96,8 @@ def sensors_to_list(recording: Recording) -> list[dict[str, object]]:
                         "role": channel.role.value,
                         "sensor": str(channel.sensor),
                         "factor": channel.sensor.factor,
+                        "own_percent": channel.sensor.own_percent,
+                        "own_floor": channel.sensor.own_floor,
                         "zeros": zeros,
                     }
                 )

@@ -35,13 +35,7 @@ def times_of(recording: Recording, instrument: Instrument) -> Iterator[str]:
     str
         Indented, wrapped; none for an imported trace, whose times are those of its file.
     """
-    told = [
-        event.value
-        for event in recording.events
-        if event.kind is EventKind.TIMING and event.source == instrument.key
-    ]
-    whole = [text for text in told if time_u_of(text) is not None]
-    time_u_s = time_u_of(whole[-1]) if whole else instrument.time_u_s
+    last, time_u_s = _last_told(recording, instrument)
     said = []
     if time_u_s is not None:
         said.append(
@@ -53,8 +47,35 @@ def times_of(recording: Recording, instrument: Instrument) -> Iterator[str]:
         )
     if instrument.skew_s > 0.0:
         said.append(f"skew of {instrument.skew_s * 1e3:.1f} ms subtracted")
-    said += whole[-1:]
+    said += [last] if last else []
     if said:
         yield from textwrap.wrap(
             "; ".join(said), _WIDTH, initial_indent="    ", subsequent_indent="    "
         )
+
+
+def times_to_list(recording: Recording) -> list[dict[str, object]]:
+    """Give, for each instrument, how well its times are known, ready for JSON."""
+    return [
+        {
+            "instrument": one.key,
+            "standard_uncertainty_s": _last_told(recording, one)[1],
+            "skew_subtracted_s": one.skew_s,
+            "skew_standard_uncertainty_s": one.skew_u_s or None,
+        }
+        for one in recording.about.instruments
+    ]
+
+
+def _last_told(recording: Recording, instrument: Instrument) -> tuple[str, float | None]:
+    """Give the last words on an instrument's times, and their standard uncertainty, seconds."""
+    told = [
+        event.value
+        for event in recording.events
+        if event.kind is EventKind.TIMING
+        and event.source == instrument.key
+        and time_u_of(event.value) is not None
+    ]
+    if not told:
+        return "", instrument.time_u_s
+    return told[-1], time_u_of(told[-1])

@@ -39,7 +39,6 @@ class Recorder:
     def __init__(self, folder: Path, about: About, *, keep_raw: bool) -> None:
         self.folder = folder
         self.failed = ""
-        self.lost_events = 0
         self._now: Callable[[], int] = time.monotonic_ns
         self._lock = WriterLock(folder)
         self._files = {
@@ -121,7 +120,7 @@ class Recorder:
         ------
         DiskFailed
             Once, when the disk refuses for the first time. After that the files that failed take
-            nothing more, the others go on, and ``lost_rows`` and ``lost_events`` count.
+            nothing more, the others go on, and ``lost_rows`` counts.
         ValueError
             If the item belongs to no instrument of this recording.
         """
@@ -204,13 +203,8 @@ class Recorder:
 
     def _write(self, event: Event) -> None:
         if self._events.failed:
-            self.lost_events += 1
             return
-        try:
-            self._events.append([event_line(event)])
-        except DiskFailed:
-            self.lost_events += 1
-            raise
+        self._events.append([event_line(event)])
         if event.kind in _MARKS:
             self._events.sync()
 

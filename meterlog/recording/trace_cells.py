@@ -11,12 +11,11 @@ import pyarrow.compute as pc
 from numpy.typing import NDArray
 
 from meterlog.model import Flag
+from meterlog.model.sentinels import mark_sentinels
 
 OVERLOAD_TEXTS = ("ol", "+ol", "-ol", "0l", "ovld", "overload", "inf", "+inf", "-inf", "infinity")
 """Lower-case cell texts that mean "beyond the range": what displays and programs write for it."""
 NO_DATA_TEXTS = ("", "nan", "+nan", "-nan", "null", "none", "n/a", "---", "----")
-SCPI_INFINITY = 9.9e37
-SCPI_NOT_A_NUMBER = 9.91e37
 
 NUMBER = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?", re.ASCII)
 """What is a number in a cell, apart from the texts above."""
@@ -59,16 +58,13 @@ def parse_cells(texts: pa.StringArray, *, decimal_comma: bool) -> Cells:
     Returns
     -------
     Cells
-        Empty cells and ``nan`` are NO_DATA; ``OL``, ``inf`` and 9.9E37 and beyond are OVERLOAD.
+        Empty cells, ``nan`` and 9.91E37 are NO_DATA; ``OL``, ``inf`` and 9.9E37 are OVERLOAD, as
+        :func:`meterlog.model.sentinels.tell_number` has it.
 
     Raises
     ------
     NotANumber
         For the first cell that is neither a number nor one of those texts.
-
-    Source
-    ------
-    SCPI-1999 volume 1, 7.2.1.4 and 7.2.1.5: 9.9E37 is infinity, 9.91E37 is not a number.
     """
     texts = pc.utf8_trim_whitespace(texts)
     values = _quick(texts)
@@ -76,10 +72,7 @@ def parse_cells(texts: pa.StringArray, *, decimal_comma: bool) -> Cells:
         values, flags = _slow(texts, decimal_comma=decimal_comma)
     else:
         flags = np.zeros(len(values), np.uint8)
-    size = np.abs(values)
-    flags[np.isinf(values) | (size >= SCPI_INFINITY)] = Flag.OVERLOAD
-    flags[np.isnan(values) & (flags == 0) | (size == SCPI_NOT_A_NUMBER)] = Flag.NO_DATA
-    values[flags != 0] = np.nan
+    mark_sentinels(values, flags)
     return Cells(values, flags)
 
 

@@ -46,6 +46,11 @@ class LiveTail:
     def tick(self, now_ns: int) -> None:
         """Nothing to do: whoever looks comes by on a timer of its own."""
 
+    @property
+    def waiting(self) -> bool:
+        """Tell whether there is anything to drain."""
+        return bool(self._blocks)
+
     def drain(self) -> list[Block]:
         """Give all Blocks since the last call, in the order in which they came."""
         with self._lock:

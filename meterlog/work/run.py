@@ -34,7 +34,7 @@ from meterlog.work.judge import Judge
 from meterlog.work.live_tail import LiveTail
 from meterlog.work.run_status import RunStatus
 from meterlog.work.skews import KeptSkews
-from meterlog.work.zeros import KeptZeros, ZeroKey, usb_serial_of
+from meterlog.work.zeros import KeptZeros, ZeroKey, adapter_serial
 
 
 class Run:
@@ -244,7 +244,7 @@ class Run:
             return
         self._kept_last = taking.zero
         instrument = next(one for one in self.instruments if one.key == taking.key)
-        serial = instrument.usb_serial or usb_serial_of(instrument.url)
+        serial = adapter_serial(instrument.url, instrument.usb_serial)
         key = ZeroKey.of(instrument.profile, serial, taking.channel)
         self._kept_zeros.keep(key, taking.zero)
 

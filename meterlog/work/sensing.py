@@ -42,7 +42,7 @@ def sensed(channel: Channel, role: Role, sensor: Sensor | None) -> Channel:
         return replace(channel, role=role)
     quantity = _quantity(channel, role, sensor)
     factor = sensor.factor
-    basis = _basis(sensor)
+    basis = _basis(sensor, quantity.unit)
     accuracy = None
     if channel.accuracy is not None:
         accuracy = _with_own(channel.accuracy.scaled(factor, basis), sensor)
@@ -110,10 +110,10 @@ def _check(role: Role, quantity: Quantity, read: Quantity, sensor: Sensor | None
     )
 
 
-def _basis(sensor: Sensor) -> str:
+def _basis(sensor: Sensor, unit: str) -> str:
     words = str(sensor)
     if sensor.own_percent is not None:
-        own = f"{sensor.own_percent:g} % + {sensor.own_floor or 0.0:g}"
+        own = f"{sensor.own_percent:g} % + {sensor.own_floor or 0.0:g} {unit}"
         behind = f"behind {words}: " if words else ""
         return f"{behind}the sensor's own {own} added, as a linear sum"
     behind_something = sensor.kind is not SensorKind.DIRECT or sensor.ratio != 1.0

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import json
 import math
-import os
-import tempfile
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime
@@ -13,11 +11,7 @@ from pathlib import Path
 
 from meterlog.model import Instrument
 from meterlog.model.errors import DiskFailed
-from meterlog.profile.folders import settings_folder
-
-_FILE = "skews.json"
-_MOST = 200
-"""The oldest ones go first: a workshop has fewer pairs of meters than this."""
+from meterlog.work.kept_entries import KeptEntries
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,13 +77,18 @@ class KeptSkews:
     """
 
     def __init__(self, folder: Path | None = None) -> None:
-        self.path = (settings_folder() if folder is None else folder) / _FILE
+        self._entries = KeptEntries("skews.json", folder)
+
+    @property
+    def path(self) -> Path:
+        """The file."""
+        return self._entries.path
 
     def find(self, first: MeterKey, second: MeterKey) -> KeptSkew | None:
         """Give how much later ``second`` is than ``first``, whichever way round it was kept."""
         if first == second:
             return None
-        entries = self._read()
+        entries = self._entries.read()
         straight = _skew(entries.get(_pair(first, second)))
         if straight is not None:
             return straight
@@ -104,7 +103,7 @@ class KeptSkews:
         DiskFailed
             If it can't be written.
         """
-        entries = self._read()
+        entries = self._entries.read()
         entries.pop(_pair(second, first), None)
         entries.pop(_pair(first, second), None)
         entries[_pair(first, second)] = {
@@ -113,16 +112,7 @@ class KeptSkews:
             "steps": skew.steps,
             "measured_utc": skew.measured_utc.astimezone(UTC).isoformat(),
         }
-        newest = dict(list(entries.items())[-_MOST:])
-        text = json.dumps(newest, ensure_ascii=False, indent=1, allow_nan=False)
-        try:
-            _write(self.path, text)
-        except OSError as error:
-            raise DiskFailed(
-                f"can't be written: {error.strerror}.",
-                subject=str(self.path),
-                remedy="Make that folder writable, then keep the skew again.",
-            ) from error
+        self._write(entries)
 
     def forget(self, first: MeterKey, second: MeterKey) -> bool:
         """Forget what was kept of a pair; tell whether there was anything.
@@ -132,17 +122,12 @@ class KeptSkews:
         DiskFailed
             If it can't be written.
         """
-        entries = self._read()
+        entries = self._entries.read()
         pairs = (_pair(first, second), _pair(second, first))
         left = {pair: entry for pair, entry in entries.items() if pair not in pairs}
         if len(left) == len(entries):
             return False
-        try:
-            _write(self.path, json.dumps(left, ensure_ascii=False, indent=1))
-        except OSError as error:
-            raise DiskFailed(
-                f"can't be written: {error.strerror}.", subject=str(self.path)
-            ) from error
+        self._write(left)
         return True
 
     def applied(self, instruments: Sequence[Instrument]) -> tuple[Instrument, ...]:
@@ -171,32 +156,19 @@ class KeptSkews:
             for one, amount, skew in zip(instruments, later, found, strict=True)
         )
 
-    def _read(self) -> dict[str, object]:
-        # A file that can't be read costs a measurement of a minute, so nothing stops for it.
+    def _write(self, entries: dict[str, object]) -> None:
         try:
-            found = json.loads(self.path.read_text("utf-8"))
-        except (OSError, ValueError, RecursionError):
-            return {}
-        return dict(found) if isinstance(found, dict) else {}
+            self._entries.write(entries)
+        except OSError as error:
+            raise DiskFailed(
+                f"can't be written: {error.strerror}.",
+                subject=str(self.path),
+                remedy="Make that folder writable, then try again.",
+            ) from error
 
 
 def _pair(first: MeterKey, second: MeterKey) -> str:
     return json.dumps([first.words, second.words], ensure_ascii=False)
-
-
-def _write(path: Path, text: str) -> None:
-    """Write all or nothing."""
-    path.parent.mkdir(parents=True, exist_ok=True)
-    handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}")
-    try:
-        with os.fdopen(handle, "w", encoding="utf-8") as stream:
-            stream.write(text)
-            stream.flush()
-            os.fsync(stream.fileno())
-        Path(name).replace(path)
-    except BaseException:
-        Path(name).unlink(missing_ok=True)
-        raise
 
 
 def _skew(entry: object) -> KeptSkew | None:

@@ -12,7 +12,7 @@ from meterlog.model.errors import UsageError
 from meterlog.profile import MeterProfile, load_meter
 from meterlog.work.sensing import sensed
 from meterlog.work.sensor_words import SensorWords, nearest, role_named, sensors
-from meterlog.work.zeros import KeptZeros, ZeroKey, usb_serial_of
+from meterlog.work.zeros import KeptZeros, ZeroKey, adapter_serial
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +105,7 @@ def _zeroed(channel: Channel, role: Role, place: Place, wiring: Wiring, kept: Ke
         return replace(channel, offset=offset, zero=Zero(offset))
     if role not in wiring.kept_zeros:
         return channel
-    zero = kept.find(ZeroKey.of(place.profile, usb_serial_of(place.url), channel))
+    zero = kept.find(ZeroKey.of(place.profile, adapter_serial(place.url), channel))
     if zero is None:
         raise UsageError(
             "no zero is kept for this meter, channel and sensor.",

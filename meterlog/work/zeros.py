@@ -4,19 +4,13 @@ from __future__ import annotations
 
 import json
 import math
-import os
-import tempfile
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
-from meterlog.instruments import list_ports
+from meterlog.instruments import remember
 from meterlog.model import Channel, Zero
-from meterlog.profile.folders import settings_folder
-
-_FILE = "zeros.json"
-_MOST = 200
-"""The oldest ones go first: a workshop has fewer clamps than this."""
+from meterlog.work.kept_entries import KeptEntries
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,15 +43,22 @@ class ZeroKey:
         return json.dumps([self.profile, self.usb_serial, self.channel, self.sensor])
 
 
-def usb_serial_of(url: str) -> str:
-    """Give the serial number of the USB adapter at a port; empty where there is none."""
-    if "://" in url:
-        return ""
-    real = os.path.realpath(url)
-    for port in list_ports():
-        if url == port.device or real == os.path.realpath(port.device):
-            return port.serial
-    return ""
+def adapter_serial(url: str, at_port: str | None = None) -> str:
+    """Give the serial number of the adapter that a zero is kept under; empty where none is known.
+
+    Before a meter is opened and after, it must come to the same. So an address with ``://`` counts
+    as it is written, whatever more is learnt of the device by opening it.
+
+    Parameters
+    ----------
+    url : str
+        As the port was chosen.
+    at_port : str or None
+        The serial number of the adapter at a serial port, where it is known already; None: look.
+    """
+    if at_port is not None and "://" not in url:
+        return at_port
+    return remember(url).serial
 
 
 def age_words(age: timedelta) -> str:
@@ -83,11 +84,11 @@ class KeptZeros:
     """
 
     def __init__(self, folder: Path | None = None) -> None:
-        self._path = (settings_folder() if folder is None else folder) / _FILE
+        self._entries = KeptEntries("zeros.json", folder)
 
     def find(self, key: ZeroKey) -> Zero | None:
         """Give the zero kept for ``key``; None when there is none."""
-        return _zero(self._read().get(str(key)))
+        return _zero(self._entries.read().get(str(key)))
 
     def keep(self, key: ZeroKey, zero: Zero) -> bool:
         """Keep a zero in the place of the one before.
@@ -97,7 +98,7 @@ class KeptZeros:
         bool
             False when the disk does not take it.
         """
-        entries = self._read()
+        entries = self._entries.read()
         entries.pop(str(key), None)
         entries[str(key)] = {
             "offset": zero.offset,
@@ -106,29 +107,8 @@ class KeptZeros:
             "taken_utc": (zero.taken_utc or datetime.now(UTC)).isoformat(),
             "range_top": zero.range_top,
         }
-        newest = dict(list(entries.items())[-_MOST:])
-        return self._write(json.dumps(newest, ensure_ascii=False, indent=1, allow_nan=False))
-
-    def _read(self) -> dict[str, object]:
         try:
-            found = json.loads(self._path.read_text("utf-8"))
-        except (OSError, ValueError, RecursionError):
-            return {}
-        return dict(found) if isinstance(found, dict) else {}
-
-    def _write(self, text: str) -> bool:
-        try:
-            self._path.parent.mkdir(parents=True, exist_ok=True)
-            handle, name = tempfile.mkstemp(dir=self._path.parent, prefix=f".{_FILE}")
-            try:
-                with os.fdopen(handle, "w", encoding="utf-8") as stream:
-                    stream.write(text)
-                    stream.flush()
-                    os.fsync(stream.fileno())
-                Path(name).replace(self._path)
-            except BaseException:
-                Path(name).unlink(missing_ok=True)
-                raise
+            self._entries.write(entries)
         except OSError:
             return False
         return True

@@ -10,8 +10,8 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from meterlog.acquire.clock_fit import ClockFit
-from meterlog.acquire.line_fit import fit_line
+from meterlog.acquire.times.clock_fit import ClockFit
+from meterlog.acquire.times.line_fit import fit_line
 
 # y, x
 NORRIS = """

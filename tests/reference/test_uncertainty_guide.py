@@ -12,7 +12,7 @@ from scipy import stats
 
 from meterlog.analysis import coverage_factor, uncertainty_of_mean, within
 from meterlog.analysis.moments import Moments
-from meterlog.analysis.uncertainty import effective_count
+from meterlog.analysis.uncertainty import Stated, effective_count
 from meterlog.model import Accuracy, Verdict
 
 VOLTMETER = Accuracy(14e-4, 1, 2e-6, basis="JCGM 100 4.3.7: 14e-6 of reading + 2e-6 of 1 V range")
@@ -26,7 +26,7 @@ def test_the_voltmeter_of_4_3_7_has_a_half_width_of_15_microvolts():
 
 def test_combined_with_a_type_a_part_of_12_microvolts_it_is_14_8_microvolts():
     # Type A 12 uV as the standard deviation of the mean of 20 readings without correlation.
-    u = uncertainty_of_mean(0.928571, 20, 12e-6 * math.sqrt(20), 0.0, VOLTMETER)
+    u = uncertainty_of_mean(0.928571, 20, 12e-6 * math.sqrt(20), 0.0, Stated(VOLTMETER))
     assert u.expanded / u.coverage == pytest.approx(14.8e-6, rel=1e-3)
     degrees = 19 * (14.8 / 12) ** 4  # Welch-Satterthwaite, G.4.1
     assert u.coverage == pytest.approx(stats.t.ppf(0.97725, degrees), rel=0.01)
@@ -39,7 +39,7 @@ def test_the_twenty_temperatures_of_table_1():
     moments.add(np.array(text.split(), float))
     assert moments.mean == pytest.approx(100.145, abs=1e-9)
     assert moments.sd == pytest.approx(1.488844483, abs=1e-9)
-    u = uncertainty_of_mean(moments.mean, moments.n, moments.sd, None, None)
+    u = uncertainty_of_mean(moments.mean, moments.n, moments.sd, None, Stated(None))
     assert u.expanded / u.coverage == pytest.approx(0.332915747, abs=1e-8)
 
 
@@ -50,7 +50,7 @@ def test_the_coverage_factor_is_students_for_95_45_percent(degrees):
 
 
 def test_two_readings_close_together_prove_little():
-    u = uncertainty_of_mean(18.025, 2, 0.007, None, None)
+    u = uncertainty_of_mean(18.025, 2, 0.007, None, Stated(None))
     assert u.expanded == pytest.approx(13.97 * 0.007 / math.sqrt(2), rel=1e-3)
     assert within(18.025, u.expanded, None, 18.0)[0] is Verdict.CANT_TELL
 

@@ -80,7 +80,7 @@ def assert_same(one, other):
     assert one.steps == other.steps
 
 
-@settings(max_examples=150)
+@settings(max_examples=75)
 @given(
     data=st.data(), plan=scripts, speed_plan=speeds, interval=st.sampled_from([0.004, 0.05, 0.33])
 )
@@ -103,7 +103,7 @@ def test_one_instrument_cut_anywhere(trace, data, plan, speed_plan, interval):
     assert_same(reviewer.finish(), expected)
 
 
-@settings(max_examples=100)
+@settings(max_examples=50)
 @given(data=st.data(), plan=scripts, speed_plan=speeds, slow=st.sampled_from([0.03, 0.11, 0.5]))
 def test_two_instruments_of_different_rates_cut_and_interleaved_anywhere(
     trace, data, plan, speed_plan, slow

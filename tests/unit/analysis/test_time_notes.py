@@ -18,7 +18,7 @@ VOLTS = Instrument("volts", "q", "-", (FEED,), time_u_s=0.004)
 
 def test_two_meters_agree_to_twice_the_root_of_their_squares():
     (note,) = TimeNotes([CLAMP, VOLTS]).notes()
-    assert note.startswith("The times of clamp and volts agree to +-10 ms (k=2)")
+    assert note.startswith("The times of clamp and volts agree to ±10 ms (k=2)")
 
 
 def test_what_was_found_while_recording_counts_more_than_what_was_known_before():
@@ -32,7 +32,7 @@ def test_what_was_found_while_recording_counts_more_than_what_was_known_before()
 def test_a_measured_skew_is_the_uncertainty_between_the_two_and_is_told():
     volts = dataclasses.replace(VOLTS, time_u_s=0.5, skew_s=0.12, skew_u_s=0.01)
     (note,) = TimeNotes([CLAMP, volts]).notes()
-    assert "agree to +-20 ms (k=2)" in note
+    assert "agree to ±20 ms (k=2)" in note
     assert "volts was 120.0 ms later than clamp, which is subtracted" in note
     clamp = dataclasses.replace(CLAMP, skew_s=0.05)
     (note,) = TimeNotes([clamp, dataclasses.replace(volts, skew_s=0.0)]).notes()
@@ -61,7 +61,7 @@ def test_one_meter_or_one_without_a_role_needs_no_note():
 
 def test_the_review_carries_the_note():
     review = Reviewer([CLAMP, VOLTS], Limits()).finish()
-    assert any("agree to +-10 ms" in note for note in review.notes)
+    assert any("agree to ±10 ms" in note for note in review.notes)
 
 
 @pytest.mark.parametrize(

@@ -50,3 +50,35 @@ def test_a_dropout_of_that_length_is_found_at_every_phase(trace, phase):
     result = trace.review(legs, [trace.speed(0.0, 4)], 0.1, phase_s=phase, lim=lim)
     assert SpanKind.DEAD in [s.kind for s in result.spans]
     assert result.shortest_visible_dropout_s == pytest.approx(length / 1.02)
+
+
+def test_a_meter_slower_than_its_profile_is_not_promised_the_profiles_pace(trace):
+    # The channels say ten readings a second; one comes every quarter.
+    legs = [trace.Leg(9.0, *trace.NORMAL[4])]
+    instrument = trace.Instrument("meter", "test", "-", trace.channels(0.1))
+    reviewer = trace.Reviewer([instrument], trace.limits(min_dwell_s=0.04))
+    reviewer.feed(trace.block_of(*trace.sample(legs, 0.25)))
+    review = reviewer.finish()
+    assert review.shortest_visible_dropout_s == pytest.approx(0.5)
+    assert review.catch_chances[-1].duration_s == 0.2
+
+
+def test_a_reading_left_out_now_and_then_counts_and_jitter_does_not(trace):
+    legs = [trace.Leg(9.0, *trace.NORMAL[4])]
+
+    def shortest(t_ns, values):
+        instrument = trace.Instrument("meter", "test", "-", trace.channels(0.1))
+        reviewer = trace.Reviewer([instrument], trace.limits(min_dwell_s=0.04))
+        block = trace.block_of(t_ns, values)
+        for first in range(0, len(block), 7):
+            reviewer.feed(block.rows(first, min(first + 7, len(block))))
+        return reviewer.finish().shortest_visible_dropout_s
+
+    t_ns, values = trace.sample(legs, 0.1)
+    jittered = t_ns + np.random.default_rng(1).integers(0, 4_000_000, len(t_ns))
+    assert shortest(jittered, values) == pytest.approx(0.2)
+    keep = np.arange(len(t_ns)) != 41
+    assert shortest(t_ns[keep], values[keep]) == pytest.approx(0.4)
+    missing = values.copy()
+    missing[41] = np.nan  # said to be without data, and bridged
+    assert shortest(t_ns, missing) == pytest.approx(0.4)

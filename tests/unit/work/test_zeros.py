@@ -7,7 +7,7 @@ import pytest
 
 from meterlog.model import Channel, Quantity, Role, Sensor, SensorKind, Zero
 from meterlog.model.zero_text import parse_zero, zero_text
-from meterlog.work.zeros import KeptZeros, ZeroKey, age_words, usb_serial_of
+from meterlog.work.zeros import KeptZeros, ZeroKey, adapter_serial, age_words
 
 CLAMP = Channel(
     "in1",
@@ -100,7 +100,23 @@ def test_an_age_is_told_in_the_coarsest_unit_that_says_enough(age, words):
 
 
 def test_a_network_address_has_no_adapter():
-    assert usb_serial_of("socket://localhost:1") == ""
+    assert adapter_serial("socket://localhost:1") == ""
+
+
+@pytest.mark.parametrize("url", ["hid://1234:abcd/S7", "usbtmc://1234:5678/S7"])
+@pytest.mark.parametrize("at_port", [None, "", "S7"])
+def test_a_usb_address_has_the_serial_number_it_names_before_and_after_opening(url, at_port):
+    assert adapter_serial(url, at_port) == "S7"
+
+
+@pytest.mark.parametrize("at_port", [None, "", "S7"])
+def test_a_usb_address_without_a_serial_number_keeps_without_one_whatever_opening_tells(at_port):
+    assert adapter_serial("hid://1234:abcd", at_port) == ""
+
+
+def test_what_is_known_of_a_serial_port_is_not_looked_up_again(monkeypatch):
+    monkeypatch.setattr("meterlog.work.zeros.remember", None)
+    assert adapter_serial("COM7", "A1") == "A1"
 
 
 @pytest.mark.parametrize("top", [None, 6.0])

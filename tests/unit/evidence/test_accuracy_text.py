@@ -1,0 +1,54 @@
+"""The accuracy printed is the one the uncertainty was made with."""
+
+from dataclasses import replace
+
+import pytest
+
+from meterlog.evidence.accuracy_text import accuracy_of
+from meterlog.model import Accuracy, Channel, Quantity, Range, Role, Sensor, SensorKind
+from meterlog.profile import load_meter
+from meterlog.work.sensing import sensed
+
+CLAMP = Sensor(SensorKind.CLAMP, 100.0, words="10 mV/A", own_percent=1.0, own_floor=0.1)
+
+
+def text(channel):
+    return " ".join(" ".join(accuracy_of(channel)).split())
+
+
+@pytest.fixture
+def clamped():
+    (volts,) = load_meter("hand-meter").channels
+    return sensed(volts, Role.MOTOR_CURRENT, CLAMP)
+
+
+def test_every_range_is_printed_with_the_accuracy_that_holds_in_it(clamped):
+    words = text(clamped)
+    # 0.6 V and 0.1 mV behind 100 A/V; 0.5 % of the meter and 1 % of the clamp
+    assert "up to 60 A: +-(1.5 % of reading + 3 x 0.01 A + 0.1 A)" in words
+    assert "up to 60000 A: +-(1.8 % of reading + 3 x 10 A + 0.1 A)" in words
+    assert "If the range was fixed by hand, that one holds" in words
+    for one in clamped.ranges:
+        assert one.accuracy.half_width(0.0) == pytest.approx(
+            one.accuracy.digits * one.accuracy.resolution + 0.1
+        )
+
+
+def test_a_sensors_own_absolute_part_has_its_unit(clamped):
+    assert "the sensor's own 1 % + 0.1 A added, as a linear sum" in text(clamped)
+
+
+def test_the_temperature_coefficient_is_told_and_that_no_uncertainty_holds_it(clamped):
+    words = text(clamped)
+    assert "stated for 18 to 28 degrees C" in words
+    assert "by 0.1 of itself a degree, which no uncertainty here holds" in words
+    plain = replace(
+        clamped, ranges=(Range(60.0, Accuracy(1.0, 1, 0.1)),), accuracy=Accuracy(1.0, 1, 0.1)
+    )
+    assert "degrees" not in text(plain)
+
+
+def test_a_channel_of_one_range_says_it_on_a_line_and_one_without_says_so():
+    one = Channel("a", Quantity.CURRENT, accuracy=Accuracy(2.0, 2, 0.005, 0.05))
+    assert text(one) == "accuracy +-(2 % of reading + 2 x 0.005 A + 0.05 A); no source stated"
+    assert text(replace(one, accuracy=None)) == "accuracy not stated"
