@@ -68,9 +68,13 @@ def _show_faults_in(window: MainWindow) -> None:
     def say(error: BaseException | None) -> None:
         words = f"{type(error).__name__}: {error}"
         sys.stderr.write(f"meterlog: fault in the window: {words}\n")
-        text = f"A part of the window failed; recording goes on. Please report: {words}"
         if window.desk is not None:
-            window.desk.session.trouble = text
+            going_on = "; recording goes on" if window.desk.session.recording else ""
+            window.desk.session.trouble = (
+                f"A part of the window failed{going_on}. Please report: {words}"
+            )
+        else:
+            window.say(f"The window could not be filled. Please report: {words}")
 
     def on_error(
         kind: type[BaseException], error: BaseException, trace: TracebackType | None

@@ -13,8 +13,10 @@ from PySide6.QtWidgets import QFileDialog
 from meterlog.evidence.trace_picture import origin_mark
 from meterlog.model import Event, EventKind
 from meterlog.model.errors import MeterlogError
+from meterlog.window.doubts_told import DoubtsTold
 from meterlog.window.keys import Action
 from meterlog.window.meters_page import MetersPage
+from meterlog.window.remedies_here import remedy_here
 from meterlog.window.run_page import RunPage
 from meterlog.window.session import Phase, Session
 from meterlog.window.status_strip import StatusStrip, alarm_words
@@ -23,7 +25,10 @@ from meterlog.work import Run
 if TYPE_CHECKING:
     from meterlog.window.main_window import MainWindow
 
-FRAME_MS = 40
+FRAME_S = 0.04
+"""From one drawing to the next at least: what an eye can follow, and half a core can draw."""
+LOOK_MS = 8
+"""How often it is looked whether anything is new: a reading that comes alone is drawn at once."""
 GLANCE_S = 0.25
 STOP_AGAIN_S = 2.0
 _REPEATING = {Action.EARLIER, Action.LATER, Action.CLOSER, Action.WIDER}
@@ -57,8 +62,11 @@ class Desk:
         self.status = StatusStrip()
         self._stop_asked_s = float("-inf")
         self._glanced_s = float("-inf")
+        self._ticked_s = float("-inf")
         self._glance_s = GLANCE_S
         self._phase = Phase.IDLE
+        self._from_page = False
+        self._doubts = DoubtsTold()
         self._closing = False
         self._dialog: QFileDialog | None = None
         window.pages.addWidget(self.meters_page)
@@ -66,8 +74,8 @@ class Desk:
         window.foot.addWidget(self.status)
         self._connect()
         self._timer = QTimer(window)
-        self._timer.setInterval(FRAME_MS)
-        self._timer.timeout.connect(self.tick)
+        self._timer.setInterval(LOOK_MS)
+        self._timer.timeout.connect(self._look)
         self._timer.start()
 
     def _connect(self) -> None:
@@ -76,6 +84,7 @@ class Desk:
         header.start_asked.connect(lambda: self.do(Action.START_STOP))
         header.open_asked.connect(lambda: self.do(Action.OPEN))
         header.looks_asked.connect(lambda: self.do(Action.LOOKS))
+        self.window.pages.currentChanged.connect(lambda _: self._show_keys())
         self.meters_page.start.connect(lambda: self.do(Action.START_STOP))
         self.meters_page.browse.connect(lambda: self.do(Action.OPEN))
         self.meters_page.recordings.chosen.connect(self.open)
@@ -95,15 +104,24 @@ class Desk:
             self.session.start(lambda: run)
         elif recording is not None:
             self.open(recording)
+        self._show_keys()
         self.tick()
 
     def takes_keys(self, action: Action) -> bool:
         """Tell whether a key acts now: on its page, and anywhere while recording."""
         if action is Action.ASK:
-            return self.window.pages.currentIndex() == 0
+            return self.window.pages.currentIndex() == 0 and not self.session.recording
         anywhere = action in _ANYWHERE
         on_run_page = self.window.pages.currentIndex() == 1
         return anywhere or on_run_page or self.session.recording
+
+    def _show_keys(self) -> None:
+        """Name the keys that act now."""
+        acting = {action for action in Action if self.takes_keys(action)}
+        if not self.window.guide.isVisible():
+            acting -= {Action.GUIDE}
+        before = self.window.pages.currentIndex() == 0 and not self.session.recording
+        self.window.keys.show_actions(acting, before=before)
 
     @staticmethod
     def repeats(action: Action) -> bool:
@@ -146,9 +164,10 @@ class Desk:
             return
         try:
             self.session.start(self._next_run or self.meters_page.plan().run)
+            self._from_page = self._next_run is None
             self._next_run = None
         except MeterlogError as error:
-            self.session.trouble = str(error)
+            self.session.trouble = remedy_here(str(error))
 
     def _note(self) -> None:
         if self.session.phase is not Phase.RECORDING:
@@ -192,7 +211,7 @@ class Desk:
         try:
             self.session.open(folder)
         except MeterlogError as error:
-            self.session.trouble = str(error)
+            self.session.trouble = remedy_here(str(error))
         self.window.show_page(1)
         self.tick()
 
@@ -200,13 +219,19 @@ class Desk:
         try:
             self.session.mend(folders)
         except MeterlogError as error:
-            self.session.trouble = str(error)
+            self.session.trouble = remedy_here(str(error))
         self.tick()
+
+    def _look(self) -> None:
+        now_s = time.monotonic()
+        news = self.session.fresh or now_s - self._glanced_s >= self._glance_s
+        if news and now_s - self._ticked_s >= FRAME_S:
+            self.tick()
 
     def tick(self) -> None:
         """Fetch what is new and draw it; a few times a second look at everything else."""
         fresh = self.session.pull()
-        now_s = time.monotonic()
+        self._ticked_s = now_s = time.monotonic()
         due = now_s - self._glanced_s >= self._glance_s
         if due:
             self._glanced_s = now_s
@@ -230,12 +255,20 @@ class Desk:
         self.status.show_session(self.session)
         self.window.sound_alarm(alarm_words(self.session.phase, self.session.status))
         asked = time.monotonic() - self._stop_asked_s <= STOP_AGAIN_S
-        words = _STOP_AGAIN if asked else self.session.trouble
+        told = (self.session.trouble, self._doubt_words())
+        words = _STOP_AGAIN if asked else "\n".join(one for one in told if one)
         self.window.say(_CLOSING if self._closing else words)
         recording = self.session.phase is Phase.RECORDING
         self.window.header.start.setText(
             ("Stop: press again" if asked else "Stop") if recording else "Start"
         )
+
+    def _doubt_words(self) -> str:
+        """Say what has just begun to speak against a meter."""
+        if self.session.phase is not Phase.RECORDING:
+            self._doubts.forget()
+            return ""
+        return self._doubts.words(self.session.review.doubts, time.monotonic())
 
     def _on_phase(self, before: Phase, now: Phase) -> None:
         self._phase = now
@@ -247,7 +280,13 @@ class Desk:
         self._show_words()
         if shown is not None:
             self.window.header.what.setText(_what(shown.about.job.work_order, self.session.folder))
+        recording = self.session.recording
+        self.meters_page.bar(recording=recording)
+        self._show_keys()
         if now is Phase.RECORDING:
+            if self._from_page:
+                self.meters_page.keep()
+            self._from_page = False
             self.window.show_page(1)
         else:
             self.run_page.typing.close_line()

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -9,15 +11,19 @@ from PySide6.QtWidgets import (
     QListView,
     QListWidget,
     QListWidgetItem,
+    QSizePolicy,
     QVBoxLayout,
 )
 from PySide6.QtWidgets import QWidget as _Widget
 
 from meterlog.evidence.ticks import time_text
-from meterlog.model import Doubt, Finding, FindingKind, Review, Verdict
+from meterlog.model import Doubt, Event, EventKind, Finding, FindingKind, Review, Verdict
+from meterlog.model.link_text import BACK, LOST, SILENT
+from meterlog.window.remedies_here import remedy_here
 
 _SIGNS = {Verdict.FAIL: "✕ FAIL", Verdict.PASS: "✓ PASS", Verdict.CANT_TELL: "? CAN'T TELL"}
 NONE_YET = "Nothing found yet."
+_NOTE = "Note: "
 
 
 def finding_words(finding: Finding) -> str:
@@ -29,11 +35,24 @@ def finding_words(finding: Finding) -> str:
 def doubt_words(doubt: Doubt) -> str:
     """Write a doubt about a meter as the list shows it."""
     at = f"  at {time_text(doubt.start_ns / 1e9, 60.0)}" if doubt.end_ns else ""
-    return f"⚠ METER{at}\n{doubt.text}"
+    return f"⚠ METER{at}\n{remedy_here(doubt.text)}"
+
+
+def event_words(event: Event) -> str:
+    """Write what was noted, or how a meter's readings stopped and came back; empty for others."""
+    at = time_text(event.t_ns / 1e9, 60.0)
+    if event.kind is EventKind.NOTE and event.value:
+        return f"✎ NOTE  at {at}\n{event.value}"
+    if event.kind is EventKind.LINK and event.value.startswith((LOST, SILENT, BACK)):
+        return f"⚠ METER  at {at}\n{event.source}: {event.value}"
+    return ""
 
 
 class FindingsView(_Widget):
-    """A list that follows the review. ``picked`` is emitted with the finding or doubt chosen."""
+    """A list that follows the review.
+
+    ``picked`` is emitted with the finding, doubt or event chosen.
+    """
 
     picked = Signal(object)
 
@@ -41,8 +60,12 @@ class FindingsView(_Widget):
         super().__init__()
         self._findings: tuple[Finding, ...] = ()
         self._doubts: tuple[Doubt, ...] = ()
+        self._notes: tuple[str, ...] = ()
+        self._events: tuple[Event, ...] = ()
         self.title = QLabel("Findings")
         self.title.setProperty("rank", "title")
+        # However much it counts, the trace beside it keeps its width.
+        self.title.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.list = QListWidget()
         self.list.setAccessibleName("findings")
         self.list.setWordWrap(True)
@@ -64,42 +87,64 @@ class FindingsView(_Widget):
         layout.addWidget(self.list, 1)
         layout.addWidget(self.unseen)
 
-    def show_review(self, review: Review) -> None:
-        """Show the findings of a review; the list is left alone when they are the same."""
+    def show_review(self, review: Review, events: Sequence[Event] = ()) -> None:
+        """Show the findings of a review; the list is left alone when they are the same.
+
+        Parameters
+        ----------
+        review : Review
+        events : sequence of Event
+            In time order; what was noted, and what became of the meters, is listed as well.
+        """
         shortest = review.shortest_visible_dropout_s
         words = "" if shortest is None else f"Dropouts of {shortest:.3g} s or more can't be missed."
+        if words != self.unseen.text():
+            self.unseen.setText(words)
         listed = {doubt.text for doubt in review.doubts}
-        rest = [note for note in review.notes if note not in listed]
-        notes = "\n".join([words, *rest]).strip()
-        if notes != self.unseen.text():
-            self.unseen.setText(notes)
-        known = (self._findings, self._doubts)
-        if (review.findings, review.doubts) == known and self.list.count():
+        notes = tuple(note for note in review.notes if note not in listed)
+        said = tuple(event for event in events if event_words(event))
+        known = (self._findings, self._doubts, self._notes, self._events)
+        if (review.findings, review.doubts, notes, said) == known and self.list.count():
             return
         self._findings, self._doubts = review.findings, review.doubts
-        bar = self.list.verticalScrollBar().value()
+        self._notes, self._events = notes, said
+        self._list_all()
+        failed = sum(f.verdict is Verdict.FAIL for f in self._findings)
+        parts = [f"{failed} failed"] if failed else []
+        if self._doubts:
+            parts.append(f"{len(self._doubts)} ⚠ meter")
+        self.title.setText(f"Findings: {', '.join(parts)}" if parts else "Findings")
+
+    def _list_all(self) -> None:
+        """List all anew; where one looks, and what is chosen, stays."""
+        bar, row = self.list.verticalScrollBar().value(), self.list.currentRow()
         self.list.clear()
         steps = [f for f in self._findings if f.kind is FindingKind.STEP_CURRENT]
         faults = [f for f in self._findings if f.kind is not FindingKind.STEP_CURRENT]
-        told = [
-            *((finding_words(finding), finding) for finding in faults),
+        told: list[tuple[str, Finding | Doubt | Event | None]] = [
+            *((finding_words(finding), finding) for finding in sorted(faults, key=_rank)),
             *((doubt_words(doubt), doubt) for doubt in self._doubts),
             *((finding_words(finding), finding) for finding in steps),
         ]
+        if not told:
+            told.append((NONE_YET, None))
+        told += [(event_words(event), event) for event in self._events]
+        # Behind the findings: however many notes there are, they push none out of sight.
+        told += [(f"{_NOTE}{note}", None) for note in self._notes]
         for text, one in told:
             item = QListWidgetItem(text)
             item.setData(Qt.ItemDataRole.UserRole, one)
             self.list.addItem(item)
-        if not told:
-            self.list.addItem(QListWidgetItem(NONE_YET))
+        if 0 <= row < self.list.count():
+            self.list.setCurrentRow(row)
         self.list.verticalScrollBar().setValue(bar)
-        failed = sum(f.verdict is Verdict.FAIL for f in self._findings)
-        parts = [f"{failed} failed"] if failed else []
-        if self._doubts:
-            parts.append(f"{len(self._doubts)} about the meters")
-        self.title.setText(f"Findings: {', '.join(parts)}" if parts else "Findings")
 
     def _on_pick(self, item: QListWidgetItem) -> None:
         finding = item.data(Qt.ItemDataRole.UserRole)
         if finding is not None:
             self.picked.emit(finding)
+
+
+def _rank(finding: Finding) -> bool:
+    """Sort the failed first; each kind stays in time order."""
+    return finding.verdict is not Verdict.FAIL

@@ -1,37 +1,69 @@
-"""KeyStrip: the key map, always on screen."""
+"""KeyStrip: the keys that act now, always on screen."""
 
 from __future__ import annotations
 
 import html
+from collections.abc import Collection
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel
 
-from meterlog.window.keys import BINDINGS, Binding
+from meterlog.window.keys import BINDINGS, Action, Binding
 
 if TYPE_CHECKING:
     from meterlog.evidence.palette import Palette
 
 
 class KeyStrip(QLabel):
-    """One or two lines that name every key and what it does."""
+    """One or two lines that name every key that acts on the page on show, and what it does."""
 
     def __init__(self) -> None:
         super().__init__()
         self.setWordWrap(True)
         self.setTextFormat(Qt.TextFormat.RichText)
         self.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        plain = ", ".join(f"{b.shown}: {b.words}" for b in BINDINGS if b.shown)
-        self.setAccessibleName(f"keys: {plain}")
+        self._palette: Palette | None = None
+        self._shown: tuple[tuple[str, str], ...] = ()
+        self.show_actions(set(Action) - {Action.ASK})
+
+    def show_actions(self, actions: Collection[Action], *, before: bool = False) -> None:
+        """Name the keys of these actions.
+
+        Parameters
+        ----------
+        actions : collection of Action
+        before : bool
+            The Meters page is on show, and nothing is being recorded.
+        """
+        shown = tuple(
+            (binding.shown, _words(binding, before=before))
+            for binding in BINDINGS
+            if binding.shown and binding.action in actions
+        )
+        if shown == self._shown:
+            return
+        self._shown = shown
+        self.setAccessibleName(f"keys: {', '.join(f'{keys}: {words}' for keys, words in shown)}")
+        self._write()
 
     def set_palette(self, palette: Palette) -> None:
         """Take other colours."""
+        self._palette = palette
+        self._write()
 
-        def chip(binding: Binding) -> str:
-            keys = html.escape(binding.shown).replace(" ", "&nbsp;")
-            words = html.escape(binding.words).replace(" ", "&nbsp;")
-            style = f"background-color:{palette.accent};color:{palette.on_accent}"
+    def _write(self) -> None:
+        palette = self._palette
+        if palette is None:
+            return
+        style = f"background-color:{palette.accent};color:{palette.on_accent}"
+
+        def chip(keys: str, words: str) -> str:
+            keys, words = (html.escape(one).replace(" ", "&nbsp;") for one in (keys, words))
             return f'<span style="{style}">&nbsp;{keys}&nbsp;</span>&nbsp;{words}'
 
-        self.setText(" &ensp;".join(chip(binding) for binding in BINDINGS if binding.shown))
+        self.setText(" &ensp;".join(chip(*one) for one in self._shown))
+
+
+def _words(binding: Binding, *, before: bool) -> str:
+    return binding.before if before and binding.before else binding.words

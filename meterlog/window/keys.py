@@ -44,12 +44,15 @@ class Binding:
         The keys in words.
     words : str
         What they do.
+    before : str
+        What they do on the Meters page, where it is another thing to say.
     """
 
     action: Action
     keys: tuple[Qt.Key, ...]
     shown: str
     words: str
+    before: str = ""
 
 
 DIGITS = (
@@ -71,6 +74,7 @@ BINDINGS = (
         (_Key.Key_Enter, _Key.Key_Return, _Key.Key_S),
         "Enter / S",
         "start; twice: stop",
+        "connect and record",
     ),
     Binding(Action.SPEED, DIGITS, "0 – 9", "speed step"),
     Binding(Action.TAP, (_Key.Key_Plus, _Key.Key_T, _Key.Key_Space), "+ / T / Space", "tap"),
@@ -88,9 +92,9 @@ BINDINGS = (
     Binding(Action.CLOSER, (_Key.Key_Up,), "↑ ↓", "zoom"),
     Binding(Action.WIDER, (_Key.Key_Down,), "", ""),
     Binding(Action.GUIDE, (_Key.Key_Slash, _Key.Key_G), "", ""),
-    Binding(Action.ASK, (_Key.Key_A,), "", ""),
+    Binding(Action.ASK, (_Key.Key_A,), "A", "ask the ticked ports"),
     Binding(Action.OPEN, (_Key.Key_O,), "O", "open"),
-    Binding(Action.METERS, (_Key.Key_M,), "M", "meters"),
+    Binding(Action.METERS, (_Key.Key_M,), "M", "meters", "trace"),
     Binding(Action.LOOKS, (_Key.Key_Asterisk, _Key.Key_D), "* / D", "day, dark"),
 )
 

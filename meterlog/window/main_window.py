@@ -14,9 +14,12 @@ from PySide6.QtWidgets import (
     QComboBox,
     QLabel,
     QLineEdit,
+    QListWidget,
     QMainWindow,
     QPlainTextEdit,
+    QPushButton,
     QStackedWidget,
+    QTableWidget,
     QVBoxLayout,
     QWidget,
 )
@@ -34,6 +37,8 @@ if TYPE_CHECKING:
     from meterlog.work import Run
 
 _TYPING = (QLineEdit, QPlainTextEdit, QAbstractSpinBox)
+_ENTER = {Qt.Key.Key_Return, Qt.Key.Key_Enter}
+_UP_DOWN = {Qt.Key.Key_Up, Qt.Key.Key_Down}
 
 
 class MainWindow(QMainWindow):
@@ -139,7 +144,12 @@ class MainWindow(QMainWindow):
         self.said.setVisible(bool(words))
 
     def sound_alarm(self, words: str) -> None:
-        """Show the red banner; empty takes it away."""
+        """Show the red banner, with a sound when it comes up; empty takes it away.
+
+        Whoever measures looks at the fan, not at the screen.
+        """
+        if words and not self.alarm.text():
+            QApplication.beep()
         if words != self.alarm.text():
             self.alarm.setText(words)
         self.alarm.setVisible(bool(words))
@@ -151,12 +161,24 @@ class MainWindow(QMainWindow):
             # Keys that a text field did not want come to what it stands in: those aren't ours.
             typing = self._typing(watched) or self._typing(self.focusWidget())
             if mine and self.desk is not None and not typing:
-                found = action_of(event)
+                # A list passes Enter on to what it stands in, too.
+                taken = self._presses(watched, event) or self._presses(self.focusWidget(), event)
+                found = None if taken else action_of(event)
                 if found is not None and self.desk.takes_keys(found[0]):
                     if not event.isAutoRepeat() or self.desk.repeats(found[0]):
                         self.desk.do(*found)
                     return True
         return super().eventFilter(watched, event)
+
+    def _presses(self, watched: QObject | None, event: QKeyEvent) -> bool:
+        """Tell whether a key is for the button or the list that Tab went to."""
+        if isinstance(watched, QListWidget | QTableWidget) and event.key() in _UP_DOWN:
+            return True
+        if event.key() not in _ENTER or self.desk is None or self.desk.session.recording:
+            return False
+        if isinstance(watched, QListWidget):
+            return watched.currentItem() is not None
+        return isinstance(watched, QPushButton) and watched.autoDefault()
 
     @staticmethod
     def _typing(watched: QObject | None) -> bool:

@@ -15,16 +15,20 @@ from PySide6.QtWidgets import (
     QPushButton,
     QSizePolicy,
     QVBoxLayout,
+    QWidget,
 )
 
 from meterlog.instruments import PortInfo
 from meterlog.model import Channel, Quantity, Role
 from meterlog.model.errors import ProfileError, UsageError
 from meterlog.profile import load_meter
+from meterlog.window.last_setup import MeterSetup, moved_port
+from meterlog.window.port_presence import absent_words
 from meterlog.window.sensor_choice import SensorChoice
+from meterlog.window.steady_boxes import SteadyComboBox
 from meterlog.work import KeptZeros, SensorWords
 from meterlog.work.sensor_words import joined
-from meterlog.work.zeros import ZeroKey
+from meterlog.work.zeros import ZeroKey, adapter_serial
 
 _HINTS = (
     ("return", Role.MOTOR_RETURN),
@@ -34,7 +38,7 @@ _HINTS = (
     ("clamp", Role.MOTOR_CURRENT),
 )
 
-_NO_PORT = "typed:"
+_NO_PORT, _NO_PORT_WORDS = "typed:", "no plug: typed by hand"
 """Stands where the port of a meter would that is typed by hand."""
 
 
@@ -47,6 +51,10 @@ def likely_role(channel: Channel, taken: Collection[Role]) -> Role:
     return Role.OTHER
 
 
+def _role_text(role: Role) -> str:
+    return "other: only recorded" if role is Role.OTHER else role.value.replace("-", " ")
+
+
 def likely_port(ports: Sequence[PortInfo], used: Collection[str]) -> str:
     """Give the port a meter is most likely on: free, usable, and USB before built in."""
     free = [port for port in ports if port.usable and port.device not in used]
@@ -55,7 +63,7 @@ def likely_port(ports: Sequence[PortInfo], used: Collection[str]) -> str:
 
 
 class MeterRow(QFrame):
-    """One meter. ``removed`` is emitted when it is to go.
+    """One meter. ``removed`` is emitted when it is to go, ``changed`` when it is another one.
 
     Parameters
     ----------
@@ -68,6 +76,7 @@ class MeterRow(QFrame):
     """
 
     removed = Signal()
+    changed = Signal()
 
     def __init__(
         self,
@@ -82,17 +91,15 @@ class MeterRow(QFrame):
         self._wrong = ""
         self._ports = tuple(ports)
         self.setProperty("rank", "panel")
-        self.profile = QComboBox()
+        self.profile = SteadyComboBox()
         self.profile.setAccessibleName("kind of meter")
         self.profile.addItems(list(profiles))
-        self.port = QComboBox()
-        self.port.setEditable(True)
-        self.port.setAccessibleName("port, or an address such as socket://host:port")
-        self.port.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.port.setMinimumContentsLength(12)
-        edit = self.port.lineEdit()
-        if edit is not None:
-            edit.setPlaceholderText("port, or socket://host:port")
+        self.title = QLabel("")
+        self.title.setProperty("rank", "second")
+        self.title.setWordWrap(True)
+        self.title.setAccessibleName("what kind of meter that is")
+        self._serial = ""
+        self.port = _port_box()
         self.gone = QPushButton("Remove")
         self.gone.setAccessibleName("remove this meter")
         self.gone.clicked.connect(self.removed)
@@ -102,6 +109,16 @@ class MeterRow(QFrame):
         self.roles: list[tuple[Channel, QComboBox]] = []
         self.sensors: list[SensorChoice] = []
         self._grid = QGridLayout()
+        self._lay_out()
+        self.show_ports(ports)
+        self.profile.currentTextChanged.connect(self._on_profile)
+        self.port.currentTextChanged.connect(lambda _: self._on_port())
+        edit = self.port.lineEdit()
+        if edit is not None:
+            edit.editingFinished.connect(self._show_trouble)
+        self._on_profile(self.profile.currentText())
+
+    def _lay_out(self) -> None:
         first = QHBoxLayout()
         first.addWidget(self.profile, 2)
         first.addWidget(self.port, 3)
@@ -109,36 +126,57 @@ class MeterRow(QFrame):
         page = QVBoxLayout(self)
         page.setContentsMargins(8, 8, 8, 8)
         page.addLayout(first)
+        page.addWidget(self.title)
         page.addLayout(self._grid)
         page.addWidget(self.trouble)
-        self.show_ports(ports)
-        self.profile.currentTextChanged.connect(self._on_profile)
-        self.port.currentTextChanged.connect(lambda _: self._show_trouble())
-        self.port.currentTextChanged.connect(lambda _: self._show_kept())
-        self._on_profile(self.profile.currentText())
 
     def show_ports(self, ports: Sequence[PortInfo]) -> None:
         """Offer these ports; what was typed or chosen stays."""
-        typed = self.url()
+        serial = self._serial
+        chosen = moved_port(self.url(), serial, ports)
         self._ports = tuple(ports)
-        self.port.clear()
-        for port in ports:
-            self.port.addItem(f"{port.device}  {port.text}".strip(), port.device)
-        self.set_url(typed or likely_port(ports, self._used()))
+        with QSignalBlocker(self.port):
+            self.port.clear()
+            for port in ports:
+                self.port.addItem(f"{port.device}  {port.text}".strip(), port.device)
+            self.set_url(chosen or likely_port(ports, self._used()))
+        self._serial = serial
+        self._on_port()
 
     def url(self) -> str:
         """Give the port chosen, or the address typed."""
         words = self.port.currentText().strip()
+        if words == _NO_PORT_WORDS:
+            return _NO_PORT
         at = self.port.findText(words)
         return str(self.port.itemData(at)) if at >= 0 else words
 
     def set_url(self, url: str) -> None:
         """Choose a port of the list, or type an address."""
         at = self.port.findData(url)
+        if url != self.url():
+            self._serial = ""
         if at >= 0:
             self.port.setCurrentIndex(at)
         else:
-            self.port.setEditText(url)
+            self.port.setEditText(_NO_PORT_WORDS if url == _NO_PORT else url)
+        edit = self.port.lineEdit()
+        if edit is not None:
+            edit.setCursorPosition(0)  # what a narrow box shows is the name, not the end
+
+    def _on_port(self) -> None:
+        here = next((port for port in self._ports if port.device == self.url()), None)
+        if here is not None:
+            self._serial = here.serial
+        elif self._edited():
+            self._serial = ""
+        self._show_trouble()
+        self._show_kept()
+        self.changed.emit()
+
+    def _edited(self) -> bool:
+        edit = self.port.lineEdit()
+        return edit is not None and edit.hasFocus()
 
     def _on_profile(self, name: str) -> None:
         while self._grid.count():
@@ -149,6 +187,7 @@ class MeterRow(QFrame):
                 widget.deleteLater()
         self.roles, self.sensors = [], []
         self._wrong = ""
+        self.title.setText("")
         if not name:
             return
         try:
@@ -156,13 +195,15 @@ class MeterRow(QFrame):
         except ProfileError as error:
             self._wrong = str(error)
             self._show_trouble()
+            self.changed.emit()
             return
-        self.profile.setToolTip(profile.title)
-        self._offer_port(typed=profile.dialect == "typed")
+        self.title.setText(profile.title)
+        self._offer_port(typed=profile.typed)
         for index, channel in enumerate(profile.channels):
             self._add_channel(index, channel)
         self._show_trouble()
         self._show_kept()
+        self.changed.emit()
 
     def _offer_port(self, *, typed: bool) -> None:
         """Let a port be chosen, unless the meter has no plug and is typed by hand."""
@@ -177,11 +218,13 @@ class MeterRow(QFrame):
         url = self.url()
         barred = next((p.reason for p in self._ports if p.device == url and not p.usable), "")
         words = self._wrong or (f"{url}: {barred}" if barred else "")
+        if not words and not self._edited():
+            words = absent_words(url, self._ports)
         self.trouble.setText(words)
         self.trouble.setVisible(bool(words))
 
     def _add_channel(self, index: int, channel: Channel) -> None:
-        box = QComboBox()
+        box = SteadyComboBox()
         box.setAccessibleName(f"what channel {channel.name} is connected to")
         self._offer_roles(box, channel)
         label = QLabel(f"{channel.name} ({channel.unit})")
@@ -205,7 +248,7 @@ class MeterRow(QFrame):
             box.clear()
             for role in Role:
                 if role.quantity in {None, channel.quantity}:
-                    box.addItem(role.value.replace("-", " "), role)
+                    box.addItem(_role_text(role), role)
             box.setCurrentIndex(box.findData(likely_role(channel, taken)))
         box.currentIndexChanged.emit(box.currentIndex())
 
@@ -222,7 +265,8 @@ class MeterRow(QFrame):
 
     def _show_kept(self) -> None:
         """Offer the zeros kept of this meter, at this port, behind these sensors."""
-        serial = next((port.serial for port in self._ports if port.device == self.url()), "")
+        at_port = next((port.serial for port in self._ports if port.device == self.url()), "")
+        serial = adapter_serial(self.url(), at_port)
         kept = KeptZeros()
         for sensor in self.sensors:
             try:
@@ -233,6 +277,38 @@ class MeterRow(QFrame):
             key = ZeroKey.of(self.profile.currentText(), serial, channel)
             has_role = channel.role is not Role.OTHER
             sensor.show_kept(kept.find(key) if has_role else None)
+
+    def setup(self) -> MeterSetup:
+        """Give what is chosen, to be kept for the next time."""
+        return MeterSetup(
+            self.profile.currentText(),
+            self.url(),
+            self._serial,
+            tuple(sensor.setup() for sensor in self.sensors),
+        )
+
+    def recall(self, setup: MeterSetup) -> None:
+        """Choose what was chosen the last time, at the port where the adapter is now.
+
+        Channels that the profile no longer has are left out.
+        """
+        self.profile.setCurrentText(setup.profile)
+        kept = {channel.name: channel for channel in setup.channels}
+        for (channel, box), sensor in zip(self.roles, self.sensors, strict=True):
+            if channel.name in kept:
+                sensor.recall(kept[channel.name])
+                roles = [Role(box.itemData(at)).value for at in range(box.count())]
+                if kept[channel.name].role in roles:
+                    box.setCurrentIndex(roles.index(kept[channel.name].role))
+        self.set_url(setup.port_now(self._ports))
+        self._serial = setup.port_serial
+        self._on_port()
+
+    def in_order(self) -> list[QWidget]:
+        """Give what Tab goes through, in the order in which it is read."""
+        channels = zip(self.roles, self.sensors, strict=True)
+        parts = [part for (_, box), sensor in channels for part in (box, *sensor.in_order())]
+        return [self.profile, self.port, self.gone, *parts]
 
     def chosen_roles(self) -> set[Role]:
         """Give the roles that the channels of this meter play."""
@@ -260,3 +336,15 @@ class MeterRow(QFrame):
             if role is not Role.OTHER:
                 words.append(f"{role.value}={key}.{channel.name}")
         return words
+
+
+def _port_box() -> SteadyComboBox:
+    box = SteadyComboBox()
+    box.setEditable(True)
+    box.setAccessibleName("port, or an address such as socket://host:port")
+    box.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+    box.setMinimumContentsLength(12)
+    edit = box.lineEdit()
+    if edit is not None:
+        edit.setPlaceholderText("port, or socket://host:port")
+    return box

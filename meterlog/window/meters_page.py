@@ -7,7 +7,6 @@ from pathlib import Path
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
-    QComboBox,
     QFormLayout,
     QHBoxLayout,
     QLabel,
@@ -22,10 +21,13 @@ from meterlog.instruments import PortInfo, list_ports
 from meterlog.model import Job, Role
 from meterlog.profile import names
 from meterlog.window.cautions import Cautions
+from meterlog.window.last_setup import LastSetup, Setup
 from meterlog.window.meter_row import MeterRow
 from meterlog.window.plan import Plan
 from meterlog.window.ports_panel import PortsPanel
 from meterlog.window.recordings_list import RecordingsList
+from meterlog.window.steady_boxes import SteadyComboBox
+from meterlog.window.tab_order import order_tabs
 from meterlog.work import recordings_folder
 from meterlog.work.sensor_words import joined
 
@@ -38,12 +40,24 @@ _JOB = (
 
 
 class MetersPage(QWidget):
-    """The page before measuring. ``start`` and ``browse`` are emitted by its buttons."""
+    """The page before measuring. ``start`` and ``browse`` are emitted by its buttons.
+
+    Parameters
+    ----------
+    ports : callable
+        Gives the ports that are there.
+    last : LastSetup or None
+        What was chosen the last time; None: that in the user's settings folder.
+    """
 
     start = Signal()
     browse = Signal()
 
-    def __init__(self, ports: Callable[[], Sequence[PortInfo]] = list_ports) -> None:
+    def __init__(
+        self,
+        ports: Callable[[], Sequence[PortInfo]] = list_ports,
+        last: LastSetup | None = None,
+    ) -> None:
         super().__init__()
         self._list_ports = ports
         self._ports: tuple[PortInfo, ...] = tuple(ports())
@@ -53,7 +67,7 @@ class MetersPage(QWidget):
         self.ports.taken.connect(self.take_meter)
         self.ports.again.clicked.connect(self.find_ports)
         self.recordings = RecordingsList()
-        self.limits = QComboBox()
+        self.limits = SteadyComboBox()
         self.limits.setAccessibleName("limits by which the current is judged")
         self.limits.addItems(list(names("limits")))
         self.folder = QLineEdit(str(recordings_folder()))
@@ -61,14 +75,45 @@ class MetersPage(QWidget):
         self.folder.editingFinished.connect(self.show_recordings)
         self.job = {key: QLineEdit() for key, _ in _JOB}
         self.cautions = Cautions()
+        self.more = QPushButton("Add a meter")
+        self.begin = QPushButton("Connect and record  (S)")
+        self.other = QPushButton("Open another folder…  (O)")
         self._rows_place = QVBoxLayout()
         page = QHBoxLayout(self)
         page.setContentsMargins(8, 4, 8, 4)
         page.setSpacing(10)
         page.addWidget(self._scrolled(self._left()), 3)
         page.addWidget(self._right(), 2)
-        self._untouched = self.add_row()
+        self._last = last or LastSetup()
+        self._recall(self._last.load())
+        self.ports.asking_began.connect(self.keep)
+        self.ports.listed.connect(self._order_tabs)
         self.show_recordings()
+        self._order_tabs()
+
+    def _recall(self, setup: Setup) -> None:
+        """Choose what was chosen the last time; what is no longer there is left out."""
+        known = names("meters")
+        for meter in setup.meters:
+            if meter.profile in known:
+                self.add_row().recall(meter)
+        if not self.rows:
+            self._untouched = self.add_row()
+        self.limits.setCurrentText(setup.limits)
+        self.ports.recall(setup.may_ask, setup.addresses)
+
+    def keep(self) -> None:
+        """Keep what is chosen for the next time."""
+        may_ask, addresses = self.ports.ticked()
+        meters = tuple(row.setup() for row in self.rows)
+        self._last.keep(Setup(meters, self.limits.currentText(), may_ask, addresses))
+
+    def _order_tabs(self) -> None:
+        """Let Tab go as the eye goes: ports, meters, limits and job, the button, recordings."""
+        rows = (widget for row in self.rows for widget in row.in_order())
+        job = (self.limits, *self.job.values(), self.folder, self.begin)
+        right = (*self.recordings.in_order(), self.other, self.cautions.fold)
+        order_tabs((*self.ports.in_order(), *rows, self.more, *job, *right))
 
     def _left(self) -> QWidget:
         body = QWidget()
@@ -79,10 +124,9 @@ class MetersPage(QWidget):
         column.addWidget(self._title("Meters"))
         column.addLayout(self._rows_place)
         buttons = QHBoxLayout()
-        more = QPushButton("Add a meter")
-        more.setAccessibleName("add a meter")
-        more.clicked.connect(self.add_row)
-        buttons.addWidget(more)
+        self.more.setAccessibleName("add a meter")
+        self.more.clicked.connect(self._on_more)
+        buttons.addWidget(self.more)
         buttons.addStretch(1)
         column.addLayout(buttons)
         form = QFormLayout()
@@ -92,11 +136,10 @@ class MetersPage(QWidget):
             form.addRow(words, self.job[key])
         form.addRow("folder", self.folder)
         column.addLayout(form)
-        begin = QPushButton("Connect and record  (S)")
-        begin.setAccessibleName("connect and record")
-        begin.setProperty("rank", "first")
-        begin.clicked.connect(self.start)
-        column.addWidget(begin)
+        self.begin.setAccessibleName("connect and record")
+        self.begin.setProperty("rank", "first")
+        self.begin.clicked.connect(self.start)
+        column.addWidget(self.begin)
         column.addStretch(1)
         return body
 
@@ -111,10 +154,9 @@ class MetersPage(QWidget):
         column = QVBoxLayout(body)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self.recordings, 2)
-        other = QPushButton("Open another folder…  (O)")
-        other.setAccessibleName("open a recording in another folder")
-        other.clicked.connect(self.browse)
-        column.addWidget(other)
+        self.other.setAccessibleName("open a recording in another folder")
+        self.other.clicked.connect(self.browse)
+        column.addWidget(self.other)
         column.addWidget(self._scrolled(self.cautions), 3)
         return body
 
@@ -132,9 +174,18 @@ class MetersPage(QWidget):
         for box in (row.profile, row.port):
             box.activated.connect(lambda _: self._touch(row))
             box.editTextChanged.connect(lambda _: self._touch(row))
+        row.changed.connect(self._on_rows)
         self.rows.append(row)
         self._rows_place.addWidget(row)
+        self._on_rows()
         return row
+
+    def _on_more(self) -> None:
+        self.add_row().profile.setFocus()
+
+    def _on_rows(self) -> None:
+        self._order_tabs()
+        self.ports.show_used({(row.profile.currentText(), row.url()) for row in self.rows})
 
     def _touch(self, row: MeterRow) -> None:
         if row is self._untouched:
@@ -167,6 +218,7 @@ class MetersPage(QWidget):
         self.rows.remove(row)
         self._rows_place.removeWidget(row)
         row.deleteLater()
+        self._on_rows()
 
     def find_ports(self) -> None:
         """Look for ports again; what was chosen stays."""
@@ -176,6 +228,11 @@ class MetersPage(QWidget):
         for row in self.rows:
             row.show_ports(self._ports)
         self._untouched = untouched
+
+    def bar(self, *, recording: bool) -> None:
+        """Let no port be asked, and nothing be started, while a recording is in progress."""
+        self.ports.bar(recording=recording)
+        self.begin.setDisabled(recording)
 
     def show_recordings(self) -> None:
         """Read the list of recordings again."""

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QLabel, QPushButton, QWidget
 
-from meterlog.acquire import Fit, PortAnswer, PortProgress
+from meterlog.acquire import Fit, Outcome, PortAnswer, PortProgress
 from meterlog.instruments import PortInfo
 
+_USE, _USED = "Use it", "✓ in use below"
+_LONG = 30
+"""Characters of an answer that still stand beside the port's name; more go under it."""
 _NOT_ASKED, _MAY_BE_ASKED = "not to be asked", "may be asked"
 
 
@@ -49,7 +54,18 @@ class PortEntry(QWidget):
         self._grid.setVerticalSpacing(2)
         self._grid.setColumnStretch(1, 1)
         self._grid.addWidget(self.may_ask, 0, 0)
-        self._grid.addWidget(self.words, 0, 1, 1, 2)
+        self._say(self.words.text())
+
+    def _say(self, words: str) -> None:
+        """Show words beside the port's name, or under it where they are many."""
+        self.words.setText(words)
+        self._grid.removeWidget(self.words)
+        if len(words) > _LONG:
+            self._grid.addWidget(self.words, 1, 0, 1, 3)
+        else:
+            self._grid.addWidget(self.words, 0, 1, 1, 2)
+        indent = 2 * self.words.fontMetrics().averageCharWidth() if len(words) > _LONG else -1
+        self.words.setIndent(indent)
 
     @property
     def included(self) -> bool:
@@ -58,13 +74,13 @@ class PortEntry(QWidget):
 
     def _on_tick(self, ticked: bool) -> None:  # noqa: FBT001 - the form of Qt's signal
         if self.answer is None and self.port.usable:
-            self.words.setText(_MAY_BE_ASKED if ticked else _NOT_ASKED)
+            self._say(_MAY_BE_ASKED if ticked else _NOT_ASKED)
 
     def show_progress(self, progress: PortProgress) -> None:
         """Show what is being done, and once it is there the answer."""
         if progress.answer is None:
             self._clear()
-            self.words.setText(f"{progress.doing}…")
+            self._say(f"{progress.doing}…")
         elif progress.answer is not self.answer:
             self._show_answer(progress.answer)
 
@@ -79,27 +95,34 @@ class PortEntry(QWidget):
         self._clear()
         self.answer = answer
         if not answer.fits:
-            self.words.setText(answer.reason)
+            mild = answer.outcome in {Outcome.SILENT, Outcome.STOPPED}
+            self._say(answer.reason if mild else f"⚠ {answer.reason}")
             return
         words = [answer.who] if answer.who else []
         if answer.simulated:
             words.append("a virtual meter: nothing is measured")
         if len(answer.fits) > 1:
             words.append(f"{len(answer.fits)} profiles fit: choose by what is connected")
-        self.words.setText(" · ".join(words) or answer.fits[0].title)
+        self._say(" · ".join(words) or answer.fits[0].title)
         for fit in answer.fits:
             self._add_fit(fit)
 
     def _add_fit(self, fit: Fit) -> None:
-        row = self._grid.rowCount()
+        row = 2 + len(self.buttons)
         line = QLabel(f"{answer_words(fit)}\n{fit.note}" if fit.note else answer_words(fit))
         line.setWordWrap(True)
         line.setIndent(2 * line.fontMetrics().averageCharWidth())
         line.setToolTip(f"{fit.title}: {fit.why}")
-        button = QPushButton("Use it")
+        button = QPushButton(_USE)
         button.setAccessibleName(f"use {self.port.device} as {fit.profile}")
         button.clicked.connect(lambda: self.taken.emit(fit.profile, self.port.device))
         self._grid.addWidget(line, row, 0, 1, 2)
         self._grid.addWidget(button, row, 2)
         self._lines.append(line)
         self.buttons.append(button)
+
+    def show_used(self, profiles: Collection[str]) -> None:
+        """Mark those of the answers that are chosen as meters."""
+        fits = self.answer.fits if self.answer is not None else ()
+        for fit, button in zip(fits, self.buttons, strict=True):
+            button.setText(_USED if fit.profile in profiles else _USE)

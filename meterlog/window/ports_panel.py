@@ -2,25 +2,38 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
 
 from meterlog.acquire import Discovery
 from meterlog.instruments import PortInfo, list_ports
 from meterlog.profile import MeterProfile, load_listed_meters
+from meterlog.window.last_setup import port_identity
 from meterlog.window.port_entry import PortEntry
 
 _LOOK_MS = 100
 _CLOSING_S = 1.5
 _ASK, _STOP = "Ask these ports  (A)", "Stop asking  (A)"
 _FIRST_TICK = "Tick the ports that may be asked. No other is opened or sent anything."
+_NOT_NOW = "A recording is in progress: ports can be asked once it is stopped."
 _NO_PORT = "No serial port is plugged in. Plug one in and look again, or add an address."
 
 
 class PortsPanel(QFrame):
     """A line for each port. ``taken`` is emitted with a profile's name and a port.
+
+    ``asking_began`` tells that the user let the ticked ports be asked, ``listed`` that there are
+    other lines or buttons now.
 
     Nothing is opened until the button is pressed, and then only what is ticked. Asking goes on in
     threads; a timer fetches what they found.
@@ -36,6 +49,8 @@ class PortsPanel(QFrame):
     """
 
     taken = Signal(str, str)
+    asking_began = Signal()
+    listed = Signal()
 
     def __init__(
         self,
@@ -49,6 +64,8 @@ class PortsPanel(QFrame):
         self._make = discovery
         self._discovery: Discovery | None = None
         self._added: list[PortInfo] = []
+        self._remembered: frozenset[str] = frozenset()
+        self._used: Collection[tuple[str, str]] = ()
         self.entries: list[PortEntry] = []
         self.setProperty("rank", "panel")
         self.ask_button = QPushButton(_ASK)
@@ -108,11 +125,47 @@ class PortsPanel(QFrame):
             self._place.addWidget(entry)
         if self._discovery is None:
             self.said.setText(_FIRST_TICK if entries else _NO_PORT)
+        self.listed.emit()
 
     def _entry(self, port: PortInfo) -> PortEntry:
         entry = PortEntry(port)
         entry.taken.connect(self.taken)
+        entry.may_ask.setChecked(port.usable and port_identity(port) in self._remembered)
         return entry
+
+    def recall(self, may_ask: Collection[str], addresses: Sequence[str]) -> None:
+        """Tick the ports that were asked the last time; none is asked before the key is pressed.
+
+        Parameters
+        ----------
+        may_ask : collection of str
+            By :func:`~meterlog.window.last_setup.port_identity`.
+        addresses : sequence of str
+            Those of them that were typed.
+        """
+        self._remembered = frozenset(may_ask)
+        self._added += [PortInfo(address) for address in addresses]
+        self.show_ports([entry.port for entry in self.entries])
+        for entry in self.entries:
+            if port_identity(entry.port) in self._remembered:
+                entry.may_ask.setChecked(entry.port.usable)
+
+    def ticked(self) -> tuple[tuple[str, ...], tuple[str, ...]]:
+        """Give the ports that may be asked, for :meth:`recall`."""
+        ticked = [entry.port for entry in self.entries if entry.included]
+        typed = tuple(port.device for port in ticked if port in self._added)
+        return tuple(port_identity(port) for port in ticked), typed
+
+    def show_used(self, used: Collection[tuple[str, str]]) -> None:
+        """Mark the answers that are chosen as meters: pairs of profile and port."""
+        self._used = used
+        for entry in self.entries:
+            entry.show_used({profile for profile, port in used if port == entry.port.device})
+
+    def in_order(self) -> list[QWidget]:
+        """Give what Tab goes through, in the order in which it is read."""
+        lines = [part for entry in self.entries for part in (entry.may_ask, *entry.buttons)]
+        return [*lines, self.address, self.add, self.ask_button, self.again]
 
     def add_address(self) -> None:
         """Add the address typed as a port; whoever types it lets it be asked."""
@@ -139,9 +192,18 @@ class PortsPanel(QFrame):
             return
         self._discovery = self._make(included, self._list_profiles())
         self._discovery.start()
+        self.asking_began.emit()
         self.ask_button.setText(_STOP)
         self.look()
         self._timer.start()
+
+    def bar(self, *, recording: bool) -> None:
+        """Let no port be asked while a recording is in progress: it has some of them open."""
+        self.ask_button.setDisabled(recording)
+        if recording:
+            self.said.setText(_NOT_NOW)
+        elif self.said.text() == _NOT_NOW:
+            self.said.setText(_FIRST_TICK if self.entries else _NO_PORT)
 
     @property
     def asking(self) -> bool:
@@ -168,6 +230,8 @@ class PortsPanel(QFrame):
         fitting = sum(bool(answer.fits) for answer in done)
         ports = "1 port" if many == 1 else f"{many} ports"
         self.said.setText(f"{ports} asked: a meter was found on {fitting or 'none'}.")
+        self.show_used(self._used)
+        self.listed.emit()
 
     def stop(self) -> None:
         """Stop asking and wait, about a second at most, until the ports are closed."""

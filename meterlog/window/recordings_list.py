@@ -68,6 +68,10 @@ class RecordingsList(QWidget):
         if not self.list.count():
             self.list.addItem(QListWidgetItem("None yet."))
 
+    def in_order(self) -> tuple[QWidget, ...]:
+        """Give what Tab goes through, in the order in which it is read."""
+        return self.list, self.cut_off
+
     def _on_mend(self) -> None:
         self.mend.emit(self._unsealed)
 

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QSplitter, QVBoxLayout, QWidg
 from meterlog.evidence.palette import DAY, Palette
 from meterlog.evidence.ticks import time_text
 from meterlog.evidence.trace_picture import origin_mark
-from meterlog.model import Doubt, Finding, Flag, Role, Span
+from meterlog.model import Doubt, Event, Finding, Flag, Role, Span
 from meterlog.window.digits import Digits, StatePanel
 from meterlog.window.findings_view import FindingsView
 from meterlog.window.note_line import NoteLine
@@ -22,6 +22,7 @@ from meterlog.window.session import Session
 from meterlog.window.shown import Shown
 from meterlog.window.steps_view import StepsView
 from meterlog.window.typing_line import TypingLine
+from meterlog.window.wrong_unit import wrong_unit
 from meterlog.window.zero_age import zero_age
 
 if TYPE_CHECKING:
@@ -141,7 +142,7 @@ class RunPage(QWidget):
         if shown is not self._shown:
             self._take(shown)
         self._show_digits(session, shown)
-        self.findings.show_review(shown.review)
+        self.findings.show_review(shown.review, shown.events)
         self.steps.show_steps(shown.review.steps)
         self._show_ribbon(shown)
 
@@ -170,7 +171,7 @@ class RunPage(QWidget):
             silent = (
                 shown.live and line is not None and late_ns > _patience_ns(line.channel.interval_s)
             )
-            fact = "no data" if silent or not math.isfinite(value) else note
+            fact = self._missing_words(shown, role) if silent or not math.isfinite(value) else note
             if line is not None and line.last_flags & Flag.OVERLOAD:
                 fact = "OVERLOAD"
             fact = self._typed_words(shown, role, now_ns) or fact
@@ -178,6 +179,13 @@ class RunPage(QWidget):
                 fact = zero_age(shown.about, shown.events, now_ns)
             digits.show_reading(label, math.nan if silent else value, fact)
         self._show_state(shown)
+
+    @staticmethod
+    def _missing_words(shown: Shown, role: Role) -> str:
+        """Say that there is no reading now, and why if the meter said so."""
+        key = shown.meter_of(role)
+        turned = wrong_unit(shown.events, key) if shown.live and key else ""
+        return f"no data {turned}".strip()
 
     @staticmethod
     def _typed_words(shown: Shown, role: Role, now_ns: int) -> str:
@@ -254,7 +262,10 @@ class RunPage(QWidget):
         self.outlook.show(start_ns - around, end_ns + around)
         self.redraw()
 
-    def _on_finding(self, finding: Finding | Doubt) -> None:
+    def _on_finding(self, finding: Finding | Doubt | Event) -> None:
+        if isinstance(finding, Event):
+            self._look_at(finding.t_ns, finding.t_ns)
+            return
         self._look_at(finding.start_ns, finding.end_ns)
 
     def _on_span(self, span: Span) -> None:

@@ -16,6 +16,7 @@ from meterlog.evidence.trace_store import TraceStore
 from meterlog.model import Event, EventKind, Instrument, Review, Role
 from meterlog.model.errors import MeterlogError, UsageError
 from meterlog.recording import seal
+from meterlog.window.remedies_here import remedy_here
 from meterlog.window.shown import Shown
 from meterlog.work import Run, RunStatus, review_folder
 
@@ -157,7 +158,7 @@ class Session:
         try:
             event = self._run.mark(kind, value, at_ns)
         except MeterlogError as error:
-            self.trouble = str(error)
+            self.trouble = remedy_here(str(error))
             return None
         if self.shown is not None:
             self.shown.events = _merged(self.shown.events, (event,))
@@ -173,7 +174,7 @@ class Session:
         try:
             self._zeroing = self._run.take_zero(Role.MOTOR_CURRENT)
         except MeterlogError as error:
-            self.trouble = str(error)
+            self.trouble = remedy_here(str(error))
         else:
             self.trouble = str(self._zeroing)
 
@@ -198,7 +199,7 @@ class Session:
         try:
             self._run.type_reading(key, values)
         except MeterlogError as error:
-            self.trouble = str(error)
+            self.trouble = remedy_here(str(error))
             return False
         return True
 
@@ -207,6 +208,13 @@ class Session:
         if self._run is not None and self.phase is Phase.RECORDING:
             return self._run.now_ns()
         return self.shown.end_ns if self.shown else 0
+
+    @property
+    def fresh(self) -> bool:
+        """Tell whether :meth:`pull` would fetch anything."""
+        if self._run is None or self.shown is None or not self.shown.live:
+            return self._outcome is not None
+        return self._outcome is not None or self._run.tail.waiting
 
     def pull(self) -> bool:
         """Fetch what has come in since the last call.
@@ -310,7 +318,7 @@ class Session:
 
 def _words(error: Exception) -> str:
     if isinstance(error, MeterlogError):
-        return str(error)
+        return remedy_here(str(error))
     return f"{type(error).__name__}: {error} This is a fault of the program; please report it."
 
 

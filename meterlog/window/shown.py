@@ -68,6 +68,11 @@ class Shown:
         typed = [line for line in lines if line is not None and line.typed]
         return min(typed, key=lambda line: line.last_ns, default=None)
 
+    def meter_of(self, role: Role) -> str:
+        """Give the key of the instrument that reads ``role``; empty when none does."""
+        keys = (one.key for one in self.about.instruments if one.column(role) is not None)
+        return next(keys, "")
+
     def newest_span(self) -> Span | None:
         """Give the span that the newest readings belong to, or None."""
         return self.review.spans[-1] if self.review.spans else None

@@ -8,6 +8,7 @@ from pathlib import Path
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
 from meterlog.evidence.ticks import time_text
+from meterlog.window.remedies_here import remedy_while_recording
 from meterlog.window.session import Phase, Session
 from meterlog.work import RunStatus
 
@@ -26,7 +27,9 @@ def meter_words(status: RunStatus) -> str:
         state = "connected" if meter.alive else "NOT CONNECTED"
         state = "typed by hand" if meter.typed else state
         words = f"{meter.key}: {state}"
-        parts.append(f"{words} ({meter.message})" if meter.message else words)
+        # The first sentence: the line is one line, and the banner has it all.
+        why = meter.message.partition(". ")[0]
+        parts.append(f"{words} ({why})" if why else words)
     return " · ".join(parts)
 
 
@@ -61,7 +64,7 @@ def _silent_words(status: RunStatus) -> str:
     if not silent:
         return ""
     names = ", ".join(meter.key for meter in silent)
-    reason = silent[0].message if len(silent) == 1 else ""
+    reason = remedy_while_recording(silent[0].message) if len(silent) == 1 else ""
     return f"NO READINGS FROM {names}: {reason or 'check plug, cable and power.'}"
 
 

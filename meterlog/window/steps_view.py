@@ -41,6 +41,7 @@ class StepsView(_Widget):
         title.setProperty("rank", "second")
         self.table = QTableWidget(0, len(HEADS))
         self.table.setAccessibleName("figures of each speed step")
+        self.table.setTabKeyNavigation(False)
         self.table.setHorizontalHeaderLabels(list(HEADS))
         self.table.verticalHeader().hide()
         self.table.setEditTriggers(QTableWidget.EditTrigger.NoEditTriggers)

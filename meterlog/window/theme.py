@@ -27,9 +27,9 @@ QLabel[rank="caution"] {{ background: {caution}; color: {on_caution}; font-weigh
     padding: {half}px {pad}px; }}
 QFrame[rank="panel"] {{ background: {panel}; border: 1px solid {edge}; border-radius: 3px; }}
 QFrame[rank="panel"] QLabel {{ border: none; }}
-QLineEdit, QComboBox, QListWidget, QTableWidget, QPlainTextEdit {{ background: {panel};
+QLineEdit, QComboBox, QSpinBox, QListWidget, QTableWidget, QPlainTextEdit {{ background: {panel};
     color: {ink}; border: 1px solid {edge}; border-radius: 3px; padding: {half}px; }}
-QLineEdit:focus, QComboBox:focus, QListWidget:focus, QTableWidget:focus {{
+QLineEdit:focus, QComboBox:focus, QSpinBox:focus, QListWidget:focus, QTableWidget:focus {{
     border: 2px solid {accent}; }}
 QComboBox QAbstractItemView {{ background: {panel}; color: {ink};
     selection-background-color: {accent}; selection-color: {on_accent}; }}
@@ -57,6 +57,12 @@ QScrollBar::add-page, QScrollBar::sub-page {{ background: {ground}; }}
 QComboBox::drop-down {{ border: none; width: {button}px; }}
 QComboBox::down-arrow {{ image: none; width: 0; height: 0; border-left: {arrow}px solid {panel};
     border-right: {arrow}px solid {panel}; border-top: {arrow}px solid {ink}; }}
+QSpinBox::up-button, QSpinBox::down-button {{ border: none; background: transparent;
+    width: {button}px; }}
+QSpinBox::up-arrow, QSpinBox::down-arrow {{ image: none; width: 0; height: 0;
+    border-left: {arrow}px solid {panel}; border-right: {arrow}px solid {panel}; }}
+QSpinBox::up-arrow {{ border-bottom: {arrow}px solid {ink}; }}
+QSpinBox::down-arrow {{ border-top: {arrow}px solid {ink}; }}
 QScrollArea {{ border: none; }}
 QToolTip {{ background: {panel}; color: {ink}; border: 1px solid {edge}; }}
 """

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from datetime import timedelta
 
+from meterlog.analysis.zero_watch import OLD_NS
 from meterlog.model import About, Channel, Event, EventKind, Role, SensorKind
 from meterlog.model.zero_text import parse_zero
 from meterlog.work.zeros import age_words
 
-OLD = timedelta(minutes=10)
-"""As the review has it: a clamp drifts by 0.1 to 0.5 A in that time (trade figures)."""
+OLD = timedelta(microseconds=OLD_NS // 1000)
+"""As the review has it."""
 
 
 def zero_age(about: About, events: tuple[Event, ...], now_ns: int) -> str:

@@ -122,6 +122,12 @@ def put_on_show(window, shown, phase=Phase.SHOWING):
     window.desk.tick()
 
 
+@pytest.fixture(autouse=True)
+def settings_of_its_own(monkeypatch, tmp_path):
+    """No test reads or writes what the person at this computer chose last."""
+    monkeypatch.setenv("XDG_CONFIG_HOME", str(tmp_path / "settings"))
+
+
 @pytest.fixture
 def window(qtbot, monkeypatch, tmp_path):
     """A whole window, filled, with nothing on show; its recordings folder is empty."""

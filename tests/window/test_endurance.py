@@ -7,7 +7,7 @@ import textwrap
 
 import pytest
 
-REDRAWS = 2000
+REDRAWS = 1000
 
 CHILD = """
 import sys
@@ -57,7 +57,7 @@ print("redrawn", counts)
 
 
 @pytest.mark.slow
-def test_two_thousand_redraws_leave_the_interpreter_whole():
+def test_a_thousand_redraws_leave_the_interpreter_whole():
     script = textwrap.dedent(CHILD).replace("{redraws}", str(REDRAWS))
     environment = {**os.environ, "QT_QPA_PLATFORM": "offscreen"}
     done = subprocess.run(

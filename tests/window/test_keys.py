@@ -180,6 +180,7 @@ def test_each_key_has_one_meaning_and_every_action_a_key():
 
 
 def test_the_key_map_is_on_screen(window):
+    window.show_page(1)
     assert window.keys.isVisible()
     for words in ("speed step", "tap", "note", "twice: stop"):
         assert words in window.keys.accessibleName()

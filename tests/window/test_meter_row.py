@@ -141,3 +141,45 @@ def test_it_fits_a_small_window(row):
     row.sensors[0].inverted.setChecked(True)
     # At 1024 pixels the column of the meters has 600.
     assert row.minimumSizeHint().width() <= 590
+
+
+def test_the_sensors_own_accuracy_is_asked_where_there_is_a_sensor(row, tmp_path):
+    row.profile.setCurrentText("bench-scpi")
+    (sensor,) = row.sensors
+    assert sensor.own_error.isHidden()
+    sensor.kind.setCurrentText("clamp 10 mV/A")
+    assert not sensor.own_error.isHidden()
+    sensor.own_error.setText("1.5+0.3")
+    assert sensor.meaning.text() == "1 mV = 0.1 A, its own ±(1.5 % + 0.3 A)"
+    row.set_url("/dev/pts/999")
+    (choice,) = choose_meters(
+        Wiring((row.meter_words(),), row.role_words("bench-scpi"), sensors=row.sensor_words())
+    )
+    (channel,) = choice.channels
+    assert (channel.sensor.own_percent, channel.sensor.own_floor) == (1.5, 0.3)
+    sensor.own_error.setText("much")
+    assert "⚠ much is no accuracy" in sensor.meaning.text()
+    sensor.kind.setCurrentText("direct")
+    assert row.sensor_words() == SensorWords()
+
+
+def test_what_kind_of_meter_it_is_stands_under_its_name(row):
+    row.profile.setCurrentText("bench-scpi")
+    assert "SCPI bench multimeter" in row.title.text()
+
+
+def test_a_sensor_of_a_channel_without_a_place_is_said_to_be_unused(row):
+    row.profile.setCurrentText("bench-scpi")
+    ((_, box),), (sensor,) = row.roles, row.sensors
+    sensor.kind.setCurrentText("divider 10")
+    box.setCurrentIndex(box.findData(Role.OTHER))
+    assert "not used" in sensor.meaning.text()
+    assert row.sensor_words() == SensorWords()
+
+
+def test_a_meter_typed_by_hand_shows_words_and_no_address(qtbot, monkeypatch, tmp_path):
+    monkeypatch.setenv("XDG_CONFIG_HOME", str(tmp_path))
+    row = MeterRow(["typed-volts"], ())
+    qtbot.addWidget(row)
+    assert "typed by hand" in row.port.currentText()
+    assert row.meter_words() == "typed-volts@typed:"

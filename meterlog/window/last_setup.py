@@ -1,0 +1,190 @@
+"""LastSetup: what was chosen on the Meters page, kept for the next time the window opens."""
+
+from __future__ import annotations
+
+import json
+import os
+import tempfile
+from collections.abc import Mapping, Sequence
+from dataclasses import asdict, dataclass, field
+from pathlib import Path
+
+from meterlog.instruments import PortInfo
+from meterlog.profile import settings_folder
+
+_FILE = "last-setup.json"
+
+
+@dataclass(frozen=True, slots=True)
+class ChannelSetup:
+    """What was chosen for one channel, as the page says it.
+
+    Attributes
+    ----------
+    name : str
+        Of the channel.
+    role : str
+    sensor : str
+        Such as ``clamp 10 mV/A``; ``direct`` for none.
+    turns : int
+    inverted : bool
+    own_error : str
+        The sensor's own accuracy as it was typed; empty for none.
+    """
+
+    name: str
+    role: str
+    sensor: str = "direct"
+    turns: int = 1
+    inverted: bool = False
+    own_error: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class MeterSetup:
+    """One meter.
+
+    Attributes
+    ----------
+    profile : str
+    url : str
+        Port or address.
+    port_serial : str
+        Serial number of the adapter at the port; empty when it has none.
+    channels : tuple of ChannelSetup
+    """
+
+    profile: str
+    url: str
+    port_serial: str = ""
+    channels: tuple[ChannelSetup, ...] = ()
+
+    def port_now(self, ports: Sequence[PortInfo]) -> str:
+        """Give where the adapter is now: by its serial number, whatever its port is called."""
+        return moved_port(self.url, self.port_serial, ports)
+
+
+@dataclass(frozen=True, slots=True)
+class Setup:
+    """All that is kept.
+
+    Attributes
+    ----------
+    meters : tuple of MeterSetup
+    limits : str
+    may_ask : tuple of str
+        Ports that were ticked, by :func:`port_identity`.
+    addresses : tuple of str
+        Of the ticked ones those that were typed.
+    """
+
+    meters: tuple[MeterSetup, ...] = ()
+    limits: str = ""
+    may_ask: tuple[str, ...] = field(default=())
+    addresses: tuple[str, ...] = ()
+
+
+def port_identity(port: PortInfo) -> str:
+    """Give what a port is known by: its adapter's serial number, else its name and socket."""
+    if port.serial:
+        return f"{port.vendor}:{port.product} {port.serial}"
+    return " ".join(word for word in (port.device, port.location) if word)
+
+
+def moved_port(url: str, serial: str, ports: Sequence[PortInfo]) -> str:
+    """Give the port at which the adapter of a serial number is now; ``url`` when it is unclear."""
+    same = [port.device for port in ports if serial and port.serial == serial]
+    return same[0] if len(same) == 1 and url not in same else url
+
+
+class LastSetup:
+    """The setup of the last time, in one JSON file.
+
+    A file that can't be read or written costs nothing but the convenience.
+
+    Parameters
+    ----------
+    folder : Path or None
+        None: the user's settings folder. It need not exist.
+    """
+
+    def __init__(self, folder: Path | None = None) -> None:
+        self._path = (settings_folder() if folder is None else folder) / _FILE
+
+    def load(self) -> Setup:
+        """Give what is kept; an empty setup where nothing is, or nothing that can be read."""
+        try:
+            found = json.loads(self._path.read_text("utf-8"))
+            return _setup(found)
+        except (OSError, ValueError, TypeError, KeyError, RecursionError):
+            return Setup()
+
+    def keep(self, setup: Setup) -> bool:
+        """Keep a setup in the place of the one before; False when the disk does not take it."""
+        text = json.dumps(asdict(setup), ensure_ascii=True, indent=1)
+        try:
+            self._path.parent.mkdir(parents=True, exist_ok=True)
+            handle, name = tempfile.mkstemp(dir=self._path.parent, prefix=f".{_FILE}")
+            try:
+                with os.fdopen(handle, "w", encoding="utf-8") as stream:
+                    stream.write(text)
+                Path(name).replace(self._path)
+            except BaseException:
+                Path(name).unlink(missing_ok=True)
+                raise
+        except OSError:
+            return False
+        return True
+
+
+def _setup(found: object) -> Setup:
+    table = _table(found)
+    return Setup(
+        tuple(_meter(one) for one in _list(table["meters"])),
+        _text(table["limits"]),
+        tuple(_text(one) for one in _list(table["may_ask"])),
+        tuple(_text(one) for one in _list(table["addresses"])),
+    )
+
+
+def _meter(found: object) -> MeterSetup:
+    table = _table(found)
+    return MeterSetup(
+        _text(table["profile"]),
+        _text(table["url"]),
+        _text(table["port_serial"]),
+        tuple(_channel(one) for one in _list(table["channels"])),
+    )
+
+
+def _channel(found: object) -> ChannelSetup:
+    table = _table(found)
+    turns, inverted = table["turns"], table["inverted"]
+    if not isinstance(turns, int) or not isinstance(inverted, bool):
+        raise TypeError
+    return ChannelSetup(
+        _text(table["name"]),
+        _text(table["role"]),
+        _text(table["sensor"]),
+        turns,
+        inverted,
+        _text(table["own_error"]),
+    )
+
+
+def _table(found: object) -> Mapping[str, object]:
+    if not isinstance(found, dict):
+        raise TypeError
+    return found
+
+
+def _list(found: object) -> list[object]:
+    if not isinstance(found, list):
+        raise TypeError
+    return found
+
+
+def _text(found: object) -> str:
+    if not isinstance(found, str):
+        raise TypeError
+    return found

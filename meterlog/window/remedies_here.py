@@ -1,0 +1,41 @@
+"""Remedies as they are taken in the window, where words name a command or an option instead."""
+
+from __future__ import annotations
+
+import re
+
+_NO_PORT = "See `meterlog ports` for those that are there."
+_HERE = tuple(
+    (re.compile(command), here)
+    for command, here in (
+        (re.escape(_NO_PORT), "The Meters page lists the ports that are there."),
+        (
+            re.escape("`meterlog ports` lists the profiles."),
+            "The Meters page lists the kinds of meter.",
+        ),
+        (
+            re.escape("`meterlog ports --ask` with this port tries other profiles"),
+            "to ask this port on the Meters page tries the other kinds of meter",
+        ),
+        (r"\(z, or --take-zero [\w-]+\)", "(press Z)"),
+        (r" \(--sensor-accuracy [^)]*\)", " on the Meters page"),
+        (
+            r"Start again with --assign [\w-]+=PROFILE\.CHANNEL\.",
+            "Say on the Meters page which channel it is on, and start again.",
+        ),
+        (r"Leave out --turns\.", "Set the turns to 1."),
+    )
+)
+_GOES_ON = "Plug it in again: the recording goes on, and so will its readings."
+
+
+def remedy_here(words: str) -> str:
+    """Give words with the remedies that there are in the window."""
+    for command, here in _HERE:
+        words = command.sub(here, words)
+    return words
+
+
+def remedy_while_recording(words: str) -> str:
+    """Give the words about a port that went away with what helps while the recording goes on."""
+    return remedy_here(words.replace(_NO_PORT, _GOES_ON))
