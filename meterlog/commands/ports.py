@@ -24,8 +24,8 @@ fit, one reading, and the line that records it. Exit code 1 when nothing answere
 fits.
 
 Not listed, but to be asked by their address: socket://HOST:PORT, rfc2217://HOST:PORT, /dev/pts/N,
-hid://VVVV:PPPP (needs pip install "meterlog[hid]"), usbtmc://VVVV:PPPP (needs
-pip install "meterlog[usbtmc]")."""
+hid://VVVV:PPPP (needs hidapi), usbtmc://VVVV:PPPP (needs pyvisa, pyvisa-py, pyusb); where one is
+missing, the line that installs it is told."""
 
 _EXAMPLES = """\
 meterlog ports

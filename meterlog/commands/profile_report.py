@@ -91,7 +91,7 @@ def summary(file: Path, profile: MeterProfile) -> str:
 
 
 def _talk(profile: MeterProfile) -> str:
-    if profile.dialect == "typed":
+    if profile.typed:
         return "typed by hand"
     settings = profile.link
     lines = f"DTR {_on(settings.dtr)}, RTS {_on(settings.rts)}"

@@ -104,7 +104,8 @@ def run(options: argparse.Namespace) -> int:
     )
     recording = Run(choices, limits, folder, job_from(options), keep_raw=not options.no_raw)
     with StopSignals() as stop:
-        recording.start()
+        with stop.at_once():
+            recording.start()
         outcome = "interrupted"
         silent: tuple[str, ...] = ()
         try:

@@ -89,6 +89,7 @@ def run(options: argparse.Namespace) -> int:
     """Review a folder."""
     from meterlog.evidence import findings_table, review_to_dict
     from meterlog.evidence.sensors_text import sensors_to_list
+    from meterlog.evidence.times_text import times_to_list
     from meterlog.model import Verdict
 
     recording, review, limits = review_with_progress(options.folder, options.limits)
@@ -110,6 +111,7 @@ def run(options: argparse.Namespace) -> int:
                     "damage": list(recording.damage),
                     "end_s": recording.end_ns / 1e9,
                     "sensors": sensors_to_list(recording),
+                    "times": times_to_list(recording),
                     "typed_by_hand": typed_meters(recording),
                 },
                 "limits": (limits or about.limits).name,

@@ -126,7 +126,7 @@ def _tell(folder: Path, found: SkewFound) -> None:
     _say(
         f"The times of {found.second.key} are {abs(skew.later_s) * 1e3:.1f} ms"
         f" {'later' if skew.later_s >= 0.0 else 'earlier'} than those of {found.first.key},"
-        f" +-{2.0 * skew.u_s * 1e3:.1f} ms (k=2, from {len(skew.steps)} steps), if both see the"
+        f" ±{2.0 * skew.u_s * 1e3:.1f} ms (k=2, from {len(skew.steps)} steps), if both see the"
         f" switching at the same instant."
     )
     before_s = found.second.skew_s - found.first.skew_s

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import signal
 import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
 from types import FrameType, TracebackType
 from typing import Self
 
@@ -12,10 +14,12 @@ class StopSignals:
     """While entered, the first SIGINT or SIGTERM only sets :attr:`wanted`.
 
     Whoever records looks at it, ends the recording and seals it; a second signal does not get in
-    the way of that.
+    the way of that. While ports are being opened there is nothing to seal, and a meter that does
+    not answer may take its time: within :meth:`at_once` a signal interrupts.
     """
 
     def __init__(self) -> None:
+        self._at_once = False
         self._event = threading.Event()
         self._before: dict[signal.Signals, signal._HANDLER] = {}
 
@@ -31,6 +35,18 @@ class StopSignals:
     def _handle(self, number: int, frame: FrameType | None) -> None:
         del number, frame
         self._event.set()
+        if self._at_once:
+            self._at_once = False
+            raise KeyboardInterrupt
+
+    @contextmanager
+    def at_once(self) -> Iterator[None]:
+        """Let the first signal within raise KeyboardInterrupt."""
+        self._at_once = True
+        try:
+            yield
+        finally:
+            self._at_once = False
 
     def __enter__(self) -> Self:
         """Take over the signals."""

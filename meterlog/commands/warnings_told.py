@@ -9,6 +9,8 @@ from meterlog.model import Doubt, DoubtKind
 from meterlog.work import Run
 
 _PERIOD_S = 1.0
+_SETTLES_S = 5.0
+"""A zero just taken takes a moment through the bus and the judgement, longer on a busy computer."""
 
 
 class WarningsTold:
@@ -16,7 +18,7 @@ class WarningsTold:
 
     def __init__(self) -> None:
         self._told: set[tuple[DoubtKind, str, int]] = set()
-        self._looked_s = float("-inf")
+        self._looked_s = self._zeroing_s = float("-inf")
 
     def tell(self, run: Run, progress: Progress, *, zeroing: bool) -> None:
         """Look for new ones.
@@ -27,15 +29,18 @@ class WarningsTold:
         progress : Progress
             Taken away before a line is written.
         zeroing : bool
-            A zero is being taken: that there is none yet is nothing to tell.
+            A zero is being taken: that there is none yet is nothing to tell, nor for some seconds
+            after.
         """
         now_s = time.monotonic()
+        if zeroing:
+            self._zeroing_s = now_s
         if now_s - self._looked_s < _PERIOD_S:
             return
         self._looked_s = now_s
         for doubt in run.review().doubts:
             missing = doubt.kind is DoubtKind.ZERO_MISSING
-            if (missing and zeroing) or _mark(doubt) in self._told:
+            if (missing and now_s - self._zeroing_s < _SETTLES_S) or _mark(doubt) in self._told:
                 continue
             self._told.add(_mark(doubt))
             progress.done()

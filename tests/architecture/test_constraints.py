@@ -6,6 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from meterlog.instruments.extras import HID, VISA
+
 HOUSE = Path(__file__).resolve().parents[2]
 TEXT = (HOUSE / "constraints.txt").read_text(encoding="utf-8")
 PROJECT = tomllib.loads((HOUSE / "pyproject.toml").read_text(encoding="utf-8"))["project"]
@@ -34,3 +36,8 @@ def test_every_pin_is_exact_and_hashed():
 def test_no_address_or_local_path_stands_in_the_file():
     assert "://" not in TEXT
     assert not re.search(r"(^|\s)(/|\./|file:/|-i |--index|--find)", TEXT)
+
+
+@pytest.mark.parametrize(("extra", "packages"), [("hid", HID), ("usbtmc", VISA)])
+def test_the_install_line_that_is_told_names_the_packages_of_the_extra(extra, packages):
+    assert {_name(line) for line in PROJECT["optional-dependencies"][extra]} == set(packages)

@@ -12,12 +12,14 @@ from collections.abc import Callable, Iterator
 import evidence
 import judgement
 import memory
+import pixel
 import senses
 import start
 from figure import Figure
 
 ALL = (
     *senses.FIGURES,
+    *pixel.FIGURES,
     *memory.FIGURES,
     *judgement.FIGURES,
     *evidence.FIGURES,

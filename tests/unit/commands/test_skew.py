@@ -82,7 +82,7 @@ def test_the_skew_is_told_step_by_step_and_as_a_whole(run, make, own_settings):
     said = run("skew", folder).out
     assert "clamp (motor-current) and hand (motor-current)" in said
     assert said.count("+150.0 ms") == 5
-    assert "150.0 ms later than those of clamp, +-" in said
+    assert "150.0 ms later than those of clamp, ±" in said
     assert "same instant" in said
     assert not own_settings.exists()
 

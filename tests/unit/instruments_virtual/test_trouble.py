@@ -1,6 +1,6 @@
 import pytest
 
-from meterlog.instruments.virtual.trouble import TROUBLE_FORMS, TROUBLE_WORDS, trouble
+from meterlog.instruments.virtual.trouble import trouble
 from meterlog.model.errors import UsageError
 
 BOTH = ("hand-meter", "hand-meter-2", "line-logger")
@@ -76,7 +76,3 @@ def test_a_rest_that_the_order_does_not_take_is_refused_with_its_form(line):
 def test_other_lines_are_none_of_its_business():
     for line in ("speed 3", "tap", "note unplug it", "quit", "unplugged", ""):
         assert trouble(line, 0.0, BOTH) is None
-
-
-def test_every_order_has_a_form_that_begins_with_its_word():
-    assert [form.split()[0] for form in TROUBLE_FORMS] == TROUBLE_WORDS.split(", ")

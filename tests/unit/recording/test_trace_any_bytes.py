@@ -56,7 +56,7 @@ def cells(layout, content):
     return [row[column].strip() for row in rows[1:]]
 
 
-@settings(max_examples=400, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=200, deadline=None, suppress_health_check=list(HealthCheck))
 @example(b"\xff\xfe\x00")
 @example(b"\xff\xfe" + TRACE.decode().encode("utf-16-le") + b"\x41")
 @example(TRACE.replace(b"1.5", b'"1.5'))
@@ -80,15 +80,15 @@ def check_words(file, error):
 
 
 def value_of(cell):
-    """Give a cell's value; none where it is empty, a word for an overload, or beyond 9.9E37."""
+    """Give a cell's value; none where it is empty, a word for an overload, or as SCPI says."""
     try:
         value = float(cell.replace(",", "."))
     except ValueError:
         return math.nan
-    return value if abs(value) < 9.9e37 else math.nan
+    return value if abs(value) < 9.0e37 else math.nan
 
 
-@settings(max_examples=300, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
 @example(b"\xff\xfe\x00")
 @example(EVENTS.replace(b'"a, b"', b'"a, b'))
 @given(broken(EVENTS))

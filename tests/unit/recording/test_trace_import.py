@@ -120,7 +120,8 @@ def test_the_usual_forms_of_the_same_trace_give_the_same_rows(desk, same, conten
         ("  ", Flag.NO_DATA),
         ("NaN", Flag.NO_DATA),
         ("9.91E37", Flag.NO_DATA),
-        ("9.89E37", Flag.OK),
+        ("8.9E37", Flag.OK),
+        ("9.8999995E37", Flag.OVERLOAD),  # 9.9E37 in 32 bits
     ],
 )
 def test_cells_without_a_value_are_flagged_with_the_reason(desk, cell, flag):
