@@ -37,7 +37,7 @@ check: setup
 	$(BIN)/mypy
 
 test: check
-	$(BIN)/python -m pytest -q
+	$(BIN)/python -m pytest -q -n 2 --dist loadfile
 
 bench: setup
 	$(BIN)/python tests/benchmarks/run.py

@@ -131,9 +131,10 @@ def test_each_meter_has_a_line_with_its_name_and_address_in_the_order_given(benc
     child = bench("hand-meter", "line-logger", "hand-meter", "--scenario", "worn", meters=3)
     assert child.names == ["hand-meter", "line-logger", "hand-meter-2"]
     assert len({child.address[name] for name in child.names}) == 3
-    assert all(Path(address).exists() for address in child.address.values())
+    made = [Path(address).stat().st_ctime_ns for address in child.address.values()]
     assert child.end()[0] == 0
-    assert not any(Path(address).exists() for address in child.address.values())
+    left = [path.stat().st_ctime_ns for path in map(Path, child.address.values()) if path.exists()]
+    assert not set(made) & set(left)  # a name may have been given out again
 
 
 def test_two_meters_see_the_same_edge_at_the_same_time_of_the_scenario(bench, opened):

@@ -221,10 +221,12 @@ def test_typed_orders_drive_the_fan_and_the_end_of_typing_does_not_end_it(bench,
 @needs_pty
 def test_quit_ends_it_and_leaves_no_port_behind(bench):
     child = bench("line-logger", "--scenario", "seized")
-    assert Path(child.address).exists()
+    before = Path(child.address).stat().st_ctime_ns
     child.type("quit")
     assert child.process.wait(timeout=10) == 0
-    assert not Path(child.address).exists()
+    # The system may have given the name to another program at once.
+    with contextlib.suppress(FileNotFoundError):
+        assert Path(child.address).stat().st_ctime_ns != before
 
 
 @pytest.mark.pty
