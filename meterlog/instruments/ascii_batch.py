@@ -14,13 +14,14 @@ from meterlog.model.sentinels import OVERLOAD_FROM
 from meterlog.profile import LineFormat
 
 _BYTE_ORDER_MARK = b"\xef\xbb\xbf"
+_MOST_BY_ARRAY = 131_072
 
 
 class BatchReader:
     """Reads a batch of whole lines by :func:`read_fixed`, or else by Arrow's CSV reader.
 
-    The first is the faster, on one thread, and enough for nearly every meter; it takes nothing but
-    digits with a fixed count of decimals.
+    The first is the faster on what a port hands over at a time, and enough for nearly every meter;
+    it takes nothing but digits with a fixed count of decimals.
 
     Arrow understands more than a number (``nan``, ``inf``, a byte order mark) and knows neither
     comments nor overload. So a batch that holds, or could hold, anything but plain numbers is
@@ -81,9 +82,7 @@ class BatchReader:
             return None
         if lines.startswith(_BYTE_ORDER_MARK):
             return None
-        fixed = read_fixed(
-            lines, ord(self._delimiter), ord(self._decimal), len(self._columns), self._wanted
-        )
+        fixed = self._fixed(lines)
         if fixed is not None:
             return self._split(fixed)
         try:
@@ -98,6 +97,14 @@ class BatchReader:
         except pa.ArrowInvalid:
             return None
         return self._readings(table)
+
+    def _fixed(self, lines: bytes) -> NDArray[np.float64] | None:
+        """Read by array what a port hands over at a time; of more, Arrow makes more."""
+        if len(lines) > _MOST_BY_ARRAY:
+            return None
+        return read_fixed(
+            lines, ord(self._delimiter), ord(self._decimal), len(self._columns), self._wanted
+        )
 
     def _split(self, fixed: NDArray[np.float64]) -> Readings:
         width = len(self._names)

@@ -113,9 +113,9 @@ class _Fields:
         if int(sizes.min()) < 1:
             return None
         first = self._padded[MOST_CHARACTERS + 1 :].take(self._starts)
-        negative = first == _MINUS
-        signed = negative | (first == _PLUS)
-        sizes = sizes - signed
+        signed = bool(int(first.min()) < _ZERO)
+        if signed:
+            sizes = sizes - ((first == _MINUS) | (first == _PLUS))
         least, most = int(sizes.min()), int(sizes.max())
         if most > MOST_CHARACTERS or least < max(decimals + 2, 1) or decimals == 0:
             return None
@@ -123,7 +123,7 @@ class _Fields:
         if whole is None:
             return None
         numbers: NDArray[np.float64] = whole / 10.0 ** max(decimals, 0)
-        return np.negative(numbers, out=numbers, where=negative)
+        return np.negative(numbers, out=numbers, where=first == _MINUS) if signed else numbers
 
     def _whole(self, sizes: NDArray[np.intp], decimals: int, decimal: int) -> NDArray[Any] | None:
         """Give the digits as one whole number, the decimal sign left out."""
