@@ -26,7 +26,7 @@ class BatchReader:
     Arrow understands more than a number (``nan``, ``inf``, a byte order mark) and knows neither
     comments nor overload. So a batch that holds, or could hold, anything but plain numbers is
     given back unread, for :class:`meterlog.instruments.ascii_fields.LineReader` to read line by
-    line: one grammar, two speeds.
+    line: one grammar, three speeds.
 
     Parameters
     ----------

@@ -36,6 +36,11 @@ from meterlog.work.run_status import RunStatus
 from meterlog.work.skews import KeptSkews
 from meterlog.work.zeros import KeptZeros, ZeroKey, adapter_serial
 
+_ZERO_NOT_STORED = (
+    "The zero of {} is in force and in this recording, but could not be stored for the next one:"
+    " the folder of your settings can't be written. Take it again next time."
+)
+
 
 class Run:
     """A recording in progress: start it, mark what happens, stop it.
@@ -93,6 +98,7 @@ class Run:
         self._speed = 0
         self._zeroing: ZeroTaking | None = None
         self._kept_zeros = KeptZeros()
+        self._not_stored = ""
         self._kept_last: Zero | None = None
 
     @property
@@ -246,7 +252,8 @@ class Run:
         instrument = next(one for one in self.instruments if one.key == taking.key)
         serial = adapter_serial(instrument.url, instrument.usb_serial)
         key = ZeroKey.of(instrument.profile, serial, taking.channel)
-        self._kept_zeros.keep(key, taking.zero)
+        stored = self._kept_zeros.keep(key, taking.zero)
+        self._not_stored = "" if stored else _ZERO_NOT_STORED.format(taking.channel.name)
 
     def type_reading(self, key: str, values: Sequence[float]) -> None:
         """Put a reading that somebody read off a meter into the recording, as of now.
@@ -293,9 +300,13 @@ class Run:
             waiting=bus.waiting if bus else 0,
             lost_rows=recorder.lost_rows if recorder else 0,
             dropped_rows=self.tail.dropped_rows,
-            warnings=tuple(doubt.text for doubt in self.review().doubts),
+            warnings=self._warnings(),
             zero="" if self._zeroing is None else str(self._zeroing),
         )
+
+    def _warnings(self) -> tuple[str, ...]:
+        doubts = tuple(doubt.text for doubt in self.review().doubts)
+        return (*doubts, self._not_stored) if self._not_stored else doubts
 
     def stop(self, outcome: str = "complete") -> Path:
         """End the recording: what is under way is written, closed and sealed.

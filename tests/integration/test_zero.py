@@ -151,6 +151,21 @@ def test_a_zero_is_subtracted_from_its_event_on_and_kept(logger, tmp_path):
     assert choice.channels[2].zero.taken_utc is not None
 
 
+def test_a_zero_that_can_not_be_stored_is_in_force_and_told(logger, tmp_path):
+    (tmp_path / "config").write_text("a file where the folder of settings would be")
+    run = Run(choose_meters(wiring(logger)), Limits(), tmp_path / "one")
+    run.start()
+    try:
+        taking = run.take_zero(Role.MOTOR_CURRENT, 0.3)
+        assert not [text for text in run.status().warnings if "could not be stored" in text]
+        assert taking.wait(5.0)
+        (told,) = [text for text in run.status().warnings if "could not be stored" in text]
+        assert "The zero of clamp is in force" in told
+    finally:
+        run.stop()
+    assert [e for e in Recording.open(tmp_path / "one").events if e.kind is EventKind.ZERO]
+
+
 def test_what_moves_or_flows_is_refused_and_the_recording_goes_on(logger, tmp_path):
     run = Run(choose_meters(wiring(logger)), Limits(), tmp_path / "one")
     run.start()
