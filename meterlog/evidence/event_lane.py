@@ -14,6 +14,7 @@ from meterlog.model import Event, EventKind
 TAP_HEIGHT = 9.0
 _PLAIN = {
     EventKind.TAP: ("tap", ""),
+    EventKind.WIGGLE: ("moved", "m"),
     EventKind.NOTE: ("note", "n"),
     EventKind.LINK: ("link", "!"),
     EventKind.FAULT: ("fault", "!"),

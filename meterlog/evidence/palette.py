@@ -24,6 +24,7 @@ class Hatch(StrEnum):
     SQUARES = "squares"
     LATTICE = "lattice"
     DOTS = "dots"
+    GRAINS = "grains"
     SOLID = "solid"
 
 
@@ -134,6 +135,7 @@ _LOOKS: Mapping[SpanKind, tuple[Hatch, str]] = MappingProxyType(
         SpanKind.DEAD: (Hatch.LATTICE, "dead"),
         SpanKind.FEED_LOST: (Hatch.LEVEL, "feed lost"),
         SpanKind.GROUND_LOST: (Hatch.UPRIGHT, "ground lost"),
+        SpanKind.COMMAND_LOST: (Hatch.GRAINS, "command lost"),
         SpanKind.NO_CURRENT: (Hatch.DOTS, "no current"),
     }
 )
@@ -181,6 +183,7 @@ DAY = Palette(
             SpanKind.DEAD: ("#ffc2c7", "#a3122b"),
             SpanKind.FEED_LOST: ("#cde0f4", "#0b5aa6"),
             SpanKind.GROUND_LOST: ("#c9ece9", "#0b6b66"),
+            SpanKind.COMMAND_LOST: ("#e6e6b8", "#5a6a1e"),
             SpanKind.NO_CURRENT: ("#f8d2ea", "#8e2a6e"),
         }
     ),
@@ -222,6 +225,7 @@ DARK = Palette(
             SpanKind.DEAD: ("#5c1620", "#ff8791"),
             SpanKind.FEED_LOST: ("#163a5a", "#74bdf7"),
             SpanKind.GROUND_LOST: ("#0f4644", "#62d0c8"),
+            SpanKind.COMMAND_LOST: ("#3c4218", "#c3d072"),
             SpanKind.NO_CURRENT: ("#51203f", "#f295ce"),
         }
     ),

@@ -12,7 +12,7 @@ from meterlog.evidence.readings_csv import column_names, origin_of
 from meterlog.evidence.sensors_text import sensors_of
 from meterlog.evidence.times_text import TIMES, times_of
 from meterlog.evidence.verify import seal_digest
-from meterlog.model import Channel, Instrument, Job, Limits, Origin, Review
+from meterlog.model import Channel, Conditions, Instrument, Job, Limits, Origin, Review
 from meterlog.recording import UNDATED, Recording
 
 _WIDTH = 92
@@ -130,10 +130,18 @@ def _head(recording: Recording) -> Iterator[str]:
 
 
 def _job(job: Job) -> Iterator[str]:
-    for name in (field.name for field in fields(job)):
-        value = getattr(job, name)
+    words = {field.name: getattr(job, field.name) for field in fields(job)}
+    under: Conditions = words.pop("measured_under")
+    for name, value in words.items():
         if value:
             yield f"{name.replace('_', ' ').capitalize():<13}{' '.join(value.split())}"
+    stated = [
+        f"{name.replace('_', ' ')} {value if isinstance(value, str) else format(value, 'g')}"
+        for name, value in ((field.name, getattr(under, field.name)) for field in fields(under))
+        if value not in ("", None)
+    ]
+    if stated:
+        yield f"{'Under':<13}{', '.join(stated)}"
 
 
 def _origin(recording: Recording) -> Iterator[str]:

@@ -19,6 +19,7 @@ _BRUSHES = {
     Hatch.SQUARES: Qt.BrushStyle.CrossPattern,
     Hatch.LATTICE: Qt.BrushStyle.DiagCrossPattern,
     Hatch.DOTS: Qt.BrushStyle.Dense6Pattern,
+    Hatch.GRAINS: Qt.BrushStyle.Dense4Pattern,
 }
 
 

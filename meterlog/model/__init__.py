@@ -3,26 +3,50 @@
 from meterlog.model.about import About, Origin
 from meterlog.model.accuracy import Accuracy, Range
 from meterlog.model.block import UNUSABLE, Block, Flag, join
+from meterlog.model.budget import Budget, Shape, Source
 from meterlog.model.channel import Channel, Quantity, Role
+from meterlog.model.comparison import (
+    ComparedRun,
+    Comparison,
+    ConditionCheck,
+    Overlay,
+    StepDifference,
+)
+from meterlog.model.conditions import Conditions
 from meterlog.model.doubt import Doubt, DoubtKind
 from meterlog.model.event import Event, EventKind
 from meterlog.model.finding import Finding, FindingKind, Verdict
+from meterlog.model.inferred import Inferred, InferredKind, PulsedFeed, Rhythm, RhythmKind
 from meterlog.model.instrument import Identity, Instrument
 from meterlog.model.job import Job
-from meterlog.model.limits import Limits, SpeedLimits
+from meterlog.model.limits import Controller, DecisionRule, Fuse, Limits, SpeedLimits
+from meterlog.model.motor_fit import ControllerHeat, MotorFit, MotorPoint
 from meterlog.model.raw import RawBytes
 from meterlog.model.review import CatchChance, Review
+from meterlog.model.ripple import BarFlaw, RippleView
+from meterlog.model.run_verdict import Outcome, Ranked, RunVerdict, Sureness
 from meterlog.model.sensor import Sensor, SensorKind, Zero
 from meterlog.model.span import Span, SpanKind
+from meterlog.model.startup import FuseCheck, OpeningMargin, StartUp
 from meterlog.model.step import Step
+from meterlog.model.tap_evidence import Tap, TapCheck, TapEvidence
 
 __all__ = [
     "UNUSABLE",
     "About",
     "Accuracy",
+    "BarFlaw",
     "Block",
+    "Budget",
     "CatchChance",
     "Channel",
+    "ComparedRun",
+    "Comparison",
+    "ConditionCheck",
+    "Conditions",
+    "Controller",
+    "ControllerHeat",
+    "DecisionRule",
     "Doubt",
     "DoubtKind",
     "Event",
@@ -30,22 +54,45 @@ __all__ = [
     "Finding",
     "FindingKind",
     "Flag",
+    "Fuse",
+    "FuseCheck",
     "Identity",
+    "Inferred",
+    "InferredKind",
     "Instrument",
     "Job",
     "Limits",
+    "MotorFit",
+    "MotorPoint",
+    "OpeningMargin",
     "Origin",
+    "Outcome",
+    "Overlay",
+    "PulsedFeed",
     "Quantity",
     "Range",
+    "Ranked",
     "RawBytes",
     "Review",
+    "Rhythm",
+    "RhythmKind",
+    "RippleView",
     "Role",
+    "RunVerdict",
     "Sensor",
     "SensorKind",
+    "Shape",
+    "Source",
     "Span",
     "SpanKind",
     "SpeedLimits",
+    "StartUp",
     "Step",
+    "StepDifference",
+    "Sureness",
+    "Tap",
+    "TapCheck",
+    "TapEvidence",
     "Verdict",
     "Zero",
     "join",

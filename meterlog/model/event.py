@@ -7,12 +7,15 @@ from enum import StrEnum
 
 
 class EventKind(StrEnum):
-    """What happened. The first three are the technician's; the rest the program's."""
+    """What happened. The first four are the technician's; the rest the program's."""
 
     SPEED = "speed"
     """The commanded fan speed changed; value is the step, ``0`` for off."""
     TAP = "tap"
     """The motor was tapped."""
+    WIGGLE = "wiggle"
+    """Something was moved by hand; value says what: ``leads`` (the control: nothing may happen),
+    ``motor plug``, ``relay``, ..."""
     NOTE = "note"
     """Free words."""
     LINK = "link"

@@ -25,7 +25,17 @@ class FindingKind(StrEnum):
     GROUND_LOST = "ground-lost"
     NO_CURRENT = "no-current"
     NO_DATA = "no-data"
+    COMMAND_LOST = "command-lost"
     STEP_CURRENT = "step-current"
+    RESISTIVE_FEED = "resistive-feed"
+    RESISTIVE_GROUND = "resistive-ground"
+    DRAG = "drag"
+    DIP = "dip"
+    MISSED_DROPOUT = "missed-dropout"
+    FUSE_LOAD = "fuse-load"
+    FUSE_OPENING = "fuse-opening"
+    CONTROLLER_HEAT = "controller-heat"
+    BARS = "bars"
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +60,9 @@ class Finding:
         The finding in one plain sentence.
     coverage_factor : float or None
         By which the expanded uncertainty was made: 2, and more where readings are few.
+    probability : float or None
+        That the true value is within the limit (probability of conformity, JCGM 106:2012, 7);
+        None where no uncertainty is known.
     """
 
     kind: FindingKind
@@ -64,3 +77,4 @@ class Finding:
     speed: int | None
     statement: str
     coverage_factor: float | None = None
+    probability: float | None = None

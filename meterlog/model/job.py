@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+
+from meterlog.model.conditions import Conditions
 
 
 @dataclass(frozen=True, slots=True)
@@ -13,7 +15,9 @@ class Job:
     ----------
     work_order, vehicle, odometer, complaint, part, technician, conditions : str
         ``complaint`` in the customer's own words; ``part`` the number and serial of the motor
-        measured; ``conditions`` key, engine, filter, flap and ambient.
+        measured; ``conditions`` key, engine, filter, flap and ambient in free words.
+    measured_under : Conditions
+        The same, in words that can be compared.
     """
 
     work_order: str = ""
@@ -23,3 +27,4 @@ class Job:
     part: str = ""
     technician: str = ""
     conditions: str = ""
+    measured_under: Conditions = field(default_factory=Conditions)

@@ -6,8 +6,14 @@ from dataclasses import dataclass
 
 from meterlog.model.doubt import Doubt
 from meterlog.model.finding import Finding
+from meterlog.model.inferred import Inferred, PulsedFeed, Rhythm
+from meterlog.model.motor_fit import ControllerHeat, MotorFit
+from meterlog.model.ripple import RippleView
+from meterlog.model.run_verdict import RunVerdict
 from meterlog.model.span import Span
+from meterlog.model.startup import FuseCheck, StartUp
 from meterlog.model.step import Step
+from meterlog.model.tap_evidence import TapEvidence
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +51,22 @@ class Review:
         are among them.
     doubts : tuple of Doubt
         Why a meter's readings may not be what they seem.
+    decision_rule : str
+        By which rule verdicts were made, in words.
+    startups : tuple of StartUp
+    fuse : FuseCheck or None
+        None where the limits name no fuse.
+    motor : MotorFit or None
+    heat : tuple of ControllerHeat
+    inferred : tuple of Inferred
+    pulsed : tuple of PulsedFeed
+    rhythm : Rhythm or None
+        None below three dropouts.
+    ripple : tuple of RippleView
+    taps : TapEvidence or None
+        None where nobody tapped.
+    verdict : RunVerdict or None
+        None while the recording still runs, as all from ``startups`` on.
     """
 
     spans: tuple[Span, ...] = ()
@@ -54,3 +76,14 @@ class Review:
     catch_chances: tuple[CatchChance, ...] = ()
     notes: tuple[str, ...] = ()
     doubts: tuple[Doubt, ...] = ()
+    decision_rule: str = ""
+    startups: tuple[StartUp, ...] = ()
+    fuse: FuseCheck | None = None
+    motor: MotorFit | None = None
+    heat: tuple[ControllerHeat, ...] = ()
+    inferred: tuple[Inferred, ...] = ()
+    pulsed: tuple[PulsedFeed, ...] = ()
+    rhythm: Rhythm | None = None
+    ripple: tuple[RippleView, ...] = ()
+    taps: TapEvidence | None = None
+    verdict: RunVerdict | None = None

@@ -20,6 +20,7 @@ class SpanKind(StrEnum):
     DEAD = "dead"
     FEED_LOST = "feed-lost"
     GROUND_LOST = "ground-lost"
+    COMMAND_LOST = "command-lost"
     NO_CURRENT = "no-current"
 
     @property

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from meterlog.model.budget import Budget
+
 
 @dataclass(frozen=True, slots=True)
 class Step:
@@ -29,6 +31,23 @@ class Step:
         Expanded uncertainty (about 95 %) of ``steady_mean_a``.
     steady_coverage : float or None
         The coverage factor it was made with: 2, and more where readings are few.
+    steady_lag1_a : float or None
+        Lag-1 autocorrelation of the steady current.
+    steady_volts_n : int
+        Readings behind ``steady_mean_v``.
+    steady_sd_v, steady_lag1_v : float or None
+        Of the motor voltage.
+    steady_feed_v, steady_back_v, steady_battery_v, steady_command_v : float or None, volts
+        Means of the single voltages, where they were read.
+    edge_ns : int, nanoseconds
+        So well is the start known: 0 for a recorded command.
+    found : bool
+        True where no command was recorded and the change was found in the current.
+    proposed_speed : int or None
+        For such a step: its rank by order of current, 0 for off; to be confirmed.
+    current, voltage, power, ratio : Budget or None
+        Steady motor current, motor voltage, their product (W) and quotient (ohm), each with what
+        its uncertainty is made of; current and ratio by size, without sign.
     """
 
     speed: int | None
@@ -48,3 +67,18 @@ class Step:
     steady_sd_a: float | None = None
     steady_expanded_a: float | None = None
     steady_coverage: float | None = None
+    steady_lag1_a: float | None = None
+    steady_volts_n: int = 0
+    steady_sd_v: float | None = None
+    steady_lag1_v: float | None = None
+    steady_feed_v: float | None = None
+    steady_back_v: float | None = None
+    steady_battery_v: float | None = None
+    steady_command_v: float | None = None
+    edge_ns: int = 0
+    found: bool = False
+    proposed_speed: int | None = None
+    current: Budget | None = None
+    voltage: Budget | None = None
+    power: Budget | None = None
+    ratio: Budget | None = None

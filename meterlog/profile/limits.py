@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from types import MappingProxyType
 
-from meterlog.model import Limits, SpeedLimits
+from meterlog.model import Controller, DecisionRule, Fuse, Limits, SpeedLimits
 from meterlog.profile.table import TomlTable, parse_toml
 
 _DIGITS = 9
@@ -32,6 +32,34 @@ def _speeds(table: TomlTable) -> dict[int, SpeedLimits]:
             )
         speeds[int(key)] = _speed(table.table(key))
     return speeds
+
+
+CONTROLLERS = ("", "linear", "resistors", "pulsed")
+
+
+def _fuse(table: TomlTable) -> Fuse | None:
+    if not table.names():
+        return None
+    rating_a = table.optional_number("rating_a", 0.1, 1000.0)
+    if rating_a is None:
+        raise table.error("rating_a", "is missing", "Say what is stamped on the fuse, in amperes.")
+    usual = Fuse(rating_a)
+    fuse = Fuse(
+        rating_a=rating_a,
+        kind=table.text("kind", usual.kind),
+        max_load_percent=table.number("max_load_percent", usual.max_load_percent, 1.0, 100.0),
+    )
+    table.finish()
+    return fuse
+
+
+def _controller(table: TomlTable) -> Controller:
+    controller = Controller(
+        kind=table.choice("kind", "", CONTROLLERS),
+        max_heat_w=table.optional_number("max_heat_w", 0.0, 10_000.0),
+    )
+    table.finish()
+    return controller
 
 
 def limits_profile(name: str, text: str, subject: str) -> Limits:
@@ -71,6 +99,15 @@ def limits_profile(name: str, text: str, subject: str) -> Limits:
         command_lag_s=top.number("command_lag_s", base.command_lag_s, 0.0, 60.0),
         coast_s=top.number("coast_s", base.coast_s, 0.0, 600.0),
         hysteresis=top.number("hysteresis", base.hysteresis, 0.0, 0.5),
+        decision=DecisionRule(top.choice("decision", base.decision, tuple(DecisionRule))),
+        guard_factor=top.number("guard_factor", base.guard_factor, 0.0, 3.0),
+        reference_v=top.optional_number("reference_v", 0.1, 60.0),
+        at_reference=top.flag("at_reference", base.at_reference),
+        brush_v=top.number("brush_v", base.brush_v, 0.0, 5.0),
+        fuse=_fuse(top.table("fuse")),
+        controller=_controller(top.table("controller")),
+        max_feed_drop_v=top.optional_number("max_feed_drop_v", 0.0, 60.0),
+        max_ground_drop_v=top.optional_number("max_ground_drop_v", 0.0, 60.0),
         speeds=MappingProxyType(_speeds(top.table("speed"))),
         basis=top.text("basis", ""),
         text=text,

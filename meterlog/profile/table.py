@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import difflib
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from meterlog.model.errors import ProfileError
@@ -65,6 +65,22 @@ class TomlTable:
         """Give a number, or None when the key is absent."""
         self._asked.add(key)
         return self.number(key, low, low, high) if key in self._values else None
+
+    def flag(self, key: str, default: bool) -> bool:  # noqa: FBT001 - the default of a flag
+        """Give true or false; ``default`` when the key is absent."""
+        self._asked.add(key)
+        value = self._values.get(key, default)
+        if not isinstance(value, bool):
+            raise self.error(key, f"is {value!r}", "Expected true or false.")
+        return value
+
+    def choice(self, key: str, default: str, words: Sequence[str]) -> str:
+        """Give one of a fixed set of words; ``default`` when the key is absent."""
+        text = self.text(key, default)
+        if text not in words:
+            known = ", ".join(word for word in words if word)
+            raise self.error(key, f"is {text!r}", f"Expected one of: {known}.")
+        return text
 
     def table(self, key: str) -> TomlTable:
         """Give a sub-table; an empty one when it is absent."""

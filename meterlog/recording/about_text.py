@@ -4,15 +4,20 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import fields, is_dataclass
+from dataclasses import fields, is_dataclass, replace
 from datetime import datetime
 from enum import Enum
 from types import MappingProxyType
+from typing import Any
 
 from meterlog.model import (
     About,
     Accuracy,
     Channel,
+    Conditions,
+    Controller,
+    DecisionRule,
+    Fuse,
     Identity,
     Instrument,
     Job,
@@ -32,6 +37,8 @@ from meterlog.recording.json_object import JsonObject
 from meterlog.recording.layout import ABOUT
 
 FORMAT = "meterlog recording 1"
+_LATER_LIMITS = ("guard_factor", "brush_v")
+"""Numbers that the first versions did not write."""
 
 
 def about_bytes(about: About) -> bytes:
@@ -119,8 +126,29 @@ def _about(top: JsonObject) -> About:
         origin=top.word("origin", Origin),
         instruments=tuple(_instrument(item) for item in top.objects("instruments")),
         limits=_limits(top.object("limits")),
-        job=Job(**_texts(top.object("job"), Job)),
+        job=_job(top.object("job")),
     )
+
+
+def _job(table: JsonObject) -> Job:
+    # Any: the type checker can't tell which fields these are.
+    words: dict[str, Any] = {
+        field.name: table.text(field.name) for field in fields(Job) if field.type == "str"
+    }
+    if not table.has("measured_under"):  # not written by the first versions
+        return Job(**words)
+    return Job(**words, measured_under=_conditions(table.object("measured_under")))
+
+
+def _conditions(table: JsonObject) -> Conditions:
+    stated = [field for field in fields(Conditions) if table.has(field.name)]
+    words: dict[str, Any] = {
+        field.name: table.text(field.name) for field in stated if field.type == "str"
+    }
+    numbers: dict[str, Any] = {
+        field.name: table.optional_number(field.name) for field in stated if field.type != "str"
+    }
+    return Conditions(**words, **numbers)
 
 
 def _instant(top: JsonObject, key: str) -> datetime:
@@ -231,16 +259,37 @@ def _zero(channel: JsonObject) -> Zero | None:
 
 
 def _limits(table: JsonObject) -> Limits:
-    numbers = {
-        field.name: table.number(field.name) for field in fields(Limits) if field.type == "float"
+    numbers: dict[str, Any] = {
+        field.name: table.number(field.name)
+        for field in fields(Limits)
+        if field.type == "float" and (field.name not in _LATER_LIMITS or table.has(field.name))
     }
-    return Limits(
+    limits = Limits(
         name=table.text("name"),
         speeds=_speeds(table.object("speeds")),
         basis=table.text("basis"),
         text=table.text("text"),
         **numbers,
     )
+    return _with_later_limits(limits, table) if table.has("decision") else limits
+
+
+def _with_later_limits(limits: Limits, table: JsonObject) -> Limits:
+    controller = table.object("controller")
+    return replace(
+        limits,
+        decision=table.word("decision", DecisionRule),
+        reference_v=table.optional_number("reference_v"),
+        at_reference=table.flag("at_reference"),
+        fuse=None if table.get("fuse") is None else _fuse(table.object("fuse")),
+        controller=Controller(controller.text("kind"), controller.optional_number("max_heat_w")),
+        max_feed_drop_v=table.optional_number("max_feed_drop_v"),
+        max_ground_drop_v=table.optional_number("max_ground_drop_v"),
+    )
+
+
+def _fuse(table: JsonObject) -> Fuse:
+    return Fuse(table.number("rating_a"), table.text("kind"), table.number("max_load_percent"))
 
 
 def _speeds(table: JsonObject) -> Mapping[int, SpeedLimits]:

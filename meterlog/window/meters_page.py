@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from pathlib import Path
+from typing import Any
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
@@ -248,7 +249,7 @@ class MetersPage(QWidget):
             count = used.count(name) + 1
             used.append(name)
             roles.extend(row.role_words(name if count == 1 else f"{name}-{count}"))
-        facts = {key: field.text().strip() for key, field in self.job.items()}
+        facts: dict[str, Any] = {key: field.text().strip() for key, field in self.job.items()}
         return Plan(
             meters=tuple(row.meter_words() for row in self.rows),
             roles=tuple(roles),

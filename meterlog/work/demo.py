@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from meterlog.evidence import findings_table
-from meterlog.model import EventKind, Job, Origin, Review, Verdict
+from meterlog.model import Conditions, EventKind, Job, Origin, Review, Verdict
 from meterlog.model.errors import RecordingExists
 from meterlog.profile import load_limits
 from meterlog.work.bench_process import BenchProcess, scenario_card
@@ -118,6 +118,7 @@ def demo_job(vehicle: str, part: str) -> Job:
         part=part,
         technician="nobody (virtual bench)",
         conditions="virtual bench; no real vehicle, part or person",
+        measured_under=Conditions(engine="off", filter="new", air="face", ambient_c=20.0),
     )
 
 
