@@ -40,6 +40,8 @@ _SIGNS: tuple[tuple[EventKind, str, Reason, bool], ...] = (
 )
 """How an event's words begin, what they tell, and whether that begins or ends."""
 
+_TELLING = (EventKind.LINK, EventKind.UNIT, EventKind.DEVICE)
+
 State = dict[Reason, str]
 
 
@@ -64,7 +66,7 @@ class Absence:
             return
         if isinstance(item, Block):
             self._take_block(item)
-        elif item.kind in {EventKind.LINK, EventKind.UNIT, EventKind.DEVICE, EventKind.RANGE}:
+        elif item.changes_range or item.kind in _TELLING:
             insort(self._events, item, key=lambda event: event.t_ns)
             self._states = []
 

@@ -27,7 +27,7 @@ class DeviceWords:
             own = [event for event in self._said if event.source == source]
             low = [e for e in own if e.kind is EventKind.DEVICE and _is_low(e.value)]
             units = [e for e in own if e.kind is EventKind.UNIT and not _is_back(e.value)]
-            ranges = [e for e in own if e.kind is EventKind.RANGE]
+            ranges = [e for e in own if e.changes_range]
             if low:
                 told.append(_doubt(DoubtKind.BATTERY, source, low, _BATTERY))
             if units:

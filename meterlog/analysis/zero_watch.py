@@ -74,7 +74,7 @@ class ZeroWatch:
 
     def take(self, event: Event) -> None:
         """Take the next event."""
-        if event.kind is EventKind.RANGE:
+        if event.changes_range:
             self._ranges.append(event)
         parsed = parse_zero(event.value) if event.kind is EventKind.ZERO else None
         if parsed is None:

@@ -11,6 +11,7 @@ from meterlog.instruments.lcd_segments import FRAME_BYTES, Shown, read_frame
 from meterlog.instruments.readings import Readings, Remark
 from meterlog.instruments.stray_bytes import StrayBytes
 from meterlog.model import Channel, EventKind, Flag
+from meterlog.model.event import TO_BEGIN_WITH
 
 _FRAME = re.compile(
     b"".join(b"[\\x%x0-\\x%xf]" % (place, place) for place in range(1, FRAME_BYTES + 1)), re.DOTALL
@@ -146,8 +147,10 @@ class LcdFrameDecoder:
                 self._remark(EventKind.DEVICE, begins if now else ends)
 
     def _check_range(self, shown: Shown) -> Flag:
-        """Give the flag of a number; remark on another range than that of the number before."""
+        """Give the flag of a number; remark on the first range, and on each other one."""
         before, self.range_step = self.range_step, shown.step
+        if before is None:
+            self._remark(EventKind.RANGE, self._range_words(shown.step) + TO_BEGIN_WITH)
         if before is None or before == shown.step:
             return Flag.OK
         self._remark(EventKind.RANGE, self._range_words(shown.step))

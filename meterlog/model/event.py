@@ -6,6 +6,9 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 
+TO_BEGIN_WITH = ", to begin with"
+
+
 class EventKind(StrEnum):
     """What happened. The first four are the technician's; the rest the program's."""
 
@@ -28,7 +31,8 @@ class EventKind(StrEnum):
     UNIT = "unit"
     """The instrument shows another unit or kind than before: somebody turned its dial."""
     RANGE = "range"
-    """The instrument changed its measuring range; value says to which."""
+    """The measuring range of the instrument, and each change of it; value says which. The first
+    one said, which is no change, ends in :data:`TO_BEGIN_WITH`."""
     ZERO = "zero"
     """A zero was taken; value is ``<channel> <offset> <unit> scatter <s> n <count>``."""
     TIMING = "timing"
@@ -58,6 +62,11 @@ class Event:
     kind: EventKind
     value: str = ""
     source: str = ""
+
+    @property
+    def changes_range(self) -> bool:
+        """True where an instrument went to another measuring range."""
+        return self.kind is EventKind.RANGE and not self.value.endswith(TO_BEGIN_WITH)
 
     @property
     def speed(self) -> int:

@@ -8,7 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from meterlog.instruments import LcdFrameDecoder
-from meterlog.model import Accuracy, Channel, EventKind, Flag, Quantity, Range
+from meterlog.model import Accuracy, Channel, Event, EventKind, Flag, Quantity, Range
+from meterlog.model.event import TO_BEGIN_WITH
 
 SHAPES = {"0": "abcdef", "1": "bc", "2": "abdeg", "3": "abcdg", "4": "bcfg", "5": "acdfg"}
 SHAPES |= {"6": "acdefg", "7": "abc", "8": "abcdefg", "9": "abcdfg", " ": "", "L": "def"}
@@ -69,7 +70,12 @@ def read(*frames: bytes, channel: Channel | None = None):
 
 
 def said(readings) -> list[tuple[int, EventKind, str]]:
-    return [(remark.row, remark.kind, remark.text) for remark in readings.remarks]
+    """Give the remarks but the one on the range to begin with."""
+    return [
+        (remark.row, remark.kind, remark.text)
+        for remark in readings.remarks
+        if not remark.text.endswith(TO_BEGIN_WITH)
+    ]
 
 
 @pytest.mark.parametrize(
@@ -91,7 +97,7 @@ def test_what_is_shown_is_given_in_volts_as_a_person_would_write_it(shown, numbe
     readings, decoder = read(shown)
     assert readings.values.tolist() == [[number]]
     assert readings.flags.tolist() == [[0]]
-    assert readings.remarks == ()
+    assert said(readings) == []
     assert decoder.refused == 0
 
 
@@ -160,13 +166,13 @@ def test_another_unit_gives_no_value_and_is_remarked_when_it_comes_and_when_it_g
 
 def test_a_second_wrong_unit_is_remarked_anew():
     readings, _ = read(frame("1.234", unit="A"), frame("1.234", unit="R", coupling=""))
-    assert [remark.row for remark in readings.remarks] == [0, 1]
+    assert [row for row, _, _ in said(readings)] == [0, 1]
 
 
 def test_a_channel_of_amperes_takes_amperes_and_no_volts():
     readings, _ = read(frame("1.234", unit="A"), frame("1.234"), channel=amps())
     assert readings.flags[:, 0].tolist() == [0, NO_DATA]
-    assert "expected A" in readings.remarks[0].text
+    assert "expected A" in said(readings)[0][2]
 
 
 def test_the_first_number_in_another_range_is_flagged_and_the_range_named():
@@ -180,6 +186,17 @@ def test_the_first_number_in_another_range_is_flagged_and_the_range_named():
         (3, EventKind.RANGE, "range 0.6 V, steps of 0.0001 V"),
     ]
     assert decoder.range_step == 0.0001
+
+
+def test_the_first_number_tells_its_range_which_is_no_change():
+    readings, _ = read(frame("    "), frame("06.00"), frame("06.01"))
+    first = readings.remarks[0]
+    assert (first.row, first.kind, first.text) == (
+        1, EventKind.RANGE, "range 60 V, steps of 0.01 V, to begin with"
+    )  # fmt: skip
+    assert len(readings.remarks) == 1
+    assert not Event(0, first.kind, first.text).changes_range
+    assert readings.flags[:, 0].tolist() == [NO_DATA, 0, 0]
 
 
 def test_a_range_that_the_profile_does_not_know_is_told_by_its_steps():
@@ -203,7 +220,8 @@ def test_what_shows_no_number_changes_no_range():
         frame("    "),
         frame("5.997"),
     )
-    assert not any(remark.kind is EventKind.RANGE for remark in readings.remarks)
+    ranges = [remark.text for remark in readings.remarks if remark.kind is EventKind.RANGE]
+    assert ranges == ["range 6 V, steps of 0.001 V, to begin with"]
     assert readings.flags[-1, 0] == 0
 
 
@@ -219,7 +237,7 @@ def test_a_sign_on_the_display_is_remarked_when_it_comes_and_when_it_goes(sign, 
     with_sign, without = frame("12.34", signs=sign), frame("12.34")
     readings, _ = read(without, with_sign, with_sign, without, without)
     assert readings.flags[:, 0].tolist() == [0, flag, flag, 0, 0]
-    first, last = readings.remarks
+    first, last = (r for r in readings.remarks if not r.text.endswith(TO_BEGIN_WITH))
     assert (first.row, first.kind, last.row, last.kind) == (
         1,
         EventKind.DEVICE,
