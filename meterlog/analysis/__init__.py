@@ -4,7 +4,7 @@ from meterlog.analysis.detector import SpanDetector
 from meterlog.analysis.moments import Moments
 from meterlog.analysis.reviewer import Reviewer
 from meterlog.analysis.rounding import with_uncertainty
-from meterlog.analysis.uncertainty import coverage_factor, uncertainty_of_mean, within
+from meterlog.analysis.uncertainty import coverage_factor
 from meterlog.analysis.visibility import catch_chance, shortest_visible_s
 
 __all__ = [
@@ -14,7 +14,5 @@ __all__ = [
     "catch_chance",
     "coverage_factor",
     "shortest_visible_s",
-    "uncertainty_of_mean",
     "with_uncertainty",
-    "within",
 ]

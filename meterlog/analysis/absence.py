@@ -8,11 +8,11 @@ from enum import IntEnum
 
 import numpy as np
 
+from meterlog.analysis.range_crossings import BLANKING_NS, RangeCrossings
 from meterlog.model import Block, Event, EventKind, Flag, Instrument, Role, link_text
 
-BLANKING_NS = 1_000_000_000
-"""A meter that has changed its range shows nothing for up to a second or so (common practice, no
-source); what it said that long before a gap explains the gap."""
+REPORT_NS = 1_000_000_000
+"""A meter's own report this long before a gap may explain it (common practice, no source)."""
 
 
 class Reason(IntEnum):
@@ -59,6 +59,7 @@ class Absence:
         self._states: list[State] = []
         self._overloads: list[tuple[int, int]] = []
         self._overloaded = False
+        self._crossings = RangeCrossings(instruments)
 
     def take(self, item: Block | Event) -> None:
         """Take the next Block or Event; events may come out of their order."""
@@ -66,6 +67,7 @@ class Absence:
             return
         if isinstance(item, Block):
             self._take_block(item)
+            self._crossings.take(item)
         elif item.changes_range or item.kind in _TELLING:
             insort(self._events, item, key=lambda event: event.t_ns)
             self._states = []
@@ -93,10 +95,13 @@ class Absence:
         """
         found = self._active(start_ns, end_ns)
         words = [_words(reason, found[reason]) for reason in sorted(found)]
-        blank = self._said(EventKind.RANGE, start_ns, end_ns)
+        blank = self._range(start_ns, end_ns)
+        over = self._overload(start_ns, end_ns)
         if blank and set(found) <= {Reason.SILENT}:
-            words = [f"it changed its measuring range ({blank})"]
-        if self._overload(start_ns, end_ns):
+            short = over and end_ns - start_ns <= BLANKING_NS
+            words = [blank + (", showing overload meanwhile" if short else "")]
+            over = over and not short
+        if over:
             words.append("overload: the current was beyond its range")
         if not words:
             said = self._said(EventKind.DEVICE, start_ns, end_ns)
@@ -114,8 +119,17 @@ class Absence:
             found.update(state)
         return found
 
+    def _range(self, start_ns: int, end_ns: int) -> str:
+        """Give what is known of a change of range here: said, or to be seen in the level."""
+        said = self._said(EventKind.RANGE, start_ns, end_ns)
+        if said:
+            return f"it changed its measuring range ({said})"
+        seen = self._crossings.over(start_ns, end_ns)
+        return f"it seems to have changed its measuring range ({seen})" if seen else ""
+
     def _said(self, kind: EventKind, start_ns: int, end_ns: int) -> str:
-        first = bisect_left(self._events, start_ns - BLANKING_NS, key=lambda event: event.t_ns)
+        reach_ns = BLANKING_NS if kind is EventKind.RANGE else REPORT_NS
+        first = bisect_left(self._events, start_ns - reach_ns, key=lambda event: event.t_ns)
         last = bisect_right(self._events, end_ns, key=lambda event: event.t_ns)
         near = [event.value for event in self._events[first:last] if event.kind is kind]
         return near[-1].rstrip(".") if near else ""

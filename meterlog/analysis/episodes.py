@@ -45,11 +45,13 @@ class EpisodeBuilder:
         apart_ns: int | None = None,
     ) -> None:
         self._dwell_ns = round(limits.min_dwell_s * 1e9)
+        self._coast_ns = round(limits.coast_s * 1e9)
         self._silence_ns = silence_ns
         self._flowing = FlowingJudge(limits, timeline)
         self._missing = MissingJudge(limits, timeline, apart_ns)
         self._group: Group | None = None
         self._flowed_before = False
+        self._paused_ns = 0
         self._episode: list[Piece] = []
         self._candidate: list[Piece] = []
         self._bridge: Piece | None = None
@@ -102,8 +104,12 @@ class EpisodeBuilder:
         if brief and self._group is not None:
             self._bridge = piece
             return
+        flowed = self._group is Group.FLOWING
         self._end_episode()
         self._finish([piece])
+        # A motor that turned before a short pause in the readings may still turn after it.
+        self._flowed_before = flowed and piece.length_ns <= self._coast_ns
+        self._paused_ns = piece.length_ns
 
     def _cross(self, bridge: Piece, piece: Piece) -> None:
         """Join over a reading or two that are missing, if both sides say the same."""
@@ -112,8 +118,10 @@ class EpisodeBuilder:
         if near[-1].group is piece.group:
             near[-1] = near[-1].until(bridge)
         else:
+            flowed = near[-1].group is Group.FLOWING
             self._end_episode()
             self._finish([bridge])
+            self._flowed_before, self._paused_ns = flowed, bridge.length_ns
 
     def finish(self) -> None:
         """End what is open."""
@@ -139,7 +147,7 @@ class EpisodeBuilder:
             coming = [coming[0].since(self._episode[0]), *coming[1:]]
         else:
             self._finish(self._judge(coming[0]))
-            self._flowed_before = self._group is Group.FLOWING
+            self._flowed_before, self._paused_ns = self._group is Group.FLOWING, 0
         self._episode, self._candidate = coming, []
         self._group = coming[0].group
 
@@ -158,7 +166,7 @@ class EpisodeBuilder:
 
     def _finish(self, pieces: Sequence[Piece]) -> None:
         for piece in pieces:
-            if self._finished and self._finished[-1].kind is piece.kind:
+            if self._finished and self._finished[-1].alike(piece):
                 self._finished[-1] = self._finished[-1].joined(piece)
             else:
                 self._finished.append(piece)
@@ -166,4 +174,5 @@ class EpisodeBuilder:
     def _judge(self, after: Piece | None) -> list[Piece]:
         if self._group is Group.FLOWING:
             return self._flowing.judge(self._episode, after)
-        return self._missing.judge(self._episode, after, flowed_before=self._flowed_before)
+        flowed_ns = self._paused_ns if self._flowed_before else None
+        return self._missing.judge(self._episode, after, flowed_ns)

@@ -5,18 +5,20 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from meterlog.analysis.budgets import BudgetMaker, Conformity, Scatter, budget
+from meterlog.analysis.budgets.usual_error import cautious, usual_words
 from meterlog.analysis.excess import highest_a
+from meterlog.analysis.held_rotor import held_scale_ohm
 from meterlog.analysis.pieces import Piece
 from meterlog.analysis.rounding import with_uncertainty
 from meterlog.analysis.sides import SETTLING_WORDS
-from meterlog.analysis.stated_current import StatedCurrent
-from meterlog.analysis.uncertainty import Uncertainty, uncertainty_of_mean, within
 from meterlog.model import (
+    Budget,
     Finding,
     FindingKind,
     Limits,
+    Role,
     SpanKind,
-    Step,
     Verdict,
 )
 
@@ -27,7 +29,25 @@ source)."""
 _SIDE_WORDS = {
     SpanKind.FEED_LOST: "the feed went away (fuse, relay, connector or wire ahead of the motor)",
     SpanKind.GROUND_LOST: "the ground side opened (controller, its command, ground or connector)",
+    SpanKind.COMMAND_LOST: "its command was lost (control head, its wire, or what cuts it out)",
 }
+
+
+def gone_words(kind: SpanKind, settled_by: Sequence[Role]) -> str:
+    """Say of a missing current which side it is, as the rest of a sentence.
+
+    Parameters
+    ----------
+    kind : SpanKind
+        Lost at one side, or no-current.
+    settled_by : sequence of Role
+        What would have told the side.
+    """
+    if kind in _SIDE_WORDS:
+        return _SIDE_WORDS[kind]
+    missing = " and ".join(SETTLING_WORDS[role] for role in settled_by)
+    settle = f"; {missing} would settle it" if missing else ""
+    return f"these channels can't say which side{settle}"
 
 
 def _seconds(t_ns: int) -> str:
@@ -94,11 +114,24 @@ def _unproven(doubted: str) -> str:
     return f"; but {doubted}, so that nothing is proven of the motor" if doubted else ""
 
 
-def _leaves(finding: Finding, step: Step) -> bool:
-    """Tell whether ``finding`` says that ``step`` left its limits for a while."""
-    beyond = finding.kind in (FindingKind.OVER, FindingKind.UNDER, FindingKind.LOCKED)
-    inside = step.start_ns <= finding.start_ns < step.end_ns
-    return beyond and inside and finding.verdict is Verdict.FAIL
+def _late(piece: Piece) -> bool:
+    """Tell whether a late command may be all there is to a missing current."""
+    return piece.kind is SpanKind.NO_CURRENT and piece.late_ns >= piece.length_ns > 0
+
+
+def _held_too(piece: Piece) -> str:
+    """Say that a held rotor would look the same, where no voltage tells it from drag."""
+    if not piece.settled_by:
+        return ""
+    missing = " and ".join(SETTLING_WORDS[role] for role in piece.settled_by)
+    return f"; a held rotor would look the same on this speed, {missing} would settle it"
+
+
+def _low_words(piece: Piece) -> str:
+    return (
+        f" at only {piece.figures.mean_v:.1f} V across the motor ({piece.held_ohm:.2f} ohm behind"
+        f" its brushes, as of one that stands)"
+    )
 
 
 class FindingMaker:
@@ -107,13 +140,13 @@ class FindingMaker:
     Parameters
     ----------
     limits : Limits
-    current : StatedCurrent
+    budgets : BudgetMaker
         May learn more meanwhile.
     """
 
-    def __init__(self, limits: Limits, current: StatedCurrent) -> None:
+    def __init__(self, limits: Limits, budgets: BudgetMaker) -> None:
         self._limits = limits
-        self._current = current
+        self._budgets = budgets
 
     def of_piece(self, piece: Piece, around: Around) -> Finding | None:
         """Give the finding of one stretch; None for one that is in order."""
@@ -122,13 +155,15 @@ class FindingMaker:
         if piece.kind is SpanKind.NO_DATA:
             return self._no_data(piece, around.cause)
         figures = piece.figures
-        u = None
+        during = (piece.start_ns, piece.end_ns)
+        current = None
         if figures.n:
-            stated = self._current.at(figures.mean_a, piece.start_ns, piece.end_ns)
-            u = uncertainty_of_mean(figures.mean_a, figures.n, figures.sd_a, None, stated)
-        verdict, limit = self._judge(piece, u)
-        if around.denied or around.doubted:
-            verdict = Verdict.CANT_TELL
+            lot = Scatter(figures.n, figures.sd_a)
+            current = self._budgets.of_current(figures.mean_a, lot, during)
+        judged, turned = self._judge(piece, current)
+        verdict = Verdict.CANT_TELL if around.denied or around.doubted else judged.verdict
+        known = current is not None and bool(current.sources)
+        told = replace(judged, verdict=verdict)
         return Finding(
             kind=FindingKind(piece.kind.value),
             verdict=verdict,
@@ -137,78 +172,104 @@ class FindingMaker:
             edge_ns=max(piece.start_edge_ns, piece.end_edge_ns),
             value=figures.mean_a if figures.n else None,
             unit="A",
-            expanded_uncertainty=None if u is None else u.expanded,
-            limit=limit,
+            expanded_uncertainty=current.expanded if current is not None and known else None,
+            limit=judged.limit,
             speed=piece.speed,
-            statement=self._words(piece, u, verdict, limit, around),
-            coverage_factor=None if u is None else u.coverage,
+            statement=self._words(piece, current, told, turned, around),
+            coverage_factor=current.coverage if current is not None and known else None,
+            probability=judged.probability,
         )
 
-    def _judge(self, piece: Piece, u: Uncertainty | None) -> tuple[Verdict, float]:
-        """Give the verdict and the limit that decided."""
-        step, mean = self._limits.at(piece.speed), abs(piece.figures.mean_a)
-        wide = None if u is None else u.expanded
+    def _judge(self, piece: Piece, current: Budget | None) -> tuple[Conformity, str]:
+        """Judge by the limit of the kind; and say what is missing that could turn it over."""
+        size = abs(piece.figures.mean_a)
+        value = budget("motor current", size, "A", ()) if current is None else current
+        low, high = self._bounds(piece)
+        at_rest = low is not None and piece.kind is not SpanKind.UNDER
+        usual = self._budgets.usual_more(size, at_rest=at_rest)
+        judged, turned = cautious(value, (low, high), self._limits, usual)
+        if piece.kind is SpanKind.NO_CURRENT and (piece.speed is None or _late(piece)):
+            return replace(judged, verdict=Verdict.CANT_TELL), ""  # perhaps nobody asked it to run
+        return judged, usual_words(self._budgets.current, usual) if turned else ""
+
+    def _bounds(self, piece: Piece) -> tuple[float | None, float | None]:
+        """Give the lower and the upper limit that a stretch of this kind is beyond."""
         if piece.kind is SpanKind.OVER:
-            limit = highest_a(self._limits, piece.speed)
-            return within(mean, wide, None, limit)[0], limit
+            return None, highest_a(self._limits, piece.speed)
         if piece.kind is SpanKind.UNDER:
-            limit = step.min_a or 0.0
-            return within(mean, wide, limit, None)[0], limit
+            return self._limits.at(piece.speed).min_a or 0.0, None
         if piece.kind is SpanKind.LOCKED:
-            limit = self._limits.locked_current_a
             # Here the limit is where a held rotor begins, so reaching it is what fails.
-            return within(mean, wide, None, limit)[0], limit
-        limit = self._limits.open_current_a
-        if piece.kind is SpanKind.NO_CURRENT and piece.speed is None:
-            return Verdict.CANT_TELL, limit  # perhaps nobody asked it to run
-        return within(mean, wide, limit, None)[0], limit
+            return None, self._held_from_a(piece)
+        return self._limits.open_current_a, None
+
+    def _held_from_a(self, piece: Piece) -> float:
+        """Give the current from which the rotor is held at the voltage that stood across it."""
+        if piece.held_ohm is None:
+            return self._limits.locked_current_a
+        left_v = max(piece.figures.mean_v - self._limits.brush_v, 0.0)
+        return left_v / held_scale_ohm(self._limits)
 
     def _words(
         self,
         piece: Piece,
-        u: Uncertainty | None,
-        verdict: Verdict,
-        limit: float,
+        current: Budget | None,
+        judged: Conformity,
+        turned: str,
         around: Around,
     ) -> str:
-        now = with_uncertainty(piece.figures.mean_a, None if u is None else u.expanded, "A")
-        now += "" if u is None else self._current.lacking
+        known = current is not None and bool(current.sources)
+        expanded = current.expanded if current is not None and known else None
+        now = with_uncertainty(piece.figures.mean_a, expanded, "A")
+        now += self._budgets.lacking if known else ""
         stretch = f"{_stretch(piece)}{_reach_words(around)}"
-        unproven = _unproven(around.doubted)
+        unproven, limit = _unproven(around.doubted) or turned, judged.limit or 0.0
         if piece.kind is SpanKind.OVER and piece.speed == 0:
             return (
                 f"Current although off is commanded{stretch}: {now}; the circuit stays on, or the"
                 f" clamp was not zeroed."
             )
         if piece.kind is SpanKind.OVER:
-            return f"Too much current{stretch}: {now}, limit {limit:g} A{unproven}."
+            return (
+                f"Too much current{stretch}: {now}, limit {limit:g} A{_held_too(piece)}{unproven}."
+            )
         if piece.kind is SpanKind.UNDER:
             return f"Too little current{stretch}: {now}, limit {limit:g} A{unproven}."
         if piece.kind is SpanKind.LOCKED:
-            return f"Rotor held{stretch}: {now}, held from {limit:g} A on{unproven}."
+            low = "" if piece.held_ohm is None else _low_words(piece)
+            return f"Rotor held{stretch}: {now}{low}, held from {limit:.3g} A on{unproven}."
         if around.denied:
             return (
                 f"The current channel reads nothing{stretch}: {now}; but {around.denied}. The"
                 f" clamp or its meter is to be doubted before the motor."
             )
         doubt = unproven
-        if not doubt and verdict is Verdict.CANT_TELL and piece.speed is not None:
+        if not doubt and judged.verdict is Verdict.CANT_TELL and piece.speed is not None:
             doubt = "; with this uncertainty a small current can't be told from none"
         return f"{self._gone_words(piece, now, stretch, doubt)}{_tap_words(piece, around)}."
 
     def _gone_words(self, piece: Piece, now: str, stretch: str, doubt: str) -> str:
-        volts = piece.figures.mean_v
         if piece.kind is SpanKind.DEAD:
             cause = doubt or ": the motor is open inside"
             return (
-                f"Dead segment{stretch}: {now} through the motor while {volts:.1f} V stood"
+                f"Dead segment{stretch}: {now} through the motor while {self._volts(piece)} stood"
                 f" across it{cause}"
             )
-        if piece.kind in _SIDE_WORDS:
-            return f"No current{stretch}: {now}; {_SIDE_WORDS[piece.kind]}{doubt}"
-        missing = " and ".join(SETTLING_WORDS[role] for role in piece.settled_by)
-        settle = f"; {missing} would settle it" if missing else ""
-        return f"No current{stretch}: {now}; these channels can't say which side{settle}{doubt}"
+        if _late(piece):
+            return (
+                f"No current{stretch}: {now}; beside a command for off: perhaps that was recorded"
+                f" {_seconds(piece.late_ns)} late or early{doubt}"
+            )
+        kind = SpanKind.NO_CURRENT if piece.kind is None else piece.kind
+        return f"No current{stretch}: {now}; {gone_words(kind, piece.settled_by)}{doubt}"
+
+    def _volts(self, piece: Piece) -> str:
+        """Write the voltage across the motor, with its uncertainty where that is known."""
+        mean, during = piece.figures.mean_v, (piece.start_ns, piece.end_ns)
+        across = self._budgets.of_motor_voltage(mean, None, (), during)
+        if across is None or not across.sources:
+            return f"{mean:.1f} V"
+        return with_uncertainty(mean, across.expanded, "V")
 
     @staticmethod
     def _no_data(piece: Piece, cause: str) -> Finding:
@@ -228,69 +289,4 @@ class FindingMaker:
                 f"No data{_stretch(piece)}: {why}{'' if why.endswith('?') else '.'} What the motor"
                 f" did then is not known."
             ),
-        )
-
-    def of_step(self, step: Step, outside: Sequence[Finding], doubted: str = "") -> Finding | None:
-        """Give the verdict on what the motor draws at one speed; None where nothing is allowed for.
-
-        Parameters
-        ----------
-        step : Step
-        outside : sequence of Finding
-            Of the whole recording; those in which this step left its limits for a while fail it
-            whatever its mean.
-        doubted : str
-            Why what the meters say proves nothing here; empty where it does.
-        """
-        allowed = self._limits.at(step.speed)
-        if not step.speed or not step.n or (allowed.min_a is None and allowed.max_a is None):
-            return None
-        low = "" if allowed.min_a is None else f"{allowed.min_a:g}"
-        high = "" if allowed.max_a is None else f"{allowed.max_a:g}"
-        bounds = f"allowed {low} to {high} A"
-        if step.mean_a is None:
-            words = f"Speed {step.speed}: the current was not read ({bounds})."
-            return self._step_finding(step, Verdict.CANT_TELL, None, None, words)
-        if step.steady_mean_a is None or step.steady_n < 2:
-            words = (
-                f"Speed {step.speed}: nothing to judge; start-up, missing current and the change"
-                f" to the next speed leave no steady running ({bounds})."
-            )
-            bare = replace(step, steady_mean_a=None, steady_expanded_a=None, steady_coverage=None)
-            return self._step_finding(bare, Verdict.CANT_TELL, None, None, words)
-        mean, u = abs(step.steady_mean_a), step.steady_expanded_a
-        size = with_uncertainty(mean, u, "A") + self._current.lacking
-        draws = f"Speed {step.speed} draws {size} when running"
-        if doubted:
-            words = f"{draws}; {bounds}: can't tell, as {doubted}."
-            return self._step_finding(step, Verdict.CANT_TELL, None, None, words)
-        left = [f for f in outside if _leaves(f, step)]
-        if left:
-            worst = max(left, key=lambda f: f.end_ns - f.start_ns)
-            apart = _seconds(sum(f.end_ns - f.start_ns for f in left))
-            words = f"{draws}; {bounds}: fail, outside for {apart}."
-            return self._step_finding(step, Verdict.FAIL, worst, worst.limit, words)
-        verdict, limit = within(mean, u, allowed.min_a, allowed.max_a)
-        return self._step_finding(step, verdict, None, limit, f"{draws}; {bounds}: {verdict}.")
-
-    def _step_finding(
-        self, step: Step, verdict: Verdict, worst: Finding | None, limit: float | None, words: str
-    ) -> Finding:
-        """Give a finding with the step's own figures, or with those of its worst stretch."""
-        return Finding(
-            kind=FindingKind.STEP_CURRENT,
-            verdict=verdict,
-            start_ns=step.start_ns,
-            end_ns=step.end_ns,
-            # A step begins and ends when a hand pressed a key.
-            edge_ns=round(self._limits.command_lag_s * 1e9),
-            value=step.steady_mean_a if worst is None else worst.value,
-            unit="A",
-            expanded_uncertainty=(
-                step.steady_expanded_a if worst is None else worst.expanded_uncertainty
-            ),
-            limit=limit,
-            speed=step.speed,
-            statement=words,
-            coverage_factor=step.steady_coverage if worst is None else worst.coverage_factor,
         )

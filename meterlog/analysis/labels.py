@@ -21,13 +21,20 @@ from numpy.typing import NDArray
 from meterlog.analysis.current_reads import CurrentReads, last_read_ns
 from meterlog.analysis.edges import fall_edge, rise_edge, threshold_edge
 from meterlog.analysis.excess import ExcessJudge
-from meterlog.analysis.onset import Onset
-from meterlog.analysis.pieces import FLOWING_KINDS, Figures, Group, Piece, figures_of
+from meterlog.analysis.onset import LastFlow, Onset
+from meterlog.analysis.pieces import (
+    BY_SPEED,
+    FLOWING_KINDS,
+    Figures,
+    Group,
+    Piece,
+    figures_of,
+)
 from meterlog.analysis.rows import Rows
 from meterlog.analysis.schmitt import runs, zones
 from meterlog.analysis.sides import SIDE_KIND, Asked, Side, sides, would_settle
 from meterlog.analysis.timeline import SpeedTimeline
-from meterlog.model import Limits, SpanKind
+from meterlog.model import Limits, Role, SpanKind
 
 _NOTHING, _BELOW, _BETWEEN, _ABOVE = 0, 1, 2, 3
 RESTART_WINDOWS = 10
@@ -82,6 +89,7 @@ class Labeller:
         self._quiet_until_ns = _EVER
         self._coast_ns = round(limits.coast_s * 1e9)
         self._onset = Onset(limits)
+        self._flow = LastFlow()
         self._reads = CurrentReads()
         self._excess = ExcessJudge(limits)
         self._open: Piece | None = None
@@ -119,6 +127,11 @@ class Labeller:
                     self._label_flowing(rows, sizes, begin, end, speed)
                 else:
                     self._label_gone(rows, sizes, begin, end, speed)
+            if state == _ABOVE:
+                goes_on = self._state == _ABOVE and not rows.gap[first]
+                self._flow.note(rows, first, last, goes_on=goes_on)
+            elif state == _BELOW:
+                self._flow.forget()
             self._state = state
             if state != _NOTHING:
                 self._last_flow = state
@@ -177,7 +190,11 @@ class Labeller:
         fresh = self._last_flow != _BELOW or bool(rows.gap[first])
         if state == _BELOW and self._state != _BELOW and fresh:
             before = self._reads.volts_before(rows, first)
-            self._onset.begin(rows, first, before, flowed=self._state == _ABOVE)
+            flowed = self._state == _ABOVE
+            if not flowed and self._flow.turns_at(int(rows.t_ns[first]), self._coast_ns):
+                # The current went while it was not read; the motor may still turn.
+                flowed, before = True, (self._flow.feed, self._flow.back)
+            self._onset.begin(rows, first, before, flowed=flowed)
 
     def _quiet(self, until_ns: int) -> None:
         self._quiet_until_ns = max(self._quiet_until_ns, until_ns)
@@ -281,7 +298,8 @@ class Labeller:
         """Continue the open piece, or end it and begin another."""
         figures = None if kind in _PLAIN else self._figures(rows, first, last, kind)
         known, last_v = self._open, _across(rows, last - 1)
-        if known is not None and known.kind is kind:
+        same_limits = known is None or known.speed == speed or kind not in BY_SPEED
+        if known is not None and known.kind is kind and same_limits:
             if figures is not None:
                 known = replace(known, figures=known.figures.then(figures))
             read_ns = max(known.read_ns, last_read_ns(rows, first, last))
@@ -289,9 +307,6 @@ class Labeller:
             return
         at, edge = self._edge(rows, sizes, first, kind)
         self._close(at, edge)
-        missing = would_settle(
-            feed=rows.feed is not None, back=rows.back is not None, speed=speed is not None
-        )
         self._open = Piece(
             kind=kind,
             start_ns=at,
@@ -300,12 +315,23 @@ class Labeller:
             end_edge_ns=0,
             speed=speed,
             figures=figures or Figures(),
-            settled_by=missing if kind is SpanKind.NO_CURRENT else (),
+            settled_by=self._settled_by(rows, kind, speed),
             first_v=_across(rows, first),
             last_v=last_v,
             after_quiet=at == self._quiet_until_ns,
             read_ns=last_read_ns(rows, first, last),
         )
+
+    def _settled_by(self, rows: Rows, kind: SpanKind | None, speed: int | None) -> tuple[Role, ...]:
+        """Name the channels without which the side of a loss, or a held rotor, stays open."""
+        feed, back = rows.feed is not None, rows.back is not None
+        if kind is SpanKind.NO_CURRENT:
+            return would_settle(feed=feed, back=back, speed=speed is not None)
+        # On the highest speed a held rotor's current tells by itself.
+        low = speed is not None and 0 < speed < max(self._limits.speeds, default=0)
+        if kind is SpanKind.OVER and low:
+            return would_settle(feed=feed, back=back, speed=True)
+        return ()
 
     @staticmethod
     def _figures(rows: Rows, first: int, last: int, kind: SpanKind | None) -> Figures:

@@ -99,7 +99,7 @@ class MeterTraps:
             *_quiet([(piece, why) for piece, why in pieces if why]),
             *decade_doubts(steps, limits),
             *polarity_doubts(steps, levels, limits),
-            *slipped_probe_doubts(levels, limits),
+            *slipped_probe_doubts(levels, limits, self._timeline.changes),
             *self._stuck.doubts(levels, self._timeline),
             *self._words.doubts(),
             *self._zeros.doubts(levels, self._last_ns),

@@ -22,6 +22,10 @@ COASTED_DOWN_TO = 0.7
 about what that step gives it; one that had lost its feed or ground has fallen below this part."""
 
 
+LATE_LAGS = 2
+"""Up to so many times ``command_lag_s`` a hand may be late. Our own, as in ``flowing.py``."""
+
+
 class MissingJudge:
     """Settles the pieces of a stretch in which no current flows.
 
@@ -50,7 +54,7 @@ class MissingJudge:
         self.forgiven = 0
 
     def judge(
-        self, pieces: Sequence[Piece], after: Piece | None, *, flowed_before: bool
+        self, pieces: Sequence[Piece], after: Piece | None, flowed_ns: int | None
     ) -> list[Piece]:
         """Give the settled pieces.
 
@@ -60,27 +64,36 @@ class MissingJudge:
             Touching, all without current.
         after : Piece or None
             What follows, with current; None at the end of what is known.
-        flowed_before : bool
-            Current flowed right before.
+        flowed_ns : int or None, nanoseconds
+            So long before them, while nothing was read, current flowed: 0 for right before. None
+            where it did not, or too long ago.
         """
         proven = pieces
         if self._apart_ns is not None and after is not None:
             proven = _before_return(pieces, self._apart_ns)
         known = _from_command(_determined(proven), self._dwell_ns)
-        settled = self._commanded(settle(known, self._dwell_ns))
-        if not flowed_before:
+        settled = self._commanded(settle(known, self._dwell_ns), after)
+        if flowed_ns is None:
             return settled
-        return self._coasting(self._generating(settled), after)
+        return self._coasting(self._generating(settled), after, flowed_ns)
 
-    def _commanded(self, pieces: list[Piece]) -> list[Piece]:
-        """Losses right beside an off command, and no longer than its lag, are the command."""
+    def _commanded(self, pieces: list[Piece], after: Piece | None) -> list[Piece]:
+        """Losses right beside an off command, and no longer than its lag, are the command.
+
+        Up to twice as long they may be: then no side is blamed, and the lateness is told.
+        """
         result = list(pieces)
         for index, piece in enumerate(pieces):
             beside = pieces[max(index - 1, 0) : index + 2]
             off = any(other.kind is SpanKind.OFF for other in beside)
-            if off and piece.kind in _LOSSES and piece.length_ns < self._lag_ns:
+            if not off or piece.kind not in _LOSSES:
+                continue
+            if piece.length_ns < self._lag_ns:
                 result[index] = replace(piece, kind=SpanKind.OFF, figures=Figures())
                 self.forgiven += 1
+            elif piece.length_ns < LATE_LAGS * self._lag_ns and _whole(pieces, index, after):
+                late_ns = piece.length_ns
+                result[index] = replace(piece, kind=SpanKind.NO_CURRENT, late_ns=late_ns)
         return joined(result)
 
     def _generating(self, pieces: list[Piece]) -> list[Piece]:
@@ -96,19 +109,27 @@ class MissingJudge:
             return [then.since(first), *pieces[2:]]
         return pieces
 
-    def _coasting(self, pieces: list[Piece], after: Piece | None) -> list[Piece]:
+    def _coasting(self, pieces: list[Piece], after: Piece | None, flowed_ns: int) -> list[Piece]:
         """After a step down the turning motor generates more than it is given, for a while."""
         first, last = pieces[0], pieces[-1]
         if after is None:
             return pieces
-        if last.end_ns - first.start_ns > self._coast_ns or _fell_below(last, after):
+        gone_ns = last.end_ns - first.start_ns + flowed_ns
+        if gone_ns > self._coast_ns or _fell_below(last, after):
             return pieces
         if any(piece.kind not in _LOSSES for piece in pieces):
             return pieces
-        slack = self._lag_ns + first.start_edge_ns
+        slack = self._lag_ns + first.start_edge_ns + flowed_ns
         if not self._timeline.step_down_near(first.start_ns, slack):
             return pieces
         return [replace(first.until(last), kind=SpanKind.RUNNING, figures=Figures())]
+
+
+def _whole(pieces: Sequence[Piece], index: int, after: Piece | None) -> bool:
+    """Tell whether a loss beside off lasts from current to off, or from off to current."""
+    if index + 1 < len(pieces):
+        return index == 0
+    return index > 0 and after is not None
 
 
 def _before_return(pieces: Sequence[Piece], apart_ns: int) -> list[Piece]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import copy
 import math
 from dataclasses import dataclass
+from typing import Self
 
 import numpy as np
 from numpy.typing import NDArray
@@ -69,6 +70,11 @@ class Sums:
 class Moments:
     """Running statistics of one quantity.
 
+    Parameters
+    ----------
+    median : bool
+        False: no readings are kept, and there is no median.
+
     Source
     ------
     Pairwise combination of mean and sum of squares: T. F. Chan, G. H. Golub, R. J. LeVeque,
@@ -77,10 +83,10 @@ class Moments:
     ``tests/reference/test_nist_univariate.py`` holds this one against the certified values.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, *, median: bool = True) -> None:
         self._sums = Sums()
         self._rest: NDArray[np.float64] = np.empty(0)
-        self._kept: list[NDArray[np.float64]] | None = []
+        self._kept: list[NDArray[np.float64]] | None = [] if median else None
         self._settled: Sums | None = None
 
     def add(self, values: NDArray[np.float64]) -> None:
@@ -98,7 +104,7 @@ class Moments:
             self._sums = self._sums.plus(whole[start : start + PIECE])
         self._rest = np.array(whole[full:])
 
-    def copy(self) -> Moments:
+    def copy(self) -> Self:
         """Give moments that can go on by themselves."""
         other = copy.copy(self)
         other.detach()

@@ -21,6 +21,8 @@ class Group(Enum):
 
 
 FLOWING_KINDS = (SpanKind.RUNNING, SpanKind.OVER, SpanKind.UNDER, SpanKind.LOCKED)
+BY_SPEED = (SpanKind.OVER, SpanKind.UNDER)
+"""Kinds that rest on the limits of one speed: at another speed it is another piece."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,6 +148,11 @@ class Piece:
     read_ns : int, nanoseconds
         When the current was last read in it, where another meter's readings make rows as well;
         long ago where it was not.
+    late_ns : int, nanoseconds
+        A command seems to have come so much late (or early) in it; 0 for none.
+    held_ohm : float or None, ohms
+        For a rotor held on a low speed: the voltage across the motor, less that of its brushes,
+        by its current.
     """
 
     kind: SpanKind | None
@@ -160,6 +167,13 @@ class Piece:
     last_v: float | None = None
     after_quiet: bool = False
     read_ns: int = -(2**62)
+    late_ns: int = 0
+    held_ohm: float | None = None
+
+    def alike(self, other: Piece) -> bool:
+        """Tell whether two pieces say the same, so that touching ones are one."""
+        same = self.speed == other.speed or self.kind not in BY_SPEED
+        return self.kind is other.kind and same
 
     @property
     def length_ns(self) -> int:
@@ -197,4 +211,5 @@ class Piece:
     def joined(self, later: Piece) -> Piece:
         """Give this piece and ``later`` (same label) as one."""
         figures = self.figures.beside(later.figures)
-        return replace(self.until(later), figures=figures)
+        late_ns = max(self.late_ns, later.late_ns)
+        return replace(self.until(later), figures=figures, late_ns=late_ns)

@@ -6,30 +6,38 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
+from meterlog.analysis.budgets import BudgetMaker, rule_words
 from meterlog.analysis.detector import SpanDetector
 from meterlog.analysis.findings import Around, FindingMaker
+from meterlog.analysis.found_steps import FoundCuts, FoundStep, StepFinder
+from meterlog.analysis.judged import Judged
 from meterlog.analysis.labels import Stretch
 from meterlog.analysis.meter_traps import MeterTraps
+from meterlog.analysis.motor import motor_fit
 from meterlog.analysis.notes import Passed, events_off, notes
 from meterlog.analysis.pieces import Group, Piece
 from meterlog.analysis.rows import Rows
 from meterlog.analysis.sides import would_settle
-from meterlog.analysis.stated_current import StatedCurrent
+from meterlog.analysis.step_findings import StepFindingMaker
 from meterlog.analysis.steps import StepCollector
 from meterlog.analysis.taken_back import TakenBack
 from meterlog.analysis.time_notes import TimeNotes
 from meterlog.analysis.timeline import SpeedTimeline
 from meterlog.analysis.typed_roles import TypedRoles
 from meterlog.analysis.visibility import PaceSeen, catch_chances, shortest_visible_s
+from meterlog.analysis.whole import Whole
 from meterlog.model import (
     Block,
     CatchChance,
     Channel,
+    Conditions,
+    Doubt,
     Event,
     EventKind,
     Finding,
     Instrument,
     Limits,
+    MotorFit,
     Review,
     Role,
     Span,
@@ -47,6 +55,7 @@ _DETAILS = {
     SpanKind.DEAD: "full voltage across the motor, next to no current",
     SpanKind.FEED_LOST: "feed gone; a decaying voltage is the coasting motor's own",
     SpanKind.GROUND_LOST: "feed held, return risen towards it",
+    SpanKind.COMMAND_LOST: "the command went first, or at the same instant",
     SpanKind.NO_CURRENT: "these channels can't say which side",
 }
 
@@ -75,6 +84,10 @@ def _detail(piece: Piece, kind: SpanKind) -> str:
         return f"{_DETAILS[kind]}; no command recorded"
     if kind is SpanKind.OVER and piece.speed == 0:
         return "current flows although off is commanded"
+    if piece.held_ohm is not None:
+        return f"{_DETAILS[kind]} at {piece.figures.mean_v:.1f} V across the motor"
+    if piece.late_ns:
+        return f"{_DETAILS[kind]}; a command seems {piece.late_ns / 1e9:.2f} s late"
     return _DETAILS[kind]
 
 
@@ -107,6 +120,15 @@ class Reviewer:
     limits : Limits
     started_utc : datetime or None
         Wall time of the recording's zero; None when not known, and then the age of zeros is not.
+    conditions : Conditions or None
+        Under which it was made: the ambient temperature counts in the uncertainties.
+    found : sequence of FoundStep
+        Bounds of the steps, where no command was recorded: those of a first review.
+
+    Attributes
+    ----------
+    found : tuple of FoundStep
+        After :meth:`finish`: speed changes found in the current where no command was recorded.
     """
 
     def __init__(
@@ -114,25 +136,30 @@ class Reviewer:
         instruments: Sequence[Instrument],
         limits: Limits,
         started_utc: datetime | None = None,
+        conditions: Conditions | None = None,
+        found: Sequence[FoundStep] = (),
     ) -> None:
         self._limits = limits
         self._current = _channel(instruments, Role.MOTOR_CURRENT)
         self._feed_there = _channel(instruments, Role.MOTOR_FEED) is not None
         self._return_there = _channel(instruments, Role.MOTOR_RETURN) is not None
-        self._stated = StatedCurrent(instruments)
+        self._budgets = BudgetMaker(instruments, conditions)
         self._instruments = tuple(instruments)
-        self._pace = (
-            PaceSeen(self._stated.key, self._stated.column, self._current)
-            if self._current
-            else None
-        )
+        home = self._budgets.current
+        self._pace = None if home is None else PaceSeen(home.key, home.column, home.channel)
         self._timeline = SpeedTimeline()
         lag_ns = round(limits.command_lag_s * 1e9)
-        self._steps = StepCollector(self._timeline, self._stated, lag_ns)
+        self.found: tuple[FoundStep, ...] = ()
+        self._finder = StepFinder()
+        self._cuts = FoundCuts(found, limits) if found else None
+        by = self._timeline if self._cuts is None else self._cuts.timeline
+        self._steps = StepCollector(by, lag_ns)
         self._detector = SpanDetector(instruments, limits, self._timeline, self._take_rows)
         self._traps = MeterTraps(instruments, limits, self._timeline, started_utc)
-        self._maker = FindingMaker(limits, self._stated)
+        self._maker = FindingMaker(limits, self._budgets)
+        self._step_maker = StepFindingMaker(limits, self._budgets)
         self._typed = TypedRoles(instruments)
+        self._whole = Whole(instruments, limits, conditions)
         self._times = TimeNotes(instruments)
         self._taps_ns: list[int] = []
         self._told: list[_Told] = []
@@ -143,16 +170,20 @@ class Reviewer:
             self._taps_ns.append(item.t_ns)
         if isinstance(item, Event):
             self._times.take(item)
-            self._stated.take(item)
+            self._budgets.take(item)
         elif self._pace is not None:
             self._pace.take(item)
         self._traps.take(item)
+        self._whole.take(item)
         self._detector.feed(item)
 
     def _take_rows(self, rows: Rows, stretches: Sequence[Stretch]) -> None:
-        self._steps.take(rows, stretches)
+        cut = stretches if self._cuts is None else self._cuts.recut(rows, stretches)
+        self._steps.take(rows, cut)
+        self._finder.take_rows(rows, stretches)
         if stretches:
             self._traps.take_rows(rows.part(stretches[0].start, stretches[-1].stop))
+        self._whole.take_rows(rows, stretches)
 
     def live(self) -> Review:
         """Give the review as if the recording ended with the last reading judged so far."""
@@ -161,16 +192,28 @@ class Reviewer:
     def finish(self) -> Review:
         """Judge what still waits and give the final review."""
         self._detector.finish()
-        return self._review(self._detector.pieces())
+        review = self._review(self._detector.pieces())
+        if not self._timeline.changes and self._cuts is None:
+            taps = tuple(Event(t_ns, EventKind.TAP) for t_ns in sorted(self._taps_ns))
+            judged = Judged(self._instruments, self._limits, spans=review.spans, events=taps)
+            self.found = self._finder.changes(judged)
+        return self._whole.completed(review)
 
     def _review(self, pieces: Sequence[Piece]) -> Review:
-        steps = self._steps.steps()
+        gathered = self._steps.steps()
+        if self._cuts is not None:
+            gathered = self._cuts.told(gathered)
+        steps = self._budgets.with_budgets(self._whole.with_side_volts(gathered))
         believed = self._traps.believed(pieces)
         doubts = self._traps.doubts(steps, believed)
         taken_back = TakenBack(self._instruments, doubts)
         told = self._tell(believed, taken_back)
         faults = [one.finding for one in told if one.finding is not None]
-        verdicts = [self._maker.of_step(step, faults, taken_back.of_step(step)) for step in steps]
+        spans = tuple(one.span for one in told)
+        fit = self._fit(spans, steps, doubts)
+        verdicts = [
+            self._step_maker.of_step(step, faults, taken_back.of_step(step), fit) for step in steps
+        ]
         told_verdicts = (self._typed.marked(one) for one in verdicts if one is not None)
         findings = (*faults, *told_verdicts)
         shortest: float | None = None
@@ -180,7 +223,7 @@ class Reviewer:
             shortest = shortest_visible_s(widest, self._limits.min_dwell_s)
             chances = catch_chances(widest, self._limits.min_dwell_s)
         return Review(
-            spans=tuple(one.span for one in told),
+            spans=spans,
             steps=steps,
             findings=findings,
             shortest_visible_dropout_s=shortest,
@@ -191,7 +234,17 @@ class Reviewer:
                 *self._notes(steps, findings),
             ),
             doubts=doubts,
+            decision_rule=rule_words(self._limits),
         )
+
+    def _fit(
+        self, spans: tuple[Span, ...], steps: tuple[Step, ...], doubts: tuple[Doubt, ...]
+    ) -> MotorFit | None:
+        """Give the motor's figures, where the limits hold at a voltage that they bring it to."""
+        if not self._limits.at_reference:
+            return None
+        judged = Judged(self._instruments, self._limits, spans=spans, steps=steps, doubts=doubts)
+        return motor_fit(judged)
 
     def _tell(self, pieces: Sequence[tuple[Piece, str]], taken_back: TakenBack) -> list[_Told]:
         """Make span and finding of each piece; what was told before and still holds is kept."""
@@ -204,7 +257,7 @@ class Reviewer:
             if piece.kind is SpanKind.NO_DATA:
                 cause = self._traps.cause(piece) or self._typed.cause()
             same = known is not None and _same(known.piece, piece) and _same(known.after, after)
-            why_told = (why, cause, taken_back.of_piece(piece), self._stated.version)
+            why_told = (why, cause, taken_back.of_piece(piece), self._budgets.version)
             if known is None or not same or known.why != why_told:
                 around = Around(
                     taps_ns=taps,

@@ -28,10 +28,14 @@ def with_uncertainty(value: float, uncertainty: float | None, unit: str) -> str:
 
     Source
     ------
-    JCGM 100:2008, 7.2.6.
+    JCGM 100:2008, 7.2.6. Two digits lower an uncertainty by less than the 5 % from which on EA-4/02
+    M:2022, 6.3, wants it rounded up.
     """
     if uncertainty is None:
         return f"{value:.3f} {unit}"
+    if math.isfinite(uncertainty) and uncertainty >= 99.5:
+        tens = 1 - math.floor(math.log10(round(uncertainty)))
+        return f"{round(value, tens) + 0.0:.0f} ± {round(uncertainty, tens):.0f} {unit}"
     places = places_for(uncertainty)
     shown = round(value, places) + 0.0  # no negative zero
     return f"{shown:.{places}f} ± {uncertainty:.{places}f} {unit}"

@@ -27,7 +27,7 @@ def settle(pieces: Sequence[Piece], dwell_ns: int) -> list[Piece]:
     for piece in pieces:
         if not settled:
             settled.append(piece)
-        elif piece.kind is settled[-1].kind:
+        elif piece.alike(settled[-1]):
             settled[-1] = settled[-1].joined(piece)
         elif len(settled) == 1 and settled[0].length_ns < dwell_ns:
             settled[0] = replace(piece, figures=settled[0].figures.beside(piece.figures)).since(

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import replace
 
 import numpy as np
 
+from meterlog.analysis.alarm import FASTEST_S, LEAST_PART, alarm_deviations
 from meterlog.analysis.align import SILENCE_INTERVALS
-from meterlog.model import Block, CatchChance, Channel
+from meterlog.model import Block, CatchChance, Channel, Step
 
 _LENGTHS_S = (0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0)
 
@@ -115,3 +117,61 @@ def catch_chances(channel: Channel, min_dwell_s: float) -> tuple[CatchChance, ..
         for length in _LENGTHS_S
         if length < certain
     )
+
+
+def shortest_dip_s(
+    window_s: float, interval_s: float, base_a: float, noise_a: float
+) -> float | None:
+    """Give the shortest open that leaves a dip which chance does not, in seconds.
+
+    Parameters
+    ----------
+    window_s, interval_s : float, seconds
+        Averaging time and interval of the current's meter.
+    base_a, noise_a : float, amperes
+        The running current, and the standard deviation of a reading.
+
+    Returns
+    -------
+    float or None
+        None where no open within one reading does.
+
+    Source
+    ------
+    An open of x takes x / window of the current out of one reading. The restart that follows puts
+    some of it back, so that this is the least; see ``inferred/standing_out.py``.
+    """
+    deviations = alarm_deviations(interval_s, math.inf)
+    part = max(LEAST_PART, deviations * noise_a / base_a) if base_a > 0.0 else math.inf
+    return part * window_s if part < 1.0 else None
+
+
+def dip_note(channel: Channel, steps: Sequence[Step]) -> list[str]:
+    """Say which dropouts, too short to be seen, may still leave a dip; empty for fast meters.
+
+    Parameters
+    ----------
+    channel : Channel
+        The motor current's.
+    steps : sequence of Step
+        For how much the current scatters.
+    """
+    window_s = channel.integration_s  # not stated: nobody knows what an open leaves
+    digit_a = channel.accuracy.resolution if channel.accuracy else 0.0
+    lengths = [
+        shortest_dip_s(
+            window_s,
+            channel.interval_s,
+            abs(step.steady_mean_a),
+            max(step.steady_sd_a or 0.0, 0.5 * digit_a),
+        )
+        for step in steps
+        if step.steady_mean_a
+    ]
+    known = [length for length in lengths if length is not None]
+    if not known or not window_s or max(channel.interval_s, window_s) < FASTEST_S:
+        return []
+    return [
+        f"Shorter dropouts than this meter is sure to show may leave a dip, from about"
+        f" {min(known) * 1e3:.2g} ms on; what a dip came of is inferred, never measured."
+    ]

@@ -10,6 +10,7 @@ COMMANDS = {
     "check-profile": "check a meter profile, and say where it belongs",
     "record": "record one or more meters into a folder",
     "review": "judge a recording: what the fan did, which side is bad",
+    "compare": "set an old motor beside a new one, or beside good ones",
     "export": "write a recording as CSV tables and a picture of the trace",
     "import": "turn a CSV trace from elsewhere into a recording",
     "verify": "check that a sealed recording has not been changed",

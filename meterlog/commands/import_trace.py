@@ -16,8 +16,9 @@ Reads a CSV file with one column of time (seconds, or RFC 3339 date and time) an
 each measured place, in volts and amperes, and makes a sealed recording of it, marked 'imported'.
 The file itself is kept inside, untouched.
 
-EVENTS.csv has the columns elapsed_s,kind,value with kind one of speed, tap, note. elapsed_s counts
-in seconds from the zero of the time column; where that has dates, from its first row."""
+EVENTS.csv has the columns elapsed_s,kind,value with kind one of speed, tap, wiggle (value: what was
+moved by hand, leads for the probes alone), note. elapsed_s counts in seconds from the zero of the
+time column; where that has dates, from its first row."""
 
 _EXAMPLES = """\
 meterlog import trace.csv --time seconds --assign motor-feed=feed_v \\

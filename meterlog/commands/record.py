@@ -14,7 +14,8 @@ _WORDS = """\
 Opens the meters, writes what they say to a new folder, and seals it at the end. Ctrl-C ends the
 recording early and seals it too. Exit code 1 when a meter was silent or gone at the end; what came
 before is kept. While it runs on a terminal, marks can be typed:
-  0-9 speed step, t tap, z zero of the clamp, n WORDS note, q stop; each with Enter
+  0-9 speed step, t tap, w leads moved (w WHAT: what was moved), z zero of the clamp,
+  n WORDS note, q stop; each with Enter
 and, for a meter without a plug (PORT is 'typed:'), what it shows: = 12.43 (= PROFILE 12.43 where
 several are typed; a decimal comma is understood). Such readings are marked as typed by hand.
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import argparse
 import sys
-import textwrap
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -34,6 +33,15 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
     parser = add_command(subparsers, "review", _WORDS, _EXAMPLES)
     parser.add_argument("folder", metavar="DIR", type=Path, help="the recording's folder")
     parser.add_argument("--limits", metavar="NAME|FILE", help="judge by these limits instead")
+    parser.add_argument(
+        "--budgets", action="store_true", help="show what each uncertainty is made of"
+    )
+    parser.add_argument(
+        "--accept-steps",
+        action="store_true",
+        help="where no speed was recorded: take the steps found in the current, numbered by its"
+        " order, for the commanded speeds",
+    )
     parser.add_argument("--json", action="store_true", help="print one JSON object instead")
     parser.add_argument(
         "--fail-on-findings", action="store_true", help="exit with 1 when a finding failed"
@@ -42,7 +50,7 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
 
 
 def review_with_progress(
-    folder: Path, limits_name: str | None
+    folder: Path, limits_name: str | None, *, accept_steps: bool = False
 ) -> tuple[Recording, Review, Limits | None]:
     """Review ``folder`` by named limits, showing progress.
 
@@ -58,7 +66,7 @@ def review_with_progress(
     recording_at(folder)
     progress = Progress("reviewing")
     try:
-        recording, review = review_folder(folder, limits, progress)
+        recording, review = review_folder(folder, limits, progress, accept_steps=accept_steps)
     finally:
         progress.done()
     return recording, review, limits
@@ -87,12 +95,14 @@ def typed_meters(recording: Recording) -> list[str]:
 
 def run(options: argparse.Namespace) -> int:
     """Review a folder."""
-    from meterlog.evidence import findings_table, review_to_dict
+    from meterlog.evidence import judgement_text, review_to_dict
     from meterlog.evidence.sensors_text import sensors_to_list
     from meterlog.evidence.times_text import times_to_list
     from meterlog.model import Verdict
 
-    recording, review, limits = review_with_progress(options.folder, options.limits)
+    recording, review, limits = review_with_progress(
+        options.folder, options.limits, accept_steps=options.accept_steps
+    )
     about = recording.about
     lacking = shortcomings(recording)
     if options.json or not sys.stdout.isatty():
@@ -124,8 +134,6 @@ def run(options: argparse.Namespace) -> int:
             answer(line)
         if typed_meters(recording):
             answer(f"TYPED BY HAND: the readings of {', '.join(typed_meters(recording))}")
-        answer(findings_table(review, line_width()).rstrip())
-        for note in review.notes:
-            answer(textwrap.fill(f"note: {note}", line_width(), subsequent_indent="    "))
+        answer(judgement_text(review, line_width(), budgets=options.budgets).rstrip())
     failed = any(finding.verdict is Verdict.FAIL for finding in review.findings)
     return 1 if failed and options.fail_on_findings else 0

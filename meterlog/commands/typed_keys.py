@@ -5,9 +5,12 @@ from __future__ import annotations
 import os
 import sys
 
-from meterlog.model import EventKind
+from meterlog.model import LEADS, EventKind
 
-KEYS = "0-9 speed step, t tap, z zero of the clamp, n WORDS note, q stop; each with Enter"
+KEYS = (
+    "0-9 speed step, t tap, w leads moved (w WHAT: what was moved), z zero of the clamp,"
+    " n WORDS note, q stop; each with Enter"
+)
 ZERO = "z"
 """Takes the zero of the motor current: clamp empty and shut."""
 
@@ -60,6 +63,8 @@ def mark_of(line: str) -> tuple[EventKind, str] | None:
         return EventKind.SPEED, line
     if word == "t" and not rest:
         return EventKind.TAP, ""
+    if word == "w":
+        return EventKind.WIGGLE, rest.strip() or LEADS
     if word == "n" and rest.strip():
         return EventKind.NOTE, rest.strip()
     return None

@@ -5,6 +5,7 @@ Pictures need Qt and are imported from ``evidence/trace_picture.py`` by whoever 
 
 from meterlog.evidence.csv_export import export_recording
 from meterlog.evidence.findings_table import findings_table
+from meterlog.evidence.judgement_text import judgement_text
 from meterlog.evidence.review_json import review_to_dict
 from meterlog.evidence.verify import Verification, seal_digest, verify_folder
 
@@ -12,6 +13,7 @@ __all__ = [
     "Verification",
     "export_recording",
     "findings_table",
+    "judgement_text",
     "review_to_dict",
     "seal_digest",
     "verify_folder",

@@ -61,8 +61,8 @@ def _temperature(stated: list[Accuracy]) -> Iterator[str]:
         return
     yield from _wrapped(
         f"stated for {worst.low_c:g} to {worst.high_c:g} degrees C; outside that it grows by"
-        f" {worst.per_kelvin:g} of itself a degree, which no uncertainty here holds: no"
-        " temperature is recorded"
+        f" {worst.per_kelvin:g} of itself a degree, which the uncertainties hold where the ambient"
+        " temperature was recorded"
     )
 
 

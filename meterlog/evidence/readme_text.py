@@ -50,20 +50,24 @@ steps.csv      One line a stretch at one commanded speed: n readings, motor volt
                made with the factor steady_coverage. Not steady: inrush_window_s after a start or
                a change of speed (after a dropout at most ten times its length), the last reading
                before a dropout, and command_lag_s before a new command.
-uncertainty    U = k x sqrt(a^2 / 3 + s^2 / n' + z^2 / m + d^2 / 3): a is the half-width of the
-               accuracy stated below at the mean, s the standard deviation, n' = n (1 - r) /
+uncertainty    U = k x sqrt(a^2 / 3 + c^2 / 3 + s^2 / n' + z^2 / m + d^2 / 3): a is the half-width
+               of the meter's accuracy stated below at the mean, wider by its temperature
+               coefficient where the ambient temperature was recorded; c that of the sensor's own
+               accuracy (below, both are added up); s the standard deviation, n' = n (1 - r) /
                (1 + r) with r the lag-1 correlation, if positive (not for findings of a stretch:
                n' = n); z and m are scatter and number of the readings that made the zero, d how
-               far the zero taken next lies away (JCGM 100:2008, 4.3.7, 4.2.3, 5.1.2); k for
-               95.45 % by the effective degrees of freedom (G.4.1). What is not known is left
-               out: an accuracy that nobody stated, a zero that nobody took, its drift where no
-               second one was taken, and the temperature.
+               far the zero taken next lies away (JCGM 100:2008, 4.3.7, 4.2.3, 5.1.2). k is
+               0.95 x sqrt(3) = 1.65 where one of a, c and d is nearly all of it, up to 1.90 where
+               two are (EA-4/02 M:2022, S9 and S10), else for 95.45 % by the effective degrees of
+               freedom (G.4.1): 2 for many readings. What is not known is left out: an accuracy
+               that nobody stated, a zero that nobody took, its drift where no second one was
+               taken, the temperature where nobody recorded it.
 spans.csv      What the motor was doing from when to when. Kinds: off, running, over and under
                (current beyond the step's limits), locked, dead (full voltage, next to no
                current), feed-lost, ground-lost, no-current (the channels at hand can't say which
                side), no-data. settled_by names the channels that would have told.
-events.csv     What the technician marked (speed, tap, note) and what the program met (link,
-               refused, device, unit, range, zero, timing, fault, end).
+events.csv     What the technician marked (speed, tap, wiggle: what was moved by hand, note) and
+               what the program met (link, refused, device, unit, range, zero, timing, fault, end).
 """
 
 _READINGS = """\

@@ -9,12 +9,13 @@ from meterlog.model.comparison import (
     ComparedRun,
     Comparison,
     ConditionCheck,
+    FigureDifference,
     Overlay,
     StepDifference,
 )
 from meterlog.model.conditions import Conditions
 from meterlog.model.doubt import Doubt, DoubtKind
-from meterlog.model.event import Event, EventKind
+from meterlog.model.event import LEADS, Event, EventKind
 from meterlog.model.finding import Finding, FindingKind, Verdict
 from meterlog.model.inferred import Inferred, InferredKind, PulsedFeed, Rhythm, RhythmKind
 from meterlog.model.instrument import Identity, Instrument
@@ -32,6 +33,7 @@ from meterlog.model.step import Step
 from meterlog.model.tap_evidence import Tap, TapCheck, TapEvidence
 
 __all__ = [
+    "LEADS",
     "UNUSABLE",
     "About",
     "Accuracy",
@@ -51,6 +53,7 @@ __all__ = [
     "DoubtKind",
     "Event",
     "EventKind",
+    "FigureDifference",
     "Finding",
     "FindingKind",
     "Flag",

@@ -35,9 +35,14 @@ class Source:
         Degrees of freedom; infinite for what is taken as exactly known.
     key : str
         Which error this is, such as ``meter-1.current:accuracy``: sources with one key, in one
-        budget or in two, are one and the same error and move together. Empty: by itself.
+        budget or in two, are one and the same error and move together. Empty: by itself. What
+        follows ``#`` tells apart the independent parts of one set of readings, which have their
+        degrees of freedom in common.
     basis : str
         Where the figure comes from.
+    whole : str
+        Lines with one whole are parts of one rectangle, such as the gain and the digits of one
+        accuracy statement: their squares add up to its. Empty: by itself.
     """
 
     name: str
@@ -48,6 +53,7 @@ class Source:
     degrees: float = math.inf
     key: str = ""
     basis: str = ""
+    whole: str = ""
 
     @property
     def contribution(self) -> float:

@@ -95,18 +95,41 @@ class StepDifference:
 
 
 @dataclass(frozen=True, slots=True)
+class FigureDifference:
+    """One figure besides the steady current, on both sides, as measured.
+
+    Attributes
+    ----------
+    name : str
+        ``start-up peak``, ``peak over steady`` or ``fuse load``.
+    unit : str
+    speed : int or None
+    old, new : float, in ``unit``
+    words : str
+    """
+
+    name: str
+    unit: str
+    speed: int | None
+    old: float
+    new: float
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
 class Overlay:
     """Both currents on one axis, ready to be drawn.
 
     Attributes
     ----------
     name : str
-        ``time`` (start-up over start-up) or the step.
+        ``time`` (the whole run from its first start on) or ``speed <n>``.
     speed : int or None
     t_s : tuple of float, seconds
-        From the command, one grid for both.
+        From the command, one grid for both; each place on it comes twice.
     old_a, new_a : tuple of float, amperes
-        NaN where not read.
+        By size: the lowest reading about that place, then the highest; of a baseline, of all good
+        motors together. NaN where nothing was read.
     """
 
     name: str
@@ -133,6 +156,8 @@ class Comparison:
     notes : tuple of str
     summary : str
         One paragraph.
+    figures : tuple of FigureDifference
+        Start-up and fuse load, where both recordings hold them; none of a baseline.
     """
 
     old: tuple[ComparedRun, ...]
@@ -143,3 +168,4 @@ class Comparison:
     overlays: tuple[Overlay, ...]
     notes: tuple[str, ...]
     summary: str
+    figures: tuple[FigureDifference, ...] = ()

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-
 TO_BEGIN_WITH = ", to begin with"
 
 
@@ -41,6 +40,10 @@ class EventKind(StrEnum):
     """Something in this program failed, such as the disk; value says what."""
     END = "end"
     """The recording was ended; value is the outcome (``complete``, ``interrupted``, ...)."""
+
+
+LEADS = "leads"
+"""Value of a ``wiggle`` event: the leads of the probes alone, which must change nothing."""
 
 
 @dataclass(frozen=True, slots=True)

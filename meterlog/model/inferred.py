@@ -63,6 +63,8 @@ class PulsedFeed:
     on_v, average_v, average_a : float or None
     statement : str
         Says what a slower meter shows of it.
+    within_s : float, seconds
+        A loss inside that lasts no longer is the pulses themselves; 0 where no pulses were seen.
     """
 
     start_ns: int
@@ -75,6 +77,7 @@ class PulsedFeed:
     average_v: float | None
     average_a: float | None
     statement: str
+    within_s: float = 0.0
 
 
 class RhythmKind(StrEnum):

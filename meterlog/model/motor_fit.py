@@ -53,6 +53,11 @@ class MotorFit:
         Current of a held rotor at that voltage.
     exponent : float or None
         Local exponent p in I ~ V^p at the reference voltage.
+    left_out : tuple of str
+        Steps that could not be used, and why, a sentence each.
+    figures : tuple of Budget
+        R (ohm), I0 (A) and c (A/V²), each with its lines; empty with a refusal. Lines with one key
+        are one error in all three.
     """
 
     refusal: str
@@ -67,6 +72,8 @@ class MotorFit:
     at_reference: Budget | None = None
     stall_a: Budget | None = None
     exponent: float | None = None
+    left_out: tuple[str, ...] = ()
+    figures: tuple[Budget, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

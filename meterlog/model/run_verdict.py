@@ -37,7 +37,8 @@ class Ranked:
         ``measuring``.
     sureness : Sureness
     probability : float or None
-        Where a finding's own is known.
+        That what it rests on is beyond its limit: of the finding that tells it most surely; None
+        where that has none, or where only its cause is in question.
     rests_on : tuple of str
         What it rests on, each a clause with times and figures.
     against : tuple of str

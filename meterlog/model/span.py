@@ -45,7 +45,8 @@ class Span:
     detail : str
         Why this kind, in plain words.
     settled_by : tuple of Role
-        For ``no-current``: channels that, had they been there, would have told the side.
+        For ``no-current``: channels that, had they been there, would have told the side. For
+        ``over`` on a speed below the highest: that would have told drag from a held rotor.
     """
 
     kind: SpanKind

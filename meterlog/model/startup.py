@@ -70,7 +70,13 @@ class OpeningMargin:
     opens_by_s : float or None, seconds
         Latest time by which it must have opened.
     margin : float or None
-        ``opens_after_s / longest_s``; above 1 it can't open by this.
+        ``opens_after_s / longest_s``; None where it was never reached or the table says nothing.
+        Of a current that stays at this row a fuse can't open where it is above 1.
+    least_s, most_s : float, seconds
+        ``longest_s`` with the meter's uncertainty and the time between readings taken off, and
+        added.
+    basis : str
+        Where the row of the table comes from.
     """
 
     percent: float
@@ -79,6 +85,9 @@ class OpeningMargin:
     opens_after_s: float | None
     opens_by_s: float | None
     margin: float | None
+    least_s: float = 0.0
+    most_s: float = 0.0
+    basis: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -22,7 +22,9 @@ class Step:
     mean_v, sd_v : float or None, volts
         Motor voltage: feed minus return where both are there, else the feed.
     mean_a, sd_a, median_a, min_a, max_a : float or None, amperes
-        Motor current over all usable readings of the step, start-up and faults included.
+        Motor current over all usable readings of the step, start-up and faults included. All with
+        the sign they were read with: where the clamp is the other way round the largest current is
+        ``min_a``.
     steady_n : int
     steady_mean_v, steady_mean_a, steady_sd_a : float or None
         The same over the readings outside the inrush window and outside dead or lost spans:
@@ -37,6 +39,9 @@ class Step:
         Readings behind ``steady_mean_v``.
     steady_sd_v, steady_lag1_v : float or None
         Of the motor voltage.
+    steady_correlation : float or None
+        Between the readings of steady current and motor voltage that were taken at one instant;
+        None where none were.
     steady_feed_v, steady_back_v, steady_battery_v, steady_command_v : float or None, volts
         Means of the single voltages, where they were read.
     edge_ns : int, nanoseconds
@@ -71,6 +76,7 @@ class Step:
     steady_volts_n: int = 0
     steady_sd_v: float | None = None
     steady_lag1_v: float | None = None
+    steady_correlation: float | None = None
     steady_feed_v: float | None = None
     steady_back_v: float | None = None
     steady_battery_v: float | None = None

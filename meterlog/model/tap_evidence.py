@@ -26,6 +26,10 @@ class Tap:
         The current was gone, the voltage there, and it came back within reach.
     stopped : bool
         The current was there and went within reach.
+    attempt : int
+        Counted from 1: taps within a second of each other are one attempt.
+    late : bool
+        The mark was made just after the current had changed: a hand on the key is late.
     """
 
     t_ns: int
@@ -38,6 +42,8 @@ class Tap:
     returned_edge_s: float | None
     answered: bool
     stopped: bool
+    attempt: int = 0
+    late: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +72,7 @@ class TapEvidence:
     ----------
     taps : tuple of Tap
     tried, answered : int
-        Taps made while the current was gone, and those of them that brought it back.
+        Attempts made while the current was gone, and those of them upon which it came back.
     chance : float or None
         Probability that taps at random times do as well, by permutation; None without any.
     permutations : int
@@ -76,6 +82,16 @@ class TapEvidence:
         All points of the form pass; one fails; or it can't be told.
     summary : str
         One sentence for the claim.
+    attempts : int
+        All of them, made while the current flowed or not.
+    gone_a : float or None, amperes
+        Mean current while it was gone, before the answered attempts.
+    returned_a : float or None, amperes
+        Mean current after them, start-up over.
+    across_v, supply_v : float or None, volts
+        Across the motor meanwhile, and at the battery (at the feed, where that was not read).
+    slowest_s, slowest_edge_s : float or None, seconds
+        From an answered tap to the current's return, the longest of them.
     """
 
     taps: tuple[Tap, ...]
@@ -86,3 +102,10 @@ class TapEvidence:
     checks: tuple[TapCheck, ...]
     accepted: Verdict
     summary: str
+    attempts: int = 0
+    gone_a: float | None = None
+    returned_a: float | None = None
+    across_v: float | None = None
+    supply_v: float | None = None
+    slowest_s: float | None = None
+    slowest_edge_s: float | None = None

@@ -5,6 +5,8 @@ from __future__ import annotations
 from types import MappingProxyType
 
 from meterlog.model import Controller, DecisionRule, Fuse, Limits, SpeedLimits
+from meterlog.model.errors import ProfileError
+from meterlog.model.opening_times import FUSE_KINDS, opening_table
 from meterlog.profile.table import TomlTable, parse_toml
 
 _DIGITS = 9
@@ -46,10 +48,14 @@ def _fuse(table: TomlTable) -> Fuse | None:
     usual = Fuse(rating_a)
     fuse = Fuse(
         rating_a=rating_a,
-        kind=table.text("kind", usual.kind),
+        kind=table.choice("kind", usual.kind, FUSE_KINDS),
         max_load_percent=table.number("max_load_percent", usual.max_load_percent, 1.0, 100.0),
     )
     table.finish()
+    try:
+        opening_table(fuse.kind, fuse.rating_a)
+    except ProfileError as error:
+        raise table.error("rating_a", f"has no table: {error.message}", error.remedy) from error
     return fuse
 
 

@@ -1,4 +1,4 @@
-"""EventsFile: commanded speeds, taps and notes from a CSV file."""
+"""EventsFile: commanded speeds, taps, things moved by hand and notes from a CSV file."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from meterlog.recording.trace_layout import TraceLayout, trace_layout
 from meterlog.recording.trace_text import text_rows
 
 COLUMNS = ("elapsed_s", "kind", "value")
-MARKS = (EventKind.SPEED, EventKind.TAP, EventKind.NOTE)
+MARKS = (EventKind.SPEED, EventKind.TAP, EventKind.WIGGLE, EventKind.NOTE)
 """What a person may write; the program's own kinds in an exported file are passed over."""
 
 
@@ -23,9 +23,9 @@ def parse_events_csv(path: Path) -> tuple[Event, ...]:
     Parameters
     ----------
     path : Path
-        ``kind`` is ``speed`` (``value`` the step, 0 for off), ``tap`` or ``note``. Rows of the
-        kinds that this program writes itself (``link``, ``end``, ...) are passed over, so that an
-        exported ``events.csv`` can be used as it is.
+        ``kind`` is ``speed`` (``value`` the step, 0 for off), ``tap``, ``wiggle`` (``value``
+        what was moved) or ``note``. Rows of the kinds that this program writes itself (``link``,
+        ``end``, ...) are passed over, so that an exported ``events.csv`` can be used as it is.
 
     Returns
     -------

@@ -11,7 +11,7 @@ from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QFileDialog
 
 from meterlog.evidence.trace_picture import origin_mark
-from meterlog.model import Event, EventKind
+from meterlog.model import LEADS, Event, EventKind
 from meterlog.model.errors import MeterlogError
 from meterlog.window.doubts_told import DoubtsTold
 from meterlog.window.keys import Action
@@ -135,6 +135,7 @@ class Desk:
             Action.START_STOP: self._start_or_stop,
             Action.SPEED: lambda: self.session.mark(EventKind.SPEED, str(step)),
             Action.TAP: lambda: self.session.mark(EventKind.TAP),
+            Action.WIGGLE: lambda: self.session.mark(EventKind.WIGGLE, LEADS),
             Action.NOTE: self._note,
             Action.ZERO: self.session.take_zero,
             Action.TYPE_READING: self._ask_reading,

@@ -17,6 +17,7 @@ class Action(StrEnum):
     START_STOP = "start or stop"
     SPEED = "speed"
     TAP = "tap"
+    WIGGLE = "wiggle"
     NOTE = "note"
     ZERO = "zero"
     TYPE_READING = "type a reading"
@@ -78,6 +79,7 @@ BINDINGS = (
     ),
     Binding(Action.SPEED, DIGITS, "0 – 9", "speed step"),
     Binding(Action.TAP, (_Key.Key_Plus, _Key.Key_T, _Key.Key_Space), "+ / T / Space", "tap"),
+    Binding(Action.WIGGLE, (_Key.Key_W,), "W", "leads moved"),
     Binding(Action.ZERO, (_Key.Key_Z,), "Z", "zero the clamp"),
     Binding(Action.NOTE, (_Key.Key_Minus, _Key.Key_N), "− / N", "note"),
     Binding(Action.TYPE_READING, (_Key.Key_Equal, _Key.Key_R), "= / R", "type a reading"),

@@ -200,7 +200,7 @@ class BenchProcess:
             value, when_ns = str(said.get("value", "")), int(said["monotonic_ns"])
         except (ValueError, KeyError, TypeError):
             return  # news about the truth and the like, meant for others
-        if kind in {EventKind.SPEED, EventKind.TAP}:
+        if kind in {EventKind.SPEED, EventKind.TAP, EventKind.WIGGLE}:
             self._happened(kind, value, when_ns)
 
     def obey(self, kind: EventKind, value: str) -> None:

@@ -25,7 +25,9 @@ class Judge:
     """
 
     def __init__(self, about: About) -> None:
-        self._reviewer = Reviewer(about.instruments, about.limits, about.started_utc)
+        self._reviewer = Reviewer(
+            about.instruments, about.limits, about.started_utc, about.job.measured_under
+        )
         self._lock = threading.Lock()
         self._snapshot = Review()
         self._taken_s = -_SNAPSHOT_PERIOD_S

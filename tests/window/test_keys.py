@@ -66,6 +66,13 @@ def test_each_tap_key_marks_a_tap(running, qtbot):
     assert [e.kind for e in run.marks] == [EventKind.TAP] * 3
 
 
+def test_one_key_marks_that_the_leads_were_moved(running, qtbot):
+    window, run = running
+    _press(qtbot, window, Qt.Key.Key_W)
+    assert [(e.kind, e.value) for e in run.marks] == [(EventKind.WIGGLE, "leads")]
+    assert "W: leads moved" in window.keys.accessibleName()
+
+
 def test_the_numeric_pad_marks_too(running, qtbot):
     window, run = running
     _press(qtbot, window, Qt.Key.Key_3, Qt.KeyboardModifier.KeypadModifier)

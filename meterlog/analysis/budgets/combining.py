@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
-import math
-from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import replace
 
-from meterlog.analysis.uncertainty import coverage_factor
+from meterlog.analysis.budgets.coverage import coverage
+from meterlog.analysis.budgets.shares import combined_u, effective_degrees, shares_of
+from meterlog.analysis.uncertainty import COVERAGE
 from meterlog.model import Budget, Source
 
 
 def budget(
-    name: str, value: float, unit: str, sources: Sequence[Source], lacking: str = ""
+    name: str,
+    value: float,
+    unit: str,
+    sources: Sequence[Source],
+    lacking: str = "",
+    probability: float = COVERAGE,
 ) -> Budget:
     """Give the budget of a value.
 
@@ -27,32 +32,33 @@ def budget(
         they are squared. All others are independent.
     lacking : str
         What ought to be in and is not known.
+    probability : float
+        Coverage probability: about 95 % unless said otherwise.
 
     Returns
     -------
     Budget
+        Without sources its uncertainty is 0, which means that nothing is known of it.
 
     Source
     ------
-    Combination with correlation +1 or -1: JCGM 100:2008, 5.2.2. Effective degrees of freedom:
-    Welch-Satterthwaite, G.4.1. Coverage factor for 95.45 %: table G.2.
+    Combination with correlation +1 or -1: JCGM 100:2008, 5.2.2. Effective degrees of freedom and
+    coverage factor: see :func:`effective_degrees` and :func:`coverage`.
     """
-    sums: dict[str, float] = defaultdict(float)
-    shares: list[tuple[float, float]] = []
-    degrees: dict[str, float] = {}
-    for source in sources:
-        if source.key:
-            sums[source.key] += source.contribution
-            degrees[source.key] = source.degrees
-        else:
-            shares.append((source.contribution, source.degrees))
-    shares += [(total, degrees[key]) for key, total in sums.items()]
-    combined = math.sqrt(sum(share * share for share, _ in shares))
-    loose = sum(share**4 / max(nu, 1.0) for share, nu in shares if math.isfinite(nu))
-    effective = combined**4 / loose if loose > 0.0 else math.inf
-    k = coverage_factor(effective)
+    shares = shares_of(sources)
+    combined = combined_u(shares)
+    k, reason = coverage(shares, probability)
     return Budget(
-        name, value, unit, tuple(sources), combined, effective, k, k * combined, lacking=lacking
+        name=name,
+        value=value,
+        unit=unit,
+        sources=tuple(sources),
+        combined_u=combined,
+        degrees=effective_degrees(shares),
+        coverage=k,
+        expanded=k * combined,
+        reason=reason,
+        lacking=lacking,
     )
 
 
@@ -80,6 +86,7 @@ def combine(
     Returns
     -------
     Budget
+        What its parts lack, it lacks.
 
     Source
     ------
@@ -90,5 +97,9 @@ def combine(
         for part, sensitivity in parts
         for source in part.sources
     ]
-    lacking = "; ".join(dict.fromkeys(part.lacking for part, _ in parts if part.lacking))
+    lacking = "; ".join(dict.fromkeys(words for part, _ in parts for words in _told(part)))
     return budget(name, value, unit, (*sources, *extra), lacking)
+
+
+def _told(part: Budget) -> list[str]:
+    return [words for words in part.lacking.split("; ") if words]

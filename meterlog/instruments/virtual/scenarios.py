@@ -12,7 +12,7 @@ from meterlog.instruments.virtual.fan_circuit import CircuitFigures
 from meterlog.instruments.virtual.loose_contact import LooseContactFigures, TapEffect
 from meterlog.instruments.virtual.motor import MotorFigures
 from meterlog.instruments.virtual.scenario import Scenario
-from meterlog.instruments.virtual.script import note, speed, tap
+from meterlog.instruments.virtual.script import note, speed, tap, wiggle
 from meterlog.instruments.virtual.wiring import Wiring
 from meterlog.model.errors import UsageError
 
@@ -125,6 +125,33 @@ _SCENARIOS = (
             speed(22.5, 0),
         ),
         seconds=25.0,
+    ),
+    Scenario(
+        name="tap-test",
+        title="worn brush, tapped as a claims reviewer wants to see it",
+        description=(
+            "Ten seconds of base line, the leads moved, then a brush that lifts three times and"
+            " falls back upon a tap each time, and ten seconds of base line. Take the zero of the"
+            " clamp before the fan is switched on and after it is off."
+        ),
+        vehicle=_VAN,
+        part=_OLD_PART,
+        circuit=CircuitFigures(
+            _WIRING,
+            _OLD,
+            _LINEAR,
+            brush=LooseContactFigures(holds_s=(13.0, 13.6), tap=TapEffect.CLOSES),
+        ),
+        script=(
+            speed(0.0, 0),
+            speed(3.0, 4),
+            wiggle(13.5),
+            tap(19.5),
+            tap(36.0),
+            tap(52.5),
+            speed(64.0, 0),
+        ),
+        seconds=67.0,
     ),
     _healthy("healthy-new", "new motor, just fitted", _NEW_PART, _NEW),
     Scenario(

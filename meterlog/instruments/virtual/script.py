@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from meterlog.instruments.virtual.trouble import TROUBLE_WORDS
-from meterlog.model import EventKind
+from meterlog.model import LEADS, EventKind
 from meterlog.model.errors import UsageError
 
 
@@ -20,9 +20,9 @@ class Happening:
     ----------
     elapsed_s : float, seconds since the scenario's zero
     kind : EventKind
-        ``speed``, ``tap`` or ``note``.
+        ``speed``, ``tap``, ``wiggle`` or ``note``.
     value : str
-        The speed, or the words of a note; empty for a tap.
+        The speed, the words of a note, or what was moved; empty for a tap.
     """
 
     elapsed_s: float
@@ -38,6 +38,11 @@ def speed(elapsed_s: float, step: int) -> Happening:
 def tap(elapsed_s: float) -> Happening:
     """Hit the motor."""
     return Happening(elapsed_s, EventKind.TAP)
+
+
+def wiggle(elapsed_s: float, what: str = LEADS) -> Happening:
+    """Move something by hand: it changes nothing in a virtual circuit."""
+    return Happening(elapsed_s, EventKind.WIGGLE, what)
 
 
 def note(elapsed_s: float, words: str) -> Happening:

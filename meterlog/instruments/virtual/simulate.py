@@ -47,7 +47,7 @@ class Simulation:
     block : Block
         All readings; times are the middles of their integration, as a reader stamps them.
     events : tuple of Event
-        What was done: speed, tap, note.
+        What was done: speed, tap, wiggle, note.
     truth : tuple of TruthSpan
         What the circuit really did; touching, from 0 to the end.
     """

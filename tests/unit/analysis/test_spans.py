@@ -268,8 +268,8 @@ def test_a_dead_finding_names_value_limit_uncertainty_and_the_tap(trace):
     assert dead.verdict is Verdict.FAIL
     assert dead.limit == 0.3
     assert dead.value == pytest.approx(0.0, abs=1e-9)
-    # ±(0.5 % of 0 A + 2 x 0.01 A), rectangular, k = 2
-    assert dead.expanded_uncertainty == pytest.approx(2 * 0.02 / 3**0.5)
+    # ±(0.5 % of 0 A + 2 x 0.01 A), a rectangle that dominates: 95 % of its half-width
+    assert dead.expanded_uncertainty == pytest.approx(0.95 * 0.02)
     assert "after a tap" in dead.statement
 
 

@@ -38,10 +38,10 @@ def test_a_sensors_own_absolute_part_has_its_unit(clamped):
     assert "the sensor's own 1 % + 0.1 A added, as a linear sum" in text(clamped)
 
 
-def test_the_temperature_coefficient_is_told_and_that_no_uncertainty_holds_it(clamped):
+def test_the_temperature_coefficient_is_told_and_when_the_uncertainties_hold_it(clamped):
     words = text(clamped)
     assert "stated for 18 to 28 degrees C" in words
-    assert "by 0.1 of itself a degree, which no uncertainty here holds" in words
+    assert "by 0.1 of itself a degree, which the uncertainties hold where" in words
     plain = replace(
         clamped, ranges=(Range(60.0, Accuracy(1.0, 1, 0.1)),), accuracy=Accuracy(1.0, 1, 0.1)
     )

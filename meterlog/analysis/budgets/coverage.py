@@ -1,0 +1,53 @@
+"""Coverage: the factor that makes an expanded uncertainty of a standard one, and why that."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from meterlog.analysis.budgets.shares import Share, Spread, effective_degrees, spread_of
+from meterlog.analysis.uncertainty import COVERAGE, coverage_factor
+
+_BOUNDED = 0.95
+"""Where rectangles dominate, the guide states its 95 % as 95 %, not as the 95.45 % of k = 2."""
+_MANY_DEGREES = 1000.0
+
+
+def coverage(shares: Sequence[Share], probability: float = COVERAGE) -> tuple[float, str]:
+    """Give the coverage factor for the combined standard uncertainty, and how it was found.
+
+    Parameters
+    ----------
+    shares : sequence of Share
+    probability : float
+        About 95 % unless said otherwise.
+
+    Returns
+    -------
+    tuple of float and str
+
+    Source
+    ------
+    EA-4/02 M:2022, supplement 2: one dominant rectangle, S9.14; two, S10.13 and S10.14, both with
+    the factor on the combined uncertainty. All else: Student's t, JCGM 100:2008, G.3 and G.4.
+    """
+    bounded = _BOUNDED if probability == COVERAGE else probability
+    spread = spread_of(shares)
+    if len(spread.halves) == 1:
+        return bounded * math.sqrt(3.0), "one rectangular source dominates (EA-4/02, S9)"
+    if len(spread.halves) == 2:
+        return _trapezoid(spread, bounded), "two rectangular sources dominate (EA-4/02, S10)"
+    degrees = effective_degrees(shares)
+    k = coverage_factor(degrees, probability)
+    if degrees > _MANY_DEGREES:
+        return k, f"normal distribution, {100.0 * probability:.4g} %"
+    return k, f"Student's t for {degrees:.1f} effective degrees of freedom"
+
+
+def _trapezoid(spread: Spread, probability: float) -> float:
+    edge = spread.edge
+    if probability / (2.0 - probability) < edge:
+        reach = probability * (1.0 + edge) / 2.0
+    else:
+        reach = 1.0 - math.sqrt((1.0 - probability) * (1.0 - edge * edge))
+    return reach / math.sqrt((1.0 + edge * edge) / 6.0)

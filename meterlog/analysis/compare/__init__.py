@@ -1,0 +1,21 @@
+"""Compare: one motor against another, or against several known to be good."""
+
+from meterlog.analysis.compare.ask import Ask
+from meterlog.analysis.compare.comparing import Paired, compare
+from meterlog.analysis.compare.overlay_grid import OverlayGrid, bins_for, overlay
+from meterlog.analysis.compare.side import Side, side_of
+from meterlog.analysis.compare.tolerance import howe_factor, tolerance_factor, tolerance_interval
+
+__all__ = [
+    "Ask",
+    "OverlayGrid",
+    "Paired",
+    "Side",
+    "bins_for",
+    "compare",
+    "howe_factor",
+    "overlay",
+    "side_of",
+    "tolerance_factor",
+    "tolerance_interval",
+]

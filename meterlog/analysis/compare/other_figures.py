@@ -1,0 +1,95 @@
+"""Other figures: start-up and fuse load of two motors, where both recordings hold them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from meterlog.analysis.compare.at_one_voltage import difference
+from meterlog.analysis.compare.shared_errors import across_recordings
+from meterlog.analysis.compare.side import Side
+from meterlog.analysis.rounding import with_uncertainty
+from meterlog.model import FigureDifference, StartUp
+
+
+def other_figures(old: Side, new: Side) -> tuple[FigureDifference, ...]:
+    """Set side by side what else both recordings hold; nothing where one lacks it.
+
+    Parameters
+    ----------
+    old, new : Side
+
+    Returns
+    -------
+    tuple of FigureDifference
+        Per speed at which both were started by command: peak and peak over steady current, of the
+        highest start each; and the fuse's load.
+    """
+    starts = _starts(old.review.startups, new.review.startups)
+    return (*starts, *_fuse(old, new))
+
+
+def _highest(starts: Sequence[StartUp]) -> dict[int, StartUp]:
+    highest: dict[int, StartUp] = {}
+    for one in starts:
+        if one.speed and one.cause == "command":
+            known = highest.get(one.speed)
+            if known is None or one.peak_a > known.peak_a:
+                highest[one.speed] = one
+    return highest
+
+
+def _starts(old: Sequence[StartUp], new: Sequence[StartUp]) -> list[FigureDifference]:
+    by_old, by_new = _highest(old), _highest(new)
+    told = []
+    for speed in sorted(by_old.keys() & by_new.keys()):
+        one, other = by_old[speed], by_new[speed]
+        floor = one.peak_floor or other.peak_floor
+        slow = "; the readings were too slow to show the true peaks" if floor else ""
+        sizes = (
+            f"old {with_uncertainty(one.peak_a, one.peak_u_a, 'A')}, new"
+            f" {with_uncertainty(other.peak_a, other.peak_u_a, 'A')}"
+        )
+        told.append(
+            FigureDifference(
+                "start-up peak",
+                "A",
+                speed,
+                one.peak_a,
+                other.peak_a,
+                f"Start to speed {speed}: peak {sizes}{slow}.",
+            )
+        )
+        if one.ratio is not None and other.ratio is not None:
+            words = (
+                f"Start to speed {speed}: peak over steady, old {one.ratio:.2g}, new"
+                f" {other.ratio:.2g}{slow}."
+            )
+            told.append(
+                FigureDifference("peak over steady", "", speed, one.ratio, other.ratio, words)
+            )
+    return told
+
+
+def _fuse(old: Side, new: Side) -> list[FigureDifference]:
+    one, other = old.review.fuse, new.review.fuse
+    if one is None or other is None or one.load is None or other.load is None:
+        return []
+    words = (
+        f"Fuse: {one.rating_a:g} A loaded to {one.load.value:.3g} % by the old and"
+        f" {other.rating_a:g} A to {other.load.value:.3g} % by the new{_apart(old, new)}."
+    )
+    return [
+        FigureDifference("fuse load", "%", other.speed, one.load.value, other.load.value, words)
+    ]
+
+
+def _apart(old: Side, new: Side) -> str:
+    one, other = old.review.fuse, new.review.fuse
+    if one is None or other is None or one.load is None or other.load is None:
+        return ""
+    if one.rating_a != other.rating_a or one.load.value <= 0.0:
+        return " (of different ratings: not comparable)"
+    apart, _ = difference(
+        across_recordings(other.load, new.about), across_recordings(one.load, old.about), "", ()
+    )
+    return f", as measured: {apart.value:+.2g} ± {apart.expanded:.2g} points"

@@ -1,0 +1,218 @@
+"""Drops: what is lost ahead of the motor and behind it, judged at full speed.
+
+A bad contact drops three times as much on high as on low: the drop is judged on high only. Two
+readings of about 12 V subtracted know a drop of 0.2 V badly; a channel straight across the part
+knows it well.
+
+Source: Kirchhoff's voltage law (OpenStax, University Physics 2, 10.3); the uncertainty of a
+difference: JCGM 100:2008, 5.2.2. That drops are judged on high: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from meterlog.analysis.budgets import BudgetMaker, combine, conformity
+from meterlog.analysis.budgets.scatter import Scatter
+from meterlog.analysis.judged import Judged
+from meterlog.analysis.resistive import ShiftTeller
+from meterlog.analysis.rounding import with_uncertainty
+from meterlog.analysis.side_volts import SideVolts
+from meterlog.analysis.within_step import shifts
+from meterlog.model import Budget, Doubt, DoubtKind, Finding, FindingKind, Role, Step, Verdict
+
+USUAL = 0.02
+"""Where a meter's accuracy is not stated, a usual one's readings differ by up to this part of the
+nominal voltage: a percent each. Common practice, no source."""
+USUALLY_HELD = 3.5
+"""A held rotor draws so many times the usual current at the least. Common practice, no source."""
+WIDE = 0.3
+"""An uncertainty above this part of the limit is wide beside it."""
+LATE_LAGS = 2
+_GROUND_NAMES = ("ground", "gnd", "earth", "return", "minus", "negative")
+
+
+def drop_findings(judged: Judged, side_volts: SideVolts) -> tuple[Finding, ...]:
+    """Give the findings of drops, and of currents that left their level within a step.
+
+    Parameters
+    ----------
+    judged : Judged
+        Steps with their budgets.
+    side_volts : SideVolts
+        Of the same recording.
+
+    Returns
+    -------
+    tuple of Finding
+        In time order. Of kinds resistive-feed and resistive-ground; drag for a current that rose
+        for a while; under for one that fell without a voltage that says why. Drag over several
+        speeds is told by :func:`~meterlog.analysis.drag.drag_finding`.
+    """
+    maker = BudgetMaker(judged.instruments, judged.conditions)
+    for event in judged.events:
+        maker.take(event)
+    drops = _Drops(judged, side_volts, maker)
+    teller = ShiftTeller(judged.limits, maker)
+    late_ns = LATE_LAGS * round(judged.limits.command_lag_s * 1e9)
+    found: list[Finding] = []
+    for index, step in enumerate(judged.steps):
+        if not step.speed:
+            continue
+        found += drops.of_step(step)
+        last = index + 1 == len(judged.steps)
+        off = shifts(side_volts, step, 0 if last else late_ns)
+        sound = [one for one in off if not _slipped(judged.doubts, one.start_ns, one.end_ns)]
+        found += [
+            one
+            for one in teller.of_step(step, sound, judged.findings)
+            if _new(one, judged.findings)
+        ]
+    return tuple(sorted(found, key=lambda one: (one.start_ns, one.end_ns, one.kind.value)))
+
+
+def _slipped(doubts: tuple[Doubt, ...], start_ns: int, end_ns: int) -> bool:
+    """Tell whether a probe, or the current's meter, is to be doubted then."""
+    kinds = (DoubtKind.PROBE, DoubtKind.STUCK, DoubtKind.CLAMP_QUIET)
+    return any(
+        one.kind in kinds and one.start_ns < end_ns and one.end_ns > start_ns for one in doubts
+    )
+
+
+def _new(finding: Finding, known: tuple[Finding, ...]) -> bool:
+    """Tell whether a finding of too little current says more than is said already."""
+    if finding.kind is not FindingKind.UNDER:
+        return True
+    return not any(
+        f.kind is FindingKind.UNDER and f.start_ns < finding.end_ns and f.end_ns > finding.start_ns
+        for f in known
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Drop:
+    """A drop with its budget, and how it is told.
+
+    ``direct``: it was read by one channel, not as a difference.
+    """
+
+    kind: FindingKind
+    what: str
+    budget: Budget
+    limit: float
+    direct: bool
+
+
+class _Drops:
+    def __init__(self, judged: Judged, side_volts: SideVolts, maker: BudgetMaker) -> None:
+        self._judged, self._limits = judged, judged.limits
+        self._side = side_volts
+        self._maker = maker
+        speeds = [step.speed for step in judged.steps if step.speed]
+        self._highest = max((*self._limits.speeds, *speeds), default=0)
+
+    def of_step(self, step: Step) -> list[Finding]:
+        """Give the findings of the drops of one step; none below full speed."""
+        if step.speed != self._highest:
+            return []
+        if _slipped(self._judged.doubts, step.start_ns, step.end_ns):
+            return []
+        made = (self._feed(step), self._ground(step), self._direct(step))
+        more = self._more_current(step)
+        return [self._finding(step, one, more) for one in made if one is not None]
+
+    def _more_current(self, step: Step) -> float:
+        """Give by how much more current than allowed flows; 1 where it is allowed.
+
+        A sound wire drops more where a held or dragging motor draws more: that is the motor's.
+        """
+        level = self._side.steady(Role.MOTOR_CURRENT, step)
+        most = self._limits.at(step.speed).max_a
+        if most is None:
+            most = self._limits.locked_current_a / USUALLY_HELD
+        return 1.0 if level is None or most <= 0.0 else max(abs(level.mean) / most, 1.0)
+
+    def _level(self, role: Role, step: Step) -> Budget | None:
+        level = self._side.steady(role, step)
+        if level is None:
+            return None
+        scatter = Scatter(level.n, level.sd if level.n > 1 else None)
+        during = (step.start_ns, step.end_ns)
+        return self._maker.of_reading(role, role.value, level.mean, scatter, during)
+
+    def _feed(self, step: Step) -> _Drop | None:
+        limit = self._limits.max_feed_drop_v
+        battery, feed = self._level(Role.BATTERY, step), self._level(Role.MOTOR_FEED, step)
+        if limit is None or battery is None or feed is None:
+            return None
+        drop = combine(
+            "drop from battery to motor feed",
+            battery.value - feed.value,
+            "V",
+            [(battery, 1.0), (feed, -1.0)],
+        )
+        what = "between battery and motor feed"
+        return _Drop(FindingKind.RESISTIVE_FEED, what, drop, limit, direct=False)
+
+    def _ground(self, step: Step) -> _Drop | None:
+        limit = self._limits.max_ground_drop_v
+        if limit is None:
+            return None
+        for role, what in (
+            (Role.CONTROLLER_GROUND, "between controller ground and battery negative"),
+            (Role.MOTOR_RETURN, "between motor return and battery negative, controller included,"),
+        ):
+            level = self._level(role, step)
+            if level is not None:
+                return _Drop(FindingKind.RESISTIVE_GROUND, what, level, limit, direct=True)
+        return None
+
+    def _direct(self, step: Step) -> _Drop | None:
+        """Judge a channel straight across one part: by its name it is on the ground side or not."""
+        home, level = self._side.home(Role.DROP), self._level(Role.DROP, step)
+        if home is None or level is None:
+            return None
+        name = home[1].name
+        behind = any(word in name.lower() for word in _GROUND_NAMES)
+        limit = self._limits.max_ground_drop_v if behind else self._limits.max_feed_drop_v
+        if limit is None:
+            return None
+        sign = 1.0 if level.value >= 0.0 else -1.0
+        size = combine(level.name, abs(level.value), "V", [(level, sign)])
+        kind = FindingKind.RESISTIVE_GROUND if behind else FindingKind.RESISTIVE_FEED
+        return _Drop(kind, f"straight across ({name})", size, limit, direct=True)
+
+    def _finding(self, step: Step, drop: _Drop, more: float) -> Finding:
+        value, limit = drop.budget, drop.limit * more
+        told = conformity(value, None, limit, self._limits)
+        verdict = told.verdict
+        known_u = value.expanded if value.sources else None
+        at = "" if more == 1.0 else f" at {more:.1f} times the current it may draw"
+        statement = (
+            f"Speed {step.speed}: {with_uncertainty(value.value, known_u, 'V')} {drop.what} at full"
+            f" speed, at most {limit:.3g} V{at}: {verdict}"
+        )
+        near = abs(value.value - limit) < USUAL * self._limits.nominal_v
+        if value.lacking and near:
+            verdict = Verdict.CANT_TELL
+            statement += f", but can't tell, as {value.lacking}"
+        if not drop.direct and (verdict is Verdict.CANT_TELL or value.expanded > WIDE * limit):
+            statement += (
+                f"; two readings of about {self._limits.nominal_v:g} V subtracted know it only to"
+                f" that, a channel straight across the part (drop) would settle it"
+            )
+        return Finding(
+            kind=drop.kind,
+            verdict=verdict,
+            start_ns=step.start_ns,
+            end_ns=step.end_ns,
+            edge_ns=step.edge_ns,
+            value=value.value,
+            unit="V",
+            expanded_uncertainty=known_u,
+            limit=limit,
+            speed=step.speed,
+            statement=f"{statement}.",
+            coverage_factor=value.coverage if value.sources else None,
+            probability=told.probability,
+        )

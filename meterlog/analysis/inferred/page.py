@@ -1,0 +1,162 @@
+"""Page: a fixed count of readings at a time, whatever the size of the chunks they come in."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from meterlog.analysis.labels import Stretch
+from meterlog.analysis.rows import Rows
+
+NO_SPEED = -1.0
+"""Stands for a speed that nobody recorded."""
+_COLUMNS = 6
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Page:
+    """Readings side by side.
+
+    Attributes
+    ----------
+    t_ns : ndarray, int64, shape (n,)
+    amps : ndarray, float64, shape (n,), amperes
+        By size; NaN where there is no value.
+    feed, back : ndarray, float64, shape (n,), volts
+        NaN where there is none.
+    speed : ndarray, float64, shape (n,)
+        Commanded speed, or :data:`NO_SPEED`.
+    gap : ndarray, bool, shape (n,)
+        A silence before it.
+    steady : ndarray, bool, shape (n,)
+        Current flows, outside the inrush window.
+    first, last : int
+        What is new: readings before ``first`` and from ``last`` on are there to look back and
+        ahead, and come again.
+    """
+
+    t_ns: NDArray[np.int64]
+    amps: NDArray[np.float64]
+    feed: NDArray[np.float64]
+    back: NDArray[np.float64]
+    speed: NDArray[np.float64]
+    gap: NDArray[np.bool_]
+    steady: NDArray[np.bool_]
+    first: int
+    last: int
+
+    @property
+    def across(self) -> NDArray[np.float64]:
+        """Voltage across the motor; the feed where there is no return.
+
+        Where there is a return alone, it counts from its highest: what a motor's return rises to
+        when nothing drives it is the feed.
+        """
+        if np.isnan(self.back).all():
+            return self.feed
+        if np.isnan(self.feed).all():
+            return np.nanmax(self.back) - self.back
+        return self.feed - self.back
+
+
+class Pages:
+    """Gathers readings into pages.
+
+    Where a page begins depends only on how many readings came before it, so that whatever is
+    told page by page does not depend on how rows are cut.
+
+    Parameters
+    ----------
+    size : int
+        New readings in a page.
+    beside : int
+        Readings to look back at and ahead to.
+    by_volts : bool
+        Gather the readings of the voltages instead of those of the current, where different
+        meters read them.
+    """
+
+    def __init__(self, size: int, beside: int = 0, *, by_volts: bool = False) -> None:
+        self._size = size
+        self._beside = beside
+        self._by_volts = by_volts
+        self._t: list[NDArray[np.int64]] = []
+        self._parts: list[NDArray[np.float64]] = []
+        self._count = 0
+        self._back = 0
+        self._silent = False
+
+    def take(self, rows: Rows, stretches: Sequence[Stretch]) -> Iterator[Page]:
+        """Take the next rows; give the pages that are full."""
+        if not stretches:
+            return
+        part = rows.part(stretches[0].start, stretches[-1].stop)
+        table = self._table(part, stretches)
+        new = part.volts_new if self._by_volts else part.amps_new
+        t_ns = part.t_ns
+        if new is not None:
+            table, t_ns = self._only(table, t_ns, new)
+        self._t.append(t_ns)
+        self._parts.append(table)
+        self._count += len(t_ns)
+        needed = self._size + self._beside
+        if self._count - self._back < needed:
+            return
+        t, whole = self._joined()
+        while len(t) - self._back >= needed:
+            last = self._back + self._size
+            yield _page(t[: last + self._beside], whole[:, : last + self._beside], self._back, last)
+            keep = max(0, last - self._beside)
+            t, whole, self._back = t[keep:], whole[:, keep:], last - keep
+        self._t, self._parts, self._count = [t], [whole], len(t)
+
+    def rest(self) -> Page | None:
+        """Give what has not filled a page, without forgetting it."""
+        if self._count <= self._back:
+            return None
+        t, whole = self._joined()
+        return _page(t, whole, self._back, len(t))
+
+    def _only(
+        self, table: NDArray[np.float64], t_ns: NDArray[np.int64], new: NDArray[np.bool_]
+    ) -> tuple[NDArray[np.float64], NDArray[np.int64]]:
+        """Leave out rows that were held over; a silence in them goes to the next reading."""
+        places = np.flatnonzero(new)
+        silent = np.flatnonzero(table[4] > 0.0)
+        table, gaps = table[:, places], np.searchsorted(places, silent, side="left")
+        table[4] = 0.0
+        if self._silent and len(places):
+            table[4, 0], self._silent = 1.0, False
+        inside = gaps[gaps < len(places)]
+        table[4, inside] = 1.0
+        if len(inside) < len(gaps):
+            self._silent = True
+        return table, t_ns[places]
+
+    @staticmethod
+    def _table(part: Rows, stretches: Sequence[Stretch]) -> NDArray[np.float64]:
+        table = np.empty((_COLUMNS, len(part)))
+        np.abs(part.amps, out=table[0])
+        table[0, ~part.usable] = np.nan
+        table[1] = np.nan if part.feed is None else part.feed
+        table[2] = np.nan if part.back is None else part.back
+        begin = stretches[0].start
+        for stretch in stretches:
+            speed = NO_SPEED if stretch.speed is None else float(stretch.speed)
+            table[3, stretch.start - begin : stretch.stop - begin] = speed
+            table[5, stretch.start - begin : stretch.stop - begin] = stretch.steady
+        table[4] = part.gap
+        return table
+
+    def _joined(self) -> tuple[NDArray[np.int64], NDArray[np.float64]]:
+        t, whole = np.concatenate(self._t), np.concatenate(self._parts, axis=1)
+        self._t, self._parts = [t], [whole]
+        return t, whole
+
+
+def _page(t_ns: NDArray[np.int64], table: NDArray[np.float64], first: int, last: int) -> Page:
+    amps, feed, back, speed = table[:4]
+    return Page(t_ns, amps, feed, back, speed, table[4] > 0.0, table[5] > 0.0, first, last)

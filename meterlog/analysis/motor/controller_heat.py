@@ -1,0 +1,208 @@
+"""ControllerHeat: what a linear controller turns into heat at each speed, against its limit."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from meterlog.analysis.budgets import combine, conformity
+from meterlog.analysis.judged import Judged
+from meterlog.analysis.motor.across import Across, OtherVolts, across_high, across_low, carries
+from meterlog.analysis.motor.points import (
+    LEAST_READINGS,
+    current_of,
+    doubt_words,
+    speed_of,
+    step_words,
+    voltage_of,
+)
+from meterlog.analysis.rounding import with_uncertainty
+from meterlog.model import Budget, ControllerHeat, Finding, FindingKind, Step, Verdict
+
+Side = Callable[[Judged, Step, OtherVolts | None], Across | None]
+
+_NOT_LINEAR = {
+    "resistors": (
+        "the controller is a resistor pack: its heat sits in the air stream and is bounded by its"
+        " thermal limiter, not by a figure for a linear controller"
+    ),
+    "pulsed": (
+        "the controller is pulsed: means of voltage and current do not give its heat; what it"
+        " loses is in its switching"
+    ),
+}
+
+
+def controller_heat(
+    judged: Judged, other_volts: OtherVolts | None = None
+) -> tuple[tuple[ControllerHeat, ...], tuple[Finding, ...], str]:
+    """Give the heat in a linear controller at each speed.
+
+    Parameters
+    ----------
+    judged : Judged
+    other_volts : callable or None
+        Mean, standard deviation and count of the voltages that are no part of a Step: controller
+        ground, relay output, battery.
+
+    Returns
+    -------
+    tuple of ControllerHeat
+        Of steps with steady current and voltages and no doubt against them; empty unless the
+        limits say that the controller is linear.
+    tuple of Finding
+        One a speed where the limits allow only so much; one that can't tell where nothing could
+        be worked out.
+    str
+        What the reader must know, a sentence; empty for nothing.
+
+    Source
+    ------
+    Power is voltage times current. What is a product has the uncertainty of both (JCGM 100:2008,
+    5.1.2). Verdict: JCGM 106:2012, 8.
+    """
+    kind = judged.limits.controller.kind
+    if kind in _NOT_LINEAR:
+        return (), _nothing(judged, _NOT_LINEAR[kind]), _sentence(_NOT_LINEAR[kind])
+    if kind != "linear":
+        return (), (), ""
+    steps = [one for one in judged.steps if _is_told(one, judged)]
+    side, why = _side(judged, steps, other_volts)
+    if side is None:
+        return (), _nothing(judged, why), _sentence(why)
+    told: list[ControllerHeat] = []
+    findings: list[Finding] = []
+    for step in steps:
+        across, current = side(judged, step, other_volts), current_of(step)
+        if across is not None and current is not None:
+            heat = _of_step(judged, step, across, current)
+            told.append(heat)
+            findings += _finding(judged, step, heat, across)
+    return tuple(told), tuple(findings), ""
+
+
+def _sentence(words: str) -> str:
+    return f"Heat in the controller: {words}."
+
+
+def _is_told(step: Step, judged: Judged) -> bool:
+    volts, amps = voltage_of(step), current_of(step)
+    running = speed_of(step) != 0 and step.steady_n >= LEAST_READINGS
+    if not running or volts is None or amps is None:
+        return False
+    return amps.value >= judged.limits.open_current_a and not doubt_words(step, judged.doubts)
+
+
+def _side(
+    judged: Judged, steps: Sequence[Step], other: OtherVolts | None
+) -> tuple[Side | None, str]:
+    """Tell on which side of the motor the controller sits, by what it holds at the lowest speed."""
+    if not steps:
+        return None, "no steady running with current and voltage read"
+    slowest = min(steps, key=lambda step: abs(step.steady_mean_v or 0.0))
+    low, high = across_low(judged, slowest, other), across_high(judged, slowest, other)
+    if low is not None and carries(low, slowest):
+        return across_low, ""
+    if high is not None and carries(high, slowest):
+        return across_high, ""
+    lacking = [
+        words
+        for words, there in (("motor return", low), ("relay output or battery", high))
+        if there is None
+    ]
+    if lacking:
+        return None, (
+            f"which side of the motor it sits on was not seen; run it at its lowest speed and read"
+            f" {' and '.join(lacking)} as well"
+        )
+    return None, "no speed was run at which it holds back a real part of the voltage"
+
+
+def _of_step(judged: Judged, step: Step, across: Across, current: Budget) -> ControllerHeat:
+    speed = speed_of(step)
+    drop = across.volts
+    heat = combine(
+        f"heat in the controller at speed {speed}",
+        drop.value * current.value,
+        "W",
+        [(drop, current.value), (current, drop.value)],
+    )
+    motor = _motor_power(step, current)
+    limit = judged.limits.controller.max_heat_w
+    verdict, probability = None, None
+    if limit is not None:
+        held = conformity(heat, None, limit, judged.limits)
+        verdict, probability = held.verdict, held.probability
+    whole = heat.value + motor.value
+    return ControllerHeat(
+        speed=speed,
+        drop_v=drop.value,
+        heat_w=heat,
+        motor_w=motor,
+        efficiency=motor.value / whole if whole > 0.0 else 0.0,
+        limit_w=limit,
+        verdict=verdict,
+        probability=probability,
+    )
+
+
+def _motor_power(step: Step, current: Budget) -> Budget:
+    volts = voltage_of(step)
+    if step.power is not None or volts is None:
+        return step.power or combine("motor power", 0.0, "W", [])
+    return combine(
+        f"motor power at speed {speed_of(step)}",
+        volts.value * current.value,
+        "W",
+        [(volts, current.value), (current, volts.value)],
+    )
+
+
+def _finding(judged: Judged, step: Step, heat: ControllerHeat, across: Across) -> list[Finding]:
+    if heat.limit_w is None or heat.verdict is None:
+        return []
+    size = with_uncertainty(heat.heat_w.value, heat.heat_w.expanded, "W")
+    lacking = f" (not in: {heat.heat_w.lacking})" if heat.heat_w.lacking else ""
+    words = (
+        f"{step_words(step)}: the controller turns {size}{lacking} into heat ({heat.drop_v:.2f} V"
+        f" over it, {across.words}); allowed up to {heat.limit_w:g} W: {heat.verdict}."
+    )
+    return [
+        Finding(
+            kind=FindingKind.CONTROLLER_HEAT,
+            verdict=heat.verdict,
+            start_ns=step.start_ns,
+            end_ns=step.end_ns,
+            edge_ns=round(judged.limits.command_lag_s * 1e9),
+            value=heat.heat_w.value,
+            unit="W",
+            expanded_uncertainty=heat.heat_w.expanded,
+            limit=heat.limit_w,
+            speed=heat.speed,
+            statement=words,
+            coverage_factor=heat.heat_w.coverage,
+            probability=heat.probability,
+        )
+    ]
+
+
+def _nothing(judged: Judged, why: str) -> tuple[Finding, ...]:
+    """Say that a limit was given and nothing can be told about it."""
+    limit = judged.limits.controller.max_heat_w
+    if limit is None:
+        return ()
+    ends = [step.end_ns for step in judged.steps]
+    return (
+        Finding(
+            kind=FindingKind.CONTROLLER_HEAT,
+            verdict=Verdict.CANT_TELL,
+            start_ns=min((step.start_ns for step in judged.steps), default=0),
+            end_ns=max(ends, default=0),
+            edge_ns=0,
+            value=None,
+            unit="W",
+            expanded_uncertainty=None,
+            limit=limit,
+            speed=None,
+            statement=f"Heat in the controller: can't tell; {why}.",
+        ),
+    )

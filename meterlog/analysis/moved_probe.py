@@ -1,0 +1,196 @@
+"""MovedProbe: a voltage jumped, but the current did not: the probe moved, not the circuit.
+
+A motor's current follows its voltage: a tenth more volts, some fifteen per cent more amperes, and
+at once even more than that. So a jump of the voltage across the motor under a steady current is the
+probe's, however far it jumped: an open probe of a meter of 10 megohms reads anything.
+
+A feed or return alone may move under a steady current where a controller makes up for it; there
+only a jump too large for that counts.
+
+Source: V = I R + Ke w (textbook), fan current by about the 1.7th power of the voltage; that voltage
+and current must agree, common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from meterlog.analysis.levels import BIN_NS, LevelPart
+from meterlog.analysis.timeline import SpeedChange
+from meterlog.model import Role
+
+WINDOW = 5
+"""Tenths of a second on each side."""
+SETTLED = 16
+"""After a dropout the current takes so many to settle."""
+PAUSE = 1.5
+"""A dropout between two readings of a current that flows: longer than this many usual ones."""
+REACH_NS = 30_000_000_000
+LEAST_V, LEAST_PART = 1.0, 0.15
+"""Across the motor: less than this moves the current too little to be missed for certain."""
+ALONE_V, ALONE_PART = 3.0, 0.35
+STEADY = 0.03
+"""The current is steady within this part of itself, or within four deviations of its means."""
+SHARP = 0.2
+COMMAND_NS = 3_000_000_000
+"""Around a command the current's own meter may be the one that is late or on hold."""
+
+
+@dataclass(frozen=True, slots=True)
+class Slip:
+    """A probe that read something else from one time to another.
+
+    ``role`` is the probe that moved the further.
+    """
+
+    start_ns: int
+    end_ns: int
+    role: Role
+    was_v: float
+    now_v: float
+    amps: float
+    ended: bool
+
+
+@dataclass(frozen=True, slots=True)
+class _Jump:
+    at_ns: int
+    role: Role
+    was_v: float
+    now_v: float
+    amps: float
+
+    @property
+    def size(self) -> float:
+        return self.now_v - self.was_v
+
+
+class _Windows:
+    """Means and scatters of a column over the bins before and after each place."""
+
+    def __init__(self, column: NDArray[np.float64], lag: int) -> None:
+        sums = np.concatenate(([0.0], np.cumsum(column)))
+        squares = np.concatenate(([0.0], np.cumsum(column * column)))
+        mean = (sums[WINDOW:] - sums[:-WINDOW]) / WINDOW
+        square = (squares[WINDOW:] - squares[:-WINDOW]) / WINDOW
+        sd = np.sqrt(np.maximum(square - mean * mean, 0.0))
+        apart = WINDOW + lag
+        self.before, self.after = mean[:-apart], mean[apart:]
+        self.sd = np.maximum(sd[:-apart], sd[apart:])
+
+
+def moved_probes(part: LevelPart, least_a: float, changes: Sequence[SpeedChange]) -> list[Slip]:
+    """Find the stretches in which a probe read something else than before.
+
+    Parameters
+    ----------
+    part : LevelPart
+        Of the whole recording.
+    least_a : float, amperes
+        The current flows from here on.
+    changes : sequence of SpeedChange
+        Commands; jumps right beside one are not told.
+    """
+    amps = np.abs(part.amps)
+    feed_there, back_there = np.isfinite(part.feed).any(), np.isfinite(part.back).any()
+    there = np.isfinite(amps) & (amps >= least_a)
+    if feed_there:
+        there &= np.isfinite(part.feed)
+    if back_there:
+        there &= np.isfinite(part.back)
+    if not (feed_there or back_there) or there.sum() < 2 * WINDOW + SETTLED:
+        return []
+    columns = {
+        role: column[there]
+        for role, column, known in (
+            (Role.MOTOR_FEED, part.feed, feed_there),
+            (Role.MOTOR_RETURN, part.back, back_there),
+        )
+        if known
+    }
+    t_ns = part.t_ns[there]
+    found = [
+        jump
+        for lag in (1, SETTLED)
+        for jump in _jumps(t_ns, amps[there], columns, lag)
+        if not any(abs(jump.at_ns - change.t_ns) < COMMAND_NS for change in changes)
+    ]
+    return _slips(found, int(part.t_ns[0]), int(part.t_ns[-1]) + BIN_NS)
+
+
+def _jumps(
+    t_ns: NDArray[np.int64],
+    amps: NDArray[np.float64],
+    columns: dict[Role, NDArray[np.float64]],
+    lag: int,
+) -> Iterator[_Jump]:
+    both = len(columns) == 2
+    volts = (
+        columns[Role.MOTOR_FEED] - columns[Role.MOTOR_RETURN]
+        if both
+        else next(iter(columns.values()))
+    )
+    across, current = _Windows(volts, lag), _Windows(amps, lag)
+    jump = np.abs(across.after - across.before)
+    most = np.maximum(np.abs(across.after), np.abs(across.before))
+    least = (
+        np.maximum(LEAST_V, LEAST_PART * most) if both else np.maximum(ALONE_V, ALONE_PART * most)
+    )
+    away = np.abs(current.after - current.before)
+    steady = away <= np.maximum(STEADY * current.before, 4.0 * current.sd / WINDOW**0.5)
+    # A current meter on hold is steady as well: it repeats to the last digit.
+    lively = (current.sd > 0.0) | (away > 0.0) | (float(np.median(np.abs(np.diff(amps)))) == 0.0)
+    near = t_ns[2 * WINDOW + lag - 1 :] - t_ns[: len(jump)] <= REACH_NS
+    hits = np.flatnonzero((jump >= least) & steady & lively & near & (across.sd <= SHARP * jump))
+    if not len(hits):
+        return
+    for group in np.split(hits, np.flatnonzero(np.diff(hits) > WINDOW + lag) + 1):
+        best = int(group[np.argmax(jump[group])])
+        moves = {}
+        for role, column in columns.items():
+            windows = _Windows(column, lag)
+            moves[role] = float(windows.before[best]), float(windows.after[best])
+        role = max(moves, key=lambda one: abs(moves[one][1] - moves[one][0]))
+        place: int | None = best + WINDOW - 1
+        if lag > 1:
+            place = _pause(t_ns, best + WINDOW - 1, lag)
+        if place is None:
+            continue
+        at_ns = int(t_ns[place]) + BIN_NS
+        yield _Jump(at_ns, role, *moves[role], float(current.before[best]))
+
+
+def _pause(t_ns: NDArray[np.int64], first: int, lag: int) -> int | None:
+    """Give the last bin before the current went within ``lag`` bins; None where it flowed on."""
+    apart = np.diff(t_ns[first : first + lag + 1])
+    place = int(np.argmax(apart))
+    usual = float(np.median(np.diff(t_ns)))
+    return first + place if apart[place] > PAUSE * usual else None
+
+
+def _slips(jumps: Sequence[_Jump], start_ns: int, end_ns: int) -> list[Slip]:
+    """Pair the jumps away with those back; one that never came back lasts to the end."""
+    slips: list[Slip] = []
+    for role in (Role.MOTOR_FEED, Role.MOTOR_RETURN):
+        away: _Jump | None = None
+        for jump in sorted((j for j in jumps if j.role is role), key=lambda one: one.at_ns):
+            if away is not None and away.size * jump.size < 0.0:
+                slips.append(_slip(away, jump.at_ns, ended=True))
+                away = None
+            elif away is None and role is Role.MOTOR_FEED and jump.size > 0.0:
+                # An open probe reads less: here it was put back on.
+                early = _Jump(start_ns, role, jump.now_v, jump.was_v, jump.amps)
+                slips.append(_slip(early, jump.at_ns, ended=True))
+            elif away is None:
+                away = jump
+        if away is not None:
+            slips.append(_slip(away, end_ns, ended=False))
+    return sorted(slips, key=lambda one: one.start_ns)
+
+
+def _slip(away: _Jump, end_ns: int, *, ended: bool) -> Slip:
+    return Slip(away.at_ns, end_ns, away.role, away.was_v, away.now_v, away.amps, ended)

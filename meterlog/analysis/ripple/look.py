@@ -1,0 +1,249 @@
+"""Look: what one steady stretch shows by itself, before the bars are counted over all of them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+import numpy as np
+from numpy.typing import NDArray
+
+from meterlog.analysis.ripple.counts import Signs
+from meterlog.analysis.ripple.flaws import FEWEST_BARS, Odd, alternates, odd_ones, shows_whole_turn
+from meterlog.analysis.ripple.humps import humps_in
+from meterlog.analysis.ripple.plausible import (
+    LEAST_RIPPLE_HZ,
+    LOWEST_RATE_HZ,
+    NEEDED_RATE_HZ,
+    SAMPLES_PER_RIPPLE,
+)
+from meterlog.analysis.ripple.repeat import LONGEST, best_cut, cut_waves, find_repeat
+from meterlog.analysis.ripple.tracking import Tracked, track
+from meterlog.analysis.ripple.turn import Turn, lay_over
+from meterlog.analysis.ripple.windows import Window
+from meterlog.model import Channel, Limits, Step
+
+_PULSING = 0.8
+"""A voltage that falls to less than a fifth of its height, again and again, is switched."""
+_SOON_S, _JUMP = 0.5, 0.03
+"""A fan's speed does not change by this part in so short a time once it has settled."""
+_JUMPING = (
+    "The strongest line is now one, now another of the turn's: the ripple does not stand out from"
+    " the noise and the notches. More readings a second, or a clamp of more volts an ampere, would"
+    " help."
+)
+_CORRECTIONS = 2
+_NEAR = 0.08
+"""Windows of one step whose ripple is further off than this part show something else."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Look:
+    """What one steady stretch shows.
+
+    Attributes
+    ----------
+    step : Step
+    rate_hz : float, readings per second
+    refusal : str
+        Why nothing can be told; else empty.
+    needed_rate_hz : float or None
+    tracked : tuple of Tracked
+    waves : tuple of ndarray, shape (ripples, PLACES)
+        Of each, cut where the pattern shows best.
+    signs : Signs or None
+        None where no pattern comes again.
+    turn : Turn or None
+    odd : tuple of Odd
+    """
+
+    step: Step
+    rate_hz: float
+    refusal: str = ""
+    needed_rate_hz: float | None = None
+    tracked: tuple[Tracked, ...] = ()
+    waves: tuple[NDArray[np.float64], ...] = ()
+    signs: Signs | None = None
+    turn: Turn | None = None
+    odd: tuple[Odd, ...] = ()
+
+    @property
+    def hz(self) -> float:
+        """Ripples per second, mean over all windows."""
+        lengths = np.array([len(one.waves) for one in self.tracked], np.float64)
+        seconds = lengths / np.array([one.hz for one in self.tracked])
+        return float(lengths.sum() / seconds.sum())
+
+
+def look_at(
+    step: Step, windows: Sequence[Window], rate_hz: float, channel: Channel, limits: Limits
+) -> Look:
+    """Look at the windows of one step.
+
+    Parameters
+    ----------
+    step : Step
+    windows : sequence of Window
+        None for too short a stretch, or readings too uneven.
+    rate_hz : float, readings per second
+    channel : Channel
+        Of the motor current.
+    limits : Limits
+    """
+    refused = _too_slow(step, rate_hz, channel) or _no_windows(step, windows, rate_hz, limits)
+    if refused is not None:
+        return refused
+    found = [one for one in map(track, windows) if one is not None]
+    middle = float(np.median([one.hz for one in found])) if found else 0.0
+    tracked = tuple(one for one in found if abs(one.hz - middle) <= _NEAR * middle)
+    refusal = _unclear(step, tracked, windows, channel, limits)
+    if refusal:
+        return Look(step, rate_hz, refusal)
+    look, ratio = _pattern(step, rate_hz, tracked), 1.0
+    for _ in range(_CORRECTIONS):
+        factor = _correction(look)
+        if factor == 1.0:
+            break
+        ratio *= factor
+        again = [one for one in (track(window, ratio) for window in windows) if one is not None]
+        near = tuple(one for one in again if abs(one.hz / ratio - middle) <= _NEAR * middle)
+        if not near:
+            break
+        look = _pattern(step, rate_hz, near)
+    return look
+
+
+def _correction(look: Look) -> float:
+    """Give the ripples to each wave that was followed; 1 where the ripple itself was."""
+    if look.turn is None:
+        return 1.0
+    followed = len(look.turn.waves)
+    if _two_passages(look.odd, followed) and 2 * followed <= LONGEST:
+        return 2.0
+    return humps_in(look.turn.waves.ravel(), followed) / followed
+
+
+def _unclear(
+    step: Step,
+    tracked: Sequence[Tracked],
+    windows: Sequence[Window],
+    channel: Channel,
+    limits: Limits,
+) -> str:
+    """Give why what was followed is no ripple to be looked at; empty where it is."""
+    if 2 * len(tracked) < len(windows):
+        return _no_ripple(step, limits)
+    if _jumps(tracked):
+        return _JUMPING
+    return _averaged(channel) if channel.integration_s * tracked[0].hz > 1.0 else ""
+
+
+def _two_passages(odd: Sequence[Odd], length: int) -> bool:
+    """Tell whether an odd number of waves holds one bar's passages under two brushes.
+
+    They lie half a turn apart, so the pattern is a whole turn, and an odd number of waves means
+    that every other ripple was followed.
+    """
+    if length % 2 == 0 or len(odd) < 2 or odd[1].depth < 0.6 * odd[0].depth:
+        return False
+    return (odd[0].place - odd[1].place) % length in (length // 2, length // 2 + 1)
+
+
+def _pattern(step: Step, rate_hz: float, tracked: tuple[Tracked, ...]) -> Look:
+    shift = best_cut(tracked)
+    waves = tuple(cut_waves(one, shift) for one in tracked)
+    look = Look(step, rate_hz, tracked=tracked, waves=waves)
+    repeat = find_repeat([one.mean(axis=1) for one in waves])
+    if repeat is None:
+        return look
+    turn = lay_over(list(waves), repeat.ripples)
+    odd = odd_ones(turn, whole=repeat.ripples >= FEWEST_BARS)
+    places = {one.place for one in odd}
+    length = repeat.ripples
+
+    def comes_again(part: int) -> bool:
+        if length % part or not odd:
+            return False
+        return all((odd[0].place + k * length // part) % length in places for k in range(part))
+
+    signs = Signs(
+        look.hz,
+        length,
+        repeat.confidence,
+        marked=bool(odd),
+        half=comes_again(2),
+        quarter=comes_again(4),
+        alternating=alternates(turn.heights, places),
+        perhaps_half=not odd and not shows_whole_turn(turn.heights),
+        wide=any((odd[0].place + k) % length in places for k in (-1, 1)) if odd else False,
+    )
+    return Look(step, rate_hz, "", None, tracked, waves, signs, turn, tuple(odd))
+
+
+def _too_slow(step: Step, rate_hz: float, channel: Channel) -> Look | None:
+    if channel.integration_s * LEAST_RIPPLE_HZ > 1.0:
+        return Look(step, rate_hz, _averaged(channel), NEEDED_RATE_HZ)
+    if rate_hz >= LOWEST_RATE_HZ * 0.999:
+        return None
+    rate = f"{rate_hz:,.0f}" if rate_hz >= 10.0 else f"{rate_hz:.2g}"
+    refusal = (
+        f"Too slow for the commutator's ripple: {rate} readings/s; it takes {LOWEST_RATE_HZ:,.0f}"
+        f" at the least, and {NEEDED_RATE_HZ:,.0f} to have {SAMPLES_PER_RIPPLE:g} on each ripple"
+        f" of any cabin fan."
+    )
+    return Look(step, rate_hz, refusal, NEEDED_RATE_HZ)
+
+
+def _jumps(tracked: Sequence[Tracked]) -> bool:
+    """Tell whether the line is another one from one window to the next, as no shaft's can be."""
+    return any(
+        after.t_s[0] - before.t_s[-1] < _SOON_S
+        and abs(after.track_hz[0] / before.track_hz[-1] - 1.0) > _JUMP
+        for before, after in pairwise(tracked)
+    )
+
+
+def _averaged(channel: Channel) -> str:
+    return (
+        f"The meter averages over {channel.integration_s * 1e3:.3g} ms, longer than a ripple"
+        f" lasts: whatever ripple there is, it doesn't show it."
+    )
+
+
+def _no_windows(
+    step: Step, windows: Sequence[Window], rate_hz: float, limits: Limits
+) -> Look | None:
+    if not windows:
+        refusal = (
+            "No steady running of a quarter of a second, evenly read and without a break, to look"
+            " at the ripple."
+        )
+        return Look(step, rate_hz, refusal)
+    if any(one.pulsing > _PULSING for one in windows):
+        refusal = (
+            "The motor's voltage is switched on and off: the chopping hides the ripple. Feed the"
+            " motor with plain direct current and record again."
+        )
+        return Look(step, rate_hz, refusal)
+    if limits.controller.kind == "pulsed" and not any(one.pulsing > 0.0 for one in windows):
+        refusal = (
+            "The controller is stated to be a pulsed one, and its voltage was not read with the"
+            " current: chopping can't be told from ripple. Feed the motor with plain direct"
+            " current, or record the motor's voltage at the same rate."
+        )
+        return Look(step, rate_hz, refusal)
+    return None
+
+
+def _no_ripple(step: Step, limits: Limits) -> str:
+    amps = abs(step.steady_mean_a or 0.0)
+    if amps >= limits.locked_current_a:
+        return (
+            f"No ripple although {amps:.3g} A flow: consistent with a rotor that does not turn. A"
+            f" clamp too slow to show ripple would look the same."
+        )
+    return (
+        f"No regular ripple stands out in {amps:.3g} A: the motor does not turn, its ripple is too"
+        f" small for this clamp and range, or the clamp is too slow to show it."
+    )

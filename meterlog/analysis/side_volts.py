@@ -1,0 +1,254 @@
+"""SideVolts: every channel with a role, in tenths of a second, to look back at.
+
+What the span detector needs row by row are current, feed and return. Battery, relay, controller
+ground, command and drop tell the rest once a span or a step is known: they are kept as one mean a
+tenth of a second (some 1.5 MB an hour and channel), however many readings that were.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from meterlog.analysis.labels import Stretch
+from meterlog.analysis.levels import BIN_NS
+from meterlog.analysis.rows import Rows
+from meterlog.model import UNUSABLE, Block, Channel, Event, Instrument, Limits, Role, Step
+
+_FIRST_ROOM = 256
+_SUM, _SQUARE, _COUNT = 0, 1, 2
+
+
+class SideLevel(NamedTuple):
+    """Mean, standard deviation of the readings (0 for one) and their count."""
+
+    mean: float
+    sd: float
+    n: int
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class SideSeries:
+    """Bins in which something was read, shape (n,) each.
+
+    ``t_ns`` is the middle of the readings of a bin: with one reading its own time.
+    """
+
+    bins: NDArray[np.int64]
+    t_ns: NDArray[np.int64]
+    mean: NDArray[np.float64]
+    n: NDArray[np.float64]
+
+    def __len__(self) -> int:
+        """Count the bins."""
+        return len(self.t_ns)
+
+
+class _Bins:
+    """Sums of one channel, bin by bin; a bin may come in several parts."""
+
+    def __init__(self) -> None:
+        self._bins = np.empty(_FIRST_ROOM, np.int64)
+        self._times = np.empty((2, _FIRST_ROOM), np.int64)
+        self._sums = np.empty((3, _FIRST_ROOM))
+        self._count = 0
+
+    def take(self, t_ns: NDArray[np.int64], values: NDArray[np.float64]) -> None:
+        """Take readings, all finite, in order of time."""
+        bins = t_ns // BIN_NS
+        starts = np.concatenate(([0], np.flatnonzero(bins[1:] != bins[:-1]) + 1))
+        ends = np.append(starts[1:], len(t_ns))
+        numbers, times = bins[starts], np.array((t_ns[starts], t_ns[ends - 1]))
+        sums = np.array(
+            (
+                np.add.reduceat(values, starts),
+                np.add.reduceat(values * values, starts),
+                (ends - starts).astype(np.float64),
+            )
+        )
+        if self._count and numbers[0] == self._bins[self._count - 1]:
+            self._sums[:, self._count - 1] += sums[:, 0]
+            self._times[1, self._count - 1] = times[1, 0]
+            numbers, times, sums = numbers[1:], times[:, 1:], sums[:, 1:]
+        end = self._count + len(numbers)
+        self._make_room(end)
+        part = slice(self._count, end)
+        self._bins[part], self._times[:, part], self._sums[:, part] = numbers, times, sums
+        self._count = end
+
+    def _make_room(self, count: int) -> None:
+        room = len(self._bins)
+        if count <= room:
+            return
+        more = max(2 * room, count) - room
+        self._bins = np.concatenate((self._bins, np.empty(more, np.int64)))
+        self._times = np.concatenate((self._times, np.empty((2, more), np.int64)), axis=1)
+        self._sums = np.concatenate((self._sums, np.empty((3, more))), axis=1)
+
+    def part(self, start_ns: int, end_ns: int) -> slice:
+        """Give the bins whose readings all lie within two times."""
+        known = self._bins[: self._count]
+        first = int(known.searchsorted(start_ns // BIN_NS, side="left"))
+        last = int(known.searchsorted(end_ns // BIN_NS, side="right"))
+        times = self._times
+        while first < last and times[0, first] < start_ns:
+            first += 1
+        while last > first and times[1, last - 1] > end_ns:
+            last -= 1
+        return slice(first, last)
+
+    def level(self, parts: Sequence[slice]) -> SideLevel | None:
+        """Give mean, scatter and count over some parts."""
+        total = np.zeros(3)
+        for part in parts:
+            total += self._sums[:, part].sum(axis=1)
+        n = float(total[_COUNT])
+        if not n:
+            return None
+        mean = float(total[_SUM]) / n
+        spread = max(float(total[_SQUARE]) - n * mean * mean, 0.0)
+        return SideLevel(mean, (spread / (n - 1.0)) ** 0.5 if n > 1.0 else 0.0, int(n))
+
+    def series(self, part: slice) -> SideSeries:
+        """Give the bins of a part."""
+        sums, times = self._sums[:, part], self._times[:, part]
+        middle = times[0] + (times[1] - times[0]) // 2
+        return SideSeries(self._bins[part].copy(), middle, sums[_SUM] / sums[_COUNT], sums[_COUNT])
+
+
+class SideVolts:
+    """Keeps every channel with a role, coarse enough to be kept to the recording's end.
+
+    Parameters
+    ----------
+    instruments : sequence of Instrument
+        With roles assigned; where two channels play one role, the first counts.
+    limits : Limits
+        For ``command_lag_s``: the last moments before a command may be the next speed's already.
+    """
+
+    def __init__(self, instruments: Sequence[Instrument], limits: Limits) -> None:
+        self._lag_ns = round(limits.command_lag_s * 1e9)
+        self._columns: dict[str, list[tuple[int, Role]]] = {}
+        self._homes: dict[Role, tuple[Instrument, Channel]] = {}
+        self._bins: dict[Role, _Bins] = {}
+        self._steady: list[tuple[int, int]] = []
+        self._open: tuple[int | None, int, int] | None = None
+        for instrument in instruments:
+            for column, channel in enumerate(instrument.channels):
+                if channel.role is Role.OTHER or channel.role in self._homes:
+                    continue
+                self._homes[channel.role] = instrument, channel
+                self._bins[channel.role] = _Bins()
+                self._columns.setdefault(instrument.key, []).append((column, channel.role))
+        widest_s = max(
+            (c.interval_s + c.integration_s for _, c in self._homes.values()), default=0.0
+        )
+        self._ramp_ns = round(widest_s * 1e9)
+
+    def take(self, item: Block | Event) -> None:
+        """Take the next Block or Event, as it came."""
+        if isinstance(item, Event) or not len(item):
+            return
+        for column, role in self._columns.get(item.source, ()):
+            values = np.ascontiguousarray(item.values[:, column])
+            t_ns = item.t_ns
+            flags = item.flags[:, column]
+            # A flag without NaN would be a reading that is none.
+            if not np.isfinite(values.sum()) or (flags & int(UNUSABLE)).any():
+                there = np.isfinite(values) & ((flags & int(UNUSABLE)) == 0)
+                t_ns, values = t_ns[there], values[there]
+            if len(values):
+                self._bins[role].take(t_ns, values)
+
+    def take_rows(self, rows: Rows, stretches: Sequence[Stretch]) -> None:
+        """Note when the motor ran steadily."""
+        for stretch in stretches:
+            first, last = int(rows.t_ns[stretch.start]), int(rows.t_ns[stretch.stop - 1])
+            known = self._open
+            if stretch.steady and known is not None and known[0] == stretch.speed:
+                self._open = stretch.speed, known[1], last
+                continue
+            self._close(0 if stretch.steady else self._ramp_ns)
+            if stretch.steady:
+                self._open = stretch.speed, first, last
+
+    def _close(self, ramp_ns: int) -> None:
+        """End the open run; where the current went, its last reading may be half-way already."""
+        if self._open is not None:
+            first, last = self._open[1], self._open[2] - ramp_ns
+            if last - first >= BIN_NS:
+                self._steady.append((first, last))
+        self._open = None
+
+    def has(self, role: Role) -> bool:
+        """Tell whether a channel plays ``role``."""
+        return role in self._homes
+
+    def home(self, role: Role) -> tuple[Instrument, Channel] | None:
+        """Give the channel that plays ``role`` with its instrument."""
+        return self._homes.get(role)
+
+    def mean(self, role: Role, start_ns: int, end_ns: int) -> SideLevel | None:
+        """Give mean, standard deviation and count of what was read between two times.
+
+        Parameters
+        ----------
+        role : Role
+        start_ns, end_ns : int, nanoseconds since the recording's zero
+            Tenths of a second whose readings lie wholly between them count.
+
+        Returns
+        -------
+        SideLevel or None, in volts (amperes for the current)
+            None without such a channel, or where nothing was read.
+        """
+        bins = self._bins.get(role)
+        return None if bins is None else bins.level([bins.part(start_ns, end_ns)])
+
+    def series(self, role: Role, start_ns: int, end_ns: int) -> SideSeries | None:
+        """Give the same bin by bin; None without such a channel, or where nothing was read."""
+        bins = self._bins.get(role)
+        if bins is None:
+            return None
+        found = bins.series(bins.part(start_ns, end_ns))
+        return found if len(found) else None
+
+    def steady_parts(self, start_ns: int, end_ns: int) -> Iterator[tuple[int, int]]:
+        """Give (start, end) of each steady run of the motor between two times."""
+        runs = [*self._steady, self._open[1:]] if self._open is not None else self._steady
+        for first, last in runs:
+            if first < end_ns and last > start_ns:
+                yield max(first, start_ns), min(last, end_ns)
+
+    def steady(self, role: Role, step: Step) -> SideLevel | None:
+        """Give mean, scatter and count while the motor ran steadily in ``step``.
+
+        What was read within ``command_lag_s`` before its end is left out, as in the step's own
+        steady figures.
+        """
+        bins = self._bins.get(role)
+        if bins is None:
+            return None
+        until_ns = step.end_ns - self._lag_ns
+        parts = [bins.part(*run) for run in self.steady_parts(step.start_ns, until_ns)]
+        return bins.level(parts)
+
+    def with_side_volts(self, steps: Sequence[Step]) -> tuple[Step, ...]:
+        """Give the steps with their steady battery and command voltages."""
+        return tuple(
+            replace(
+                step,
+                steady_battery_v=_mean_of(self.steady(Role.BATTERY, step)),
+                steady_command_v=_mean_of(self.steady(Role.COMMAND, step)),
+            )
+            for step in steps
+        )
+
+
+def _mean_of(level: SideLevel | None) -> float | None:
+    return None if level is None else level.mean

@@ -1,0 +1,137 @@
+"""Case: all that was made of a recording, and the findings that still wait for a cause."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from meterlog.analysis.judged import Judged
+from meterlog.model import (
+    Doubt,
+    DoubtKind,
+    Finding,
+    FindingKind,
+    Review,
+    RhythmKind,
+    Role,
+    Verdict,
+)
+
+GONE_KINDS = (
+    FindingKind.DEAD,
+    FindingKind.FEED_LOST,
+    FindingKind.GROUND_LOST,
+    FindingKind.COMMAND_LOST,
+    FindingKind.NO_CURRENT,
+)
+LEVEL_KINDS = (FindingKind.OVER, FindingKind.UNDER, FindingKind.LOCKED, FindingKind.STEP_CURRENT)
+HINT_KINDS = (FindingKind.DIP, FindingKind.MISSED_DROPOUT, FindingKind.BARS)
+_GRAVE = (
+    DoubtKind.STUCK,
+    DoubtKind.DECADE,
+    DoubtKind.CLAMP_QUIET,
+    DoubtKind.PROBE,
+    DoubtKind.BATTERY,
+    DoubtKind.UNIT,
+)
+"""What takes the readings themselves away; the others widen what is not known of them."""
+_VOLTS = (DoubtKind.PROBE,)
+_BY_VOLTAGE = (
+    FindingKind.DEAD,
+    FindingKind.FEED_LOST,
+    FindingKind.GROUND_LOST,
+    FindingKind.COMMAND_LOST,
+    FindingKind.RESISTIVE_FEED,
+    FindingKind.RESISTIVE_GROUND,
+    FindingKind.CONTROLLER_HEAT,
+)
+TAPS_BY_CHANCE = 0.05
+"""Taps count as the cause of a return below this probability (common practice)."""
+
+
+def is_suspect(finding: Finding) -> bool:
+    """Tell whether a finding points to a fault: it failed, or a fault can't be ruled out by it.
+
+    A figure beside its limit that can't be told is no suspicion; nor is a missing current of
+    which nobody knows whether it was asked for.
+    """
+    if finding.verdict is Verdict.FAIL:
+        return True
+    if finding.verdict is Verdict.PASS:
+        return False
+    if finding.kind is FindingKind.NO_CURRENT:
+        return finding.speed is not None
+    return finding.kind in (*GONE_KINDS, FindingKind.LOCKED, *HINT_KINDS)
+
+
+class Case:
+    """A recording before its causes are told.
+
+    Parameters
+    ----------
+    judged : Judged
+        For instruments, limits, conditions and events.
+    review : Review
+        For all else; its ``verdict`` is not looked at.
+    """
+
+    def __init__(self, judged: Judged, review: Review) -> None:
+        self.judged = judged
+        self.review = review
+        self._waiting = [one for one in review.findings if is_suspect(one)]
+
+    @property
+    def waiting(self) -> list[Finding]:
+        """Findings that point to a fault and have no cause yet."""
+        return list(self._waiting)
+
+    def take(self, *kinds: FindingKind) -> list[Finding]:
+        """Take the waiting findings of some kinds, in order of time; they wait no longer."""
+        return self.take_those(one for one in self._waiting if one.kind in kinds)
+
+    def take_those(self, wanted: Iterable[Finding]) -> list[Finding]:
+        """Take waiting findings."""
+        taken = list(wanted)
+        marks = {id(one) for one in taken}
+        self._waiting = [one for one in self._waiting if id(one) not in marks]
+        return sorted(taken, key=lambda one: (one.start_ns, one.end_ns, one.statement))
+
+    def doubt_of(self, finding: Finding) -> Doubt | None:
+        """Give the grave doubt that reaches what a finding rests on; None where none does."""
+        for doubt in self.grave_doubts:
+            always = doubt.start_ns == doubt.end_ns == 0
+            reaches = doubt.start_ns <= finding.end_ns and doubt.end_ns >= finding.start_ns
+            volts_only = doubt.kind in _VOLTS or (
+                doubt.kind is DoubtKind.STUCK and doubt.role not in (None, Role.MOTOR_CURRENT)
+            )
+            if (always or reaches) and (not volts_only or finding.kind in _BY_VOLTAGE):
+                return doubt
+        return None
+
+    @property
+    def grave_doubts(self) -> list[Doubt]:
+        """Doubts that take readings away."""
+        return [one for one in self.review.doubts if one.kind in _GRAVE]
+
+    @property
+    def light_doubts(self) -> list[Doubt]:
+        """Doubts that make figures less sure than they look."""
+        return [one for one in self.review.doubts if one.kind not in _GRAVE]
+
+    def has(self, role: Role) -> bool:
+        """Tell whether some instrument plays a role."""
+        return any(one.column(role) is not None for one in self.judged.instruments)
+
+    @property
+    def taps_answer(self) -> bool:
+        """Every tap made while the current was gone brought it back, beyond chance."""
+        taps = self.review.taps
+        if taps is None or taps.tried < 2 or taps.answered < taps.tried:
+            return False
+        return taps.chance is not None and taps.chance <= TAPS_BY_CHANCE
+
+    @property
+    def cuts_out(self) -> bool:
+        """The current goes and comes back in a rhythm of its own, not upon taps."""
+        rhythm = self.review.rhythm
+        own = rhythm is not None and rhythm.kind in (RhythmKind.RETRY, RhythmKind.CUT_OUT)
+        return own and not self.taps_answer

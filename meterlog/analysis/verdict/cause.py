@@ -1,0 +1,112 @@
+"""Cause: one thing that is wrong, with every finding that tells of it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from enum import IntEnum
+
+from meterlog.analysis.verdict.case import LEVEL_KINDS, Case
+from meterlog.model import Finding, Ranked, Sureness, Verdict
+
+LONG_NS = 1_000_000_000
+"""A condition that was seen once is as good as seen twice when it lasted this long."""
+_EACH = 3
+
+
+class Gravity(IntEnum):
+    """What a cause does; the lower, the graver."""
+
+    MEASURING = 0
+    """Nothing else can be believed before it is put right."""
+    STOPS = 1
+    """The fan stands."""
+    HARMS = 2
+    """It runs, and a figure is outside its limit."""
+    HINT = 3
+    """A sign, no fault by itself."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cause:
+    """One cause.
+
+    Attributes
+    ----------
+    gravity : Gravity
+    ranked : Ranked
+        As it will be told.
+    findings : tuple of Finding
+        That it accounts for.
+    """
+
+    gravity: Gravity
+    ranked: Ranked
+    findings: tuple[Finding, ...] = ()
+
+    @property
+    def order(self) -> tuple[int, int, int, str, str]:
+        """Sorts the gravest and surest first; what is only possible comes behind what is likely."""
+        sure = list(Sureness).index(self.ranked.sureness)
+        behind = 2 if self.ranked.sureness is Sureness.POSSIBLE else 0
+        if self.gravity is Gravity.MEASURING:
+            behind = 0
+        first = min((one.start_ns for one in self.findings), default=0)
+        return self.gravity + behind, sure, first, self.ranked.part, self.ranked.what
+
+
+def sureness_of(findings: Sequence[Finding], case: Case) -> Sureness:
+    """Give how sure it is that something is wrong, of findings that all tell of it.
+
+    Proven: failed beyond the stated uncertainty, no doubt against it, more than once or long.
+    """
+    sound = [one for one in findings if one.verdict is Verdict.FAIL and case.doubt_of(one) is None]
+    if not sound:
+        return Sureness.POSSIBLE
+    bare = [one for one in sound if one.kind in LEVEL_KINDS and one.expanded_uncertainty is None]
+    if len(bare) == len(sound):
+        return Sureness.LIKELY
+    long_ns = max(one.end_ns - one.start_ns for one in sound)
+    return Sureness.PROVEN if len(sound) > 1 or long_ns >= LONG_NS else Sureness.LIKELY
+
+
+def probability_of(findings: Sequence[Finding]) -> float | None:
+    """Give the probability that the surest of some failed findings is so."""
+    known = [
+        one.probability
+        for one in findings
+        if one.probability is not None and one.verdict is Verdict.FAIL
+    ]
+    return 1.0 - min(known) if known else None
+
+
+def clauses_of(findings: Sequence[Finding]) -> list[str]:
+    """Give what findings of one kind say: each of a few, else how many and the longest."""
+    said = [one.statement.rstrip(".") for one in findings]
+    if len(said) <= _EACH:
+        return said
+    longest = max(findings, key=lambda one: one.end_ns - one.start_ns)
+    together = sum(one.end_ns - one.start_ns for one in findings) / 1e9
+    first = min(one.start_ns for one in findings) / 1e9
+    last = max(one.end_ns for one in findings) / 1e9
+    return [
+        f"{len(said)} times {longest.kind.value} between {first:.1f} s and {last:.1f} s,"
+        f" {together:.2f} s together; the longest: {longest.statement.rstrip('.')}"
+    ]
+
+
+def by_kind(findings: Sequence[Finding]) -> list[str]:
+    """Give the clauses of findings of several kinds, kind by kind in order of time."""
+    kinds = dict.fromkeys(one.kind for one in findings)
+    return [
+        clause for kind in kinds for clause in clauses_of([f for f in findings if f.kind is kind])
+    ]
+
+
+def doubts_against(findings: Sequence[Finding], case: Case) -> list[str]:
+    """Give the doubts that reach what findings rest on: the grave ones, and for levels all."""
+    grave = [case.doubt_of(one) for one in findings]
+    texts = [one.text for one in grave if one is not None]
+    if any(one.kind in LEVEL_KINDS for one in findings):
+        texts += [one.text for one in case.light_doubts]
+    return list(dict.fromkeys(texts))

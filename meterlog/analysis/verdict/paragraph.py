@@ -1,0 +1,122 @@
+"""Paragraph: the run in plain words, for somebody who reads nothing else."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from meterlog.analysis.rounding import with_uncertainty
+from meterlog.analysis.verdict.case import Case
+from meterlog.model import FindingKind, Outcome, Ranked, SpanKind, Step, Sureness, Verdict
+
+_SURE = {
+    Sureness.PROVEN: "This is proven by the trace",
+    Sureness.LIKELY: "This is likely",
+    Sureness.POSSIBLE: "This is possible, not more",
+}
+_LONG = 260
+
+
+def paragraph_of(
+    outcome: Outcome, ranked: Sequence[Ranked], unseen: Sequence[str], case: Case
+) -> str:
+    """Give the paragraph."""
+    if not ranked or outcome is Outcome.IN_ORDER:
+        return _without_fault(outcome, unseen, case)
+    first = ranked[0]
+    said = [_opening(outcome), first.what]
+    if first.part != "measuring":
+        said.append(_rests(first))
+    if first.against:
+        said.append(f"Against it: {_short(first.against[0])}.")
+    others = [one for one in ranked[1:] if one.sureness is not Sureness.POSSIBLE]
+    if others:
+        said.append("Besides: " + " ".join(one.what for one in others[:2]))
+    alternatives = [one for one in ranked[1:] if one.sureness is Sureness.POSSIBLE]
+    if alternatives:
+        said.append(f"Not ruled out: {alternatives[0].what}")
+    said.append(f"Next: {_first_sentence(first.next_measurement)}")
+    return " ".join(said)
+
+
+def _opening(outcome: Outcome) -> str:
+    return {
+        Outcome.FAULT: "A fault was found.",
+        Outcome.SUSPICION: "There is a suspicion, and no proof.",
+        Outcome.CANT_TELL: "From this recording it can't be told.",
+        Outcome.IN_ORDER: "Nothing was found wrong.",
+    }[outcome]
+
+
+def _rests(first: Ranked) -> str:
+    if not first.rests_on:
+        return f"{_SURE[first.sureness]}."
+    tests = [one for one in first.rests_on if "made while the current was gone" in one]
+    said = [first.rests_on[0], *[one for one in tests if one != first.rests_on[0]]]
+    return f"{_SURE[first.sureness]}: {'. '.join(_clause(one) for one in said)}."
+
+
+def _clause(text: str) -> str:
+    """Leave out what is told in full elsewhere."""
+    for more in ("; the longest:", " (permutation of"):
+        text = text.partition(more)[0]
+    return _short(text)
+
+
+def _short(text: str) -> str:
+    plain = text.rstrip(".")
+    if len(plain) <= _LONG:
+        return plain
+    return plain[:_LONG].rsplit(" ", 1)[0] + " ..."
+
+
+def _first_sentence(text: str) -> str:
+    head, stop, _ = text.partition(". ")
+    return f"{head}." if stop else text
+
+
+def _without_fault(outcome: Outcome, unseen: Sequence[str], case: Case) -> str:
+    said = [_opening(outcome), *_ran(case)]
+    if case.review.taps is not None:
+        said.append(case.review.taps.summary)
+    lacking = [one for one in unseen if one.startswith(("Not tried", "No limits", "Can't tell"))]
+    lacking += [one for one in unseen if one.startswith(("Dropouts shorter", "Motor current"))]
+    lacking += [one for one in unseen if one.startswith("No commanded")]
+    return " ".join([*said, *lacking[:4]])
+
+
+def _ran(case: Case) -> list[str]:
+    passed = {
+        one.speed: one
+        for one in case.review.findings
+        if one.kind is FindingKind.STEP_CURRENT and one.verdict is Verdict.PASS
+    }
+    steps = [step for step in case.review.steps if step.speed in passed and step.speed]
+    figures = ", ".join(_draws(step) for step in _one_each(steps))
+    told = []
+    if figures:
+        told.append(f"The motor drew what it should, without a dropout: {figures}.")
+    elif any(span.kind is SpanKind.RUNNING for span in case.review.spans):
+        running_s = sum(
+            span.duration_ns for span in case.review.spans if span.kind is SpanKind.RUNNING
+        )
+        told.append(
+            f"It ran for {running_s / 1e9:.0f} s without a dropout; whether its current is right"
+            f" was not judged."
+        )
+    else:
+        told.append("The motor was not seen running.")
+    return told
+
+
+def _one_each(steps: Sequence[Step]) -> list[Step]:
+    longest: dict[int, Step] = {}
+    for step in steps:
+        speed = step.speed or 0
+        if speed not in longest or step.steady_n > longest[speed].steady_n:
+            longest[speed] = step
+    return [longest[speed] for speed in sorted(longest)]
+
+
+def _draws(step: Step) -> str:
+    size = abs(step.steady_mean_a or 0.0)
+    return f"{with_uncertainty(size, step.steady_expanded_a, 'A')} at speed {step.speed}"

@@ -1,0 +1,149 @@
+"""Unseen: what this set-up could not have seen, so that silence is not taken for proof."""
+
+from __future__ import annotations
+
+from meterlog.analysis.verdict.case import Case
+from meterlog.model import FindingKind, Origin, Role, Verdict
+
+_FIGURES = (
+    FindingKind.RESISTIVE_FEED,
+    FindingKind.RESISTIVE_GROUND,
+    FindingKind.DRAG,
+    FindingKind.FUSE_LOAD,
+    FindingKind.FUSE_OPENING,
+    FindingKind.CONTROLLER_HEAT,
+    FindingKind.OVER,
+    FindingKind.UNDER,
+)
+_CHANNELS = {
+    Role.MOTOR_FEED: "Motor feed not recorded: a feed that goes can't be told from the rest.",
+    Role.MOTOR_RETURN: (
+        "Motor return not recorded: an open motor can't be told from an open ground side."
+    ),
+    Role.BATTERY: "Battery voltage not recorded: drops on the way to the motor were not measured.",
+    Role.COMMAND: "The controller's request not recorded: a lost command looks like a lost ground.",
+}
+
+
+def unseen_of(case: Case) -> list[str]:
+    """Give one sentence for each thing that could not be seen."""
+    if not case.has(Role.MOTOR_CURRENT):
+        return ["Motor current not recorded: nothing can be said about the motor."]
+    return [
+        *_short_dropouts(case),
+        *(words for role, words in _CHANNELS.items() if not case.has(role)),
+        *_speeds(case),
+        *_starts(case),
+        *_untold(case),
+        *_ripple(case),
+        *_figures(case),
+        *_gaps(case),
+    ]
+
+
+def _short_dropouts(case: Case) -> list[str]:
+    shortest = case.review.shortest_visible_dropout_s
+    if shortest is None:
+        return []
+    chances = [one for one in case.review.catch_chances if 0.0 < one.chance < 1.0]
+    some = ""
+    if chances:
+        one = chances[0]
+        some = f"; one of {one.duration_s:g} s would show with a chance of {100 * one.chance:.0f} %"
+    return [f"Dropouts shorter than {shortest:.3g} s may have been missed{some}."]
+
+
+def _speeds(case: Case) -> list[str]:
+    tried = sorted({step.speed for step in case.review.steps if step.speed})
+    if not tried:
+        return ["No commanded speed was recorded: nothing is judged speed by speed."]
+    allowed = case.judged.limits.speeds
+    told = []
+    missing = sorted(set(allowed) - set(tried) - {0})
+    if missing:
+        told.append(f"Not tried: speed {_listed(missing)}.")
+    bare = [speed for speed in tried if speed not in allowed]
+    if bare:
+        told.append(f"No limits stated for speed {_listed(bare)}: its current is not judged.")
+    return told
+
+
+def _listed(numbers: list[int]) -> str:
+    return ", ".join(str(number) for number in numbers)
+
+
+def _starts(case: Case) -> list[str]:
+    starts = [one for one in case.review.startups if one.cause == "command"]
+    if not starts:
+        return ["No start from rest was recorded: nothing is said of the start-up current."]
+    if all(one.peak_floor for one in starts):
+        return ["The readings are too slow for the start-up peak: the true one was higher."]
+    return []
+
+
+def _untold(case: Case) -> list[str]:
+    open_ones = [
+        one
+        for one in case.review.findings
+        if one.verdict is Verdict.CANT_TELL and one.kind in (*_FIGURES, FindingKind.STEP_CURRENT)
+    ]
+    told = []
+    for kind in dict.fromkeys(one.kind for one in open_ones):
+        first = next(one for one in open_ones if one.kind is kind)
+        count = sum(one.kind is kind for one in open_ones)
+        more = f" ({count - 1} more like it)" if count > 1 else ""
+        told.append(f"Can't tell: {first.statement.rstrip('.')}{more}.")
+    return told
+
+
+def _ripple(case: Case) -> list[str]:
+    seen = [one for one in case.review.ripple if not one.refusal]
+    if seen:
+        return []
+    needed = [one.needed_rate_hz for one in case.review.ripple if one.needed_rate_hz is not None]
+    if needed:
+        return [
+            f"Too slow for the commutator's bars: about {max(needed):,.0f} readings/s are needed."
+        ]
+    refused = [one.refusal for one in case.review.ripple if one.refusal]
+    if refused:
+        return [f"The commutator's bars could not be seen: {refused[0].rstrip('.')}."]
+    return ["The commutator's bars were not looked at: that needs 7,000 readings/s or more."]
+
+
+def _figures(case: Case) -> list[str]:
+    told = [one.statement for one in case.review.pulsed[:1] if one.frequency_hz is None]
+    motor = case.review.motor
+    if motor is not None and motor.refusal:
+        told.append(f"The motor's own figures were not determined: {motor.refusal.rstrip('.')}.")
+    return told
+
+
+def _gaps(case: Case) -> list[str]:
+    gaps = [one for one in case.review.findings if one.kind is FindingKind.NO_DATA]
+    told = []
+    if gaps:
+        length_s = sum(one.end_ns - one.start_ns for one in gaps) / 1e9
+        told.append(f"{len(gaps)} stretch(es) without data, {length_s:.1f} s together.")
+    idle = [
+        one
+        for one in case.review.findings
+        if one.kind is FindingKind.NO_CURRENT
+        and one.speed is None
+        and one.verdict is Verdict.CANT_TELL
+    ]
+    if idle:
+        length_s = sum(one.end_ns - one.start_ns for one in idle) / 1e9
+        told.append(
+            f"No current for {length_s:.1f} s with no command recorded: whether the fan was asked"
+            f" to run then is not known."
+        )
+    return told
+
+
+def is_simulated(case: Case) -> bool:
+    """Tell whether some readings came from the virtual bench."""
+    return any(one.simulated for one in case.judged.instruments)
+
+
+SIMULATED = f"These are {Origin.SIMULATED.value} readings: they prove nothing of a vehicle."

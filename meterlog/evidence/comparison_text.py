@@ -1,0 +1,136 @@
+"""ComparisonText: a comparison as lines for a terminal or a file."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Sequence
+
+from meterlog.analysis import with_uncertainty
+from meterlog.model import Budget, ComparedRun, Comparison, ConditionCheck, StepDifference
+
+_WIDTH = 100
+_HEAD = ("speed", "at V", "old A", "new A", "new - old A", "new / old", "verdict")
+_HEAD_GOOD = ("speed", "at V", "good ones A", "within A", "new A", "new - mean A", "verdict")
+
+
+def comparison_lines(comparison: Comparison, width: int = _WIDTH) -> list[str]:
+    """Give a comparison as plain text.
+
+    Parameters
+    ----------
+    comparison : Comparison
+    width : int
+        Characters a line of prose, at least 60.
+
+    Returns
+    -------
+    list of str
+        Who against whom, the summary, the table of speeds each with its sentence, the conditions,
+        the notes.
+    """
+    lines = [f"old: {_run(one)}" for one in comparison.old]
+    lines += [f"new: {_run(comparison.new)}", ""]
+    lines += _wrapped(comparison.summary, width)
+    if comparison.steps:
+        lines += ["", *_table(comparison.steps, width)]
+    if comparison.figures:
+        lines.append("")
+        lines += [line for one in comparison.figures for line in _wrapped(one.words, width)]
+    if comparison.conditions:
+        lines += ["", *_conditions(comparison.conditions, width)]
+    if comparison.notes:
+        lines.append("")
+        lines += [line for one in comparison.notes for line in _wrapped(f"note: {one}", width)]
+    return lines
+
+
+def _run(run: ComparedRun) -> str:
+    part = f", {run.part}" if run.part else ""
+    return f"{run.name}{part} ({run.origin}, {run.started_utc[:16].replace('T', ' ')} UTC)"
+
+
+def _wrapped(text: str, width: int, lead: str = "") -> list[str]:
+    return textwrap.wrap(
+        text, max(60, width), initial_indent=lead, subsequent_indent=lead or "    " * bool(lead)
+    )
+
+
+def _table(steps: Sequence[StepDifference], width: int) -> list[str]:
+    baseline = any(step.count for step in steps)
+    head = _HEAD_GOOD if baseline else _HEAD
+    rows = [_good_row(step) if baseline else _row(step) for step in steps]
+    sizes = [max(len(row[k]) for row in (head, *rows)) for k in range(len(head))]
+    lines = [_line(head, sizes), "  ".join("-" * size for size in sizes)]
+    for step, row in zip(steps, rows, strict=True):
+        lines += [_line(row, sizes), *_wrapped(step.words, width, "    ")]
+    return lines
+
+
+def _line(cells: Sequence[str], sizes: Sequence[int]) -> str:
+    padded = [
+        cell.ljust(size) if k == len(sizes) - 1 else cell.rjust(size)
+        for k, (cell, size) in enumerate(zip(cells, sizes, strict=True))
+    ]
+    return "  ".join(padded).rstrip()
+
+
+def _sized(value: Budget | None) -> str:
+    if value is None:
+        return ""
+    return with_uncertainty(value.value, value.expanded if value.sources else None, "").strip()
+
+
+def _at(step: StepDifference) -> str:
+    return "as read" if step.reference_v is None else f"{step.reference_v:.2f}"
+
+
+def _verdict(step: StepDifference) -> str:
+    return "" if step.verdict is None else step.verdict.value
+
+
+def _row(step: StepDifference) -> tuple[str, ...]:
+    return (
+        str(step.speed),
+        _at(step),
+        _sized(step.old_a),
+        _sized(step.new_a),
+        _sized(step.difference_a),
+        _sized(step.ratio),
+        _verdict(step),
+    )
+
+
+def _good_row(step: StepDifference) -> tuple[str, ...]:
+    bounds = step.tolerance_a
+    return (
+        str(step.speed),
+        _at(step),
+        _sized(step.old_a),
+        "" if bounds is None else f"{bounds[0]:.3g} to {bounds[1]:.3g}",
+        _sized(step.new_a),
+        _sized(step.difference_a),
+        _verdict(step),
+    )
+
+
+def _conditions(checks: Sequence[ConditionCheck], width: int) -> list[str]:
+    """Give a line for each condition of which anything is known, and one for all others."""
+    lines = ["conditions (old / new)"]
+    unsaid = [one.name for one in checks if not one.old and not one.new]
+    for check in checks:
+        if check.name not in unsaid:
+            lines += _condition(check, width)
+    if unsaid:
+        lines += _wrapped(f"not stated on either side: {', '.join(unsaid)}", width, "    ")
+    return lines
+
+
+def _condition(check: ConditionCheck, width: int) -> list[str]:
+    sides = f"{check.old or 'not stated'} / {check.new or 'not stated'}"
+    words = f": {check.words}" if check.words else ""
+    return textwrap.wrap(
+        f"{check.name}: {sides}, {check.weight}{words}",
+        max(60, width),
+        initial_indent="    ",
+        subsequent_indent="        ",
+    )

@@ -1,0 +1,191 @@
+"""The comparison of recorded folders: each reviewed, then set side by side."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from meterlog.analysis.compare import (
+    Ask,
+    OverlayGrid,
+    Paired,
+    Side,
+    bins_for,
+    compare,
+    overlay,
+    side_of,
+)
+from meterlog.model import Comparison, EventKind, Limits, Overlay, Role, Step
+from meterlog.model.errors import UsageError
+from meterlog.recording import Recording
+from meterlog.work.review import review_folder
+
+
+@dataclass(frozen=True, slots=True)
+class CompareRequest:
+    """What shall be compared.
+
+    Attributes
+    ----------
+    old : tuple of Path
+        One folder; or, with ``baseline``, those of good motors.
+    new : Path
+    limits : Limits or None
+        None: each is judged by its own, and compared by the new one's.
+    baseline, by_current : bool
+    max_difference_percent : float or None
+        See :class:`meterlog.analysis.compare.Ask`.
+    """
+
+    old: tuple[Path, ...]
+    new: Path
+    limits: Limits | None = None
+    baseline: bool = False
+    by_current: bool = False
+    max_difference_percent: float | None = None
+
+
+def compare_folders(
+    request: CompareRequest, progress: Callable[[float], None] | None = None
+) -> Comparison:
+    """Compare recordings.
+
+    Parameters
+    ----------
+    request : CompareRequest
+    progress : callable or None
+        Called with the part done, 0 to 1.
+
+    Returns
+    -------
+    Comparison
+        With a refusal where they can't be compared.
+
+    Raises
+    ------
+    UsageError
+        If one recording is given twice.
+    RecordingUnreadable
+        If a folder holds no recording or it is damaged beyond use.
+    """
+    folders = (*request.old, request.new)
+    names = _names(folders)
+    recordings: list[Recording] = []
+    sides: list[Side] = []
+    for place, (folder, name) in enumerate(zip(folders, names, strict=True)):
+        recording, review = review_folder(
+            folder, request.limits, _share(progress, place, len(folders))
+        )
+        _refuse_twice(recording, recordings)
+        recordings.append(recording)
+        sides.append(side_of(name, recording.about, review, request.limits, recording.events))
+    ask = Ask(
+        limits=sides[-1].limits,
+        baseline=request.baseline,
+        by_current=request.by_current,
+        max_difference_percent=request.max_difference_percent,
+    )
+    paired = compare(sides[:-1], sides[-1], ask)
+    if paired.comparison.refusal:
+        return paired.comparison
+    damage = tuple(
+        f"{name}: NOT WHOLE: {text}"
+        for name, recording in zip(names, recordings, strict=True)
+        for text in recording.damage
+    )
+    return replace(
+        paired.comparison,
+        overlays=_overlays(recordings, sides, paired),
+        notes=(*damage, *paired.comparison.notes),
+    )
+
+
+def _names(folders: Sequence[Path]) -> list[str]:
+    """Give a short name of each folder: its last part, more where that is not enough."""
+    last = [folder.resolve().name for folder in folders]
+    if len(set(last)) == len(last):
+        return last
+    return [str(folder) for folder in folders]
+
+
+def _share(
+    progress: Callable[[float], None] | None, place: int, count: int
+) -> Callable[[float], None] | None:
+    if progress is None:
+        return None
+    return lambda part: progress((place + part) / count)
+
+
+def _refuse_twice(recording: Recording, others: Sequence[Recording]) -> None:
+    for other in others:
+        if other.about.recording_id == recording.about.recording_id:
+            raise UsageError(
+                f"is the same recording as {other.folder}.",
+                subject=str(recording.folder),
+                remedy="Give two different recordings; a copy says nothing new.",
+            )
+
+
+def _overlays(
+    recordings: Sequence[Recording], sides: Sequence[Side], paired: Paired
+) -> tuple[Overlay, ...]:
+    """Lay the currents over each other, from the command on: the whole run, then each speed."""
+    stretches: list[tuple[str, int | None, list[tuple[int, int]]]] = [
+        ("time", None, [_run(one) for one in recordings])
+    ]
+    stretches += [
+        (f"speed {common}", common, [(step.start_ns, step.end_ns) for step in steps])
+        for common, steps in paired.steps.items()
+    ]
+    interval_s = max(_interval_s(side) for side in sides)
+    rows = []
+    for name, speed, ends in stretches:
+        length_s = max(1e-3, *((end - start) / 1e9 for start, end in ends))
+        bins = bins_for(length_s, interval_s)
+        grids = [OverlayGrid(start, length_s, bins) for start, _ in ends]
+        rows.append((name, speed, grids))
+    for place, (recording, side) in enumerate(zip(recordings, sides, strict=True)):
+        _fill(recording, side, [grids[place] for _, _, grids in rows])
+    signs = [
+        _sign([steps[place] for steps in paired.steps.values()]) for place in range(len(sides))
+    ]
+    return tuple(overlay(name, speed, grids, signs) for name, speed, grids in rows)
+
+
+def _run(recording: Recording) -> tuple[int, int]:
+    """Give from when to when the fan was to run: from the first command other than off."""
+    starts = [
+        event.t_ns
+        for event in recording.events
+        if event.kind is EventKind.SPEED and event.value.isdigit() and event.speed > 0
+    ]
+    return (starts[0] if starts else 0), recording.end_ns
+
+
+def _interval_s(side: Side) -> float:
+    home = _home(side)
+    return 0.0 if home is None else side.about.instruments[home[0]].channels[home[1]].interval_s
+
+
+def _home(side: Side) -> tuple[int, int] | None:
+    """Give instrument and column of the motor current."""
+    for place, instrument in enumerate(side.about.instruments):
+        column = instrument.column(Role.MOTOR_CURRENT)
+        if column is not None:
+            return place, column
+    return None
+
+
+def _fill(recording: Recording, side: Side, grids: Sequence[OverlayGrid]) -> None:
+    home = _home(side)
+    if home is None:
+        return
+    for block in recording.blocks(side.about.instruments[home[0]].key):
+        for grid in grids:
+            grid.take(block.t_ns, block.values[:, home[1]])
+
+
+def _sign(steps: Sequence[Step]) -> float:
+    """Tell whether the clamp was the other way round."""
+    return -1.0 if sum(step.steady_mean_a or 0.0 for step in steps) < 0.0 else 1.0

@@ -1,0 +1,59 @@
+"""Start-up and fuse load of two motors, where both recordings hold them."""
+
+from meterlog.analysis.budgets import budget
+from meterlog.analysis.compare import Ask, compare
+from meterlog.model import FuseCheck, Source, StartUp, Verdict
+
+
+def _start(speed, peak_a, cause="command", *, floor=False):
+    return StartUp(
+        0, 0, speed, cause, peak_a, 0.5, 0.01, floor, peak_a / 3.0, 3.0, 0.5, 0.1, 100.0, 2.0
+    )
+
+
+def _fuse(percent, rating_a=25.0):
+    load = budget("load", percent, "%", (Source("gain", 0.5, "%", key="m:gain A 0.01"),))
+    return FuseCheck(rating_a, "blade-medium", load, 4, 80.0, Verdict.PASS, 0.99, (),
+                     Verdict.PASS, "")  # fmt: skip
+
+
+def _figures(side, healthy, old, new):
+    sides = [side("old", healthy, review=old), side("new", healthy, review=new)]
+    return compare(sides[:1], sides[1], Ask()).comparison.figures
+
+
+def test_the_highest_commanded_start_of_each_speed_is_set_beside_the_other(side, healthy):
+    figures = _figures(
+        side,
+        healthy,
+        {"startups": (_start(4, 40.0), _start(4, 45.0), _start(4, 60.0, "after a dropout"))},
+        {"startups": (_start(4, 38.0), _start(1, 6.0))},
+    )
+    assert [(one.name, one.speed, one.old, one.new) for one in figures] == [
+        ("start-up peak", 4, 45.0, 38.0),
+        ("peak over steady", 4, 3.0, 3.0),
+    ]
+    assert "45.0 ± 0.5 A" in figures[0].words or "45.00 ± 0.50 A" in figures[0].words
+
+
+def test_a_peak_the_meter_was_too_slow_for_is_said_to_be_one(side, healthy):
+    figures = _figures(
+        side,
+        healthy,
+        {"startups": (_start(4, 40.0, floor=True),)},
+        {"startups": (_start(4, 38.0),)},
+    )
+    assert "too slow" in figures[0].words
+
+
+def test_the_fuses_load_is_compared_for_one_rating_only(side, healthy):
+    (load,) = _figures(side, healthy, {"fuse": _fuse(70.0)}, {"fuse": _fuse(62.0)})
+    assert (load.old, load.new) == (70.0, 62.0)
+    # One meter on both sides: its gain error is the same in both, so nothing is left of it.
+    assert "-8 ± 0" in load.words
+    (other,) = _figures(side, healthy, {"fuse": _fuse(70.0)}, {"fuse": _fuse(62.0, 30.0)})
+    assert "not comparable" in other.words
+
+
+def test_what_one_side_lacks_is_not_told(side, healthy):
+    assert _figures(side, healthy, {"startups": (_start(4, 40.0),)}, {}) == ()

@@ -1,0 +1,180 @@
+"""Heat in a linear controller: its side found, its size with uncertainty, its limit."""
+
+from collections import namedtuple
+from dataclasses import replace
+
+import pytest
+
+from meterlog.analysis.motor import controller_heat, motor_fit
+from meterlog.model import (
+    Accuracy,
+    Channel,
+    Controller,
+    Doubt,
+    DoubtKind,
+    FindingKind,
+    Instrument,
+    Limits,
+    Quantity,
+    Role,
+    Verdict,
+)
+
+Level = namedtuple("Level", "mean sd n")
+GOOD = Accuracy(0.5, 1.0, 0.01)
+LINEAR = Limits(controller=Controller("linear", 40.0))
+
+
+def _channels(*roles):
+    return Instrument("m", "p", "u", tuple(
+        Channel(
+            role.value,
+            Quantity.CURRENT if role is Role.MOTOR_CURRENT else Quantity.VOLTAGE,
+            role,
+            accuracy=GOOD,
+        )
+        for role in roles
+    ))  # fmt: skip
+
+
+ALL_LOW = _channels(Role.MOTOR_FEED, Role.MOTOR_RETURN, Role.MOTOR_CURRENT, Role.CONTROLLER_GROUND)
+
+
+@pytest.fixture
+def low_side(step_at, judged_of):
+    """13 V at the feed; the controller in the return holds the rest back."""
+
+    def make(points, limits=LINEAR, instrument=ALL_LOW):
+        steps = [
+            step_at(k, volts, amps, steady_feed_v=13.0, steady_back_v=13.0 - volts)
+            for k, (volts, amps) in enumerate(points, 1)
+        ]
+        return replace(judged_of(steps, limits), instruments=(instrument,))
+
+    return make
+
+
+def test_heat_is_the_voltage_of_the_return_times_the_current(low_side):
+    heat, _, words = controller_heat(low_side([(4.0, 3.0), (12.5, 15.0)]))
+    assert words == ""
+    assert [one.drop_v for one in heat] == pytest.approx([9.0, 0.5])
+    assert [one.heat_w.value for one in heat] == pytest.approx([27.0, 7.5])
+    assert [one.motor_w.value for one in heat] == pytest.approx([12.0, 187.5])
+    assert heat[0].efficiency == pytest.approx(12.0 / 39.0)
+    assert heat[0].heat_w.unit == "W"
+
+
+def test_its_uncertainty_holds_both_factors(low_side):
+    (heat, *_), _, _ = controller_heat(low_side([(4.0, 3.0), (12.5, 15.0)]))
+    judged = low_side([(4.0, 3.0)])
+    of_current = judged.steps[0].current.combined_u * 9.0
+    of_volts = (9.0 * 0.005 + 0.01) / 3**0.5 * 3.0
+    assert heat.heat_w.combined_u == pytest.approx((of_current**2 + of_volts**2) ** 0.5, rel=1e-2)
+
+
+def test_the_controllers_own_ground_is_taken_off(low_side):
+    def ground(role, start_ns, end_ns):
+        return Level(0.5, 0.01, 100) if role is Role.CONTROLLER_GROUND else None
+
+    heat, findings, _ = controller_heat(low_side([(4.0, 3.0), (12.0, 15.0)]), ground)
+    assert heat[0].drop_v == pytest.approx(8.5)
+    assert "controller ground" in findings[0].statement
+    bare, told, _ = controller_heat(low_side([(4.0, 3.0), (12.0, 15.0)]))
+    assert bare[0].drop_v == pytest.approx(9.0)
+    assert "ground wire included" in told[0].statement
+
+
+def test_each_speed_has_its_verdict(low_side):
+    heat, findings, _ = controller_heat(low_side([(4.0, 3.0), (8.0, 10.0), (9.0, 10.0)]))
+    assert [one.verdict for one in heat] == [Verdict.PASS, Verdict.FAIL, Verdict.CANT_TELL]
+    assert [one.kind for one in findings] == [FindingKind.CONTROLLER_HEAT] * 3
+    assert [one.verdict for one in findings] == [one.verdict for one in heat]
+    assert findings[1].limit == 40.0
+    assert findings[1].probability < 0.01 < 0.3 < findings[2].probability < 0.7
+    assert "allowed up to 40 W: fail" in findings[1].statement
+
+
+def test_without_a_limit_there_is_heat_and_no_finding(low_side):
+    limits = Limits(controller=Controller("linear"))
+    heat, findings, _ = controller_heat(low_side([(4.0, 3.0), (12.0, 15.0)], limits))
+    assert len(heat) == 2
+    assert heat[0].verdict is None
+    assert findings == ()
+
+
+@pytest.fixture
+def high_side(step_at, judged_of):
+    def make(roles, battery_v=13.0):
+        steps = [
+            step_at(k, v, a, steady_feed_v=v + 0.1, steady_back_v=0.1, steady_battery_v=battery_v)
+            for k, (v, a) in enumerate(((4.0, 3.0), (12.0, 15.0)), 1)
+        ]
+        return replace(judged_of(steps, LINEAR), instruments=(_channels(*roles),))
+
+    return make
+
+
+_HIGH = (Role.BATTERY, Role.MOTOR_FEED, Role.MOTOR_RETURN, Role.MOTOR_CURRENT)
+
+
+def test_a_controller_in_the_feed_is_found_by_what_it_holds_back(high_side):
+    heat, findings, _ = controller_heat(high_side(_HIGH))
+    assert heat[0].drop_v == pytest.approx(13.0 - 4.1)
+    assert "battery to motor feed" in findings[0].statement
+    assert "fuse, relay and wires included" in findings[0].statement
+
+
+def test_in_the_feed_the_relay_output_goes_before_the_battery(high_side):
+    def relay(role, start_ns, end_ns):
+        return Level(12.6, 0.01, 50) if role is Role.RELAY_OUT else None
+
+    heat, _, _ = controller_heat(high_side((*_HIGH, Role.RELAY_OUT)), relay)
+    assert heat[0].drop_v == pytest.approx(12.6 - 4.1)
+
+
+def test_a_side_that_was_not_read_is_never_passed(high_side):
+    """The return is near nothing: that is no proof of a cool controller, it may sit in the feed."""
+    heat, findings, words = controller_heat(high_side(_HIGH, battery_v=None))
+    assert heat == ()
+    assert "relay output or battery" in words
+    assert [one.verdict for one in findings] == [Verdict.CANT_TELL]
+    assert findings[0].speed is None
+
+
+@pytest.mark.parametrize(("kind", "word"), [("resistors", "resistor pack"), ("pulsed", "pulsed")])
+def test_another_kind_of_controller_is_refused_with_words(low_side, kind, word):
+    limits = Limits(controller=Controller(kind, 40.0))
+    heat, findings, words = controller_heat(low_side([(4.0, 3.0), (12.0, 15.0)], limits))
+    assert heat == ()
+    assert word in words
+    assert [one.verdict for one in findings] == [Verdict.CANT_TELL]
+    silent = Limits(controller=Controller(kind))
+    assert controller_heat(low_side([(4.0, 3.0)], silent))[1] == ()
+
+
+def test_where_nobody_said_what_controller_there_is_nothing_is_said(low_side):
+    assert controller_heat(low_side([(4.0, 3.0)], Limits())) == ((), (), "")
+
+
+def test_a_doubted_current_makes_no_heat(low_side):
+    judged = low_side([(4.0, 3.0), (12.0, 15.0)])
+    doubted = replace(judged, doubts=(Doubt(DoubtKind.DECADE, "Off by ten."),))
+    heat, findings, _ = controller_heat(doubted)
+    assert heat == ()
+    assert findings[0].verdict is Verdict.CANT_TELL
+
+
+def test_off_and_next_to_no_current_make_no_heat(low_side):
+    judged = low_side([(4.0, 3.0), (12.0, 15.0)])
+    off = replace(judged.steps[0], speed=0)
+    heat, _, _ = controller_heat(replace(judged, steps=(off, judged.steps[1])))
+    assert [one.speed for one in heat] == []
+    # One speed alone, at which nothing is held back, does not show the controller's side.
+
+
+def test_all_together_gives_the_fit_the_heat_and_the_findings(low_side, healthy):
+    points = [(v, healthy.amps_at(v)) for v in (4.0, 7.0, 12.5)]
+    judged = low_side(points)
+    fit, (heat, findings, _) = motor_fit(judged), controller_heat(judged)
+    assert fit.refusal == ""
+    assert len(heat) == len(findings) == 3
