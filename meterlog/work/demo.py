@@ -25,6 +25,8 @@ from meterlog.work.wiring import Wiring, choose_meters
 LIMITS = "linear-12v"
 AFTER = "healthy-new"
 
+METERS = ("line-logger", "bench-scpi")
+PROBES = ("--probe", "bench-scpi.volts=battery")
 ROLES = (
     "motor-feed=line-logger.feed",
     "motor-return=line-logger.return",
@@ -144,13 +146,13 @@ class DemoBench:
         self._early: list[tuple[EventKind, str, int]] | None = []
         self._lock = threading.Lock()
         try:
-            # Both start at once, and the card is asked for meanwhile: a start takes a second.
-            self._logger = self._ends.enter_context(
-                BenchProcess("line-logger", scenario, seed, self._happened)
+            # The card is asked for while it starts, which takes a second.
+            self._bench = self._ends.enter_context(
+                BenchProcess(METERS, scenario, seed, self._happened, PROBES)
             )
-            volts = self._ends.enter_context(BenchProcess("bench-scpi", scenario, seed))
             self.card = scenario_card(scenario)
-            meters = (f"line-logger@{self._logger.address()}", f"bench-scpi@{volts.address()}")
+            addresses = self._bench.addresses()
+            meters = tuple(f"{name}@{addresses[name]}" for name in METERS)
             choices = choose_meters(Wiring(meters, ROLES))
             job = demo_job(self.card.vehicle, self.card.part)
             self.run = Run(choices, load_limits(LIMITS), folder, job, Origin.SIMULATED)
@@ -180,7 +182,7 @@ class DemoBench:
 
     def obey(self, kind: EventKind, value: str) -> None:
         """Do to the virtual fan what the technician just did."""
-        self._logger.obey(kind, value)
+        self._bench.obey(kind, value)
 
     def close(self, outcome: str = "complete") -> None:
         """Seal the recording and end the virtual meters, whatever happens."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -82,7 +83,15 @@ class Score:
     wrong_count: int = 0
     flawed: int = 0
     found: int = 0
+    outright: int = 0
     missed: list[int] = field(default_factory=list)
+
+
+def named(view: RippleView) -> set[int]:
+    """Give the bar count that a view gives, and those that its words do not rule out."""
+    besides = re.search(r"; ([\d or]+) not ruled out\)", view.statement)
+    words = besides.group(1).split(" or ") if besides else []
+    return {int(word) for word in words} | ({view.bars} if view.bars else set())
 
 
 def turn_of(motor: BarMotor) -> int:
@@ -104,8 +113,9 @@ def score(numbers: range, *, dead: bool) -> Score:
         result.flawed += bool(view.flaws)
         found = len(view.flaws) == 1 and view.flaws[0].bar == 1 and view.flaws[0].depth > 0.0
         # 9 and 18 bars, 11 and 22, make as many ripples a turn; the words then name both.
-        told = str(motor.bars) in view.statement and view.ripples_per_turn == turn_of(motor)
+        told = motor.bars in named(view) and view.ripples_per_turn == turn_of(motor)
         result.found += found and told
+        result.outright += found and told and view.bars == motor.bars
         if dead and not (found and told):
             result.missed.append(number)
     return result

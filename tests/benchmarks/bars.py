@@ -20,6 +20,8 @@ def main(runs: int) -> int:
     print(f"one dead bar:   {runs}, found and numbered {dead.found}"
           f" ({100.0 * dead.found / runs:.1f} %, 99 wanted), refused {dead.refused},"
           f" bars wrong {dead.wrong_count}")  # fmt: skip
+    print(f"  of these {dead.outright} with the count of bars outright, the others with the right"
+          f" one named as not ruled out")  # fmt: skip
     print(f"missed: {dead.missed}")
     return 0 if not healthy.flawed and dead.found >= 0.99 * runs else 1
 

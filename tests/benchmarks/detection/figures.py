@@ -50,7 +50,10 @@ def lines(totals: Mapping[Sort, Outcome]) -> list[Line]:
             alarms * 10.0 <= hours,
         ),
         Line("sound motors condemned", "0", f"{condemned} of {healthy}", condemned == 0),
-        _coverage([*mixed.stated, *sound.stated, *close.stated]),
+        _coverage(close.stated, "true step current within U", bounded=True),
+        _coverage(
+            [*mixed.stated, *sound.stated], "the same where clamps drift unsaid", bounded=False
+        ),
         _gap(
             "probability of conformity calibrated (limits close by)",
             [(o.probability, o.conforms) for o in close.stated if o.probability is not None],
@@ -61,13 +64,13 @@ def lines(totals: Mapping[Sort, Outcome]) -> list[Line]:
     ]
 
 
-def _coverage(stated: Sequence[Stated]) -> Line:
+def _coverage(stated: Sequence[Stated], name: str, *, bounded: bool) -> Line:
     inside = [one.inside for one in stated if one.inside is not None]
-    good, all_of = sum(inside), max(len(inside), 1)
-    words = f"{good / all_of:.2%} ({good} of {len(inside)})"
-    return Line(
-        "true step current within U", "95 % (94 to 98)", words, 0.94 <= good / all_of <= 0.98
-    )
+    share = sum(inside) / max(len(inside), 1)
+    words = f"{share:.2%} ({sum(inside)} of {len(inside)})"
+    if not bounded:
+        return Line(name, "-", words, None)
+    return Line(name, "95 % (94 to 98)", words, 0.94 <= share <= 0.98)
 
 
 def _gap(name: str, stated: Sequence[tuple[float, bool]]) -> Line:

@@ -29,7 +29,7 @@ def told(panel, middle, channels=CHANNELS, after=None, taps=(), on=None):
         ("return", 12.0),
         ("return", lambda t: 4.0 + 0.2 * np.sin(9.0 * t)),
     ],
-    ids=str,
+    ids=["feed 0", "feed 5", "feed 8", "return 3", "return 7.5", "return 12", "return wanders"],
 )
 def test_a_probe_that_slips_under_a_steady_current_is_the_probes(panel, role, reads, taps):
     spans, findings, drops, review = told(panel, {role: reads}, taps=taps)
