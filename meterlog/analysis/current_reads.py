@@ -40,7 +40,6 @@ class CurrentReads:
         self._before_t = np.empty(0, np.int64)
         self._before = np.empty(0)
         self._t, self._sizes = self._before_t, self._before
-        self._volts = np.empty((2, 0))
 
     def take(self, rows: Rows, sizes: NDArray[np.float64], start: int, stop: int) -> None:
         """Take rows ``start`` to ``stop`` (exclusive), each once, in order.
@@ -55,32 +54,9 @@ class CurrentReads:
         if rows.amps_new is None:
             return
         new = rows.amps_new[start:stop]
-        volts = np.full((2, int(new.sum())), np.nan)
-        for row, column in enumerate((rows.feed, rows.back)):
-            if column is not None:
-                volts[row] = column[start:stop][new]
-        self._volts = np.concatenate((self._volts[:, -_KEPT:], volts), axis=1)
         self._before_t, self._before = self._t[-_KEPT:], self._sizes[-_KEPT:]
         self._t = np.concatenate((self._before_t, rows.t_ns[start:stop][new]))
         self._sizes = np.concatenate((self._before, sizes[start:stop][new]))
-
-    def volts_before(
-        self, rows: Rows, index: int
-    ) -> tuple[NDArray[np.float64], NDArray[np.float64]] | None:
-        """Give feed and return beside the two readings of the current before row ``index``.
-
-        Nearer rows may have been read after the current had gone.
-
-        Returns
-        -------
-        tuple of ndarray, float64, shape (up to 2,), volts; or None
-            NaN where not read. None where one meter reads everything.
-        """
-        if rows.amps_new is None:
-            return None
-        place = int(np.searchsorted(self._t, rows.t_ns[index], side="left"))
-        feed, back = self._volts[:, max(place - _KEPT, 0) : place]
-        return feed, back
 
     def around(
         self, rows: Rows, sizes: NDArray[np.float64], index: int, *, rising: bool

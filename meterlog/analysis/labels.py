@@ -21,7 +21,8 @@ from numpy.typing import NDArray
 from meterlog.analysis.current_reads import CurrentReads, last_read_ns
 from meterlog.analysis.edges import fall_edge, rise_edge, threshold_edge
 from meterlog.analysis.excess import ExcessJudge
-from meterlog.analysis.onset import LastFlow, Onset
+from meterlog.analysis.levels_before import LevelsBefore
+from meterlog.analysis.onset import Onset
 from meterlog.analysis.pieces import (
     BY_SPEED,
     FLOWING_KINDS,
@@ -89,7 +90,7 @@ class Labeller:
         self._quiet_until_ns = _EVER
         self._coast_ns = round(limits.coast_s * 1e9)
         self._onset = Onset(limits)
-        self._flow = LastFlow()
+        self._flow = LevelsBefore(volts_window_ns, self._coast_ns)
         self._reads = CurrentReads()
         self._excess = ExcessJudge(limits)
         self._open: Piece | None = None
@@ -189,12 +190,13 @@ class Labeller:
         # A reading or two that are missing in between do not make a new onset.
         fresh = self._last_flow != _BELOW or bool(rows.gap[first])
         if state == _BELOW and self._state != _BELOW and fresh:
-            before = self._reads.volts_before(rows, first)
-            flowed = self._state == _ABOVE
-            if not flowed and self._flow.turns_at(int(rows.t_ns[first]), self._coast_ns):
+            gone_ns, before = int(rows.t_ns[first]), None
+            if self._state == _ABOVE:
+                before = self._flow.before(gone_ns)
+            elif self._flow.turns_at(gone_ns):
                 # The current went while it was not read; the motor may still turn.
-                flowed, before = True, (self._flow.feed, self._flow.back)
-            self._onset.begin(rows, first, before, flowed=flowed)
+                before = self._flow.before(None)
+            self._onset.begin(rows, first, before, flowed=before is not None)
 
     def _quiet(self, until_ns: int) -> None:
         self._quiet_until_ns = max(self._quiet_until_ns, until_ns)

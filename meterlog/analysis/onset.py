@@ -8,51 +8,11 @@ from numpy.typing import NDArray
 from meterlog.analysis.rows import Rows
 from meterlog.model import Limits
 
-_KEPT = 2
-"""The nearer of two rows may be half-way already."""
-
-
 def _near(column: NDArray[np.float64] | None, index: int) -> NDArray[np.float64]:
     """Give the readings of the two rows before ``index``; the nearer may be half-way already."""
     if column is None:
         return np.empty(0)
     return column[max(index - 2, 0) : index]
-
-
-class LastFlow:
-    """Remembers feed and return of the last two rows with current, and when that was.
-
-    Attributes
-    ----------
-    feed, back : ndarray, float64, volts
-        Empty without such a channel.
-    """
-
-    def __init__(self) -> None:
-        self.feed = self.back = np.empty(0)
-        self._last_ns: int | None = None
-
-    def note(self, rows: Rows, first: int, last: int, *, goes_on: bool) -> None:
-        """Take rows ``first`` to ``last`` (exclusive), all with current.
-
-        ``goes_on``: they continue the rows taken before.
-        """
-        kept = (self.feed, self.back) if goes_on else (np.empty(0), np.empty(0))
-        self.feed, self.back = (
-            np.empty(0)
-            if column is None
-            else np.concatenate((before, column[max(first, last - _KEPT) : last]))[-_KEPT:]
-            for before, column in zip(kept, (rows.feed, rows.back), strict=True)
-        )
-        self._last_ns = int(rows.t_ns[last - 1])
-
-    def forget(self) -> None:
-        """Know that the current has gone since."""
-        self._last_ns = None
-
-    def turns_at(self, t_ns: int, coast_ns: int) -> bool:
-        """Tell whether the current flowed so shortly ago that the motor may still turn."""
-        return self._last_ns is not None and t_ns - self._last_ns <= coast_ns
 
 
 class Onset:
@@ -89,8 +49,7 @@ class Onset:
     ) -> None:
         """Note that row ``index`` is the first without current.
 
-        ``before`` are feed and return when the current was last read; None where that is in the
-        rows right before.
+        ``before`` are feed and return from when current surely flowed; None where none did.
         """
         self.gone_ns = self.since_ns = int(rows.t_ns[index])
         self.flowed = flowed

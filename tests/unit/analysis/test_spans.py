@@ -150,7 +150,9 @@ def test_with_the_current_alone_the_side_is_left_open_and_the_missing_channels_a
 
 def test_with_feed_and_current_a_lost_feed_is_told_and_a_held_feed_is_left_open(trace):
     leg = trace.Leg
-    legs = script(trace, leg(6.0, *trace.DEAD), leg(7.0, *trace.NORMAL[4]), leg(9.0, 0.0, 0.0, 0.0))
+    coast = [leg(7.0 + 0.1 * k, 9.3 * 0.9**k, 0.0, 0.0) for k in range(1, 20)]
+    opened = [*coast, leg(9.0, 1.2, 0.0, 0.0)]
+    legs = script(trace, leg(6.0, *trace.DEAD), leg(7.0, *trace.NORMAL[4]), *opened)
     result = trace.review(
         legs, [trace.speed(0.0, 0), trace.speed(1.0, 4)], roles=("feed", "current")
     )

@@ -52,9 +52,21 @@ def test_the_json_object_is_strict_and_in_seconds(desk):
 
 def test_an_empty_review_has_all_keys():
     assert review_to_dict(Review()) == {
+        "verdict": None,
+        "decision_rule": "",
         "spans": [],
         "steps": [],
+        "budgets": [],
         "findings": [],
+        "taps": None,
+        "inferred": [],
+        "pulsed": [],
+        "rhythm": None,
+        "startups": [],
+        "fuse": None,
+        "motor": None,
+        "heat": [],
+        "ripple": [],
         "shortest_visible_dropout_s": None,
         "catch_chances": [],
         "doubts": [],
