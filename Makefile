@@ -8,7 +8,7 @@ BIN := .venv/bin
 STAMP := .venv/.meterlog-set-up
 
 .DEFAULT_GOAL := help
-.PHONY: help setup demo test check bench fuzz survive wheel constraints clean
+.PHONY: help setup demo test check bench score fuzz survive wheel constraints clean
 
 help:
 	@echo "make setup        set up .venv and the system libraries"
@@ -16,6 +16,7 @@ help:
 	@echo "make test         checks and tests"
 	@echo "make check        style, layers, types"
 	@echo "make bench        speed figures, each against a reference"
+	@echo "make score        the detectors against an independent generator, some twenty minutes"
 	@echo "make fuzz         ten million bytes of garbage into every decoder, some minutes"
 	@echo "make survive      recordings from meters that drop, stall and vanish, other seeds than the tests"
 	@echo "make wheel        build dist/*.whl"
@@ -41,6 +42,10 @@ test: check
 
 bench: setup
 	$(BIN)/python tests/benchmarks/run.py
+
+score: setup
+	$(BIN)/python tests/benchmarks/detection/run.py --runs 1000 --seed 1 --workers 2
+	$(BIN)/python tests/benchmarks/bars.py
 
 fuzz: setup
 	$(BIN)/python tests/fuzz/decoders.py

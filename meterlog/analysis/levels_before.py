@@ -48,12 +48,8 @@ class LevelsBefore:
 
         ``goes_on``: they continue the rows taken before.
         """
-        start = first
-        if goes_on:
-            # Most of a long stretch is never asked for: so little is copied.
-            start = max(first, self._needed(rows.t_ns, rows.amps_new, first, last))
-        else:
-            start = self._needed(rows.t_ns, rows.amps_new, first, last)
+        # Most of a long stretch is never asked for: so little is copied.
+        start = self._needed(rows.t_ns, rows.amps_new, first, last)
         t = rows.t_ns[start:last]
         new = np.ones(len(t), np.bool_) if rows.amps_new is None else rows.amps_new[start:last]
         volts = np.full((2, len(t)), np.nan)

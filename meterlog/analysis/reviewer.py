@@ -10,6 +10,7 @@ from meterlog.analysis.budgets import BudgetMaker, rule_words
 from meterlog.analysis.detector import SpanDetector
 from meterlog.analysis.findings import Around, FindingMaker
 from meterlog.analysis.found_steps import FoundCuts, FoundStep, StepFinder
+from meterlog.analysis.impossible import Impossible
 from meterlog.analysis.judged import Judged
 from meterlog.analysis.labels import Stretch
 from meterlog.analysis.meter_traps import MeterTraps
@@ -159,6 +160,7 @@ class Reviewer:
         self._maker = FindingMaker(limits, self._budgets)
         self._step_maker = StepFindingMaker(limits, self._budgets)
         self._typed = TypedRoles(instruments)
+        self._impossible = Impossible(instruments)
         self._whole = Whole(instruments, limits, conditions)
         self._times = TimeNotes(instruments)
         self._taps_ns: list[int] = []
@@ -171,8 +173,10 @@ class Reviewer:
         if isinstance(item, Event):
             self._times.take(item)
             self._budgets.take(item)
-        elif self._pace is not None:
-            self._pace.take(item)
+        else:
+            item = self._impossible.without(item)
+            if self._pace is not None:
+                self._pace.take(item)
         self._traps.take(item)
         self._whole.take(item)
         self._detector.feed(item)
@@ -294,7 +298,7 @@ class Reviewer:
             events_off=events_off(self._timeline, self._detector.first_ns, self._detector.last_ns),
         )
         told = notes(self._limits, self._current, missing, steps, findings, passed)
-        return told + self._typed.notes() + self._times.notes()
+        return told + self._impossible.notes() + self._typed.notes() + self._times.notes()
 
 
 def _same(one: Piece | None, other: Piece | None) -> bool:

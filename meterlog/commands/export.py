@@ -13,8 +13,9 @@ from meterlog.commands.screen import paint_without_screen
 from meterlog.commands.terminal import Progress, answer, answer_json, remark, short
 
 _WORDS = """\
-Writes the readings, steps, spans, events and findings as CSV (RFC 4180), and the trace as
-trace.png. README.txt in the folder explains each file and column."""
+Writes the whole judgement as judgement.txt and review.json; the readings, steps, spans, events,
+findings and uncertainty budgets, the start-ups and taps if there are any, as CSV (RFC 4180); and
+the trace as trace.png. README.txt in the folder explains each file and column."""
 
 
 def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
@@ -27,6 +28,11 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
         "--out", metavar="DIR2", type=Path, required=True, help="new or empty folder to write to"
     )
     parser.add_argument("--limits", metavar="NAME|FILE", help="judge by these limits instead")
+    parser.add_argument(
+        "--accept-steps",
+        action="store_true",
+        help="where no speed was recorded: take the steps found in the current for commanded ones",
+    )
     parser.add_argument("--json", action="store_true", help="print one JSON object instead")
     parser.set_defaults(run=run)
 
@@ -37,7 +43,9 @@ def run(options: argparse.Namespace) -> int:
 
     paint_without_screen()
     out = new_folder(options.out)
-    recording, review, limits = review_with_progress(options.folder, options.limits)
+    recording, review, limits = review_with_progress(
+        options.folder, options.limits, accept_steps=options.accept_steps
+    )
     for line in shortcomings(recording):
         remark(f"{options.folder}: {line}")
     if limits is not None:

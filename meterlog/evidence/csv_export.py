@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
+from meterlog.evidence.judgement_files import judgement_file, review_file
 from meterlog.evidence.partial_files import PartialFiles
 from meterlog.evidence.readings_csv import ReadingsCsv
 from meterlog.evidence.readme_text import readme_text
@@ -44,8 +45,9 @@ def export_recording(
     Returns
     -------
     tuple of Path
-        ``README.txt``, ``findings.csv``, ``steps.csv``, ``spans.csv``, ``events.csv`` and one
-        ``readings-<key>.csv`` an instrument.
+        ``README.txt``, ``judgement.txt``, ``review.json``, ``findings.csv``, ``steps.csv``,
+        ``spans.csv``, ``events.csv``, one ``readings-<key>.csv`` an instrument; ``budgets.csv``,
+        ``startups.csv`` and ``taps.csv`` where there are any.
 
     Raises
     ------
@@ -68,7 +70,12 @@ def export_recording(
             with files.file(name) as stream:
                 stream.write(content)
         # The last: by now all damage of the recording is known.
-        with files.file("README.txt") as stream:
-            stream.write(readme_text(recording, review).encode("utf-8", "backslashreplace"))
+        for name, text in (
+            ("judgement.txt", judgement_file(recording, review)),
+            ("review.json", review_file(recording, review)),
+            ("README.txt", readme_text(recording, review)),
+        ):
+            with files.file(name) as stream:
+                stream.write(text.encode("utf-8", "backslashreplace"))
     progress(1.0)
     return tuple(sorted(files.written, key=lambda path: (path.suffix != ".txt", path.name)))

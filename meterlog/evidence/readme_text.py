@@ -8,7 +8,8 @@ from dataclasses import fields
 
 import meterlog
 from meterlog.evidence.accuracy_text import accuracy_of
-from meterlog.evidence.readings_csv import column_names, origin_of
+from meterlog.evidence.origin_words import origin_words
+from meterlog.evidence.readings_csv import column_names
 from meterlog.evidence.sensors_text import sensors_of
 from meterlog.evidence.times_text import TIMES, times_of
 from meterlog.evidence.verify import seal_digest
@@ -17,30 +18,29 @@ from meterlog.recording import UNDATED, Recording
 
 _WIDTH = 92
 
-_ORIGINS = {
-    Origin.SIMULATED: "SIMULATED: these readings come from a model of a fan circuit, not from a "
-    "vehicle. They prove nothing about any vehicle.",
-    Origin.IMPORTED: "IMPORTED: these readings were taken by another program and read from its "
-    "file, which is kept inside the recording (data/original).",
-    Origin.TYPED: "TYPED: these readings were typed by hand.",
-}
-
 _TABLES = """\
 All tables are comma-separated values (RFC 4180): UTF-8, one header line, a point as decimal
 mark, CRLF line ends. An empty cell means that there is no value. Text that a spreadsheet could
 run as a formula has an apostrophe in front. Times end in Z: UTC. elapsed_s and all columns that
 end in _s are seconds; the recording's beginning is 0.
 
+judgement.txt  Everything below in plain words: the verdict of the whole recording, what it rests
+               on, what speaks against it and what to measure next; what this set-up could not
+               have seen; the findings; the tap test point by point; start-ups and fuse; the motor's
+               figures; and every uncertainty line by line. Read this first.
+review.json    The same for programs (JSON, RFC 8259); units stand in the names.
 findings.csv   One line a statement.
   kind         what it is about
-  verdict      pass, fail or can't tell; can't tell also where what is known against the
-               meters (WHAT TO KNOW, below) reaches what it rests on
+  verdict      pass, fail or can't tell, by the decision rule (below); can't tell also where
+               what is known against the meters (WHAT TO KNOW, below) reaches what it rests on
   start_s, end_s, edge_s   from when to when; each edge is known to within +-edge_s, by how
                far apart the readings are there, and by the meter's own times (below)
   value, unit, expanded_uncertainty, coverage_factor
                what was found, +- for about 95 % with the coverage factor given; empty
                where it can't be stated
   limit        the limit that decided
+  probability  that the true value is within its limits, 0 to 1, by the value and its uncertainty
+               (JCGM 106:2012, 7); empty where no uncertainty is known
   speed        commanded fan speed at the start, 0 is off; empty where nobody recorded it
   statement    the finding in one sentence
 steps.csv      One line a stretch at one commanded speed: n readings, motor voltage and motor
@@ -50,22 +50,35 @@ steps.csv      One line a stretch at one commanded speed: n readings, motor volt
                made with the factor steady_coverage. Not steady: inrush_window_s after a start or
                a change of speed (after a dropout at most ten times its length), the last reading
                before a dropout, and command_lag_s before a new command.
-uncertainty    U = k x sqrt(a^2 / 3 + c^2 / 3 + s^2 / n' + z^2 / m + d^2 / 3): a is the half-width
-               of the meter's accuracy stated below at the mean, wider by its temperature
-               coefficient where the ambient temperature was recorded; c that of the sensor's own
-               accuracy (below, both are added up); s the standard deviation, n' = n (1 - r) /
-               (1 + r) with r the lag-1 correlation, if positive (not for findings of a stretch:
-               n' = n); z and m are scatter and number of the readings that made the zero, d how
-               far the zero taken next lies away (JCGM 100:2008, 4.3.7, 4.2.3, 5.1.2). k is
-               0.95 x sqrt(3) = 1.65 where one of a, c and d is nearly all of it, up to 1.90 where
-               two are (EA-4/02 M:2022, S9 and S10), else for 95.45 % by the effective degrees of
-               freedom (G.4.1): 2 for many readings. What is not known is left out: an accuracy
-               that nobody stated, a zero that nobody took, its drift where no second one was
-               taken, the temperature where nobody recorded it.
+               found: yes where nobody recorded the speed and the change was found in the current,
+               to within +-edge_s; proposed_speed is then its rank by order of current (0: off),
+               a proposal and no command.
+budgets.csv    What each uncertainty of a step is made of, one row a line: figure (current, voltage,
+               power, ratio of voltage to current) with value, combined_u, effective_degrees,
+               coverage_factor and expanded_uncertainty repeated in each row; then the line: source
+               in words, standard_u in its unit, shape of its distribution, degrees of freedom (inf:
+               taken as exactly known), sensitivity, contribution = sensitivity x standard_u in
+               value_unit, basis. Rows with one same_error are one error: their contributions add
+               up with their signs; all others add up as squares. lacking says what ought to be in
+               and is not known: U is then a lower bound.
+uncertainty    JCGM 100:2008: the meter's and the sensor's stated accuracy, the temperature where
+               it was recorded and the zero's drift count as rectangles (4.3.7), the scatter of
+               the readings by the effective number of them where neighbours are alike (4.2.3), the
+               zero by its own scatter; combined by 5.1.2 and 5.2.2, what one meter reads twice
+               taken as one error. The coverage factor is for about 95 %: by the effective degrees
+               of freedom (G.4.1), 1.65 to 1.90 where one or two rectangles are nearly all of it
+               (EA-4/02 M:2022, S9 and S10).
+startups.csv   One line a start of the motor: peak (peak_is_floor yes: the readings are too slow or
+               averaged, the true peak was higher), its ratio to the steady current, the time
+               until within 10 % of it, and the integral of the squared current.
+taps.csv       One line a mark of a tap: motor before and after, mean current before and after,
+               returned_s from the tap until the current was back. attempt numbers the taps; those
+               within a second of each other are one. answered yes: the current was gone and came
+               back; stopped yes: it flowed and went.
 spans.csv      What the motor was doing from when to when. Kinds: off, running, over and under
                (current beyond the step's limits), locked, dead (full voltage, next to no
-               current), feed-lost, ground-lost, no-current (the channels at hand can't say which
-               side), no-data. settled_by names the channels that would have told.
+               current), feed-lost, ground-lost, command-lost (the controller was not asked to
+               run), no-current (the channels at hand can't say which side), no-data. settled_by names the channels that would have told.
 events.csv     What the technician marked (speed, tap, wiggle: what was moved by hand, note) and
                what the program met (link, refused, device, unit, range, zero, timing, fault, end).
 """
@@ -105,6 +118,7 @@ def readme_text(recording: Recording, review: Review) -> str:
             _TABLES + TIMES,
             *(line for one in recording.about.instruments for line in _one(recording, one)),
             _READINGS,
+            *_rule(review),
             *_shortcomings(recording, review),
             "LIMITS USED",
             *_limits(recording.about.limits),
@@ -149,12 +163,7 @@ def _job(job: Job) -> Iterator[str]:
 
 
 def _origin(recording: Recording) -> Iterator[str]:
-    origin = origin_of(recording)
-    told = [_ORIGINS[origin]] if origin in _ORIGINS else []
-    typed = [one.key for one in recording.about.instruments if one.typed]
-    if typed and origin is not Origin.TYPED:
-        told.append(f"PARTLY TYPED: the readings of {', '.join(typed)} were typed by hand.")
-    for words in told:
+    for words in origin_words(recording):
         yield ""
         yield from textwrap.wrap(words, _WIDTH)
 
@@ -211,6 +220,13 @@ def _averaged(channel: Channel) -> str:
     if channel.integration_s:
         return f"averaged over {channel.integration_s:g} s"
     return "averaging time not stated"
+
+
+def _rule(review: Review) -> Iterator[str]:
+    if review.decision_rule:
+        yield "HOW VERDICTS ARE MADE"
+        yield from textwrap.wrap(review.decision_rule, _WIDTH)
+        yield ""
 
 
 def _shortcomings(recording: Recording, review: Review) -> Iterator[str]:

@@ -1,4 +1,4 @@
-"""TablesCsv: steps, spans, events and findings as tables."""
+"""TablesCsv: steps, spans, events, findings and what the judgement rests on as tables."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from meterlog.evidence.cell_text import Cell, csv_lines
+from meterlog.evidence.judgement_csv import judgement_tables
 from meterlog.evidence.readings_csv import origin_of
 from meterlog.evidence.utc_text import nanoseconds_of, utc_text
 from meterlog.model import Event, Finding, Origin, Review, Span, Step
@@ -17,7 +18,8 @@ Thing = TypeVar("Thing")
 STEP_COLUMNS = (
     "speed", "start_s", "end_s", "n", "mean_v (V)", "sd_v (V)", "mean_a (A)", "sd_a (A)",
     "median_a (A)", "min_a (A)", "max_a (A)", "steady_n", "steady_mean_v (V)",
-    "steady_mean_a (A)", "steady_sd_a (A)", "steady_expanded_a (A)", "steady_coverage",
+    "steady_mean_a (A)", "steady_sd_a (A)", "steady_expanded_a (A)", "steady_coverage", "edge_s",
+    "found", "proposed_speed",
 )  # fmt: skip
 SPAN_COLUMNS = (
     "kind", "start_s", "end_s", "start_edge_s", "end_edge_s", "speed", "detail", "settled_by",
@@ -25,7 +27,7 @@ SPAN_COLUMNS = (
 EVENT_COLUMNS = ("time_utc", "elapsed_s", "kind", "value", "source")
 FINDING_COLUMNS = (
     "kind", "verdict", "start_s", "end_s", "edge_s", "value", "unit", "expanded_uncertainty",
-    "coverage_factor", "limit", "speed", "statement",
+    "coverage_factor", "limit", "probability", "speed", "statement",
 )  # fmt: skip
 
 
@@ -34,7 +36,7 @@ def _step(step: Step) -> Sequence[Cell]:
         step.speed, step.start_ns / 1e9, step.end_ns / 1e9, step.n, step.mean_v, step.sd_v,
         step.mean_a, step.sd_a, step.median_a, step.min_a, step.max_a, step.steady_n,
         step.steady_mean_v, step.steady_mean_a, step.steady_sd_a, step.steady_expanded_a,
-        step.steady_coverage,
+        step.steady_coverage, step.edge_ns / 1e9, "yes" if step.found else "no", step.proposed_speed,
     )  # fmt: skip
 
 
@@ -50,7 +52,8 @@ def _finding(finding: Finding) -> Sequence[Cell]:
     return (
         finding.kind.value, finding.verdict.value, finding.start_ns / 1e9, finding.end_ns / 1e9,
         finding.edge_ns / 1e9, finding.value, finding.unit, finding.expanded_uncertainty,
-        finding.coverage_factor, finding.limit, finding.speed, finding.statement,
+        finding.coverage_factor, finding.limit, finding.probability, finding.speed,
+        finding.statement,
     )  # fmt: skip
 
 
@@ -75,14 +78,20 @@ class TablesCsv:
         Returns
         -------
         dict of str to bytes
-            ``steps.csv``, ``spans.csv``, ``events.csv``, ``findings.csv``.
+            ``steps.csv``, ``spans.csv``, ``events.csv``, ``findings.csv``; ``budgets.csv``,
+            ``startups.csv`` and ``taps.csv`` where there are any.
         """
         review = self.review
+        more = {
+            name: self._csv(columns, rows, lambda row: row)
+            for name, (columns, rows) in judgement_tables(review).items()
+        }
         return {
             "steps.csv": self._csv(STEP_COLUMNS, review.steps, _step),
             "spans.csv": self._csv(SPAN_COLUMNS, review.spans, _span),
             "events.csv": self._csv(EVENT_COLUMNS, self.recording.events, self._event),
             "findings.csv": self._csv(FINDING_COLUMNS, review.findings, _finding),
+            **more,
         }
 
     def _csv(

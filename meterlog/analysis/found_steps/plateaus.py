@@ -211,7 +211,8 @@ def _switched(bins: BinTable, before: Plateau, after: Plateau) -> Plateau:
     first.
     """
     last, first = np.searchsorted(bins.t_ns, (before.end_ns, after.start_ns)).tolist()
-    rise = after.first.amps - before.last.amps
+    if first <= last:  # times that stand still or run backwards a little
+        return replace(after, start_edge_ns=max(after.start_edge_ns, bins.width_ns))
     rise = after.first.amps - before.last.amps
     way = (bins.amps[last : first + 1] - before.last.amps) / rise
     t = bins.t_ns[last : first + 1]
