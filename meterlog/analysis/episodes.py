@@ -8,11 +8,13 @@ or it is part of what was before. Only then are the finer labels within an episo
 from __future__ import annotations
 
 import copy
+import itertools
 from collections.abc import Sequence
+from dataclasses import replace
 
 from meterlog.analysis.flowing import FlowingJudge
 from meterlog.analysis.missing import MissingJudge
-from meterlog.analysis.pieces import Group, Piece
+from meterlog.analysis.pieces import Figures, Group, Piece
 from meterlog.analysis.timeline import SpeedTimeline
 from meterlog.model import Limits, SpanKind
 
@@ -54,6 +56,7 @@ class EpisodeBuilder:
         self._paused_ns = 0
         self._episode: list[Piece] = []
         self._candidate: list[Piece] = []
+        self._weight_ns = 0
         self._bridge: Piece | None = None
         self._finished: list[Piece] = []
         self.brief = 0
@@ -91,13 +94,23 @@ class EpisodeBuilder:
             self._cross(self._bridge, piece)
         if self._group is None:
             self._group, self._episode = piece.group, [piece]
-        elif piece.group is self._group:
-            self._absorb()
+        elif piece.group is self._group and not self._candidate:
             self._episode.append(piece)
         else:
-            self._candidate.append(piece)
-            if piece.end_ns - self._candidate[0].start_ns >= self._dwell_ns:
-                self._change_over()
+            self._weigh(piece)
+
+    def _weigh(self, piece: Piece) -> None:
+        """Let time that says the one and time that says the other stand against each other.
+
+        A motor with a dead bar that is read fast has no current for a moment in every turn: it
+        neither stands nor must it run without a notch to be believed to run.
+        """
+        self._candidate.append(piece)
+        self._weight_ns += piece.length_ns * (-1 if piece.group is self._group else 1)
+        if self._weight_ns >= self._dwell_ns:
+            self._change_over()
+        elif self._weight_ns <= 0 and piece.group is self._group:
+            self._absorb()
 
     def _add_unknown(self, piece: Piece) -> None:
         brief = piece.length_ns <= self._silence_ns and self._bridge is None
@@ -105,7 +118,7 @@ class EpisodeBuilder:
             self._bridge = piece
             return
         flowed = self._group is Group.FLOWING
-        self._end_episode()
+        self._end_episode(piece)
         self._finish([piece])
         # A motor that turned before a short pause in the readings may still turn after it.
         self._flowed_before = flowed and piece.length_ns <= self._coast_ns
@@ -117,9 +130,12 @@ class EpisodeBuilder:
         near = self._candidate or self._episode
         if near[-1].group is piece.group:
             near[-1] = near[-1].until(bridge)
+            if self._candidate:
+                sign = -1 if piece.group is self._group else 1
+                self._weight_ns += sign * bridge.length_ns
         else:
             flowed = near[-1].group is Group.FLOWING
-            self._end_episode()
+            self._end_episode(bridge)
             self._finish([bridge])
             self._flowed_before, self._paused_ns = flowed, bridge.length_ns
 
@@ -129,37 +145,47 @@ class EpisodeBuilder:
 
     def _absorb(self) -> None:
         """Let a candidate that did not last be part of the episode after all."""
-        if not self._candidate:
-            return
-        first, last = self._candidate[0], self._candidate[-1]
-        asked = any(piece.kind is not SpanKind.OFF for piece in self._candidate)
-        if first.group is Group.GONE and asked and last.end_ns > first.start_ns:
-            self.brief += 1
-            self.brief_ns += last.end_ns - first.start_ns
-        self._episode[-1] = self._episode[-1].until(last)
-        self._candidate = []
+        if self._candidate:
+            self._episode = self._folded(self._episode, self._candidate)
+        self._candidate, self._weight_ns = [], 0
+
+    def _folded(self, pieces: Sequence[Piece], more: Sequence[Piece]) -> list[Piece]:
+        """Give pieces of one group with ``more``, of which the other group's are passed over."""
+        result, group = list(pieces), pieces[0].group
+        for same, run in itertools.groupby(more, lambda piece: piece.group is group):
+            if same:
+                result.extend(run)
+                continue
+            brief = list(run)
+            first, last = brief[0], brief[-1]
+            asked = any(piece.kind is not SpanKind.OFF for piece in brief)
+            if first.group is Group.GONE and asked and last.end_ns > first.start_ns:
+                self.brief += 1
+                self.brief_ns += last.end_ns - first.start_ns
+            result[-1] = _over_brief(result[-1], first).until(last)
+        return result
 
     def _change_over(self) -> None:
         """Believe the candidate: the episode before it is over."""
-        coming = self._candidate
+        coming = self._folded(self._candidate[:1], self._candidate[1:])
         length = self._episode[-1].end_ns - self._episode[0].start_ns
         if length < self._dwell_ns and self._is_first():
             coming = [coming[0].since(self._episode[0]), *coming[1:]]
         else:
             self._finish(self._judge(coming[0]))
             self._flowed_before, self._paused_ns = self._group is Group.FLOWING, 0
-        self._episode, self._candidate = coming, []
+        self._episode, self._candidate, self._weight_ns = coming, [], 0
         self._group = coming[0].group
 
     def _is_first(self) -> bool:
         return not self._finished or self._finished[-1].kind is SpanKind.NO_DATA
 
-    def _end_episode(self) -> None:
-        """End the episode because nothing is known of what follows."""
+    def _end_episode(self, unread: Piece | None = None) -> None:
+        """End the episode because nothing is known of what follows: ``unread``, or the end."""
         bridge, self._bridge = self._bridge, None
         self._absorb()
         if self._episode:
-            self._finish(self._judge(None))
+            self._finish(self._judge(None, unread or bridge))
         if bridge is not None:
             self._finish([bridge])
         self._episode, self._group, self._flowed_before = [], None, False
@@ -171,8 +197,16 @@ class EpisodeBuilder:
             else:
                 self._finished.append(piece)
 
-    def _judge(self, after: Piece | None) -> list[Piece]:
+    def _judge(self, after: Piece | None, unread: Piece | None = None) -> list[Piece]:
         if self._group is Group.FLOWING:
-            return self._flowing.judge(self._episode, after)
+            blind_ns = None if unread is None else unread.end_ns
+            return self._flowing.judge(self._episode, blind_ns)
         flowed_ns = self._paused_ns if self._flowed_before else None
         return self._missing.judge(self._episode, after, flowed_ns)
+
+
+def _over_brief(before: Piece, gone: Piece) -> Piece:
+    """Give what stands before a brief dropout: a reading half-way down to it is no condition."""
+    if gone.group is Group.GONE and before.kind is SpanKind.UNDER and before.is_ramp:
+        return replace(before, kind=SpanKind.RUNNING, figures=Figures())
+    return before

@@ -1,0 +1,78 @@
+"""A dead bar under a brush takes the current away for a millisecond, some ten times a second each.
+
+Read fast enough, that is neither one long dropout nor hundreds of them: it is a running motor, and
+what is short is counted. A dropout that lasts begins and ends where it does, notches or not.
+"""
+
+from itertools import pairwise
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from meterlog.model import SpanKind
+
+INTERVAL_S = 0.0005
+GONE = (3.0, 4.0)
+
+
+def notched(trace, every_s=0.010, notch_s=0.0015, end_s=6.0):
+    """Off, on at 1 s, gone from 3 s to 4 s; whenever it runs, a notch every ``every_s``."""
+    t_ns, values = trace.sample(
+        [trace.Leg(1.0, *trace.NORMAL[0]), trace.Leg(end_s, *trace.NORMAL[4])], INTERVAL_S
+    )
+    t_s = t_ns / 1e9
+    gone = (t_s >= GONE[0]) & (t_s < GONE[1])
+    notch = (t_s >= 1.0) & ((t_s % every_s) < notch_s)
+    values[gone | notch] = trace.DEAD
+    return t_ns, values
+
+
+def reviewed(trace, t_ns, values, cuts=()):
+    meter = trace.Instrument("meter", "test", "-", trace.channels(INTERVAL_S))
+    reviewer = trace.Reviewer([meter], trace.limits())
+    for event in (trace.speed(0.0, 0), trace.speed(1.0, 4)):
+        reviewer.feed(event)
+    edges = sorted({0, len(t_ns), *(c for c in cuts if c < len(t_ns))})
+    for start, stop in pairwise(edges):
+        reviewer.feed(trace.block_of(t_ns[start:stop], values[start:stop]))
+    return reviewer.finish()
+
+
+@pytest.mark.parametrize("notch_s", [0.001, 0.002, 0.004])
+def test_a_dropout_ends_when_the_motor_runs_again_though_notches_go_on(trace, notch_s):
+    result = reviewed(trace, *notched(trace, notch_s=notch_s))
+    (dead,) = [span for span in result.spans if span.kind is SpanKind.DEAD]
+    assert dead.start_ns / 1e9 == pytest.approx(GONE[0], abs=0.011)
+    assert dead.end_ns / 1e9 == pytest.approx(GONE[1], abs=0.011)
+    assert result.spans[-1].kind is SpanKind.RUNNING
+
+
+def test_notches_while_it_runs_are_no_spans_but_counted(trace):
+    result = reviewed(trace, *notched(trace))
+    kinds = [span.kind for span in result.spans]
+    assert kinds == [SpanKind.OFF, SpanKind.RUNNING, SpanKind.DEAD, SpanKind.RUNNING]
+    assert any("shorter than 0.04 s" in note for note in result.notes)
+
+
+def test_single_flashes_of_current_do_not_end_a_dropout(trace):
+    t_ns, values = trace.sample(
+        [
+            trace.Leg(1.0, *trace.NORMAL[0]),
+            trace.Leg(2.0, *trace.NORMAL[4]),
+            trace.Leg(6.0, *trace.DEAD),
+        ],
+        INTERVAL_S,
+    )
+    flash = ((t_ns / 1e9) > 2.0) & (((t_ns / 1e9) % 0.010) < 0.002)
+    values[flash] = trace.NORMAL[4]
+    result = reviewed(trace, t_ns, values)
+    (dead,) = [span for span in result.spans if span.kind is SpanKind.DEAD]
+    assert dead.end_ns / 1e9 == pytest.approx(6.0, abs=0.011)
+
+
+@settings(max_examples=15, deadline=None)
+@given(cuts=st.lists(st.integers(1, 11_999), max_size=8))
+def test_notches_cut_anywhere_give_the_same_spans(trace, cuts):
+    t_ns, values = notched(trace)
+    assert reviewed(trace, t_ns, values, cuts).spans == reviewed(trace, t_ns, values).spans
