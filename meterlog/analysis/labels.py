@@ -38,6 +38,9 @@ from meterlog.analysis.timeline import SpeedTimeline
 from meterlog.model import Limits, Role, SpanKind
 
 _NOTHING, _BELOW, _BETWEEN, _ABOVE = 0, 1, 2, 3
+NOTCH_NS = 5_000_000
+"""A motor without current for less than this has slowed by about a hundredth (memory of the
+trade: it coasts down within some tenths of a second), and so restarts without a peak."""
 RESTART_WINDOWS = 10
 """After a dropout the start-up current is not judged for this many times its length at most."""
 _EVER = -(2**62)
@@ -87,7 +90,7 @@ class Labeller:
         self._inrush_ns = round(limits.inrush_window_s * 1e9)
         self._state = _NOTHING
         self._last_flow = _NOTHING
-        self._quiet_until_ns = _EVER
+        self._quiet_until_ns = self._restarted_ns = _EVER
         self._coast_ns = round(limits.coast_s * 1e9)
         self._onset = Onset(limits)
         self._flow = LevelsBefore(volts_window_ns, self._coast_ns)
@@ -186,7 +189,8 @@ class Labeller:
                 # A short dropout leaves a motor that hardly slowed, and so a short peak.
                 away_ns = int(rows.t_ns[first]) - self._onset.gone_ns
                 window_ns = min(self._inrush_ns, RESTART_WINDOWS * away_ns)
-                self._quiet(int(rows.t_ns[first]) + window_ns)
+                if away_ns >= NOTCH_NS:
+                    self._quiet(int(rows.t_ns[first]) + window_ns, int(rows.t_ns[first]))
         # A reading or two that are missing in between do not make a new onset.
         fresh = self._last_flow != _BELOW or bool(rows.gap[first])
         if state == _BELOW and self._state != _BELOW and fresh:
@@ -198,8 +202,9 @@ class Labeller:
                 before = self._flow.before(None)
             self._onset.begin(rows, first, before, flowed=before is not None)
 
-    def _quiet(self, until_ns: int) -> None:
-        self._quiet_until_ns = max(self._quiet_until_ns, until_ns)
+    def _quiet(self, until_ns: int, restarted_ns: int = _EVER) -> None:
+        if until_ns > self._quiet_until_ns:
+            self._quiet_until_ns, self._restarted_ns = until_ns, restarted_ns
 
     def _by_speed(self, rows: Rows, first: int, last: int) -> Iterator[tuple[int, int, int | None]]:
         """Cut rows at the changes of the commanded speed; each starts an inrush window."""
@@ -309,6 +314,7 @@ class Labeller:
             return
         at, edge = self._edge(rows, sizes, first, kind)
         self._close(at, edge)
+        quiet = at == self._quiet_until_ns
         self._open = Piece(
             kind=kind,
             start_ns=at,
@@ -320,7 +326,8 @@ class Labeller:
             settled_by=self._settled_by(rows, kind, speed),
             first_v=_across(rows, first),
             last_v=last_v,
-            after_quiet=at == self._quiet_until_ns,
+            after_quiet=quiet,
+            restarted_ns=self._restarted_ns if quiet else _EVER,
             read_ns=last_read_ns(rows, first, last),
         )
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
@@ -24,6 +25,7 @@ from meterlog.analysis.steps import StepCollector
 from meterlog.analysis.taken_back import TakenBack
 from meterlog.analysis.time_notes import TimeNotes
 from meterlog.analysis.timeline import SpeedTimeline
+from meterlog.analysis.told_steps import ToldSteps
 from meterlog.analysis.typed_roles import TypedRoles
 from meterlog.analysis.visibility import PaceSeen, catch_chances, shortest_visible_s
 from meterlog.analysis.whole import Whole
@@ -61,15 +63,24 @@ _DETAILS = {
 }
 
 
+_Why = tuple[str, str, str, int, tuple[int, ...]]
+"""Denied, cause, taken back, version of the budgets, taps."""
+
+
 @dataclass(frozen=True, slots=True)
 class _Told:
     """What was made of a piece, with what it was made from."""
 
     piece: Piece
     after: Piece | None
-    why: tuple[str, str, str, int]
+    why: _Why
     span: Span
     finding: Finding | None
+
+    def stands(self, piece: Piece, after: Piece | None, why: str) -> bool:
+        """Tell at a glance that nothing has changed, all else being as it was; False: look."""
+        same = self.piece is piece and self.after is after and self.why[0] == why
+        return same and piece.kind is not SpanKind.NO_DATA
 
 
 def _channel(instruments: Sequence[Instrument], role: Role) -> Channel | None:
@@ -158,13 +169,14 @@ class Reviewer:
         self._detector = SpanDetector(instruments, limits, self._timeline, self._take_rows)
         self._traps = MeterTraps(instruments, limits, self._timeline, started_utc)
         self._maker = FindingMaker(limits, self._budgets)
-        self._step_maker = StepFindingMaker(limits, self._budgets)
+        self._told_steps = ToldSteps(StepFindingMaker(limits, self._budgets), self._budgets)
         self._typed = TypedRoles(instruments)
         self._impossible = Impossible(instruments)
-        self._whole = Whole(instruments, limits, conditions)
+        self._whole = Whole(instruments, limits, conditions, self._traps.levels)
         self._times = TimeNotes(instruments)
         self._taps_ns: list[int] = []
         self._told: list[_Told] = []
+        self._grounds: tuple[TakenBack, int, int] | None = None
 
     def feed(self, item: Block | Event) -> None:
         """Take the next Block or Event; see :meth:`SpanDetector.feed` for their order."""
@@ -184,7 +196,8 @@ class Reviewer:
     def _take_rows(self, rows: Rows, stretches: Sequence[Stretch]) -> None:
         cut = stretches if self._cuts is None else self._cuts.recut(rows, stretches)
         self._steps.take(rows, cut)
-        self._finder.take_rows(rows, stretches)
+        if self._cuts is None and not self._timeline.changes:
+            self._finder.take_rows(rows, stretches)
         if stretches:
             self._traps.take_rows(rows.part(stretches[0].start, stretches[-1].stop))
         self._whole.take_rows(rows, stretches)
@@ -196,6 +209,7 @@ class Reviewer:
     def finish(self) -> Review:
         """Judge what still waits and give the final review."""
         self._detector.finish()
+        self._steps.finish()
         review = self._review(self._detector.pieces())
         if not self._timeline.changes and self._cuts is None:
             taps = tuple(Event(t_ns, EventKind.TAP) for t_ns in sorted(self._taps_ns))
@@ -215,9 +229,7 @@ class Reviewer:
         faults = [one.finding for one in told if one.finding is not None]
         spans = tuple(one.span for one in told)
         fit = self._fit(spans, steps, doubts)
-        verdicts = [
-            self._step_maker.of_step(step, faults, taken_back.of_step(step), fit) for step in steps
-        ]
+        verdicts = self._told_steps.of_steps(steps, faults, taken_back, fit)
         told_verdicts = (self._typed.marked(one) for one in verdicts if one is not None)
         findings = (*faults, *told_verdicts)
         shortest: float | None = None
@@ -253,18 +265,28 @@ class Reviewer:
     def _tell(self, pieces: Sequence[tuple[Piece, str]], taken_back: TakenBack) -> list[_Told]:
         """Make span and finding of each piece; what was told before and still holds is kept."""
         taps = sorted(self._taps_ns)
+        version = self._budgets.version
+        grounds = taken_back, len(taps), version
+        settled = self._told if grounds == self._grounds else []
+        self._grounds = grounds
         told = []
         for index, (piece, why) in enumerate(pieces):
             after = pieces[index + 1][0] if index + 1 < len(pieces) else None
+            known = settled[index] if index < len(settled) else None
+            if known is not None and known.stands(piece, after, why):
+                told.append(known)
+                continue
             known = self._told[index] if index < len(self._told) else None
             cause = ""
             if piece.kind is SpanKind.NO_DATA:
                 cause = self._traps.cause(piece) or self._typed.cause()
             same = known is not None and _same(known.piece, piece) and _same(known.after, after)
-            why_told = (why, cause, taken_back.of_piece(piece), self._budgets.version)
+            last_ns = piece.end_ns + piece.end_edge_ns
+            near = tuple(taps[bisect_left(taps, piece.start_ns) : bisect_right(taps, last_ns)])
+            why_told = (why, cause, taken_back.of_piece(piece), version, near)
             if known is None or not same or known.why != why_told:
                 around = Around(
-                    taps_ns=taps,
+                    taps_ns=near,
                     returned=after is not None and after.group is Group.FLOWING,
                     from_start=index == 0,
                     to_end=after is None,
@@ -277,9 +299,7 @@ class Reviewer:
         self._told = told
         return told
 
-    def _tell_one(
-        self, piece: Piece, after: Piece | None, around: Around, why: tuple[str, str, str, int]
-    ) -> _Told:
+    def _tell_one(self, piece: Piece, after: Piece | None, around: Around, why: _Why) -> _Told:
         finding = self._maker.of_piece(piece, around)
         marked = None if finding is None else self._typed.marked(finding)
         return _Told(piece, after, why, _span(piece, around), marked)

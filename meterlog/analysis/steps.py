@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import copy
 from collections.abc import Sequence
+from dataclasses import replace
+from itertools import pairwise
 from typing import Self
 
 import numpy as np
@@ -11,7 +13,7 @@ from numpy.typing import NDArray
 
 from meterlog.analysis.comoments import Comoments
 from meterlog.analysis.delayed import Delayed
-from meterlog.analysis.labels import Stretch
+from meterlog.analysis.labels import NOTCH_NS, Stretch
 from meterlog.analysis.moments import Moments
 from meterlog.analysis.piece_mean import PieceMean
 from meterlog.analysis.rows import Rows
@@ -123,24 +125,60 @@ class StepCollector:
         self._timeline = timeline
         self._lag_ns = lag_ns
         self._steps: list[_Gathering] = []
+        self._ended: list[Step] = []
+        """The figures of all but the last, as far as they were asked for."""
         self._last_ns = 0
+        self._notch: list[tuple[Rows, Stretch]] = []
 
     def take(self, rows: Rows, stretches: Sequence[Stretch]) -> None:
         """Take rows and the stretches that cover them, in order."""
         for stretch in stretches:
             part = rows.part(stretch.start, stretch.stop)
-            step = self._step_for(stretch.speed, int(part.t_ns[0]))
-            self._last_ns = int(part.t_ns[-1])
-            if step.was_steady and not stretch.steady:
-                for held in step.steady:
-                    held.drop_last()
-            step.was_steady = stretch.steady
-            amps_ns, (amps,) = _read(part.t_ns, part.amps_new, part.amps)
-            step.amps.add(amps)
-            if stretch.steady:
-                step.steady_amps.add(amps_ns, self._last_ns, amps)
-            if part.feed is not None:
-                self._take_volts(part, step, steady=stretch.steady)
+            if not self._is_in_a_notch(part, stretch):
+                self._take(part, stretch)
+
+    def _is_in_a_notch(self, part: Rows, stretch: Stretch) -> bool:
+        """Hold back what may be a notch of a running motor, until that is known.
+
+        The notches of a dead bar are part of what the motor draws, as an averaging meter reads it.
+        """
+        first_ns = int(part.t_ns[0])
+        if self._notch and stretch.steady:
+            brief = first_ns - int(self._notch[0][0].t_ns[0]) < NOTCH_NS and not part.gap[0]
+            self._settle_notch(steady=brief and stretch.speed == self._notch[0][1].speed)
+        elif self._notch and stretch.speed != self._notch[0][1].speed:
+            self._settle_notch(steady=False)
+        going = self._steps and self._steps[-1].was_steady and not part.gap[0]
+        if stretch.steady or not (going and stretch.speed == self._steps[-1].speed):
+            return False
+        self._notch.append((part, stretch))
+        if int(part.t_ns[-1]) - int(self._notch[0][0].t_ns[0]) >= NOTCH_NS:
+            self._settle_notch(steady=False)
+        return True
+
+    def _settle_notch(self, *, steady: bool) -> None:
+        """Take what was held back, as part of the running or not."""
+        held, self._notch = self._notch, []
+        for part, stretch in held:
+            self._take(part, replace(stretch, steady=steady))
+
+    def finish(self) -> None:
+        """Take what is still held back: nothing follows that would make a notch of it."""
+        self._settle_notch(steady=False)
+
+    def _take(self, part: Rows, stretch: Stretch) -> None:
+        step = self._step_for(stretch.speed, int(part.t_ns[0]))
+        self._last_ns = int(part.t_ns[-1])
+        if step.was_steady and not stretch.steady:
+            for held in step.steady:
+                held.drop_last()
+        step.was_steady = stretch.steady
+        amps_ns, (amps,) = _read(part.t_ns, part.amps_new, part.amps)
+        step.amps.add(amps)
+        if stretch.steady:
+            step.steady_amps.add(amps_ns, self._last_ns, amps)
+        if part.feed is not None:
+            self._take_volts(part, step, steady=stretch.steady)
 
     def _take_volts(self, part: Rows, step: _Gathering, *, steady: bool) -> None:
         assert part.feed is not None  # noqa: S101 - asked by the caller
@@ -160,8 +198,8 @@ class StepCollector:
     def _step_for(self, speed: int | None, t_ns: int) -> _Gathering:
         if self._steps and self._steps[-1].speed == speed:
             return self._steps[-1]
-        changes = self._timeline.between(-(2**62), t_ns)
-        start_ns = changes[-1].t_ns if changes else t_ns
+        asked_ns = self._timeline.asked_at(t_ns)
+        start_ns = t_ns if asked_ns is None else asked_ns
         if self._steps:
             for held in self._steps[-1].steady:
                 held.end(start_ns)
@@ -172,5 +210,6 @@ class StepCollector:
         """Give the steps so far, without budgets; the last one ends at the last reading."""
         if not self._steps:
             return ()
-        ends = [later.start_ns for later in self._steps[1:]] + [self._last_ns]
-        return tuple(step.step(end_ns) for step, end_ns in zip(self._steps, ends, strict=True))
+        for step, later in pairwise(self._steps[len(self._ended) :]):
+            self._ended.append(step.step(later.start_ns))
+        return *self._ended, self._steps[-1].step(self._last_ns)

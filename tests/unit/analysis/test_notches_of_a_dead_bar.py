@@ -55,6 +55,14 @@ def test_notches_while_it_runs_are_no_spans_but_counted(trace):
     assert any("shorter than 0.04 s" in note for note in result.notes)
 
 
+def test_what_a_step_draws_holds_its_notches_as_an_averaging_meter_would_read_it(trace):
+    t_ns, values = notched(trace, notch_s=0.002)
+    running = [s for s in reviewed(trace, t_ns, values).steps if s.speed == 4]
+    assert running[0].steady_mean_a == pytest.approx(13.6 * 0.8, abs=0.15)
+    plain = reviewed(trace, *notched(trace, notch_s=0.0)).steps[-1]
+    assert plain.steady_mean_a == pytest.approx(13.6, abs=0.01)
+
+
 def test_single_flashes_of_current_do_not_end_a_dropout(trace):
     t_ns, values = trace.sample(
         [
@@ -71,8 +79,12 @@ def test_single_flashes_of_current_do_not_end_a_dropout(trace):
     assert dead.end_ns / 1e9 == pytest.approx(6.0, abs=0.011)
 
 
+def _told(review):
+    return review.spans, review.steps
+
+
 @settings(max_examples=15, deadline=None)
 @given(cuts=st.lists(st.integers(1, 11_999), max_size=8))
 def test_notches_cut_anywhere_give_the_same_spans(trace, cuts):
     t_ns, values = notched(trace)
-    assert reviewed(trace, t_ns, values, cuts).spans == reviewed(trace, t_ns, values).spans
+    assert _told(reviewed(trace, t_ns, values, cuts)) == _told(reviewed(trace, t_ns, values))
