@@ -10,7 +10,7 @@ from typing import Self
 import numpy as np
 from numpy.typing import NDArray
 
-from meterlog.analysis.moments import PIECE
+from meterlog.analysis.moments import AT_ONCE, PIECE
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,18 +23,40 @@ class _Sums:
     product: float = 0.0
 
     def plus(self, first: NDArray[np.float64], second: NDArray[np.float64]) -> _Sums:
-        count, total = len(first), self.n + len(first)
-        mean, other = float(first.mean()), float(second.mean())
-        around, about = first - mean, second - other
-        apart, off = mean - self.first, other - self.second
-        share = self.n * count / total
+        """Add readings of both, shape (n,) each, n at least 1."""
+        return self.plus_all(first[None, :], second[None, :])
+
+    def plus_all(self, firsts: NDArray[np.float64], seconds: NDArray[np.float64]) -> _Sums:
+        """Add pieces of one length, shape (pieces, n) each, one after the other."""
+        ours, theirs = firsts.mean(axis=1), seconds.mean(axis=1)
+        around, about = firsts - ours[:, None], seconds - theirs[:, None]
+        products = (around * about).sum(axis=1)
+        squares = np.square(around, out=around).sum(axis=1)
+        others = np.square(about, out=about).sum(axis=1)
+        sums, count = self, firsts.shape[1]
+        for mean, other, square, second, product in zip(
+            ours.tolist(),
+            theirs.tolist(),
+            squares.tolist(),
+            others.tolist(),
+            products.tolist(),
+            strict=True,
+        ):
+            sums = sums.then(_Sums(count, mean, other, square, second, product))
+        return sums
+
+    def then(self, later: _Sums) -> _Sums:
+        """Add the sums of later readings."""
+        total = self.n + later.n
+        apart, off = later.first - self.first, later.second - self.second
+        share = self.n * later.n / total
         return _Sums(
             n=total,
-            first=self.first + apart * count / total,
-            second=self.second + off * count / total,
-            square_first=self.square_first + float(np.square(around).sum()) + apart * apart * share,
-            square_second=self.square_second + float(np.square(about).sum()) + off * off * share,
-            product=self.product + float((around * about).sum()) + apart * off * share,
+            first=self.first + apart * later.n / total,
+            second=self.second + off * later.n / total,
+            square_first=self.square_first + later.square_first + apart * apart * share,
+            square_second=self.square_second + later.square_second + off * off * share,
+            product=self.product + later.product + apart * off * share,
         )
 
 
@@ -60,9 +82,10 @@ class Comoments:
         if len(one):
             first, second = np.concatenate((one, first)), np.concatenate((other, second))
         full = len(first) // PIECE * PIECE
-        for start in range(0, full, PIECE):
-            cut = slice(start, start + PIECE)
-            self._sums = self._sums.plus(first[cut], second[cut])
+        for start in range(0, full, AT_ONCE):
+            cut = slice(start, min(start + AT_ONCE, full))
+            pieces = first[cut].reshape(-1, PIECE), second[cut].reshape(-1, PIECE)
+            self._sums = self._sums.plus_all(*pieces)
         self._rest = (np.array(first[full:]), np.array(second[full:]))
 
     def copy(self) -> Self:

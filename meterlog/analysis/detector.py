@@ -18,8 +18,16 @@ HOLD_NS = 250_000_000
 """Readings wait this long, in their own time, so that an event stamped a little later than a
 reading that came first still finds it unjudged."""
 
+GATHER_NS = 50_000_000
+"""Rows are labelled together over so much of their time: one by one they cost fifty times as much,
+and nobody sees a twentieth of a second."""
+
 WINDOW = 65_536
 """Rows labelled at a time: small enough to stay in the processor's cache."""
+
+UNKNOWN_APART_S = 0.1
+"""So far apart two meters' times may be where nobody knows: what adapters and operating systems
+hold back. Common practice, no source."""
 
 _BACK = 2
 """Rows looked back at."""
@@ -77,7 +85,7 @@ class SpanDetector:
             return
         self._waiting.append(rows)
         newest = int(rows.t_ns[-1])
-        if newest - self._oldest_unlabelled_ns() > HOLD_NS:
+        if newest - self._oldest_unlabelled_ns() > HOLD_NS + GATHER_NS:
             self._label(newest - HOLD_NS)
 
     def _oldest_unlabelled_ns(self) -> int:
@@ -187,8 +195,9 @@ def volts_apart_ns(instruments: Sequence[Instrument]) -> int | None:
     -------
     int or None, nanoseconds
         Half of how much longer they are averaged, and twice the standard uncertainty of one
-        meter's times against the other's as far as it was known when they were connected. None
-        where one meter reads both, or one of them is not there.
+        meter's times against the other's as it was known when they were connected
+        (:data:`UNKNOWN_APART_S` where it was not). None where one meter reads both, or one of them
+        is not there.
     """
     homes = _homes(instruments)
     current = homes.get(Role.MOTOR_CURRENT)
@@ -197,8 +206,9 @@ def volts_apart_ns(instruments: Sequence[Instrument]) -> int | None:
     if current is None or not others:
         return None
     times = TimeNotes(instruments)
-    apart_s = max(times.agreement_s(current, other) or 0.0 for other in others)
-    return _volts_window_ns(instruments) + round(2e9 * apart_s)
+    agreements = [times.agreement_s(current, other) for other in others]
+    apart_s = max(2.0 * one if one is not None else UNKNOWN_APART_S for one in agreements)
+    return _volts_window_ns(instruments) + round(1e9 * apart_s)
 
 
 def _homes(instruments: Sequence[Instrument]) -> dict[Role, Instrument]:

@@ -11,10 +11,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from meterlog.analysis.budgets import conformity
+from meterlog.analysis.budgets.followed import maker_of
+from meterlog.analysis.budgets.usual_error import cautious
 from meterlog.analysis.held_rotor import held_scale_ohm, standing_ohm
 from meterlog.analysis.judged import Judged
+from meterlog.analysis.motor.points import several_levels
 from meterlog.analysis.rounding import with_uncertainty
+from meterlog.analysis.taken_back import TakenBack
 from meterlog.model import Budget, Doubt, DoubtKind, Finding, FindingKind, Limits, Step, Verdict
 
 CLOSE = 0.9
@@ -91,16 +94,20 @@ def drag_finding(judged: Judged) -> Finding | None:
 def _worst_by_speed(judged: Judged) -> list[_At]:
     """Give for each speed the step that comes the closest to its limit, or passes it the most."""
     found: dict[int, _At] = {}
+    maker = maker_of(judged)
+    taken_back = TakenBack(judged.instruments, judged.doubts)
     for step in judged.steps:
         max_a = judged.limits.at(step.speed).max_a
         if not step.speed or max_a is None or max_a <= 0.0 or step.current is None:
             continue
         if step.steady_n < FEWEST or step.end_ns - step.start_ns < LEAST_NS:
             continue
-        if _doubted(step, judged.doubts):
+        if _doubted(step, judged.doubts) or taken_back.of_step(step) or several_levels(step):
             continue
-        verdict = conformity(step.current, None, max_a, judged.limits).verdict
-        one = _At(step, step.current, max_a, verdict is Verdict.FAIL)
+        # What a step is not failed for, it is no sign of drag either.
+        usual = maker.usual_more(step.current.value, at_rest=False)
+        told, _ = cautious(step.current, (None, max_a), judged.limits, usual)
+        one = _At(step, step.current, max_a, told.verdict is Verdict.FAIL)
         before = found.get(step.speed)
         if before is None or one.current.value > before.current.value:
             found[step.speed] = one

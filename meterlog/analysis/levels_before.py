@@ -13,10 +13,9 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
+from meterlog.analysis.pieces import FALL_NS
 from meterlog.analysis.rows import Rows
 
-LEAD_NS = 5_000_000
-"""An arc and a winding's current are over within this. Our own."""
 _READS = 2
 """Readings of the current looked at: the nearer one may be half-way already."""
 
@@ -69,7 +68,7 @@ class LevelsBefore:
         self, t_ns: NDArray[np.int64], new: NDArray[np.bool_] | None, first: int, last: int
     ) -> int:
         """Give the first of the rows that a later question can still reach; ``first`` for all."""
-        until = int(np.searchsorted(t_ns[first:last], int(t_ns[last - 1]) - LEAD_NS, side="right"))
+        until = int(np.searchsorted(t_ns[first:last], int(t_ns[last - 1]) - FALL_NS, side="right"))
         if new is None:
             return max(first + until - _READS, first)
         reads = np.flatnonzero(new[first : first + until])
@@ -103,7 +102,7 @@ class LevelsBefore:
         """
         if not len(self._t):
             return _NONE
-        until_ns = (int(self._t[-1]) if gone_ns is None else gone_ns) - LEAD_NS
+        until_ns = (int(self._t[-1]) if gone_ns is None else gone_ns) - FALL_NS
         reads = self._t[self._new & (self._t <= until_ns)][-_READS:] - self._apart_ns
         rows = np.searchsorted(self._t, reads, side="right") - 1
         rows = rows[rows >= 0]

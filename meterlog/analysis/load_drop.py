@@ -22,6 +22,7 @@ from numpy.typing import NDArray
 
 from meterlog.analysis.levels import BIN_NS, LevelPart, Levels
 from meterlog.analysis.pieces import Group, Piece
+from meterlog.analysis.settled_runs import SettledRuns
 from meterlog.analysis.sides import FULL_ACROSS
 from meterlog.analysis.timeline import SpeedChange
 from meterlog.model import Channel, Limits, SpanKind
@@ -147,7 +148,9 @@ class LoadDrop:
         self._memo: dict[
             int, tuple[Piece, tuple[float | None, int | None], Contradiction | None]
         ] = {}
+        self._settled: SettledRuns[Contradiction] = SettledRuns()
         self._slopes: dict[SpeedChange, float | None] = {}
+        self._swung_at: tuple[tuple[int, int], bool] | None = None
         self._hand_ns = round(limits.command_lag_s * 1e9)
         self._lag_ns = round(lag_s * 1e9)
 
@@ -162,8 +165,8 @@ class LoadDrop:
         if self._feed is None or not any(piece.kind in _GONE for piece in pieces):
             return {}
         ohm = self._source_ohm(changes)
-        found = {}
-        for first, last in _quiet_runs(pieces):
+        start, found = self._settled.resume(pieces, (ohm, len(changes), self._swung(changes)))
+        for first, last in _quiet_runs(pieces, start):
             answered = self._answered(pieces[first:last], changes, ohm)
             held: Contradiction | None = None
             for index in range(first, last):
@@ -171,6 +174,8 @@ class LoadDrop:
                     held = held or self._known(index, pieces, changes, ohm) or answered
                     if held is not None:
                         found[index] = held
+            if self._levels.end_ns >= pieces[last - 1].end_ns + BIN_NS:
+                self._settled.settle(pieces, last, found)
         return found
 
     def _source_ohm(self, changes: Sequence[SpeedChange]) -> float | None:
@@ -197,8 +202,7 @@ class LoadDrop:
         """Ask once: a piece that has not changed keeps its answer."""
         if index == 0 or pieces[index - 1].group is not Group.FLOWING:
             return None
-        common = ohm is None and not self._swung(changes)
-        if ohm is None and not common:
+        if ohm is None and self._swung(changes):
             return None  # the current changed, but the feed did not answer: it can tell nothing
         piece = pieces[index]
         after = bisect_right(changes, piece.start_ns, key=_time)
@@ -212,7 +216,11 @@ class LoadDrop:
 
     def _swung(self, changes: Sequence[SpeedChange]) -> bool:
         """Tell whether the current ever changed on command, so that the feed could answer."""
-        return any(_swings(_around(self._levels, change)[0]) for change in changes)
+        seen = len(changes), self._levels.end_ns
+        if self._swung_at is None or self._swung_at[0] != seen:
+            found = any(_swings(_around(self._levels, change)[0]) for change in changes)
+            self._swung_at = seen, found
+        return self._swung_at[1]
 
     def _unmoved(
         self, piece: Piece, known_ohm: float | None, later_ns: int | None
@@ -327,11 +335,11 @@ def believed(
     return result
 
 
-def _quiet_runs(pieces: Sequence[Piece]) -> list[tuple[int, int]]:
-    """Give (first, after the last) of each run of pieces, read, in which no current flows."""
+def _quiet_runs(pieces: Sequence[Piece], start: int) -> list[tuple[int, int]]:
+    """Give (first, after the last) of each run of pieces from ``start`` in which none flows."""
     runs, first = [], None
-    for index, piece in enumerate(pieces):
-        if piece.group is Group.GONE:
+    for index in range(start, len(pieces)):
+        if pieces[index].group is Group.GONE:
             first = index if first is None else first
         elif first is not None:
             runs.append((first, index))

@@ -64,6 +64,11 @@ class MeterTraps:
         self._drop = LoadDrop(self._levels, limits, *_feed(instruments))
         self._last_ns = 0
 
+    @property
+    def levels(self) -> Levels:
+        """Current and voltages of the whole recording; filled by :meth:`take_rows`."""
+        return self._levels
+
     def take(self, item: Block | Event) -> None:
         """Take the next Block or Event, as it came."""
         self._absence.take(item)

@@ -7,7 +7,7 @@ down, after which the turning motor draws nothing until it has slowed.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from meterlog.analysis.pieces import Figures, Piece
@@ -47,6 +47,7 @@ class MissingJudge:
         self, limits: Limits, timeline: SpeedTimeline, apart_ns: int | None = None
     ) -> None:
         self._timeline = timeline
+        self._limits = limits
         self._apart_ns = apart_ns
         self._dwell_ns = round(limits.min_dwell_s * 1e9)
         self._lag_ns = round(limits.command_lag_s * 1e9)
@@ -68,9 +69,7 @@ class MissingJudge:
             So long before them, while nothing was read, current flowed: 0 for right before. None
             where it did not, or too long ago.
         """
-        proven = pieces
-        if self._apart_ns is not None and after is not None:
-            proven = _before_return(pieces, self._apart_ns)
+        proven = pieces if self._apart_ns is None else _before_return(pieces, self._apart_ns)
         known = _from_command(_determined(proven), self._dwell_ns)
         settled = self._commanded(settle(known, self._dwell_ns), after)
         if flowed_ns is None:
@@ -83,18 +82,45 @@ class MissingJudge:
         Up to twice as long they may be: then no side is blamed, and the lateness is told.
         """
         result = list(pieces)
-        for index, piece in enumerate(pieces):
-            beside = pieces[max(index - 1, 0) : index + 2]
-            off = any(other.kind is SpanKind.OFF for other in beside)
-            if not off or piece.kind not in _LOSSES:
+        for first, last in self._innocent_runs(pieces):
+            beside = (*pieces[max(first - 1, 0) : first], *pieces[last : last + 1])
+            if not any(other.kind is SpanKind.OFF for other in beside):
                 continue
-            if piece.length_ns < self._lag_ns:
-                result[index] = replace(piece, kind=SpanKind.OFF, figures=Figures())
+            late_ns = pieces[last - 1].end_ns - pieces[first].start_ns
+            kind, lateness = SpanKind.OFF, 0
+            if late_ns < self._lag_ns:
                 self.forgiven += 1
-            elif piece.length_ns < LATE_LAGS * self._lag_ns and _whole(pieces, index, after):
-                late_ns = piece.length_ns
-                result[index] = replace(piece, kind=SpanKind.NO_CURRENT, late_ns=late_ns)
+            elif late_ns < LATE_LAGS * self._lag_ns and _whole(pieces, first, last, after):
+                kind, lateness = SpanKind.NO_CURRENT, late_ns
+            else:
+                continue
+            for index in range(first, last):
+                figures = Figures() if kind is SpanKind.OFF else pieces[index].figures
+                result[index] = replace(pieces[index], kind=kind, figures=figures, late_ns=lateness)
         return joined(result)
+
+    def _innocent_runs(self, pieces: Sequence[Piece]) -> Iterator[tuple[int, int]]:
+        """Give (first, last + 1) of the losses in a row that a command or coasting may explain."""
+        first = 0
+        for index, piece in enumerate(pieces):
+            if not self._innocent(piece):
+                if index > first:
+                    yield first, index
+                first = index + 1
+        if len(pieces) > first:
+            yield first, len(pieces)
+
+    def _innocent(self, piece: Piece) -> bool:
+        """Tell whether a loss may be a command's doing.
+
+        A motor that turns behind a switch on the feed side generates what it was given, on low
+        speeds nearly as much: it looks dead until it has slowed. The battery's own voltage it
+        never generates.
+        """
+        if piece.kind is SpanKind.DEAD:
+            known = piece.figures.volts_n > 0
+            return known and piece.figures.mean_v < self._limits.supply_present_v
+        return piece.kind in _LOSSES
 
     def _generating(self, pieces: list[Piece]) -> list[Piece]:
         """Take the voltage of a motor that still turned for what it is, once it has decayed.
@@ -115,9 +141,9 @@ class MissingJudge:
         if after is None:
             return pieces
         gone_ns = last.end_ns - first.start_ns + flowed_ns
-        if gone_ns > self._coast_ns or _fell_below(last, after):
+        if gone_ns > self._coast_ns or _fell_below(last, after, self._limits):
             return pieces
-        if any(piece.kind not in _LOSSES for piece in pieces):
+        if not all(self._innocent(piece) for piece in pieces):
             return pieces
         slack = self._lag_ns + first.start_edge_ns + flowed_ns
         if not self._timeline.step_down_near(first.start_ns, slack):
@@ -125,20 +151,22 @@ class MissingJudge:
         return [replace(first.until(last), kind=SpanKind.RUNNING, figures=Figures())]
 
 
-def _whole(pieces: Sequence[Piece], index: int, after: Piece | None) -> bool:
-    """Tell whether a loss beside off lasts from current to off, or from off to current."""
-    if index + 1 < len(pieces):
-        return index == 0
-    return index > 0 and after is not None
+def _whole(pieces: Sequence[Piece], first: int, last: int, after: Piece | None) -> bool:
+    """Tell whether losses beside off last from current to off, or from off to current."""
+    if last < len(pieces):
+        return first == 0
+    return first > 0 and after is not None
 
 
 def _before_return(pieces: Sequence[Piece], apart_ns: int) -> list[Piece]:
     """Take no side by voltages that may have been read after the current came back.
 
-    It came back somewhere between its last reading without and its first with; what another
-    meter's voltages did in that time is a running motor's, a drop of the feed at its start-up
-    above all.
+    It came back somewhere between its last reading without and its first with, or may have where
+    it was not read any more; what another meter's voltages did in that time is a running motor's,
+    a drop of the feed at its start-up above all.
     """
+    if all(piece.kind is None for piece in pieces):
+        return list(pieces)
     until_ns = max(piece.read_ns for piece in pieces) - apart_ns
     result = [
         piece if piece.start_ns < until_ns or piece.kind is SpanKind.OFF else _no_side(piece)
@@ -155,11 +183,15 @@ def _no_side(piece: Piece) -> Piece:
     return replace(piece, kind=None, figures=figures, settled_by=())
 
 
-def _fell_below(last: Piece, after: Piece) -> bool:
-    """Tell whether the motor's own voltage fell further than coasting down explains."""
-    if last.last_v is None or after.first_v is None:
+def _fell_below(last: Piece, after: Piece, limits: Limits) -> bool:
+    """Tell whether the motor's own voltage fell further than coasting down explains.
+
+    It is held against what drives the motor afterwards, less its brushes. A voltage that drives
+    none says that a probe is off, and then neither tells anything.
+    """
+    if last.last_v is None or after.first_v is None or after.first_v < limits.driven_v:
         return False
-    return last.last_v < COASTED_DOWN_TO * after.first_v
+    return last.last_v < COASTED_DOWN_TO * (after.first_v - limits.brush_v)
 
 
 def _from_command(pieces: list[Piece], dwell_ns: int) -> list[Piece]:
@@ -194,7 +226,7 @@ def _determined(pieces: Sequence[Piece]) -> list[Piece]:
             waiting = piece if waiting is None else waiting.joined(piece)
         elif waiting is None:
             result.append(piece)
-        elif piece.kind is SpanKind.OFF:
+        elif piece.kind is SpanKind.OFF and waiting.speed is not None:
             # Nothing was read before the fan was switched off: that alone can't be blamed.
             result += [_unread(waiting), piece]
             waiting = None
@@ -204,7 +236,8 @@ def _determined(pieces: Sequence[Piece]) -> list[Piece]:
             )
             waiting = None
     if waiting is not None:
-        if result and result[-1].kind is not SpanKind.OFF:
+        # Where nobody recorded the speed, off goes on until something else was read.
+        if result and (result[-1].kind is not SpanKind.OFF or waiting.speed is None):
             result[-1] = result[-1].joined(waiting)
         else:
             result.append(_unread(waiting))

@@ -14,6 +14,9 @@ PIECE = 4096
 """Readings are always reduced in pieces of this size counted from the first, so that the result
 is the same to the last bit however they were cut on the way."""
 
+AT_ONCE = 8 * PIECE
+"""So many readings go through numpy in one call: more would leave the processor's cache."""
+
 MEDIAN_LIMIT = 1_000_000
 """Beyond this many readings no median is kept, so that memory stays flat."""
 
@@ -37,24 +40,36 @@ class Sums:
 
     def plus(self, piece: NDArray[np.float64]) -> Sums:
         """Add readings, shape (n,), n at least 1."""
-        first = self.first if self.n else float(piece[0])
-        count, total = len(piece), self.n + len(piece)
-        mean = float(piece.mean())
-        around = piece - mean
-        apart = mean - self.mean
-        shifted = piece - first
-        joint = (self.last - first) * float(shifted[0]) if self.n else 0.0
+        return self.plus_all(piece[None, :])
+
+    def plus_all(self, pieces: NDArray[np.float64]) -> Sums:
+        """Add pieces of one length, shape (pieces, n), one after the other."""
+        first = self.first if self.n else float(pieces[0, 0])
+        means = pieces.mean(axis=1)
+        around = pieces - means[:, None]
+        squares = np.square(around, out=around).sum(axis=1)
+        shifted = np.subtract(pieces, first, out=around)
+        products = (shifted[:, :-1] * shifted[:, 1:]).sum(axis=1)
+        count, n = pieces.shape[1], self.n
+        mean, square, product = self.mean, self.square, self.product
+        begins, ends = shifted[:, 0].tolist(), shifted[:, -1].tolist()
+        before = self.last - first if self.n else 0.0
+        figures = zip(means.tolist(), squares.tolist(), products.tolist(), strict=True)
+        for place, (one, about, inner) in enumerate(figures):
+            apart, total = one - mean, n + count
+            mean += apart * count / total
+            square += about + apart * apart * n * count / total
+            product += before * begins[place] + inner
+            n, before = total, ends[place]
         return Sums(
-            n=total,
-            mean=self.mean + apart * count / total,
-            square=self.square
-            + float(np.square(around).sum())
-            + apart * apart * self.n * count / total,
-            low=min(self.low, float(piece.min())),
-            high=max(self.high, float(piece.max())),
-            product=self.product + joint + float((shifted[:-1] * shifted[1:]).sum()),
+            n=n,
+            mean=mean,
+            square=square,
+            low=min(self.low, float(pieces.min())),
+            high=max(self.high, float(pieces.max())),
+            product=product,
             first=first,
-            last=float(piece[-1]),
+            last=float(pieces[-1, -1]),
         )
 
     @property
@@ -100,8 +115,9 @@ class Moments:
                 self._kept = None
         whole = np.concatenate((self._rest, values)) if len(self._rest) else values
         full = len(whole) // PIECE * PIECE
-        for start in range(0, full, PIECE):
-            self._sums = self._sums.plus(whole[start : start + PIECE])
+        for start in range(0, full, AT_ONCE):
+            part = whole[start : min(start + AT_ONCE, full)]
+            self._sums = self._sums.plus_all(part.reshape(-1, PIECE))
         self._rest = np.array(whole[full:])
 
     def copy(self) -> Self:

@@ -14,7 +14,7 @@ and current must agree, common practice, no source.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -36,6 +36,8 @@ ALONE_V, ALONE_PART = 3.0, 0.35
 STEADY = 0.03
 """The current is steady within this part of itself, or within four deviations of its means."""
 SHARP = 0.2
+BACK_PART = 0.25
+"""Back where it was: nearer than this part of how far it had moved."""
 COMMAND_NS = 3_000_000_000
 """Around a command the current's own meter may be the one that is late or on hold."""
 
@@ -63,6 +65,8 @@ class _Jump:
     was_v: float
     now_v: float
     amps: float
+    sure: bool = True
+    """Not right beside a command."""
 
     @property
     def size(self) -> float:
@@ -93,7 +97,7 @@ def moved_probes(part: LevelPart, least_a: float, changes: Sequence[SpeedChange]
     least_a : float, amperes
         The current flows from here on.
     changes : sequence of SpeedChange
-        Commands; jumps right beside one are not told.
+        Commands; a jump right beside one moves no probe, but may be where it was put back.
     """
     amps = np.abs(part.amps)
     feed_there, back_there = np.isfinite(part.feed).any(), np.isfinite(part.back).any()
@@ -113,13 +117,25 @@ def moved_probes(part: LevelPart, least_a: float, changes: Sequence[SpeedChange]
         if known
     }
     t_ns = part.t_ns[there]
+    found = [jump for lag in (1, SETTLED) for jump in _jumps(t_ns, amps[there], columns, lag)]
     found = [
-        jump
-        for lag in (1, SETTLED)
-        for jump in _jumps(t_ns, amps[there], columns, lag)
-        if not any(abs(jump.at_ns - change.t_ns) < COMMAND_NS for change in changes)
+        replace(jump, sure=all(abs(jump.at_ns - change.t_ns) >= COMMAND_NS for change in changes))
+        for jump in found
     ]
-    return _slips(found, int(part.t_ns[0]), int(part.t_ns[-1]) + BIN_NS)
+    slips = _slips(found, int(part.t_ns[0]), int(part.t_ns[-1]) + BIN_NS)
+    return [_put_back(part, slip) for slip in slips]
+
+
+def _put_back(part: LevelPart, slip: Slip) -> Slip:
+    """End a slip where its voltage was back for good, whatever the current did just then."""
+    column = part.feed if slip.role is Role.MOTOR_FEED else part.back
+    inside = (part.t_ns > slip.start_ns) & (part.t_ns < slip.end_ns) & np.isfinite(column)
+    near = np.abs(column[inside] - slip.was_v) <= BACK_PART * abs(slip.now_v - slip.was_v)
+    if len(near) <= WINDOW or not near[-WINDOW:].all():
+        return slip
+    away = np.flatnonzero(~near)
+    first = int(away[-1]) + 1 if len(away) else 0
+    return replace(slip, end_ns=int(part.t_ns[inside][first]), ended=True)
 
 
 def _jumps(
@@ -181,6 +197,8 @@ def _slips(jumps: Sequence[_Jump], start_ns: int, end_ns: int) -> list[Slip]:
             if away is not None and away.size * jump.size < 0.0:
                 slips.append(_slip(away, jump.at_ns, ended=True))
                 away = None
+            elif not jump.sure:
+                continue
             elif away is None and role is Role.MOTOR_FEED and jump.size > 0.0:
                 # An open probe reads less: here it was put back on.
                 early = _Jump(start_ns, role, jump.now_v, jump.was_v, jump.amps)

@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 from meterlog.analysis.rows import Rows
 from meterlog.model import Limits
 
+
 def _near(column: NDArray[np.float64] | None, index: int) -> NDArray[np.float64]:
     """Give the readings of the two rows before ``index``; the nearer may be half-way already."""
     if column is None:

@@ -29,8 +29,8 @@ class PieceMean:
             return
         whole = np.concatenate((self._rest, values)) if len(self._rest) else values
         full = len(whole) // PIECE * PIECE
-        for start in range(0, full, PIECE):
-            self._n, self._mean = self._with(whole[start : start + PIECE])
+        for mean in whole[:full].reshape(-1, PIECE).mean(axis=1).tolist():
+            self._n, self._mean = self._n + PIECE, self._joined(mean, PIECE)
         self._rest = np.array(whole[full:])
 
     def copy(self) -> Self:
@@ -38,8 +38,10 @@ class PieceMean:
         return copy.copy(self)
 
     def _with(self, piece: NDArray[np.float64]) -> tuple[int, float]:
-        total = self._n + len(piece)
-        return total, self._mean + (float(piece.mean()) - self._mean) * len(piece) / total
+        return self._n + len(piece), self._joined(float(piece.mean()), len(piece))
+
+    def _joined(self, mean: float, count: int) -> float:
+        return self._mean + (mean - self._mean) * count / (self._n + count)
 
     @property
     def mean(self) -> float | None:

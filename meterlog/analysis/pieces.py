@@ -21,7 +21,10 @@ class Group(Enum):
 
 
 FLOWING_KINDS = (SpanKind.RUNNING, SpanKind.OVER, SpanKind.UNDER, SpanKind.LOCKED)
-BY_SPEED = (SpanKind.OVER, SpanKind.UNDER)
+FALL_NS = 5_000_000
+"""An arc and a winding's current are over within this. Our own."""
+EXCESS = (SpanKind.OVER, SpanKind.UNDER)
+BY_SPEED = EXCESS
 """Kinds that rest on the limits of one speed: at another speed it is another piece."""
 
 
@@ -145,6 +148,8 @@ class Piece:
         Voltage across the motor in the first and in the last reading.
     after_quiet : bool
         It began with the end of an inrush window, not with a change of the current.
+    restarted_ns : int, nanoseconds
+        Where that window was begun by the current coming back, when it did; long ago otherwise.
     read_ns : int, nanoseconds
         When the current was last read in it, where another meter's readings make rows as well;
         long ago where it was not.
@@ -166,6 +171,7 @@ class Piece:
     first_v: float | None = None
     last_v: float | None = None
     after_quiet: bool = False
+    restarted_ns: int = -(2**62)
     read_ns: int = -(2**62)
     late_ns: int = 0
     held_ohm: float | None = None
@@ -179,6 +185,15 @@ class Piece:
     def length_ns(self) -> int:
         """Length in nanoseconds."""
         return self.end_ns - self.start_ns
+
+    @property
+    def is_ramp(self) -> bool:
+        """Tell whether it is no longer than a change takes from level to level.
+
+        That is a reading on each side of it, as the meter may average; or, where readings are
+        closer, what the current itself needs.
+        """
+        return self.length_ns <= max(2 * max(self.start_edge_ns, self.end_edge_ns), FALL_NS)
 
     @property
     def group(self) -> Group:

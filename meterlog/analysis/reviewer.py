@@ -283,7 +283,8 @@ class Reviewer:
             same = known is not None and _same(known.piece, piece) and _same(known.after, after)
             last_ns = piece.end_ns + piece.end_edge_ns
             near = tuple(taps[bisect_left(taps, piece.start_ns) : bisect_right(taps, last_ns)])
-            why_told = (why, cause, taken_back.of_piece(piece), version, near)
+            back = taken_back.of_piece(piece) or self._brief(piece)
+            why_told = (why, cause, back, version, near)
             if known is None or not same or known.why != why_told:
                 around = Around(
                     taps_ns=near,
@@ -298,6 +299,16 @@ class Reviewer:
             told.append(known)
         self._told = told
         return told
+
+    def _brief(self, piece: Piece) -> str:
+        """Give why a stretch is too short to be believed: only gaps on both sides leave such."""
+        dwell_s = self._limits.min_dwell_s
+        if piece.kind is SpanKind.NO_DATA or piece.length_ns >= round(dwell_s * 1e9):
+            return ""
+        return (
+            f"readings are missing before and after, and what lasts less than {dwell_s:g} s is no"
+            f" condition of its own"
+        )
 
     def _tell_one(self, piece: Piece, after: Piece | None, around: Around, why: _Why) -> _Told:
         finding = self._maker.of_piece(piece, around)

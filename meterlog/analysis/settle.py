@@ -21,7 +21,8 @@ def settle(pieces: Sequence[Piece], dwell_ns: int) -> list[Piece]:
     -------
     list of Piece
         A piece shorter than ``dwell_ns`` becomes part of the one before; a leading one of the
-        one after; its readings count there. Equal neighbours are joined.
+        one after, unless that is even shorter; its readings count there. Equal neighbours are
+        joined.
     """
     settled: list[Piece] = []
     for piece in pieces:
@@ -29,7 +30,7 @@ def settle(pieces: Sequence[Piece], dwell_ns: int) -> list[Piece]:
             settled.append(piece)
         elif piece.alike(settled[-1]):
             settled[-1] = settled[-1].joined(piece)
-        elif len(settled) == 1 and settled[0].length_ns < dwell_ns:
+        elif len(settled) == 1 and _gives_way(settled[0], piece, dwell_ns):
             settled[0] = replace(piece, figures=settled[0].figures.beside(piece.figures)).since(
                 settled[0]
             )
@@ -38,6 +39,10 @@ def settle(pieces: Sequence[Piece], dwell_ns: int) -> list[Piece]:
         else:
             settled.append(piece)
     return settled
+
+
+def _gives_way(first: Piece, then: Piece, dwell_ns: int) -> bool:
+    return first.length_ns < dwell_ns and first.length_ns <= then.length_ns
 
 
 def joined(pieces: Sequence[Piece]) -> list[Piece]:

@@ -7,6 +7,7 @@ tenth of a second (some 1.5 MB an hour and channel), however many readings that 
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import NamedTuple
@@ -59,6 +60,9 @@ class _Bins:
 
     def take(self, t_ns: NDArray[np.int64], values: NDArray[np.float64]) -> None:
         """Take readings, all finite, in order of time."""
+        if len(t_ns) == 1:
+            self._take_one(int(t_ns[0]), float(values[0]))
+            return
         bins = t_ns // BIN_NS
         starts = np.concatenate(([0], np.flatnonzero(bins[1:] != bins[:-1]) + 1))
         ends = np.append(starts[1:], len(t_ns))
@@ -79,6 +83,19 @@ class _Bins:
         part = slice(self._count, end)
         self._bins[part], self._times[:, part], self._sums[:, part] = numbers, times, sums
         self._count = end
+
+    def _take_one(self, t_ns: int, value: float) -> None:
+        """Take one reading at a fraction of the cost: that is how slow meters send them."""
+        number, last = t_ns // BIN_NS, self._count - 1
+        if last < 0 or self._bins[last] != number:
+            last = self._count
+            self._make_room(last + 1)
+            self._bins[last], self._times[:, last] = number, t_ns
+            self._sums[:, last] = value, value * value, 1.0
+            self._count += 1
+            return
+        self._times[1, last] = t_ns
+        self._sums[:, last] += (value, value * value, 1.0)
 
     def _make_room(self, count: int) -> None:
         room = len(self._bins)
@@ -220,10 +237,13 @@ class SideVolts:
 
     def steady_parts(self, start_ns: int, end_ns: int) -> Iterator[tuple[int, int]]:
         """Give (start, end) of each steady run of the motor between two times."""
-        runs = [*self._steady, self._open[1:]] if self._open is not None else self._steady
-        for first, last in runs:
-            if first < end_ns and last > start_ns:
-                yield max(first, start_ns), min(last, end_ns)
+        for place in range(bisect_right(self._steady, start_ns, key=_end), len(self._steady)):
+            first, last = self._steady[place]
+            if first >= end_ns:
+                return
+            yield max(first, start_ns), min(last, end_ns)
+        if self._open is not None and self._open[1] < end_ns and self._open[2] > start_ns:
+            yield max(self._open[1], start_ns), min(self._open[2], end_ns)
 
     def steady(self, role: Role, step: Step) -> SideLevel | None:
         """Give mean, scatter and count while the motor ran steadily in ``step``.
@@ -240,6 +260,8 @@ class SideVolts:
 
     def with_side_volts(self, steps: Sequence[Step]) -> tuple[Step, ...]:
         """Give the steps with their steady battery and command voltages."""
+        if Role.BATTERY not in self._bins and Role.COMMAND not in self._bins:
+            return tuple(steps)
         return tuple(
             replace(
                 step,
@@ -248,6 +270,10 @@ class SideVolts:
             )
             for step in steps
         )
+
+
+def _end(run: tuple[int, int]) -> int:
+    return run[1]
 
 
 def _mean_of(level: SideLevel | None) -> float | None:

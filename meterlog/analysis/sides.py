@@ -96,7 +96,9 @@ def _held(feed: Volts, asked: Asked, limits: Limits) -> NDArray[np.bool_]:
         # A regulated feed runs the motor below battery voltage on low steps.
         return feed >= FULL_ACROSS * before
     floor = before * np.where(asked.turning, HELD_TURNING, HELD)
-    return feed >= np.maximum(floor, limits.supply_present_v)
+    # A feed that was hardly above the least is not asked for more than it had.
+    least = min(limits.supply_present_v, HELD_TURNING * before)
+    return feed >= np.maximum(floor, least)
 
 
 def _risen(back: Volts, asked: Asked, limits: Limits) -> NDArray[np.bool_] | None:

@@ -39,6 +39,21 @@ def _leaves(finding: Finding, step: Step) -> bool:
     return beyond and inside and finding.verdict is Verdict.FAIL
 
 
+def _passed(worst: Finding, allowed: SpeedLimits) -> float | None:
+    """Give the limit of the speed that was passed.
+
+    A held rotor begins at a current of its own, which is not what the speed is allowed.
+    """
+    if worst.kind is not FindingKind.LOCKED or allowed.max_a is None:
+        return worst.limit
+    return allowed.max_a if abs(worst.value or 0.0) > allowed.max_a else worst.limit
+
+
+def _is_beyond(value: float, limit: float | None, other: float) -> bool:
+    """Tell whether a value lies on the same side of a limit as another that passed it."""
+    return limit is not None and (value > limit) == (other > limit) and value != limit
+
+
 def _bounds(allowed: SpeedLimits) -> str:
     low = "" if allowed.min_a is None else f"{allowed.min_a:g}"
     high = "" if allowed.max_a is None else f"{allowed.max_a:g}"
@@ -101,13 +116,27 @@ class StepFindingMaker:
             return self._finding(step, _UNTOLD, own, f"{draws}: can't tell, as {doubted}.")
         left = [f for f in outside if _leaves(f, step)]
         if left:
-            worst = max(left, key=lambda f: f.end_ns - f.start_ns)
-            apart_s = sum(f.end_ns - f.start_ns for f in left) / 1e9
-            judged = Conformity(Verdict.FAIL, worst.probability, worst.limit)
-            theirs = _Figures(worst.value, worst.expanded_uncertainty, worst.coverage_factor)
-            words = f"{draws}: fail, outside for {apart_s:.3f} s."
-            return self._finding(step, judged, theirs, words)
+            return self._by_stretches(step, left, own, draws)
         return self._by_mean(step, own, draws, fit)
+
+    def _by_stretches(
+        self, step: Step, left: Sequence[Finding], own: _Figures, draws: str
+    ) -> Finding:
+        """Fail a step for the stretches in which it left its limits.
+
+        Its value is the steady mean that the statement gives, where that is outside as well; else
+        the value of the longest stretch, which the statement then gives too.
+        """
+        worst = max(left, key=lambda f: f.end_ns - f.start_ns)
+        apart_s = sum(f.end_ns - f.start_ns for f in left) / 1e9
+        allowed = self._limits.at(step.speed)
+        judged = Conformity(Verdict.FAIL, worst.probability, _passed(worst, allowed))
+        words = f"{draws}: fail, outside for {apart_s:.3f} s"
+        if _is_beyond(abs(own.value or 0.0), judged.limit, abs(worst.value or 0.0)):
+            return self._finding(step, judged, own, f"{words}.")
+        theirs = _Figures(worst.value, worst.expanded_uncertainty, worst.coverage_factor)
+        size = with_uncertainty(abs(worst.value or 0.0), worst.expanded_uncertainty, "A")
+        return self._finding(step, judged, theirs, f"{words}, with {size}.")
 
     def _by_mean(self, step: Step, own: _Figures, draws: str, fit: MotorFit | None) -> Finding:
         """Give the verdict on the steady current, at the reference voltage if that is asked for."""

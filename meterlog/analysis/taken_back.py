@@ -44,6 +44,17 @@ class TakenBack:
         self._stuck = [one for one in stuck if one.role is Role.MOTOR_CURRENT]
         self._stuck_volts = [one for one in stuck if one.role is not Role.MOTOR_CURRENT]
 
+    def __eq__(self, other: object) -> bool:
+        """Tell whether both take back the same verdicts."""
+        return isinstance(other, TakenBack) and self._key() == other._key()
+
+    def __hash__(self) -> int:
+        """Go with equality."""
+        return hash((self._ten, self._tenth))
+
+    def _key(self) -> tuple[object, ...]:
+        return self._low, self._ten, self._tenth, self._stuck, self._stuck_volts
+
     def of_piece(self, piece: Piece) -> str:
         """Give why the verdict on a stretch is taken back, as a clause; empty where it stands."""
         if piece.kind in _LEVEL:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bisect import bisect_right, insort
+from bisect import bisect_left, bisect_right
 from dataclasses import dataclass
 
 from meterlog.model import Event, EventKind
@@ -26,14 +26,23 @@ class SpeedTimeline:
         """Take an event; those that are no speed are passed over."""
         if event.kind is EventKind.SPEED:
             change = SpeedChange(event.t_ns, event.speed)
-            # Two at the same instant: the later one given counts.
-            self.changes = [c for c in self.changes if c.t_ns != event.t_ns]
-            insort(self.changes, change)
+            place = bisect_left(self.changes, event.t_ns, key=lambda one: one.t_ns)
+            if place < len(self.changes) and self.changes[place].t_ns == event.t_ns:
+                self.changes[place] = change  # two at the same instant: the later one given counts
+            else:
+                self.changes.insert(place, change)
 
     def at(self, t_ns: int) -> int | None:
         """Give the speed commanded at ``t_ns``; None before the first command."""
         index = bisect_right(self.changes, t_ns, key=lambda change: change.t_ns)
         return self.changes[index - 1].speed if index else None
+
+    def asked_at(self, t_ns: int) -> int | None:
+        """Give when the speed commanded at ``t_ns`` was first commanded; None before any."""
+        index = bisect_right(self.changes, t_ns, key=lambda change: change.t_ns) - 1
+        while index > 0 and self.changes[index - 1].speed == self.changes[index].speed:
+            index -= 1
+        return self.changes[index].t_ns if index >= 0 else None
 
     def between(self, after_ns: int, until_ns: int) -> list[SpeedChange]:
         """Give the true changes in ``after_ns`` < t <= ``until_ns``."""

@@ -7,16 +7,21 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from meterlog.analysis.alarm import FASTEST_S, LEAST_PART, alarm_deviations
 from meterlog.analysis.align import SILENCE_INTERVALS
-from meterlog.model import Block, CatchChance, Channel, Step
+from meterlog.analysis.catching import Pace, Threshold, caught
+from meterlog.model import Block, CatchChance, Channel, Limits, Step
 
 _LENGTHS_S = (0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0)
 
 
 CLOSE = 1.1
 """Times jitter by so much of an interval without anything being missing."""
+_BINS = 32
+"""Bins of an interval by which it is remembered how far apart readings came."""
+_MOST_LEVELS = 6
 
 
 class PaceSeen:
@@ -42,6 +47,9 @@ class PaceSeen:
         self._silent_ns = round(SILENCE_INTERVALS * channel.interval_s * 1e9)
         self._last_ns: int | None = None
         self._widest_ns = 0
+        bins = round(SILENCE_INTERVALS * _BINS) + 1
+        self._counts = np.zeros(bins)
+        self._sums = np.zeros(bins)
 
     def take(self, block: Block) -> None:
         """Take the next block of any instrument."""
@@ -57,6 +65,18 @@ class PaceSeen:
         apart = apart[apart <= self._silent_ns]
         if len(apart):
             self._widest_ns = max(self._widest_ns, int(apart.max()))
+            self._count(apart)
+
+    def _count(self, apart: NDArray[np.int64]) -> None:
+        scale = _BINS / (self._channel.interval_s * 1e9)
+        low = int(apart.min() * scale)
+        if low == int(apart.max() * scale):  # the usual case, and the cheap one
+            self._counts[low] += len(apart)
+            self._sums[low] += float(apart.sum())
+            return
+        bins = (apart * scale).astype(np.intp)
+        self._counts += np.bincount(bins, minlength=len(self._counts))
+        self._sums += np.bincount(bins, apart, len(self._sums))
 
     @property
     def channel(self) -> Channel:
@@ -65,6 +85,15 @@ class PaceSeen:
         if widest_s <= CLOSE * self._channel.interval_s:
             return self._channel
         return replace(self._channel, interval_s=widest_s)
+
+    @property
+    def pace(self) -> Pace | None:
+        """How far apart readings came; None before the second."""
+        seen = np.flatnonzero(self._counts)
+        if not len(seen):
+            return None
+        gaps_s = self._sums[seen] / self._counts[seen] / 1e9
+        return Pace(tuple(gaps_s.tolist()), tuple(self._counts[seen].tolist()))
 
 
 def _window_s(channel: Channel) -> float:
@@ -81,13 +110,14 @@ def shortest_visible_s(channel: Channel, min_dwell_s: float) -> float:
     """Give the shortest dropout that can't have been missed, in seconds.
 
     A reading shows a dropout for certain when its whole averaging time lies inside. Readings
-    begin one interval apart; to count as a span the dropout must hold as many whole readings as
-    the dwell is long, wherever it begins.
+    begin one interval apart; a dropout that holds as many whole readings as the dwell is long,
+    wherever it begins, counts as a span whatever the edges look like.
 
     Parameters
     ----------
     channel : Channel
-        The motor current's. An averaging time that is not stated (0) counts as a whole interval.
+        The motor current's, its interval the widest that came. An averaging time that is not
+        stated (0) counts as a whole interval.
     min_dwell_s : float, seconds
 
     Source
@@ -98,24 +128,87 @@ def shortest_visible_s(channel: Channel, min_dwell_s: float) -> float:
     return _window_s(channel) + _readings(channel, min_dwell_s) * channel.interval_s
 
 
-def catch_chance(channel: Channel, min_dwell_s: float, duration_s: float) -> float:
+def catch_chance(
+    channel: Channel, min_dwell_s: float, duration_s: float, pace: Pace | None = None
+) -> float:
     """Give the chance, 0 to 1, that a dropout of ``duration_s`` at a random instant is seen.
+
+    Parameters
+    ----------
+    channel : Channel
+    min_dwell_s, duration_s : float, seconds
+    pace : Pace or None
+        How the readings came; None for one interval apart.
 
     Source
     ------
-    The start of the dropout is uniform over one interval; see :func:`shortest_visible_s`.
+    See :func:`meterlog.analysis.catching.caught`; here with nothing known of the running current,
+    so that only readings count whose whole averaging time lies inside.
     """
-    never = shortest_visible_s(channel, min_dwell_s) - channel.interval_s
-    return min(1.0, max(0.0, (duration_s - never) / channel.interval_s))
+    pace = pace or Pace((channel.interval_s,))
+    window_s = _window_s(channel)
+    return float(caught((duration_s,), pace, window_s, min_dwell_s, Threshold())[0])
 
 
-def catch_chances(channel: Channel, min_dwell_s: float) -> tuple[CatchChance, ...]:
-    """Give the chance for dropouts shorter than the shortest that is always visible."""
+def catch_chances(
+    channel: Channel,
+    min_dwell_s: float,
+    levels: Sequence[tuple[Threshold, float]] = (),
+    pace: Pace | None = None,
+) -> tuple[CatchChance, ...]:
+    """Give the chance for dropouts shorter than the shortest that is always visible.
+
+    Parameters
+    ----------
+    channel : Channel
+        The motor current's, its interval the widest that came.
+    min_dwell_s : float, seconds
+    levels : sequence of (Threshold, float)
+        As :func:`running_levels` gives them: the chance is the mean over them. Without any, only
+        readings count that show no current at all.
+    pace : Pace or None
+        How the readings came; None for one interval apart.
+
+    Source
+    ------
+    See :func:`meterlog.analysis.catching.caught`; calibrated against the made-up runs of
+    ``tests/benchmarks/detection``.
+    """
     certain = shortest_visible_s(channel, min_dwell_s)
+    lengths = [length for length in _LENGTHS_S if length < certain]
+    pace = pace or Pace((channel.interval_s,))
+    chances, whole = np.zeros(len(lengths)), 0.0
+    for threshold, share in levels or ((Threshold(), 1.0),):
+        chances += share * caught(lengths, pace, _window_s(channel), min_dwell_s, threshold)
+        whole += share
+    means = np.minimum(chances / whole, 1.0).tolist()
+    return tuple(CatchChance(length, chance) for length, chance in zip(lengths, means, strict=True))
+
+
+def running_levels(limits: Limits, steps: Sequence[Step]) -> tuple[tuple[Threshold, float], ...]:
+    """Give from where on the current counts as gone, as a part of what ran, step by step.
+
+    Parameters
+    ----------
+    limits : Limits
+    steps : sequence of Step
+        Of the recording so far.
+
+    Returns
+    -------
+    tuple of (Threshold, float)
+        Each with how many readings it is for; of the longest steps only.
+    """
+    back_a = limits.open_current_a * (1.0 + limits.hysteresis)
+    ran = [
+        (abs(step.steady_mean_a), float(step.steady_n))
+        for step in steps
+        if step.steady_mean_a and abs(step.steady_mean_a) > back_a and step.steady_n
+    ]
+    ran.sort(key=lambda one: -one[1])
     return tuple(
-        CatchChance(length, catch_chance(channel, min_dwell_s, length))
-        for length in _LENGTHS_S
-        if length < certain
+        (Threshold(limits.open_current_a / amps, back_a / amps), count)
+        for amps, count in ran[:_MOST_LEVELS]
     )
 
 

@@ -13,6 +13,7 @@ from meterlog.analysis.drops import drop_findings
 from meterlog.analysis.inferred import Unseen
 from meterlog.analysis.judged import Follower, Judged
 from meterlog.analysis.labels import Stretch
+from meterlog.analysis.levels import Levels
 from meterlog.analysis.motor import controller_heat, motor_fit
 from meterlog.analysis.ripple import RippleWatch
 from meterlog.analysis.rows import Rows
@@ -32,10 +33,16 @@ class Whole:
     instruments : sequence of Instrument
     limits : Limits
     conditions : Conditions or None
+    levels : Levels
+        Filled by somebody else with the same rows.
     """
 
     def __init__(
-        self, instruments: Sequence[Instrument], limits: Limits, conditions: Conditions | None
+        self,
+        instruments: Sequence[Instrument],
+        limits: Limits,
+        conditions: Conditions | None,
+        levels: Levels,
     ) -> None:
         self._instruments = tuple(instruments)
         self._limits = limits
@@ -45,7 +52,7 @@ class Whole:
         self._starts = StartWatch(limits)
         self._above = TimeAbove(instruments, limits)
         self._ripple = RippleWatch(instruments, limits)
-        self._taps = TapWatch(limits)
+        self._taps = TapWatch(limits, levels)
         self._unseen = Unseen(instruments, limits)
         self._followers: tuple[Follower, ...] = (
             self._side_volts,

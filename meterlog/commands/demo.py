@@ -18,8 +18,9 @@ if TYPE_CHECKING:
 
 _WORDS = """\
 A virtual fan circuit with a fault is recorded through real serial links by two virtual meters,
-then the same circuit with a new motor; both are judged, and the evidence is written: tables,
-findings and a picture of each trace. Everything in it is simulated and all names are invented.
+then the same circuit with a new motor; both are judged and compared, and the evidence is written:
+the judgement, tables and a picture of each trace. Everything in it is simulated and all names are
+invented.
 
 With a screen the window opens on the running bench; without one, or with --headless, the job is
 done in the terminal. 'meterlog virtual --list' names the scenarios."""
@@ -35,11 +36,11 @@ _GUIDE = (
     "the big digits, and the ribbon under the trace.",
     "Current that falls to nothing while the voltage stays across the motor is a dead segment: the "
     "supply is there and the motor takes nothing. A feed or ground that goes away looks different.",
-    "Your keys work too: 0 to 9 command a speed as the knob would, + taps the motor, - takes a "
-    "note.",
+    "Your keys work too: 0 to 9 command a speed as the knob would, + taps the motor, W marks that "
+    "you moved the leads, - takes a note.",
     "When you have seen enough: Enter twice stops and seals this recording.",
     "Then Enter once more: the new motor is fitted and recorded. Stop that one too, and close the "
-    "window: tables, findings and pictures of both are written.",
+    "window: both are judged and compared, and the evidence is written.",
 )
 
 
@@ -106,8 +107,11 @@ def _headless(plan: DemoPlan, *, as_json: bool) -> int:
 def _tell(result: DemoResult) -> None:
     answer(result.text)
     answer(f"\nFindings:   {short(result.evidence / 'findings.txt')}")
+    if result.comparison is not None:
+        answer(f"Compared:   {short(result.evidence / 'comparison.txt')}")
     for part in result.parts:
         answer(f"{part.folder.name}:".ljust(12) + f"recording {short(part.folder)}")
+        answer(" " * 12 + f"judgement {short(part.evidence / 'judgement.txt')}")
         answer(" " * 12 + f"tables    {short(part.evidence)}")
         picture = part.no_picture or f"picture   {short(part.evidence / 'trace.png')}"
         answer(" " * 12 + picture)
@@ -117,10 +121,13 @@ def _tell(result: DemoResult) -> None:
 
 def _as_json(result: DemoResult) -> dict[str, object]:
     from meterlog.evidence import review_to_dict
+    from meterlog.evidence.comparison_json import comparison_to_dict
 
+    compared = result.comparison
     return {
         "evidence": str(result.evidence),
         "stopped": result.stopped,
+        "comparison": None if compared is None else comparison_to_dict(compared),
         "recordings": [
             {
                 "title": part.title,

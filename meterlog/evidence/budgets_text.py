@@ -101,7 +101,7 @@ def _share(source: Source, made: Budget) -> float:
         return 0.0
     same = [one.contribution for one in made.sources if source.key and one.key == source.key]
     together = sum(same) if same else source.contribution
-    return 100.0 * source.contribution * together / made.combined_u**2
+    return 100.0 * (source.contribution / made.combined_u) * (together / made.combined_u)
 
 
 def _cells(source: Source, share: float) -> tuple[str, ...]:

@@ -33,12 +33,23 @@ def comparison_to_dict(comparison: Comparison) -> dict[str, object]:
         "new": _run(comparison.new),
         "refusal": comparison.refusal,
         "summary": comparison.summary,
+        "verdict_says": _question(comparison),
+        "max_difference_percent": _number(comparison.max_difference_percent),
         "conditions": [_condition(one) for one in comparison.conditions],
         "steps": [_step(one) for one in comparison.steps],
         "figures": [_figure(one) for one in comparison.figures],
         "overlays": [_overlay(one) for one in comparison.overlays],
         "notes": list(comparison.notes),
     }
+
+
+def _question(comparison: Comparison) -> str:
+    """Say what the verdict of a step answers."""
+    if len(comparison.old) > 1:
+        return "fail: the new one is not within what good ones draw"
+    if comparison.max_difference_percent is not None:
+        return "fail: the two differ by more than max_difference_percent"
+    return "fail: the two differ beyond the uncertainty, which is no fault of the new one"
 
 
 def _number(value: float | None) -> float | None:

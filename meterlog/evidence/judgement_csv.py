@@ -24,6 +24,8 @@ TAP_COLUMNS = (
     "returned_edge_s", "answered", "stopped", "marked_late",
 )  # fmt: skip
 
+YES = {True: "yes", False: "no"}
+
 Rows = list[Sequence[Cell]]
 
 
@@ -95,7 +97,7 @@ def _degrees(degrees: float) -> Cell:
 def _start(one: StartUp) -> Sequence[Cell]:
     return (
         one.t_ns / 1e9, one.edge_ns / 1e9, one.speed, one.cause, one.peak_a, one.peak_u_a,
-        _yes(one.peak_floor), one.peak_after_s, one.steady_a, one.ratio, one.settle_s,
+        YES[one.peak_floor], one.peak_after_s, one.steady_a, one.ratio, one.settle_s,
         one.settle_edge_s, one.i2t_a2s, one.i2t_s,
     )  # fmt: skip
 
@@ -103,9 +105,5 @@ def _start(one: StartUp) -> Sequence[Cell]:
 def _tap(tap: Tap) -> Sequence[Cell]:
     return (
         tap.t_ns / 1e9, tap.attempt, tap.speed, tap.before, tap.after, tap.before_a, tap.after_a,
-        tap.returned_s, tap.returned_edge_s, _yes(tap.answered), _yes(tap.stopped), _yes(tap.late),
+        tap.returned_s, tap.returned_edge_s, YES[tap.answered], YES[tap.stopped], YES[tap.late],
     )  # fmt: skip
-
-
-def _yes(fact: bool) -> str:
-    return "yes" if fact else "no"

@@ -9,6 +9,7 @@ from meterlog.analysis import with_uncertainty
 from meterlog.model import Budget, ControllerHeat, MotorFit
 
 _WIDTH = 100
+_SMALL_CHI2 = 0.01
 
 
 def motor_lines(fit: MotorFit | None, heat: Sequence[ControllerHeat] = ()) -> list[str]:
@@ -55,11 +56,21 @@ def _figures(fit: MotorFit) -> list[str]:
         (abs(one.residual_a or 0.0) / one.amps for one in fit.points if one.amps), default=0.0
     )
     chi2 = fit.chi2_per_degree
-    told = "" if chi2 is None else f", chi-squared per degree of freedom {chi2:.2g}"
+    told = "" if chi2 is None else f", chi-squared per degree of freedom {_chi2_words(chi2)}"
     off = f"the farthest {100.0 * worst:.1f} % off the curve{told}"
-    lines.append(f"    {len(fit.points)} points, {off}")
+    lines += _wrapped(f"{len(fit.points)} points, {off}")
     lacking = fit.figures[0].lacking
     return lines + (_wrapped(f"not in the uncertainties: {lacking}") if lacking else [])
+
+
+def _chi2_words(chi2: float) -> str:
+    """Write it; far below 1 says that most of the uncertainty is one error in all points."""
+    if chi2 >= _SMALL_CHI2:
+        return f"{chi2:.2g}"
+    return (
+        f"below {_SMALL_CHI2:g}: the points scatter far less than their uncertainty, most of which"
+        f" is an error that all of them have in common"
+    )
 
 
 def _heat(heat: Sequence[ControllerHeat]) -> list[str]:

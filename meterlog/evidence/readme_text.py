@@ -52,7 +52,8 @@ steps.csv      One line a stretch at one commanded speed: n readings, motor volt
                before a dropout, and command_lag_s before a new command.
                found: yes where nobody recorded the speed and the change was found in the current,
                to within +-edge_s; proposed_speed is then its rank by order of current (0: off),
-               a proposal and no command.
+               a proposal and no command. Where there is a speed besides, somebody who reviewed
+               the recording took the proposals for commands.
 budgets.csv    What each uncertainty of a step is made of, one row a line: figure (current, voltage,
                power, ratio of voltage to current) with value, combined_u, effective_degrees,
                coverage_factor and expanded_uncertainty repeated in each row; then the line: source
@@ -78,7 +79,8 @@ taps.csv       One line a mark of a tap: motor before and after, mean current be
 spans.csv      What the motor was doing from when to when. Kinds: off, running, over and under
                (current beyond the step's limits), locked, dead (full voltage, next to no
                current), feed-lost, ground-lost, command-lost (the controller was not asked to
-               run), no-current (the channels at hand can't say which side), no-data. settled_by names the channels that would have told.
+               run), no-current (the channels at hand can't say which side), no-data. settled_by
+               names the channels that would have told.
 events.csv     What the technician marked (speed, tap, wiggle: what was moved by hand, note) and
                what the program met (link, refused, device, unit, range, zero, timing, fault, end).
 """

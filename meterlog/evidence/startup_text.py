@@ -6,6 +6,7 @@ import textwrap
 from collections.abc import Sequence
 
 from meterlog.analysis.rounding import with_uncertainty
+from meterlog.analysis.startup import peak_words
 from meterlog.model import FuseCheck, OpeningMargin, StartUp
 
 MOST_SHOWN = 8
@@ -46,19 +47,24 @@ def _wrapped(text: str) -> list[str]:
 def _start_words(one: StartUp) -> str:
     at = "" if one.speed is None else f", speed {one.speed}"
     least = "at least " if one.peak_floor else ""
-    peak = with_uncertainty(one.peak_a, one.peak_u_a, "A")
+    peak = peak_words(one)
     words = [f"start at {one.t_ns / 1e9:.3f} s ({one.cause}{at}): peak {least}{peak}"]
     if one.ratio is not None and one.steady_a is not None:
         words.append(_ratio_words(one, one.ratio, one.steady_a))
     if one.settle_s is not None:
-        edge = f" ± {one.settle_edge_s:.2g}" if one.settle_edge_s is not None else ""
-        words.append(f"within 10 % of it after {one.settle_s:.2f}{edge} s")
+        words.append(f"within 10 % of it after {_settled(one.settle_s, one.settle_edge_s)}")
     elif one.steady_a is not None:
         words.append("it did not settle within what was kept of it")
     words.append(f"I2t {one.i2t_a2s:.3g} A2s over {one.i2t_s:.2f} s")
     if one.peak_floor:
         words.append("the readings are too slow or averaged to show the true peak")
     return "; ".join(words)
+
+
+def _settled(settle_s: float, edge_s: float | None) -> str:
+    if edge_s is None:
+        return f"{settle_s:.2f} s"
+    return with_uncertainty(settle_s, edge_s, "s")
 
 
 def _ratio_words(one: StartUp, ratio: float, steady_a: float) -> str:

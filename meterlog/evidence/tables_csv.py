@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from meterlog.evidence.cell_text import Cell, csv_lines
-from meterlog.evidence.judgement_csv import judgement_tables
+from meterlog.evidence.judgement_csv import YES, judgement_tables
 from meterlog.evidence.readings_csv import origin_of
 from meterlog.evidence.utc_text import nanoseconds_of, utc_text
 from meterlog.model import Event, Finding, Origin, Review, Span, Step
@@ -36,7 +36,7 @@ def _step(step: Step) -> Sequence[Cell]:
         step.speed, step.start_ns / 1e9, step.end_ns / 1e9, step.n, step.mean_v, step.sd_v,
         step.mean_a, step.sd_a, step.median_a, step.min_a, step.max_a, step.steady_n,
         step.steady_mean_v, step.steady_mean_a, step.steady_sd_a, step.steady_expanded_a,
-        step.steady_coverage, step.edge_ns / 1e9, "yes" if step.found else "no", step.proposed_speed,
+        step.steady_coverage, step.edge_ns / 1e9, YES[step.found], step.proposed_speed,
     )  # fmt: skip
 
 

@@ -158,6 +158,8 @@ class Comparison:
         One paragraph.
     figures : tuple of FigureDifference
         Start-up and fuse load, where both recordings hold them; none of a baseline.
+    max_difference_percent : float or None, percent
+        What the verdicts of a pair are held against; None: they say whether the two differ.
     """
 
     old: tuple[ComparedRun, ...]
@@ -169,3 +171,4 @@ class Comparison:
     notes: tuple[str, ...]
     summary: str
     figures: tuple[FigureDifference, ...] = ()
+    max_difference_percent: float | None = None

@@ -23,7 +23,8 @@ class StartUp:
     cause : str
         ``command``, ``after a dropout`` or ``not commanded``.
     peak_a, peak_u_a : float, amperes
-        Highest reading, and its expanded uncertainty (None: not known).
+        Highest reading, and its expanded uncertainty (None: not known, or the clamp's own error or
+        zero is not).
     peak_after_s : float, seconds
         From the start to the peak.
     peak_floor : bool

@@ -93,6 +93,7 @@ class Desk:
             lambda words, at_ns: self.session.mark(EventKind.NOTE, words, at_ns)
         )
         self.run_page.typing.typed.connect(self._on_typed)
+        self.run_page.found.turned.connect(lambda: self.do(Action.FOUND_STEPS))
 
     def begin(self, run: Run | None, recording: Path | None) -> None:
         """Show a run, a recording, or the Meters page."""
@@ -113,6 +114,9 @@ class Desk:
             return self.window.pages.currentIndex() == 0 and not self.session.recording
         anywhere = action in _ANYWHERE
         on_run_page = self.window.pages.currentIndex() == 1
+        if action is Action.FOUND_STEPS:
+            shown = self.session.shown
+            return on_run_page and shown is not None and shown.has_found_steps
         return anywhere or on_run_page or self.session.recording
 
     def _show_keys(self) -> None:
@@ -149,6 +153,7 @@ class Desk:
             Action.METERS: self._turn_page,
             Action.LOOKS: self.window.toggle_looks,
             Action.GUIDE: self.window.guide.forward,
+            Action.FOUND_STEPS: self.session.turn_found_steps,
         }
         doing[action]()
         self._glanced_s = float("-inf")

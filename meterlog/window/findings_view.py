@@ -17,9 +17,21 @@ from PySide6.QtWidgets import (
 from PySide6.QtWidgets import QWidget as _Widget
 
 from meterlog.evidence.ticks import time_text
-from meterlog.model import Doubt, Event, EventKind, Finding, FindingKind, Review, Verdict
+from meterlog.model import (
+    Doubt,
+    Event,
+    EventKind,
+    Finding,
+    FindingKind,
+    Review,
+    RunVerdict,
+    Verdict,
+)
 from meterlog.model.link_text import BACK, LOST, SILENT
+from meterlog.window.kind_words import KIND_WORDS
 from meterlog.window.remedies_here import remedy_here
+from meterlog.window.verdict_words import outcome_words, unseen_words, verdict_words
+from meterlog.window.whole_lines import WholeLines
 
 _SIGNS = {Verdict.FAIL: "✕ FAIL", Verdict.PASS: "✓ PASS", Verdict.CANT_TELL: "? CAN'T TELL"}
 NONE_YET = "Nothing found yet."
@@ -27,9 +39,9 @@ _NOTE = "Note: "
 
 
 def finding_words(finding: Finding) -> str:
-    """Write a finding as the list shows it: verdict in words and sign, time, statement."""
+    """Write a finding as the list shows it: verdict in words and sign, kind, time, statement."""
     at = time_text(finding.start_ns / 1e9, 60.0)
-    return f"{_SIGNS[finding.verdict]}  at {at}\n{finding.statement}"
+    return f"{_SIGNS[finding.verdict]}  {KIND_WORDS[finding.kind]}  at {at}\n{finding.statement}"
 
 
 def doubt_words(doubt: Doubt) -> str:
@@ -62,6 +74,7 @@ class FindingsView(_Widget):
         self._doubts: tuple[Doubt, ...] = ()
         self._notes: tuple[str, ...] = ()
         self._events: tuple[Event, ...] = ()
+        self._verdict: RunVerdict | None = None
         self.title = QLabel("Findings")
         self.title.setProperty("rank", "title")
         # However much it counts, the trace beside it keeps its width.
@@ -69,6 +82,7 @@ class FindingsView(_Widget):
         self.list = QListWidget()
         self.list.setAccessibleName("findings")
         self.list.setWordWrap(True)
+        self.list.setItemDelegate(WholeLines(self.list))
         self.list.setTextElideMode(Qt.TextElideMode.ElideNone)
         self.list.setResizeMode(QListView.ResizeMode.Adjust)
         self.list.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOn)
@@ -90,6 +104,8 @@ class FindingsView(_Widget):
     def show_review(self, review: Review, events: Sequence[Event] = ()) -> None:
         """Show the findings of a review; the list is left alone when they are the same.
 
+        The verdict of a run that has ended stands first, then what to measure next.
+
         Parameters
         ----------
         review : Review
@@ -104,34 +120,28 @@ class FindingsView(_Widget):
         notes = tuple(note for note in review.notes if note not in listed)
         said = tuple(event for event in events if event_words(event))
         known = (self._findings, self._doubts, self._notes, self._events)
-        if (review.findings, review.doubts, notes, said) == known and self.list.count():
+        same = (review.findings, review.doubts, notes, said) == known
+        if same and review.verdict == self._verdict and self.list.count():
             return
-        self._findings, self._doubts = review.findings, review.doubts
+        another = review.verdict != self._verdict
+        self._findings, self._doubts, self._verdict = review.findings, review.doubts, review.verdict
         self._notes, self._events = notes, said
         self._list_all()
+        if another:
+            self.list.setCurrentRow(-1)
+            self.list.scrollToTop()
         failed = sum(f.verdict is Verdict.FAIL for f in self._findings)
         parts = [f"{failed} failed"] if failed else []
         if self._doubts:
             parts.append(f"{len(self._doubts)} ⚠ meter")
-        self.title.setText(f"Findings: {', '.join(parts)}" if parts else "Findings")
+        what = "Findings" if self._verdict is None else outcome_words(self._verdict)
+        self.title.setText(": ".join([what, ", ".join(parts)] if parts else [what]))
 
     def _list_all(self) -> None:
         """List all anew; where one looks, and what is chosen, stays."""
         bar, row = self.list.verticalScrollBar().value(), self.list.currentRow()
         self.list.clear()
-        steps = [f for f in self._findings if f.kind is FindingKind.STEP_CURRENT]
-        faults = [f for f in self._findings if f.kind is not FindingKind.STEP_CURRENT]
-        told: list[tuple[str, Finding | Doubt | Event | None]] = [
-            *((finding_words(finding), finding) for finding in sorted(faults, key=_rank)),
-            *((doubt_words(doubt), doubt) for doubt in self._doubts),
-            *((finding_words(finding), finding) for finding in steps),
-        ]
-        if not told:
-            told.append((NONE_YET, None))
-        told += [(event_words(event), event) for event in self._events]
-        # Behind the findings: however many notes there are, they push none out of sight.
-        told += [(f"{_NOTE}{note}", None) for note in self._notes]
-        for text, one in told:
+        for text, one in self._told():
             item = QListWidgetItem(text)
             item.setData(Qt.ItemDataRole.UserRole, one)
             self.list.addItem(item)
@@ -139,12 +149,38 @@ class FindingsView(_Widget):
             self.list.setCurrentRow(row)
         self.list.verticalScrollBar().setValue(bar)
 
+    def _told(self) -> list[tuple[str, Finding | Doubt | Event | None]]:
+        """Give all that is listed, in its order, each with what a click on it leads to."""
+        verdict = self._verdict
+        ranked = sorted(self._findings, key=_place)
+        told: list[tuple[str, Finding | Doubt | Event | None]] = [
+            *((finding_words(finding), finding) for finding in ranked if _place(finding) < 2),
+            *((doubt_words(doubt), doubt) for doubt in self._doubts),
+            *((finding_words(finding), finding) for finding in ranked if _place(finding) >= 2),
+        ]
+        if verdict is not None:
+            told = [*((words, None) for words in verdict_words(verdict)), *told]
+        if not told:
+            told.append((NONE_YET, None))
+        told += [(event_words(event), event) for event in self._events]
+        # Behind the findings: however many notes there are, they push none out of sight.
+        if verdict is not None:
+            told += [(words, None) for words in unseen_words(verdict)]
+        return [*told, *((f"{_NOTE}{note}", None) for note in self._notes)]
+
     def _on_pick(self, item: QListWidgetItem) -> None:
         finding = item.data(Qt.ItemDataRole.UserRole)
         if finding is not None:
             self.picked.emit(finding)
 
 
-def _rank(finding: Finding) -> bool:
-    """Sort the failed first; each kind stays in time order."""
-    return finding.verdict is not Verdict.FAIL
+def _place(finding: Finding) -> int:
+    """Tell where a finding is listed; those of one place stay in time order.
+
+    0: failed; 1: in doubt; 2, behind the meters' doubts: currents of the steps; 3: all others.
+    """
+    if finding.verdict is Verdict.FAIL:
+        return 0
+    if finding.kind is FindingKind.STEP_CURRENT:
+        return 2
+    return 1 if finding.verdict is Verdict.CANT_TELL else 3

@@ -31,6 +31,7 @@ class Action(StrEnum):
     METERS = "meters"
     LOOKS = "looks"
     GUIDE = "guide"
+    FOUND_STEPS = "found steps"
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +95,7 @@ BINDINGS = (
     Binding(Action.CLOSER, (_Key.Key_Up,), "↑ ↓", "zoom"),
     Binding(Action.WIDER, (_Key.Key_Down,), "", ""),
     Binding(Action.GUIDE, (_Key.Key_Slash, _Key.Key_G), "", ""),
+    Binding(Action.FOUND_STEPS, (_Key.Key_C,), "C", "found speeds: take, undo"),
     Binding(Action.ASK, (_Key.Key_A,), "A", "ask the ticked ports"),
     Binding(Action.OPEN, (_Key.Key_O,), "O", "open"),
     Binding(Action.METERS, (_Key.Key_M,), "M", "meters", "trace"),

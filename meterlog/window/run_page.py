@@ -15,6 +15,7 @@ from meterlog.evidence.trace_picture import origin_mark
 from meterlog.model import Doubt, Event, Finding, Flag, Role, Span
 from meterlog.window.digits import Digits, StatePanel
 from meterlog.window.findings_view import FindingsView
+from meterlog.window.found_line import FoundLine
 from meterlog.window.note_line import NoteLine
 from meterlog.window.outlook import Outlook
 from meterlog.window.ribbon_view import RibbonView
@@ -47,6 +48,7 @@ class RunPage(QWidget):
         self.steps = StepsView()
         self.note = NoteLine()
         self.typing = TypingLine()
+        self.found = FoundLine()
         self.empty = QLabel(_EMPTY)
         self.empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.outlook = Outlook()
@@ -92,6 +94,7 @@ class RunPage(QWidget):
         page.addWidget(self._top)
         page.addWidget(self.note)
         page.addWidget(self.typing)
+        page.addWidget(self.found)
         page.addWidget(self._split, 1)
 
     def fill(self) -> None:
@@ -142,6 +145,7 @@ class RunPage(QWidget):
         if shown is not self._shown:
             self._take(shown)
         self._show_digits(session, shown)
+        self.found.show_found(shown, busy=session.busy)
         self.findings.show_review(shown.review, shown.events)
         self.steps.show_steps(shown.review.steps)
         self._show_ribbon(shown)
@@ -204,10 +208,7 @@ class RunPage(QWidget):
         if span is None:
             self.state.show_state(None, "waiting for readings")
             return
-        speed = shown.speed()
-        step = (
-            "speed not told: press 0–9" if speed is None else f"speed {speed}" if speed else "off"
-        )
+        step = _speed_words(shown, span)
         since = time_text(max(shown.end_ns - span.start_ns, 0) / 1e9, 60.0)
         when = "for" if shown.live else "at the end, for"
         self.state.show_state(span.kind, f"{step} · {when} {since}")
@@ -270,6 +271,17 @@ class RunPage(QWidget):
 
     def _on_span(self, span: Span) -> None:
         self._look_at(span.start_ns, span.end_ns)
+
+
+def _speed_words(shown: Shown, span: Span) -> str:
+    """Say which speed was commanded last, or that nobody said."""
+    speed = shown.speed()
+    found = speed is None and shown.accepted and span.speed is not None
+    if found:
+        speed = span.speed
+    if speed is None:
+        return "speed not told: press 0–9" if shown.live else "speed not recorded"
+    return (f"speed {speed}" if speed else "off") + (" (found)" if found else "")
 
 
 def _patience_ns(interval_s: float) -> int:

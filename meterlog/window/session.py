@@ -118,6 +118,17 @@ class Session:
         self._refuse_if_busy()
         self._begin(Phase.OPENING, lambda: self._read(folder), "meterlog-open")
 
+    def turn_found_steps(self) -> None:
+        """Judge anew with the found speeds taken as commanded, or as found again; in background.
+
+        Nothing where no speed was found or something is under way.
+        """
+        shown, folder = self.shown, self.folder
+        if shown is None or folder is None or not shown.has_found_steps or self.busy:
+            return
+        accept = not shown.accepted
+        self._begin(Phase.OPENING, lambda: self._read(folder, accept_steps=accept), "meterlog-open")
+
     def mend(self, folders: Sequence[Path]) -> None:
         """Seal recordings that were cut off, marked as recovered, in the background.
 
@@ -279,8 +290,8 @@ class Session:
         self._run = None
         self.phase = Phase.SHOWING if self.shown is not None else Phase.IDLE
 
-    def _read(self, folder: Path) -> Callable[[], None]:
-        recording, review = review_folder(folder)
+    def _read(self, folder: Path, *, accept_steps: bool = False) -> Callable[[], None]:
+        recording, review = review_folder(folder, accept_steps=accept_steps)
         about = recording.about
         traces = TraceStore(about.instruments)
         rows = {}
@@ -288,7 +299,7 @@ class Session:
             rows[instrument.key] = recording.rows(instrument.key)
             for block in recording.blocks(instrument.key):
                 traces.take(block)
-        shown = Shown(about, traces, review, recording.events)
+        shown = Shown(about, traces, review, recording.events, accepted=accept_steps)
         damage = tuple(recording.damage)
         return lambda: self._show(folder, shown, rows, damage)
 

@@ -21,6 +21,8 @@ class Shown:
         In time order.
     live : bool
         True while readings come in.
+    accepted : bool
+        Judged by speeds found in the current, taken as commanded.
     """
 
     about: About
@@ -28,6 +30,12 @@ class Shown:
     review: Review = field(default_factory=Review)
     events: tuple[Event, ...] = ()
     live: bool = False
+    accepted: bool = False
+
+    @property
+    def has_found_steps(self) -> bool:
+        """Tell whether speeds were found in the current that nobody recorded."""
+        return not self.live and (self.accepted or any(step.found for step in self.review.steps))
 
     @property
     def end_ns(self) -> int:

@@ -3,13 +3,23 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHeaderView, QLabel, QTableWidget, QTableWidgetItem, QVBoxLayout
+from PySide6.QtWidgets import (
+    QHeaderView,
+    QLabel,
+    QSizePolicy,
+    QTableWidget,
+    QTableWidgetItem,
+    QVBoxLayout,
+)
 from PySide6.QtWidgets import QWidget as _Widget
 
 from meterlog.evidence.ticks import time_text
 from meterlog.model import Step
 
 HEADS = ("step", "from", "V", "A", "±A", "max A")
+_TITLE = "Speed steps, steady part"
+_FOUND = "Steps found in the current; 2?: speed 2 proposed"
+_TAKEN = "Steps found in the current, taken as commanded"
 
 
 def _number(value: float | None, places: int = 2) -> str:
@@ -19,10 +29,17 @@ def _number(value: float | None, places: int = 2) -> str:
     return text.removeprefix("-") if float(text) == 0.0 else text
 
 
+def _speed(step: Step) -> str:
+    """Write the commanded speed; of a found one the proposal, with a question mark."""
+    if step.speed is not None:
+        return str(step.speed)
+    return "—" if step.proposed_speed is None else f"{step.proposed_speed}?"
+
+
 def step_cells(step: Step) -> tuple[str, ...]:
     """Write a step as the table shows it: steady voltage, current and its uncertainty, peak."""
     return (
-        "—" if step.speed is None else str(step.speed),
+        _speed(step),
         time_text(step.start_ns / 1e9, 60.0),
         _number(step.steady_mean_v),
         _number(step.steady_mean_a),
@@ -31,14 +48,21 @@ def step_cells(step: Step) -> tuple[str, ...]:
     )
 
 
+def _title(steps: tuple[Step, ...]) -> str:
+    if not any(step.found for step in steps):
+        return _TITLE
+    return _FOUND if any(step.speed is None for step in steps) else _TAKEN
+
+
 class StepsView(_Widget):
     """A table that follows the review."""
 
     def __init__(self) -> None:
         super().__init__()
         self._steps: tuple[Step, ...] | None = None
-        title = QLabel("Speed steps, steady part")
-        title.setProperty("rank", "second")
+        self.title = QLabel(_TITLE)
+        self.title.setProperty("rank", "second")
+        self.title.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.table = QTableWidget(0, len(HEADS))
         self.table.setAccessibleName("figures of each speed step")
         self.table.setTabKeyNavigation(False)
@@ -51,7 +75,7 @@ class StepsView(_Widget):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(3)
-        layout.addWidget(title)
+        layout.addWidget(self.title)
         layout.addWidget(self.table, 1)
 
     def show_steps(self, steps: tuple[Step, ...]) -> None:
@@ -59,6 +83,7 @@ class StepsView(_Widget):
         if steps == self._steps:
             return
         self._steps = steps
+        self.title.setText(_title(steps))
         self.table.setRowCount(len(steps))
         for row, step in enumerate(steps):
             for column, words in enumerate(step_cells(step)):

@@ -87,18 +87,16 @@ def compare_folders(
         max_difference_percent=request.max_difference_percent,
     )
     paired = compare(sides[:-1], sides[-1], ask)
-    if paired.comparison.refusal:
-        return paired.comparison
     damage = tuple(
         f"{name}: NOT WHOLE: {text}"
         for name, recording in zip(names, recordings, strict=True)
         for text in recording.damage
     )
-    return replace(
-        paired.comparison,
-        overlays=_overlays(recordings, sides, paired),
-        notes=(*damage, *paired.comparison.notes),
-    )
+    notes = (*damage, *paired.comparison.notes)
+    if paired.comparison.refusal:
+        return replace(paired.comparison, notes=notes)
+    overlays = _overlays(recordings, sides, paired)
+    return replace(paired.comparison, overlays=overlays, notes=notes)
 
 
 def _names(folders: Sequence[Path]) -> list[str]:

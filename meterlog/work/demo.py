@@ -1,4 +1,4 @@
-"""The demo job: the bad motor recorded, the new one recorded, both judged, the evidence written.
+"""The demo job: the bad motor and the new one recorded, judged and compared, the evidence written.
 
 Everything goes the way of a real job: real links to meters in other processes, the recorder, the
 reviewer, the export. Only the meters and the fan are virtual. Names are invented.
@@ -12,11 +12,13 @@ from contextlib import ExitStack
 from dataclasses import dataclass
 from pathlib import Path
 
-from meterlog.evidence import findings_table
-from meterlog.model import Conditions, EventKind, Job, Origin, Review, Verdict
+from meterlog.model import Comparison, Conditions, EventKind, Job, Origin, Review
 from meterlog.model.errors import RecordingExists
 from meterlog.profile import load_limits
 from meterlog.work.bench_process import BenchProcess, scenario_card
+from meterlog.work.compare import CompareRequest, compare_folders
+from meterlog.work.comparison_files import write_comparison
+from meterlog.work.demo_text import findings_text, summary_text
 from meterlog.work.evidence_folder import write_evidence
 from meterlog.work.review import review_folder
 from meterlog.work.run import Run
@@ -97,9 +99,12 @@ class DemoResult:
     parts : tuple of DemoPart
         The old motor, and the new one unless somebody stopped it before.
     evidence : Path
-        The folder with both, and ``findings.txt``.
+        The folder with both, and ``findings.txt``; with two parts also ``comparison.txt`` and
+        ``comparison.json``.
     text : str
-        What ``findings.txt`` says.
+        The verdicts and the comparison in short; ``findings.txt`` says more.
+    comparison : Comparison or None
+        New against old; None with one part.
     stopped : bool
         Somebody ended it before its time; what there was is sealed and judged all the same.
     """
@@ -107,6 +112,7 @@ class DemoResult:
     parts: tuple[DemoPart, ...]
     evidence: Path
     text: str
+    comparison: Comparison | None
     stopped: bool
 
 
@@ -120,7 +126,18 @@ def demo_job(vehicle: str, part: str) -> Job:
         part=part,
         technician="nobody (virtual bench)",
         conditions="virtual bench; no real vehicle, part or person",
-        measured_under=Conditions(engine="off", filter="new", air="face", ambient_c=20.0),
+        measured_under=Conditions(
+            engine="off",
+            filter="new",
+            air="face",
+            intake="fresh",
+            housing="closed",
+            place="vehicle",
+            windows="closed",
+            control="manual",
+            ambient_c=20.0,
+            running_min=0.0,
+        ),
     )
 
 
@@ -261,26 +278,37 @@ def run_demo(plan: DemoPlan, wait: Wait, progress: Progress) -> DemoResult:
         parts.append(judge_part(f"{name}: {bench.card.title}", plan.out / name, evidence / name))
         if stopped:
             break
+    progress(0.99, "comparing")
     return sum_up(parts, evidence, stopped=stopped)
 
 
 def sum_up(parts: list[DemoPart], evidence: Path, *, stopped: bool) -> DemoResult:
-    """Write ``findings.txt`` beside the evidence of the parts."""
-    text = _text(parts)
-    (evidence / "findings.txt").write_text(text + "\n", encoding="utf-8")
-    return DemoResult(tuple(parts), evidence, text, stopped)
+    """Compare the parts and write ``findings.txt`` beside their evidence.
 
+    Parameters
+    ----------
+    parts : list of DemoPart
+        The old motor, and the new one if it was recorded.
+    evidence : Path
+        The folder with the evidence of the parts.
+    stopped : bool
 
-def _text(parts: list[DemoPart]) -> str:
-    blocks = ["SIMULATED on the virtual bench. Vehicle, parts and people are invented."]
-    blocks.extend(
-        f"{part.title.upper()}: {_count(part.review)}\n{findings_table(part.review).rstrip()}"
-        for part in parts
-    )
-    return "\n\n".join(blocks)
+    Returns
+    -------
+    DemoResult
 
-
-def _count(review: Review) -> str:
-    verdicts = [finding.verdict for finding in review.findings]
-    counts = [f"{verdicts.count(verdict)} {verdict.value}" for verdict in Verdict]
-    return ", ".join(text for text in counts if not text.startswith("0 ")) or "nothing found"
+    Raises
+    ------
+    EvidenceError
+        If the comparison can't be written.
+    """
+    comparison = None
+    if len(parts) == 2:
+        old, new = (part.folder for part in parts)
+        comparison = compare_folders(CompareRequest(old=(old,), new=new))
+        write_comparison(comparison, evidence)
+    told = [(part.title, part.review) for part in parts]
+    words = findings_text(told, comparison)
+    (evidence / "findings.txt").write_text(words + "\n", encoding="utf-8")
+    text = summary_text(told, comparison)
+    return DemoResult(tuple(parts), evidence, text, comparison, stopped)

@@ -1,4 +1,4 @@
-"""The evidence of one recording in one folder: tables and a picture of the trace."""
+"""The evidence of one recording in one folder: judgement, tables and a picture of the trace."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ def write_evidence(
     out: Path,
     progress: Callable[[float], None],
 ) -> tuple[tuple[Path, ...], str]:
-    """Write the tables and the picture of one recording.
+    """Write the judgement, the tables and the picture of one recording.
 
     Parameters
     ----------

@@ -13,7 +13,7 @@ from meterlog.analysis.found_steps import (
     accepted_limits,
     accepted_note,
 )
-from meterlog.model import Block, Event, Limits, Review
+from meterlog.model import Block, Event, Limits, Review, Step
 from meterlog.recording import Recording
 
 
@@ -36,7 +36,8 @@ def review_folder(
         Called with the part done, 0 to 1. All is read a second time where no command was
         recorded and speed changes are found.
     accept_steps : bool
-        Take found speed changes as commands; otherwise they only bound the steps.
+        Take found speed changes as commands; otherwise they only bound the steps. The steps say
+        that they were found either way.
 
     Returns
     -------
@@ -52,14 +53,32 @@ def review_folder(
     first = _judged(recording, in_force, progress)
     review = first.finish()
     if not first.found:
-        return recording, review
+        return recording, _nothing_accepted(review) if accept_steps else review
     if not accept_steps:
         return recording, _judged(recording, in_force, progress, found=first.found).finish()
     by = accepted_limits(first.found, in_force)
     events = accepted_events(first.found)
     accepted = _judged(recording, by, progress, events=events).finish()
     note = accepted_note(first.found, in_force)
-    return recording, replace(accepted, notes=(note, *accepted.notes))
+    steps = tuple(_marked(step, first.found) for step in accepted.steps)
+    return recording, replace(accepted, steps=steps, notes=(note, *accepted.notes))
+
+
+def _marked(step: Step, found: Sequence[FoundStep]) -> Step:
+    """Mark a step that an accepted change began: whoever reads its figures alone must see it."""
+    edges = {one.t_ns: one.edge_ns for one in found}
+    edge_ns = edges.get(step.start_ns, step.edge_ns)
+    return replace(step, found=True, proposed_speed=step.speed, edge_ns=edge_ns)
+
+
+def _nothing_accepted(review: Review) -> Review:
+    """Say that there were no found steps to take for commands."""
+    if any(step.speed is not None for step in review.steps):
+        why = "speeds were recorded, and those count"
+    else:
+        why = "no speed change was found in the current"
+    note = f"No found steps were accepted as commands: {why}."
+    return replace(review, notes=(note, *review.notes))
 
 
 def _judged(

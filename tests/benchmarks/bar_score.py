@@ -7,7 +7,7 @@ import re
 from dataclasses import dataclass, field
 
 import numpy as np
-from bar_waves import BarMotor, bar_wave
+from bar_waves import BarMotor, bar_wave, shown_ripple
 
 from meterlog.analysis.judged import Judged
 from meterlog.analysis.labels import Stretch
@@ -23,6 +23,17 @@ from meterlog.model import (
     Role,
     Step,
 )
+
+HONEST_RIPPLE = 0.01
+"""Honest signal to noise: what the armature and the clamp leave of the ripple is 1 % of the mean or
+more, peak to peak; the meter's noise is at most 0.3 of that (so drawn). The trade's figure for a
+sound ripple is 5 to 15 %; below 1 % the winding has smoothed nearly all of it away, and the lines
+of a notch that takes 30 to 100 % stand beside it as high. Weaker ones are scored apart."""
+
+
+def honest(motor: BarMotor, seed: int) -> bool:
+    """Tell whether the ripple that reaches the meter is honest, by the wave itself."""
+    return shown_ripple(motor, seed) >= HONEST_RIPPLE
 
 
 def watched(
@@ -47,7 +58,7 @@ def drawn_motor(number: int, *, dead: bool) -> BarMotor:
     """Draw a motor: 8 to 24 bars, odd and even, 5 to 40 readings a bar, at least 5000 a second.
 
     The faster ripple of odd counts is read at least 2.5 times (five times a bar); the meter's
-    noise is 5 to 30 % of what the ripple shows.
+    noise is 5 to 30 % of what the ripple shows. See :data:`HONEST_RIPPLE`.
     """
     rng = np.random.default_rng((number, int(dead)))
     bars = int(rng.integers(8, 25))
@@ -84,12 +95,16 @@ class Score:
     flawed: int = 0
     found: int = 0
     outright: int = 0
+    honest: int = 0
+    found_honest: int = 0
+    turn_wrong: int = 0
+    stated: list[tuple[float, bool]] = field(default_factory=list)
     missed: list[int] = field(default_factory=list)
 
 
 def named(view: RippleView) -> set[int]:
     """Give the bar count that a view gives, and those that its words do not rule out."""
-    besides = re.search(r"; ([\d or]+) not ruled out\)", view.statement)
+    besides = re.search(r"[;:] ([\d or]+) (not ruled out\)|bars make as many)", view.statement)
     words = besides.group(1).split(" or ") if besides else []
     return {int(word) for word in words} | ({view.bars} if view.bars else set())
 
@@ -111,10 +126,16 @@ def score(numbers: range, *, dead: bool) -> Score:
         result.wrong_count += view.bars is not None and view.bars != motor.bars
         result.turn_right += view.ripples_per_turn == turn_of(motor)
         result.flawed += bool(view.flaws)
+        result.turn_wrong += view.ripples_per_turn not in (None, turn_of(motor))
+        if view.bars is not None and view.bars_confidence is not None:
+            result.stated.append((view.bars_confidence, view.bars == motor.bars))
+        fair = honest(motor, number)
+        result.honest += fair
         found = len(view.flaws) == 1 and view.flaws[0].bar == 1 and view.flaws[0].depth > 0.0
         # 9 and 18 bars, 11 and 22, make as many ripples a turn; the words then name both.
         told = motor.bars in named(view) and view.ripples_per_turn == turn_of(motor)
         result.found += found and told
+        result.found_honest += found and told and fair
         result.outright += found and told and view.bars == motor.bars
         if dead and not (found and told):
             result.missed.append(number)

@@ -82,13 +82,10 @@ def bar_wave(motor: BarMotor, seed: int) -> tuple[NDArray[np.float64], NDArray[n
     heights = np.clip(1.0 + motor.bar_scatter * rng.standard_normal(motor.bars), 0.6, 1.4)
     for bar in motor.high:
         heights[bar] += 2.0
-    humps, open_part = np.zeros(count), np.ones(count)
+    humps, open_part = _humps(motor, turn, heights), np.ones(count)
     for brush in range(motor.brushes):
         weight = 1.0 - (motor.brush_apart if brush % 2 else 0.0)
         place = motor.bars * (turn + brush / motor.brushes)
-        bar = np.floor(place).astype(np.int64) % motor.bars
-        part = place - np.floor(place)
-        humps += weight * heights[bar] * _hump(part, motor.shape) / motor.brushes
         for dead in motor.dead:
             away = (place - dead - 0.5 + motor.bars / 2.0) % motor.bars - motor.bars / 2.0
             inside = np.abs(away) < motor.notch_width / 2.0
@@ -104,6 +101,30 @@ def bar_wave(motor: BarMotor, seed: int) -> tuple[NDArray[np.float64], NDArray[n
     read += rng.normal(0.0, motor.noise * _shown(humps, motor, step_s, fine), len(read))
     digit = 60.0 / 2**14
     return np.arange(len(read)) / motor.rate_hz, np.round(read / digit) * digit
+
+
+def shown_ripple(motor: BarMotor, seed: int) -> float:
+    """Give what the armature and the clamp leave of the ripple, peak to peak, part of the mean."""
+    rng = np.random.default_rng(seed)
+    fine = max(2, int(np.ceil(60_000.0 / motor.rate_hz)))
+    step_s = 1.0 / (motor.rate_hz * fine)
+    turn = _angle(motor, 40_000 + 400 * fine, step_s, rng)
+    heights = np.clip(1.0 + motor.bar_scatter * rng.standard_normal(motor.bars), 0.6, 1.4)
+    return _shown(_humps(motor, turn, heights), motor, step_s, fine) / motor.mean_a
+
+
+def _humps(
+    motor: BarMotor, turn: NDArray[np.float64], heights: NDArray[np.float64]
+) -> NDArray[np.float64]:
+    """Give the sum of the humps under all brushes, without flaws but those of ``heights``."""
+    humps = np.zeros(len(turn))
+    for brush in range(motor.brushes):
+        weight = 1.0 - (motor.brush_apart if brush % 2 else 0.0)
+        place = motor.bars * (turn + brush / motor.brushes)
+        bar = np.floor(place).astype(np.int64) % motor.bars
+        part = place - np.floor(place)
+        humps += weight * heights[bar] * _hump(part, motor.shape) / motor.brushes
+    return humps
 
 
 def _shown(humps, motor: BarMotor, step_s: float, fine: int) -> float:

@@ -17,17 +17,37 @@ def test_the_old_motor_fails_the_new_one_does_not_and_the_evidence_is_written(sh
     demo = shell.begin("demo", "--headless", "--seconds", "4.5", "--out", out, "--json")
     said, err = demo.communicate(timeout=90)
     assert demo.returncode == 0, err
-    before, after = json.loads(said)["recordings"]
+    told = json.loads(said)
+    before, after = told["recordings"]
     assert [f["kind"] for f in before["findings"] if f["verdict"] == "fail"] == ["dead"]
     assert not [f for f in after["findings"] if f["verdict"] == "fail"]
     for name in ("before", "after"):
         shell.run("verify", out / name)
         assert (out / "evidence" / name / "trace.png").stat().st_size > 10_000
         assert (out / "evidence" / name / "findings.csv").exists()
+        judged = (out / "evidence" / name / "judgement.txt").read_text(encoding="utf-8")
+        assert "SIMULATED" in judged
+        assert "Verdict: " in judged
+    assert before["verdict"]["outcome"] == "fault found"
+    assert before["verdict"]["ranked"][0]["part"] == "motor"
+    assert after["verdict"]["outcome"] != "fault found"
+    _two_that_were_too_short_to_compare(out / "evidence", told["comparison"])
     words = (out / "evidence" / "findings.txt").read_text(encoding="utf-8")
     assert "SIMULATED" in words
     assert "invented" in words
     assert "dead" in words.lower()
+    assert before["verdict"]["paragraph"] in " ".join(words.split())
+
+
+def _two_that_were_too_short_to_compare(evidence, comparison):
+    """Nothing ran long enough to be steady: the comparison is made all the same, and says so."""
+    assert (comparison["old"][0]["name"], comparison["new"]["name"]) == ("before", "after")
+    assert comparison["refusal"]
+    assert comparison["steps"] == []
+    assert json.loads((evidence / "comparison.json").read_text(encoding="utf-8")) == comparison
+    words = (evidence / "comparison.txt").read_text(encoding="utf-8")
+    assert "simulated" in words
+    assert comparison["summary"] in " ".join(words.split())
 
 
 @pytest.mark.skipif(not Path("/proc").is_dir(), reason="looks at processes in /proc")
@@ -37,15 +57,17 @@ def test_stopped_by_hand_it_seals_and_judges_what_there_is_and_ends_its_meters(
     out = tmp_path / "demo"
     demo = shell.begin("demo", "--headless", "--seconds", "60", "--seed", "917", "--out", out)
     grows(out / "before")
-    assert _virtual_meters(917) == 2
+    assert _virtual_benches(917) == 1
     demo.send_signal(signal.SIGINT)
     said, err = demo.communicate(timeout=60)
     assert demo.returncode == 0, err
     assert "stopped before its time" in err
     assert "BEFORE" in said
     assert "AFTER" not in said
+    assert "NEW AGAINST OLD" not in said
+    assert not (out / "evidence" / "comparison.txt").exists()
     shell.run("verify", out / "before")
-    assert _virtual_meters(917) == 0
+    assert _virtual_benches(917) == 0
 
 
 @pytest.mark.kill
@@ -54,14 +76,14 @@ def test_killed_outright_it_leaves_no_virtual_meter_behind(shell, grows, wait_un
     out = tmp_path / "demo"
     demo = shell.begin("demo", "--headless", "--seconds", "60", "--seed", "918", "--out", out)
     grows(out / "before")
-    assert _virtual_meters(918) == 2
+    assert _virtual_benches(918) == 1
     demo.kill()
-    wait_until(lambda: _virtual_meters(918) == 0)
+    wait_until(lambda: _virtual_benches(918) == 0)
     assert shell.json("review", out / "before")["recording"]["state"] == "unsealed"
 
 
-def _virtual_meters(seed):
-    """Count the virtual meters with this seed among all processes of the system."""
+def _virtual_benches(seed):
+    """Count the virtual benches with this seed among all processes; both meters are in one."""
     lines = []
     for process in Path("/proc").glob("[0-9]*/cmdline"):
         with suppress(OSError):  # it has ended meanwhile

@@ -42,10 +42,17 @@ def test_a_recording_opened_shows_what_a_review_of_it_says(
     qtbot.waitUntil(lambda: page.ribbon.spans == review.spans)
     texts = [page.findings.list.item(i).text() for i in range(page.findings.list.count())]
     notes = [text for text in texts if text.startswith("Note: ")]
-    texts = [text for text in texts if text not in notes]
+    unseen = [text for text in texts if text.startswith("Not seen: ")]
+    assert texts[0].startswith("✕ FAULT FOUND\n")
+    assert len(unseen) == len(review.verdict.unseen) > 0
+    ranked = [text for text in texts[1:] if text.startswith("→ ")]
+    assert len(ranked) == len(review.verdict.ranked) > 0
+    texts = [text for text in texts[1:] if text not in {*notes, *unseen, *ranked}]
     assert len(texts) == len(review.findings) > 0
     assert len(notes) == len(review.notes)
-    assert all(f.statement in text for f, text in zip(review.findings, texts, strict=True))
+    assert sorted(text.partition("\n")[2] for text in texts) == sorted(
+        finding.statement for finding in review.findings
+    )
     assert page.steps.table.rowCount() == len(review.steps)
     left, right = page.trace._volts.item.getViewBox().viewRange()[0]
     assert left <= 0.0

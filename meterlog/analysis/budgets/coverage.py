@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from meterlog.analysis.budgets.shares import Share, Spread, effective_degrees, spread_of
+from meterlog.analysis.budgets.shares import Share, Spread, effective_degrees, in_parts, spread_of
 from meterlog.analysis.uncertainty import COVERAGE, coverage_factor
 
 _BOUNDED = 0.95
@@ -34,7 +34,11 @@ def coverage(shares: Sequence[Share], probability: float = COVERAGE) -> tuple[fl
     bounded = _BOUNDED if probability == COVERAGE else probability
     spread = spread_of(shares)
     if len(spread.halves) == 1:
-        return bounded * math.sqrt(3.0), "one rectangular source dominates (EA-4/02, S9)"
+        together = ": the lines of one accuracy statement are one rectangle" * in_parts(shares)
+        return (
+            bounded * math.sqrt(3.0),
+            f"one rectangular source dominates (EA-4/02, S9){together}",
+        )
     if len(spread.halves) == 2:
         return _trapezoid(spread, bounded), "two rectangular sources dominate (EA-4/02, S10)"
     degrees = effective_degrees(shares)

@@ -109,7 +109,7 @@ def reading_lines(
     """
     return [
         *_meter_lines(home, stated, value, tag, ambient_c),
-        *_sensor_lines(home, value, tag),
+        *_sensor_lines(home, stated, value, tag),
         *_zero_lines(home, stated, tag),
     ]
 
@@ -160,7 +160,12 @@ def _meter_lines(
         yield own.line(name, meter.resolution / 2.0, f"{_place(home)}:rounding {tag}")
 
 
-def _sensor_lines(home: StatedChannel, value: float, tag: str) -> Iterator[Source]:
+def _sensor_lines(home: StatedChannel, stated: Stated, value: float, tag: str) -> Iterator[Source]:
+    """Give the sensor's own gain and floor.
+
+    A zero that was taken has measured the floor at that moment. The floor stays in nevertheless,
+    for what it has drifted since: too large rather than too small, and said in the line.
+    """
     sensor = home.channel.sensor
     if sensor.own_percent is None:
         return
@@ -175,7 +180,8 @@ def _sensor_lines(home: StatedChannel, value: float, tag: str) -> Iterator[Sourc
         basis="stated for the sensor by itself",
     )
     floor = sensor.own_floor or 0.0
-    name = f"floor of {named}, {floor:g} {home.channel.unit}"
+    kept = ", kept for drift since the zero" if stated.zero_u > 0.0 else ""
+    name = f"floor of {named}, {floor:g} {home.channel.unit}{kept}"
     yield from statement.lines(value, sensor.own_percent, floor, name)
 
 

@@ -156,3 +156,9 @@ def spread_of(shares: Sequence[Share]) -> Spread:
         if rest < DOMINATES * size:
             return Spread(tuple(math.sqrt(3.0) * abs(one.size) for one in first), rest)
     return Spread((), total)
+
+
+def in_parts(shares: Sequence[Share]) -> bool:
+    """Tell whether the largest rectangle is made of several lines of a budget."""
+    largest = max(_joined(shares), key=lambda share: abs(share.size))
+    return not any(share.size == largest.size for share in shares)

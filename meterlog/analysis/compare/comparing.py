@@ -14,7 +14,7 @@ from meterlog.analysis.compare.condition_checks import FORBIDS, Weighed, weigh
 from meterlog.analysis.compare.other_figures import other_figures
 from meterlog.analysis.compare.pair import pair
 from meterlog.analysis.compare.refusals import no_common_speed, refusal
-from meterlog.analysis.compare.remarks import doubts_told, remarks
+from meterlog.analysis.compare.remarks import by_chance, doubts_told, remarks
 from meterlog.analysis.compare.side import Side, comparable_steps
 from meterlog.analysis.compare.summary import summary
 from meterlog.analysis.compare.tolerance import outlier
@@ -76,7 +76,8 @@ def compare(old: Sequence[Side], new: Side, ask: Ask) -> Paired:
     steps = tuple(
         _at_speed(sides, speed, chosen, conditions, ask) for speed, chosen in paired.items()
     )
-    notes = [*remarks(old, new, found, ask), *_odd_ones(old, steps, paired, ask)]
+    notes = [*remarks(old, new, found, ask), *by_chance(steps, ask)]
+    notes += _odd_ones(old, steps, paired, ask)
     comparison = Comparison(
         old=tuple(side.run for side in old),
         new=new.run,
@@ -87,6 +88,7 @@ def compare(old: Sequence[Side], new: Side, ask: Ask) -> Paired:
         notes=tuple(notes),
         summary=summary(old, new, steps, checks, ask),
         figures=() if ask.baseline else other_figures(old[0], new),
+        max_difference_percent=None if ask.baseline else ask.max_difference_percent,
     )
     return Paired(comparison, paired)
 

@@ -8,7 +8,8 @@ from meterlog.analysis.compare.at_one_voltage import difference
 from meterlog.analysis.compare.shared_errors import across_recordings
 from meterlog.analysis.compare.side import Side
 from meterlog.analysis.rounding import with_uncertainty
-from meterlog.model import FigureDifference, StartUp
+from meterlog.analysis.startup import peak_words
+from meterlog.model import Budget, FigureDifference, FuseCheck, StartUp
 
 
 def other_figures(old: Side, new: Side) -> tuple[FigureDifference, ...]:
@@ -45,10 +46,7 @@ def _starts(old: Sequence[StartUp], new: Sequence[StartUp]) -> list[FigureDiffer
         one, other = by_old[speed], by_new[speed]
         floor = one.peak_floor or other.peak_floor
         slow = "; the readings were too slow to show the true peaks" if floor else ""
-        sizes = (
-            f"old {with_uncertainty(one.peak_a, one.peak_u_a, 'A')}, new"
-            f" {with_uncertainty(other.peak_a, other.peak_u_a, 'A')}"
-        )
+        sizes = f"old {peak_words(one)}, new {peak_words(other)}"
         told.append(
             FigureDifference(
                 "start-up peak",
@@ -61,8 +59,8 @@ def _starts(old: Sequence[StartUp], new: Sequence[StartUp]) -> list[FigureDiffer
         )
         if one.ratio is not None and other.ratio is not None:
             words = (
-                f"Start to speed {speed}: peak over steady, old {one.ratio:.2g}, new"
-                f" {other.ratio:.2g}{slow}."
+                f"Start to speed {speed}: peak over steady, old {one.ratio:.1f}, new"
+                f" {other.ratio:.1f}{slow}."
             )
             told.append(
                 FigureDifference("peak over steady", "", speed, one.ratio, other.ratio, words)
@@ -75,8 +73,9 @@ def _fuse(old: Side, new: Side) -> list[FigureDifference]:
     if one is None or other is None or one.load is None or other.load is None:
         return []
     words = (
-        f"Fuse: {one.rating_a:g} A loaded to {one.load.value:.3g} % by the old and"
-        f" {other.rating_a:g} A to {other.load.value:.3g} % by the new{_apart(old, new)}."
+        f"Fuse: {one.rating_a:g} A loaded to {_percent(one.load)} by the old{_at(one)} and"
+        f" {other.rating_a:g} A to {_percent(other.load)} by the new{_at(other)}"
+        f"{_apart(old, new)}."
     )
     return [
         FigureDifference("fuse load", "%", other.speed, one.load.value, other.load.value, words)
@@ -89,7 +88,18 @@ def _apart(old: Side, new: Side) -> str:
         return ""
     if one.rating_a != other.rating_a or one.load.value <= 0.0:
         return " (of different ratings: not comparable)"
+    if one.speed != other.speed:
+        return " (at different speeds: not comparable)"
     apart, _ = difference(
         across_recordings(other.load, new.about), across_recordings(one.load, old.about), "", ()
     )
-    return f", as measured: {apart.value:+.2g} ± {apart.expanded:.2g} points"
+    size = with_uncertainty(abs(apart.value), apart.expanded if apart.sources else None, "points")
+    return f", as measured: {size} {'more' if apart.value >= 0.0 else 'less'} by the new"
+
+
+def _percent(load: Budget) -> str:
+    return with_uncertainty(load.value, load.expanded if load.sources else None, "%")
+
+
+def _at(check: FuseCheck) -> str:
+    return "" if check.speed is None else f" at speed {check.speed}"

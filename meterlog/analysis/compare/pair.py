@@ -8,6 +8,7 @@ from meterlog.analysis.budgets import combine, conformity
 from meterlog.analysis.budgets.usual_error import cautious
 from meterlog.analysis.compare.ask import Ask
 from meterlog.analysis.compare.at_one_voltage import AtOneVoltage, difference
+from meterlog.analysis.compare.summary import percent_words
 from meterlog.analysis.rounding import with_uncertainty
 from meterlog.model import Budget, Source, StepDifference, Verdict
 
@@ -46,9 +47,11 @@ def pair(speed: int, at: AtOneVoltage, conditions: Sequence[Source], ask: Ask) -
     size = with_uncertainty(abs(apart.value), apart.expanded, "A")
     words = (
         f"old {_sized(old)}, new {_sized(new)} ({at.words}): the new one draws {size}"
-        f" ({abs(100.0 * (ratio.value - 1.0)):.1f} %) {more}; {outcome}"
+        f" ({percent_words(ratio)}) {more}; {outcome}"
     )
-    lacking = f" (not in: {apart.lacking})" if apart.lacking else ""
+    inside = ", ".join(one.name for one in conditions)
+    lacking = f" (in this uncertainty: {inside})" if inside else ""
+    lacking += f" (not in: {apart.lacking})" if apart.lacking else ""
     return _told(
         speed, at, (apart, ratio), (verdict, probability, f"Speed {speed}: {words}{lacking}.")
     )

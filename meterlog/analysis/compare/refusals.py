@@ -42,6 +42,8 @@ def refusal(old: Sequence[Side], new: Side, weighed: Sequence[Weighed]) -> str:
 def _by_itself(side: Side) -> str:
     if side.current is None:
         return f"{side.run.name}: no channel read the motor current; there is nothing to compare."
+    if not any(step.n for step in side.review.steps):
+        return f"{side.run.name} holds no readings; there is nothing to compare."
     doubt = side.tenfold
     if doubt is not None:
         return (

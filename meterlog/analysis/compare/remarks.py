@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from meterlog.analysis.compare.ask import Ask
 from meterlog.analysis.compare.shared_errors import shared_meters
 from meterlog.analysis.compare.side import Side
-from meterlog.model import Role, Step
+from meterlog.model import Role, Step, StepDifference, Verdict
 
 _READ = (Role.MOTOR_CURRENT, Role.MOTOR_FEED, Role.MOTOR_RETURN)
 
@@ -37,6 +37,30 @@ def remarks(
         if side.run.origin not in {"measured", "simulated"}:
             told.append(f"{side.run.name} is {side.run.origin}, not measured by this program.")
     return [one for one in told if one]
+
+
+def by_chance(steps: Sequence[StepDifference], ask: Ask) -> list[str]:
+    """Say that one of several speeds may differ by chance; nothing where more than one does.
+
+    Source
+    ------
+    Of m independent comparisons of what is equal, each with a coverage of 95 %, at least one shows
+    a difference with a chance of 1 - 0.95^m (Bonferroni's and Sidak's bound, from memory). Errors
+    in common make it less.
+    """
+    if ask.baseline or ask.max_difference_percent is not None:
+        return []
+    judged = [one for one in steps if one.difference_a is not None]
+    differ = [one for one in judged if one.verdict is Verdict.FAIL]
+    if len(differ) != 1 or len(judged) < 2:
+        return []
+    chance = 100.0 * (1.0 - 0.95 ** len(judged))
+    return [
+        f"Only speed {differ[0].speed} of {len(judged)} differs. Each is held against its own"
+        f" uncertainty at about 95 %, so that of two equal motors one speed in"
+        f" {len(judged)} differs by chance in up to {chance:.0f} % of comparisons: record both"
+        f" again before it counts."
+    ]
 
 
 def doubts_told(sides: Sequence[Side]) -> list[str]:

@@ -13,6 +13,7 @@ from meterlog.analysis.motor.points import (
     doubt_words,
     finite,
     points,
+    several_levels,
     speed_of,
     voltage_unknown,
 )
@@ -163,5 +164,5 @@ def _is_usable(step: Step, side: Side) -> bool:
     amps = current_of(step)
     if amps is None or step.steady_n < LEAST_READINGS or not finite(amps):
         return False
-    running = amps.value >= side.limits.open_current_a
+    running = amps.value >= side.limits.open_current_a and not several_levels(step)
     return running and not doubt_words(step, side.review.doubts, current_only=True)

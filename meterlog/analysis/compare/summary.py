@@ -7,7 +7,8 @@ from collections.abc import Sequence
 from meterlog.analysis.compare.ask import Ask
 from meterlog.analysis.compare.condition_checks import DIFFERS, NOT_STATED
 from meterlog.analysis.compare.side import Side
-from meterlog.model import ConditionCheck, StepDifference, Verdict
+from meterlog.analysis.rounding import with_uncertainty
+from meterlog.model import Budget, ConditionCheck, StepDifference, Verdict
 
 
 def summary(
@@ -37,7 +38,8 @@ def summary(
 def _lead(old: Sequence[Side], new: Side, ask: Ask) -> str:
     simulated = " Both are simulated." if new.run.origin == "simulated" else ""
     if ask.baseline:
-        return f"{new.label} against {len(old)} motors taken as good.{simulated}"
+        many = "1 motor" if len(old) == 1 else f"{len(old)} motors"
+        return f"{new.label} against {many} taken as good.{simulated}"
     return f"New ({new.label}) against old ({old[0].label}).{simulated}"
 
 
@@ -54,7 +56,7 @@ def _pair_words(steps: Sequence[StepDifference], ask: Ask) -> str:
         ("less", [one for one in differ if _apart(one) < 0.0]),
     ):
         if kept:
-            sizes = _listed([f"{abs(_percent(one)):.0f} %" for one in kept])
+            sizes = _listed([percent_words(one.ratio) for one in kept])
             parts.append(f"It draws {word} {_at(kept)} ({sizes}), beyond the uncertainty.")
     if same:
         widest = max((_u_percent(one) for one in same), default=0.0)
@@ -96,12 +98,17 @@ def _at(steps: Sequence[StepDifference]) -> str:
     return f"at speed{'s' * (len(steps) > 1)} {_listed([str(one.speed) for one in steps])}"
 
 
+def percent_words(ratio: Budget | None) -> str:
+    """Write how far a ratio lies from 1, in percent, to the place that its uncertainty reaches."""
+    if ratio is None:
+        return ""
+    known = 100.0 * ratio.expanded if ratio.sources else None
+    size = abs(100.0 * (ratio.value - 1.0))
+    return f"{size:.1f} %" if known is None else with_uncertainty(size, known, "%")
+
+
 def _apart(step: StepDifference) -> float:
     return 0.0 if step.difference_a is None else step.difference_a.value
-
-
-def _percent(step: StepDifference) -> float:
-    return 0.0 if step.ratio is None else 100.0 * (step.ratio.value - 1.0)
 
 
 def _u_percent(step: StepDifference) -> float:

@@ -25,7 +25,7 @@ def unstated_a(sides: Sequence[Side], amps: Sequence[Budget]) -> float:
     Parameters
     ----------
     sides : sequence of Side
-        The new one last.
+        The new one last; one alone has nothing that cancels against another.
     amps : sequence of Budget
         The current of each.
 
@@ -38,8 +38,8 @@ def unstated_a(sides: Sequence[Side], amps: Sequence[Budget]) -> float:
     *old_zero, new_zero = [_usual(side, 0.0) for side in sides]
     current = (Role.MOTOR_CURRENT,)
     if all(shared_meters(side.about, sides[-1].about, current) for side in sides[:-1]):
-        return math.hypot(max(old_zero), new_zero)
-    return math.hypot(max(old), new)
+        return math.hypot(max(old_zero, default=0.0), new_zero)
+    return math.hypot(max(old, default=0.0), new)
 
 
 def _usual(side: Side, amps: float) -> float:

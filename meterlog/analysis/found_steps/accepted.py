@@ -60,7 +60,8 @@ def accepted_note(found: Sequence[FoundStep], limits: Limits) -> str:
     told = (
         f"No commanded speed was recorded: {len(found)} speed change(s) were found in the current"
         " and accepted as commands, labelled by order of current (1 the weakest seen, 0 off)."
-        " Whether the fan was really asked for these speeds nobody has recorded."
+        " Whether the fan was really asked for these speeds nobody has recorded; a change of the"
+        " supply, such as the engine's start, can look like one of speed."
     )
     seen, known = _levels(found), _known(limits)
     if known and seen != known:

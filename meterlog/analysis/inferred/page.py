@@ -63,7 +63,7 @@ class Page:
 
 
 class Pages:
-    """Gathers readings into pages.
+    """Gathers the readings of the current into pages.
 
     Where a page begins depends only on how many readings came before it, so that whatever is
     told page by page does not depend on how rows are cut.
@@ -74,15 +74,11 @@ class Pages:
         New readings in a page.
     beside : int
         Readings to look back at and ahead to.
-    by_volts : bool
-        Gather the readings of the voltages instead of those of the current, where different
-        meters read them.
     """
 
-    def __init__(self, size: int, beside: int = 0, *, by_volts: bool = False) -> None:
+    def __init__(self, size: int, beside: int = 0) -> None:
         self._size = size
         self._beside = beside
-        self._by_volts = by_volts
         self._t: list[NDArray[np.int64]] = []
         self._parts: list[NDArray[np.float64]] = []
         self._count = 0
@@ -94,11 +90,9 @@ class Pages:
         if not stretches:
             return
         part = rows.part(stretches[0].start, stretches[-1].stop)
-        table = self._table(part, stretches)
-        new = part.volts_new if self._by_volts else part.amps_new
-        t_ns = part.t_ns
-        if new is not None:
-            table, t_ns = self._only(table, t_ns, new)
+        table, t_ns = _table(part, stretches), part.t_ns
+        if part.amps_new is not None:
+            table, t_ns = self._only(table, t_ns, part.amps_new)
         self._t.append(t_ns)
         self._parts.append(table)
         self._count += len(t_ns)
@@ -136,25 +130,38 @@ class Pages:
             self._silent = True
         return table, t_ns[places]
 
-    @staticmethod
-    def _table(part: Rows, stretches: Sequence[Stretch]) -> NDArray[np.float64]:
-        table = np.empty((_COLUMNS, len(part)))
-        np.abs(part.amps, out=table[0])
-        table[0, ~part.usable] = np.nan
-        table[1] = np.nan if part.feed is None else part.feed
-        table[2] = np.nan if part.back is None else part.back
-        begin = stretches[0].start
-        for stretch in stretches:
-            speed = NO_SPEED if stretch.speed is None else float(stretch.speed)
-            table[3, stretch.start - begin : stretch.stop - begin] = speed
-            table[5, stretch.start - begin : stretch.stop - begin] = stretch.steady
-        table[4] = part.gap
-        return table
-
     def _joined(self) -> tuple[NDArray[np.int64], NDArray[np.float64]]:
         t, whole = np.concatenate(self._t), np.concatenate(self._parts, axis=1)
         self._t, self._parts = [t], [whole]
         return t, whole
+
+
+def page_of(parts: Sequence[tuple[Rows, Sequence[Stretch]]]) -> Page:
+    """Give a page of rows that follow one another, all of them new.
+
+    Parameters
+    ----------
+    parts : sequence of (Rows, sequence of Stretch)
+        Stretches that cover the rows, from the first on.
+    """
+    t_ns = np.concatenate([rows.t_ns for rows, _ in parts])
+    table = np.concatenate([_table(rows, stretches) for rows, stretches in parts], axis=1)
+    return _page(t_ns, table, 0, len(t_ns))
+
+
+def _table(part: Rows, stretches: Sequence[Stretch]) -> NDArray[np.float64]:
+    table = np.empty((_COLUMNS, len(part)))
+    np.abs(part.amps, out=table[0])
+    table[0, ~part.usable] = np.nan
+    table[1] = np.nan if part.feed is None else part.feed
+    table[2] = np.nan if part.back is None else part.back
+    begin = stretches[0].start
+    for stretch in stretches:
+        speed = NO_SPEED if stretch.speed is None else float(stretch.speed)
+        table[3, stretch.start - begin : stretch.stop - begin] = speed
+        table[5, stretch.start - begin : stretch.stop - begin] = stretch.steady
+    table[4] = part.gap
+    return table
 
 
 def _page(t_ns: NDArray[np.int64], table: NDArray[np.float64], first: int, last: int) -> Page:

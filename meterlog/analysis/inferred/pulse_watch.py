@@ -7,7 +7,6 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from meterlog.analysis.inferred.page import Pages
 from meterlog.analysis.inferred.pulses import (
     FEWEST_PERIODS,
     LEAST_SWING_PART,
@@ -15,6 +14,7 @@ from meterlog.analysis.inferred.pulses import (
     Pulses,
     pulses,
 )
+from meterlog.analysis.inferred.voltage_pages import VoltagePages
 from meterlog.analysis.judged import Judged
 from meterlog.analysis.labels import Stretch
 from meterlog.analysis.rounding import with_uncertainty
@@ -57,7 +57,7 @@ class PulseWatch:
         self._volts = _volts(instruments)
         interval_s = self._volts.interval_s if self._volts else 1.0
         rows = int(np.clip(round(PAGE_S / interval_s), *_ROWS))
-        self._pages = Pages(rows, by_volts=True)
+        self._pages = VoltagePages(rows)
         self._kept: list[Pulses] = []
 
     def take(self, item: Block | Event) -> None:

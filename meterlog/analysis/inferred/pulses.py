@@ -116,10 +116,10 @@ def pulses(page: Page, fewest: int = FEWEST_PERIODS) -> Pulses | None:
     known = np.isfinite(volts)
     if not known.all():
         volts, t_ns = volts[known], t_ns[known]
-    if len(volts) < _FEWEST_ROWS or not _swings(float(volts.min()), float(volts.max())):
+    if len(volts) < _FEWEST_ROWS or not swings(float(volts.min()), float(volts.max())):
         return None
     low, high = np.quantile(volts, (_ENDS, 1.0 - _ENDS)).tolist()
-    if not _swings(low, high):
+    if not swings(low, high):
         return None
     quarter = (high - low) / 4.0
     if float(np.mean((volts > low + quarter) & (volts < high - quarter))) > _BETWEEN:
@@ -135,7 +135,8 @@ def pulses(page: Page, fewest: int = FEWEST_PERIODS) -> Pulses | None:
     if not regular or (resolved and period_s * LEAST_HZ > 1.05):
         return None
     inside = (t_ns >= rises[0]) & (t_ns < rises[-1])
-    ends = falls[np.searchsorted(falls, rises[:-1], side="right")]
+    after = np.searchsorted(falls, rises[:-1], side="right")
+    ends = falls[np.minimum(after, len(falls) - 1)]  # all may bear one time
     amps = page.amps[new][known][inside]
     on_v = volts[volts > high - quarter]
     return Pulses(
@@ -159,7 +160,8 @@ def pulses(page: Page, fewest: int = FEWEST_PERIODS) -> Pulses | None:
     )
 
 
-def _swings(low: float, high: float) -> bool:
+def swings(low: float, high: float) -> bool:
+    """Tell whether a voltage that goes from ``low`` to ``high``, volts, may be pulsed."""
     return high - low >= max(LEAST_SWING_V, LEAST_SWING_PART * max(abs(low), abs(high)))
 
 
@@ -168,7 +170,7 @@ def _feed_swings(feed: NDArray[np.float64]) -> bool:
     if not len(known):
         return False
     low, high = np.quantile(known, (_ENDS, 1.0 - _ENDS)).tolist()
-    return _swings(low, high)
+    return swings(low, high)
 
 
 def _edges(

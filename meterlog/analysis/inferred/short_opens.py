@@ -16,6 +16,7 @@ from meterlog.analysis.inferred.open_words import opened, opened_finding
 from meterlog.analysis.inferred.page import Pages
 from meterlog.analysis.inferred.restart_scales import restart_scales
 from meterlog.analysis.inferred.standing_out import (
+    NEAR,
     SETTLING_S,
     Departure,
     SlowMeter,
@@ -48,6 +49,8 @@ MOST_KEPT = 2000
 _SUPPLY_PER_PART = 12.0
 """A sudden change of the supply by one part changes the current by up to so many: the start-up
 ratio times V / (V - brush drop)."""
+_LEVEL_SIGMA = 1.2533 * math.sqrt(2.0 / NEAR)
+"""Deviation of the difference of two medians of so many readings, in those of one reading."""
 _GLITCHES_S = 0.05
 """Below this interval a restart is in more readings than one; one alone is a glitch."""
 
@@ -214,11 +217,22 @@ def _lasts(one: Departure) -> bool:
 
 
 def _by_supply(one: Departure) -> bool:
-    """Tell whether the feed moved the same way, and enough to explain it."""
-    if math.isnan(one.feed_v) or abs(one.feed_v) < 3.0 * one.feed_sigma_v:
+    """Tell whether the feed moved the same way, and enough to explain it.
+
+    It may have moved for a moment, or for good: a motor whose supply rises by a step draws more
+    until it has gathered speed, which looks like a restart.
+    """
+    if math.isnan(one.feed_v) or not one.feed_level_v:
         return False
     part = (one.seen_a - one.base_a) / one.base_a
-    return part * one.feed_v > 0.0 and abs(part) <= _SUPPLY_PER_PART * abs(one.feed_part)
+    for moved_v, sigma_v in (
+        (one.feed_v, one.feed_sigma_v),
+        (one.feed_change_v, _LEVEL_SIGMA * one.feed_sigma_v),
+    ):
+        enough = abs(part) <= _SUPPLY_PER_PART * abs(moved_v / one.feed_level_v)
+        if abs(moved_v) >= 3.0 * sigma_v and part * moved_v > 0.0 and enough:
+            return True
+    return False
 
 
 def _since_tap(one: Departure, judged: Judged) -> float | None:

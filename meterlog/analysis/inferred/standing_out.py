@@ -19,7 +19,7 @@ from meterlog.analysis.inferred.tails import Tails
 
 SETTLING_S = 1.2
 """By then a restart is over, and what follows is base line again."""
-_NEAR, _FEWEST, _MOST = 16, 8, 60
+NEAR, _FEWEST, _MOST = 16, 8, 60
 """Readings for the level beside; the fewest on each side; the most that tell the noise."""
 _FEWEST_BOTH = 20
 _SHOWN = 12
@@ -51,8 +51,10 @@ class Departure:
         Degrees of freedom with which that is known.
     feed_v, back_v : float, volts
         How far the feed and the return moved with it; NaN where they were not read.
-    feed_part : float
-        ``feed_v`` as a part of the feed.
+    feed_level_v : float, volts
+        The feed itself.
+    feed_change_v : float, volts
+        By how much the feed is higher after than before, for good.
     feed_sigma_v, back_sigma_v : float, volts
     speed : int or None
     """
@@ -68,7 +70,8 @@ class Departure:
     degrees: float
     feed_v: float
     back_v: float
-    feed_part: float
+    feed_level_v: float
+    feed_change_v: float
     feed_sigma_v: float
     back_sigma_v: float
     speed: int | None
@@ -198,8 +201,8 @@ def _measure(page: Page, group: NDArray[np.intp], meter: SlowMeter) -> Departure
         return None
     if _too_long(parts, 3.0 * sigma / line.level, meter):
         return None
-    feed_v, feed_sigma, feed_level = _moved(page, page.feed, sides, anchor, meter)
-    back_v, back_sigma, _ = _moved(page, page.back, sides, anchor, meter)
+    feed = _moved(page, page.feed, sides, anchor, meter)
+    back = _moved(page, page.back, sides, anchor, meter)
     speed = float(page.speed[anchor])
     return Departure(
         t_ns=int(page.t_ns[anchor]),
@@ -211,11 +214,12 @@ def _measure(page: Page, group: NDArray[np.intp], meter: SlowMeter) -> Departure
         seen_a=float(page.amps[anchor]),
         sigma_a=sigma,
         degrees=degrees,
-        feed_v=feed_v,
-        back_v=back_v,
-        feed_part=feed_v / feed_level if feed_level else math.nan,
-        feed_sigma_v=feed_sigma,
-        back_sigma_v=back_sigma,
+        feed_v=feed.away_v,
+        back_v=back.away_v,
+        feed_level_v=feed.level_v,
+        feed_change_v=feed.change_v,
+        feed_sigma_v=feed.sigma_v,
+        back_sigma_v=back.sigma_v,
         speed=None if speed < 0.0 else round(speed),
     )
 
@@ -274,15 +278,15 @@ class _Line:
 
 
 def _line(t_ns: NDArray[np.int64], values: NDArray[np.float64], sides: _Sides) -> _Line:
-    near_before, near_after = sides.before[-_NEAR:], sides.after[:_NEAR]
+    near_before, near_after = sides.before[-NEAR:], sides.after[:NEAR]
     low, high = float(np.median(values[near_before])), float(np.median(values[near_after]))
     t_low, t_high = float(t_ns[near_before].mean()), float(t_ns[near_after].mean())
     slope = (high - low) / (t_high - t_low)
     rest = np.concatenate([
         values[near_before] - low - slope * (t_ns[near_before] - t_low),
-        values[sides.before[:-_NEAR]] - np.median(values[sides.before]),
+        values[sides.before[:-NEAR]] - np.median(values[sides.before]),
         values[near_after] - high - slope * (t_ns[near_after] - t_high),
-        values[sides.after[_NEAR:]] - np.median(values[sides.after]),
+        values[sides.after[NEAR:]] - np.median(values[sides.after]),
     ])  # fmt: skip
     sizes = np.sort(np.abs(rest))
     inner = sizes[: math.ceil(0.95 * len(sizes))]
@@ -295,16 +299,26 @@ def _line(t_ns: NDArray[np.int64], values: NDArray[np.float64], sides: _Sides) -
     return _Line(middle, (low + high) / 2.0, slope, high - low, sigma, len(rest))
 
 
+@dataclass(frozen=True, slots=True)
+class _Moved:
+    """How far a voltage moved with the current, its deviation, its level, how far it stayed."""
+
+    away_v: float = math.nan
+    sigma_v: float = math.nan
+    level_v: float = math.nan
+    change_v: float = math.nan
+
+
 def _moved(
     page: Page, values: NDArray[np.float64], sides: _Sides, anchor: int, meter: SlowMeter
-) -> tuple[float, float, float]:
-    """Give how far a voltage moved with the current, its deviation, and its level."""
+) -> _Moved:
     late = math.ceil(meter.volts_late_s / meter.interval_s - 1e-9)
     beside = slice(max(anchor - late, 0), anchor + late + 1)
     both = np.concatenate((sides.before, sides.after, np.arange(beside.start, beside.stop)))
     if both[-1] >= len(values) or not np.isfinite(values[both]).all():
-        return math.nan, math.nan, math.nan
+        return _Moved()
     line = _line(page.t_ns, values, sides)
     away = values[beside] - line.at(page.t_ns[beside])
     furthest = float(away[np.argmax(np.abs(away))])
-    return furthest, max(line.sigma, 0.5 * meter.digit_v, 1e-9), line.level
+    sigma = max(line.sigma, 0.5 * meter.digit_v, 1e-9)
+    return _Moved(furthest, sigma, line.level, line.change)

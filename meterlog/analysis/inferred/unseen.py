@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from meterlog.analysis.inferred.beat_note import beat_note
 from meterlog.analysis.inferred.pulse_watch import PulseWatch
 from meterlog.analysis.inferred.range_blanks import RangeBlanks
 from meterlog.analysis.inferred.rhythm import rhythm
@@ -101,6 +102,7 @@ class Unseen:
                 f"{left.count} short stretch(es) were the pulses of a pulsed feed and are not"
                 f" taken for dropouts."
             )
+        notes += beat_note(left.spans, pulsed, judged.limits, self._opens.channel)
         if self._opens.meter is not None and self._opens.channel is not None:
             notes += dip_note(self._opens.channel, judged.steps)
         return UnseenFound(

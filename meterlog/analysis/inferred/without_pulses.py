@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from dataclasses import replace
 
 from meterlog.analysis.inferred.withdrawn import Withdrawn, withdraw
-from meterlog.model import Finding, PulsedFeed, Span, SpanKind
+from meterlog.model import Finding, FindingKind, PulsedFeed, Span, SpanKind, Verdict
+
+_EXCESS = (FindingKind.OVER, FindingKind.UNDER, FindingKind.LOCKED)
 
 
 def without_pulses(
@@ -16,7 +18,9 @@ def without_pulses(
     """Give spans and findings without those that are single pulses.
 
     A loss, an excess or an off within a pulsed stretch that lasts no longer than a few periods
-    becomes running. Longer ones stay: a dropout is one also where the feed is pulsed.
+    becomes running. Longer ones stay: a dropout is one also where the feed is pulsed. A step that
+    held such pulses was judged by what they left of its readings, which is no average of anything:
+    its verdict becomes can't tell, unless an excess that stays fails it.
 
     Parameters
     ----------
@@ -29,6 +33,8 @@ def without_pulses(
     seen = sorted((one for one in pulsed if one.within_s > 0.0), key=lambda one: one.start_ns)
     starts = [one.start_ns for one in seen]
 
+    gone: list[Span] = []
+
     def replaced(span: Span) -> Span:
         if not (span.kind.is_fault or span.kind is SpanKind.OFF):
             return span
@@ -38,6 +44,7 @@ def without_pulses(
         one = seen[index]
         if span.end_ns > one.end_ns or span.duration_ns > one.within_s * 1e9:
             return span
+        gone.append(span)
         return replace(
             span,
             kind=SpanKind.RUNNING,
@@ -45,4 +52,38 @@ def without_pulses(
             settled_by=(),
         )
 
-    return withdraw(spans, findings, replaced)
+    left = withdraw(spans, findings, replaced)
+    if not gone:
+        return left
+    return replace(left, findings=_steps_untold(left.findings, gone))
+
+
+def _steps_untold(findings: Sequence[Finding], gone: Sequence[Span]) -> tuple[Finding, ...]:
+    """Give the findings with the verdicts of steps that held pulses taken back."""
+    starts = [span.start_ns for span in gone]
+    fails = [one for one in findings if one.kind in _EXCESS and one.verdict is Verdict.FAIL]
+
+    def told(one: Finding) -> Finding:
+        if one.kind is not FindingKind.STEP_CURRENT or one.verdict is Verdict.CANT_TELL:
+            return one
+        index = bisect_left(starts, one.start_ns)
+        if index == len(starts) or starts[index] >= one.end_ns:
+            return one
+        if any(one.start_ns <= fail.start_ns < one.end_ns for fail in fails):
+            return one
+        return replace(
+            one,
+            verdict=Verdict.CANT_TELL,
+            value=None,
+            expanded_uncertainty=None,
+            limit=None,
+            coverage_factor=None,
+            probability=None,
+            statement=(
+                f"Speed {one.speed}: can't tell, as the feed is pulsed and what was taken for its"
+                f" steady current are the pulses without the pauses. Measure it with a meter that"
+                f" averages over many pulses."
+            ),
+        )
+
+    return tuple(told(one) for one in findings)

@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from meterlog.analysis.budgets import combine, conformity
+from meterlog.analysis.budgets.followed import maker_of
+from meterlog.analysis.budgets.usual_error import cautious
 from meterlog.analysis.judged import Judged
 from meterlog.analysis.motor.across import Across, OtherVolts, across_high, across_low, carries
 from meterlog.analysis.motor.points import (
     LEAST_READINGS,
     current_of,
     doubt_words,
+    several_levels,
     speed_of,
     step_words,
     voltage_of,
@@ -87,7 +90,7 @@ def _sentence(words: str) -> str:
 def _is_told(step: Step, judged: Judged) -> bool:
     volts, amps = voltage_of(step), current_of(step)
     running = speed_of(step) != 0 and step.steady_n >= LEAST_READINGS
-    if not running or volts is None or amps is None:
+    if not running or volts is None or amps is None or several_levels(step):
         return False
     return amps.value >= judged.limits.open_current_a and not doubt_words(step, judged.doubts)
 
@@ -130,7 +133,8 @@ def _of_step(judged: Judged, step: Step, across: Across, current: Budget) -> Con
     limit = judged.limits.controller.max_heat_w
     verdict, probability = None, None
     if limit is not None:
-        held = conformity(heat, None, limit, judged.limits)
+        usual_w = abs(drop.value) * maker_of(judged).usual_more(current.value, at_rest=False)
+        held, _ = cautious(heat, (None, limit), judged.limits, usual_w)
         verdict, probability = held.verdict, held.probability
     whole = heat.value + motor.value
     return ControllerHeat(
@@ -162,9 +166,12 @@ def _finding(judged: Judged, step: Step, heat: ControllerHeat, across: Across) -
         return []
     size = with_uncertainty(heat.heat_w.value, heat.heat_w.expanded, "W")
     lacking = f" (not in: {heat.heat_w.lacking})" if heat.heat_w.lacking else ""
+    plain = conformity(heat.heat_w, None, heat.limit_w, judged.limits).verdict
+    turned = "" if plain is heat.verdict else ", as what is not in could turn the verdict over"
     words = (
         f"{step_words(step)}: the controller turns {size}{lacking} into heat ({heat.drop_v:.2f} V"
-        f" over it, {across.words}); allowed up to {heat.limit_w:g} W: {heat.verdict}."
+        f" over it, {across.words}); allowed up to {heat.limit_w:g} W: {heat.verdict}"
+        f"{turned}."
     )
     return [
         Finding(

@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from meterlog.analysis.budgets import budget
+from meterlog.analysis.budgets import Scatter, budget
 from meterlog.analysis.judged import Judged
 from meterlog.model import (
     Budget,
@@ -24,6 +24,9 @@ LEAST_READINGS = 3
 """Steady readings below which a step's mean is no point (common practice, no source)."""
 
 _UNSTEADY = 0.1
+_LEVELS = 0.1
+PULSED = "pulsed"
+SEVERAL_LEVELS = "its current was not steady: several speeds are in it, or a contact"
 _WHOLE = 0.9
 _FOLLOWS = 0.8
 
@@ -56,6 +59,19 @@ class Point:
     step: Step
     volts: Budget
     amps: Budget
+
+
+def several_levels(step: Step) -> bool:
+    """Tell whether the steady readings of a step scatter as of no single level.
+
+    So do steps that were made of found changes where dropouts hid some of them. Ripple and noise,
+    however large, go out of a mean of many readings; levels that last do not, as such readings are
+    worth but a few (:class:`Scatter`). A tenth of the current: common practice, no source.
+    """
+    if step.steady_sd_a is None or step.steady_mean_a is None:
+        return False
+    by_scatter = 2.0 * Scatter(step.steady_n, step.steady_sd_a, step.steady_lag1_a).u
+    return by_scatter > _LEVELS * abs(step.steady_mean_a)
 
 
 def speed_of(step: Step) -> int | None:
@@ -138,22 +154,45 @@ def left_out(step: Step, judged: Judged) -> str:
         return "next to no current"
     if volts.value <= max(judged.limits.driven_v, 1.2 * judged.limits.brush_v):
         return "next to no voltage across the motor"
-    if step.steady_sd_v is not None and step.steady_sd_v > _UNSTEADY * volts.value:
+    return _unsteady(step, volts.value) or _happened(step, judged)
+
+
+def _unsteady(step: Step, volts: float) -> str:
+    if several_levels(step):
+        return SEVERAL_LEVELS
+    if step.steady_sd_v is not None and step.steady_sd_v > _UNSTEADY * volts:
         return "its voltage was not steady (a pulsed feed, or a contact)"
-    return _fault(step, judged.spans) or doubt_words(step, judged.doubts)
-
-
-def _fault(step: Step, spans: Sequence[Span]) -> str:
-    length = max(step.end_ns - step.start_ns, 1)
-    for span in spans:
-        shared = min(step.end_ns, span.end_ns) - max(step.start_ns, span.start_ns)
-        if shared <= 0:
-            continue
-        if span.kind in _GONE:
-            return f"a fault in it ({span.kind.value} at {span.start_ns / 1e9:.1f} s)"
-        if span.kind in _BEYOND and shared < _WHOLE * length:
-            return f"the current changed within it ({span.kind.value})"
     return ""
+
+
+def _happened(step: Step, judged: Judged) -> str:
+    since_ns = step.start_ns + round(judged.limits.inrush_window_s * 1e9)
+    return _fault(step, since_ns, judged.spans) or doubt_words(step, judged.doubts)
+
+
+def _fault(step: Step, since_ns: int, spans: Sequence[Span]) -> str:
+    """Say what happened in a step that makes its mean no point.
+
+    A dropout leaves no point although the steady mean holds none of it: what opens may close with
+    another resistance. A current beyond its limit all the time is as good a point as one within;
+    as nothing is beyond a limit while the motor starts, only what follows counts.
+    """
+    since_ns = min(since_ns, step.end_ns)
+    lengths: dict[SpanKind, int] = {}
+    for span in spans:
+        if span.kind in _GONE and _shared(span, step.start_ns, step.end_ns):
+            return f"a fault in it ({span.kind.value} at {span.start_ns / 1e9:.1f} s)"
+        after = _shared(span, since_ns, step.end_ns)
+        lengths[span.kind] = lengths.get(span.kind, 0) + after
+    known = step.end_ns - since_ns - lengths.get(SpanKind.NO_DATA, 0)
+    for kind in sorted(_BEYOND):
+        if 0 < lengths.get(kind, 0) < _WHOLE * known:
+            return f"the current changed within it ({kind.value})"
+    return ""
+
+
+def _shared(span: Span, start_ns: int, end_ns: int) -> int:
+    return max(min(end_ns, span.end_ns) - max(start_ns, span.start_ns), 0)
 
 
 def doubt_words(step: Step, doubts: Sequence[Doubt], *, current_only: bool = False) -> str:

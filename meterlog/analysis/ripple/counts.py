@@ -12,6 +12,12 @@ _WHOLE, _HALF, _QUARTER = 1.0, 0.1, 0.03
 """How likely the pattern of a turn comes again only after all of it, after half, after a quarter:
 for the latter all brushes and both halves of the shaft's turning must be alike."""
 _PERHAPS_HALF = 0.8
+_NOT_ALTERNATING, _MARKED_NOT_ALTERNATING = 0.5, 0.7
+"""How likely an odd count's brushes are so alike that every second ripple is no higher, and that
+this is hidden where deep notches take ripples away. Fitted to made-up motors, see
+``tests/benchmarks/bars.py``."""
+_NOT_ODD = 0.1
+"""How likely an even count seems to alternate, or its notch to be two ripples wide."""
 _FLOOR = 1e-4
 
 
@@ -23,7 +29,8 @@ class Count:
     ----------
     brushes, bars : int
     prior : float
-        How common it is among cabin fans, the commonest 1. Common practice, no source.
+        How common it is among cabin fans, the commonest 1: two brushes are the rule, even and odd
+        counts both common. Common practice, no source.
     """
 
     brushes: int
@@ -53,7 +60,7 @@ class Count:
 
 
 def _builds() -> tuple[Count, ...]:
-    two = [Count(2, bars, 1.0 if bars % 2 == 0 else 0.3) for bars in range(8, 26)]
+    two = [Count(2, bars) for bars in range(8, 26)]
     four = [Count(4, bars, 0.1 if bars % 2 == 0 else 0.03) for bars in range(8, 26)]
     return (*two, *(one for one in four if one.ripples <= 100))
 
@@ -115,6 +122,11 @@ class Counted:
     turn_confidence: float
     others: tuple[int, ...]
 
+    @property
+    def all(self) -> tuple[int, ...]:
+        """The likeliest bar count and the others, in order."""
+        return tuple(sorted((self.count.bars, *self.others)))
+
 
 def count_bars(signs: Sequence[Signs]) -> Counted | None:
     """Find the build that fits what all steady stretches of one motor show.
@@ -132,7 +144,8 @@ def count_bars(signs: Sequence[Signs]) -> Counted | None:
     if not signs:
         return None
     logs = [
-        math.log(one.prior) + sum(math.log(s.confidence * _fit(one, s) + _FLOOR) for s in signs)
+        math.log(one.prior * _oddness(one, signs))
+        + sum(math.log(s.confidence * _fit(one, s) + _FLOOR) for s in signs)
         for one in BUILDS
     ]
     best = max(logs)
@@ -164,13 +177,21 @@ def _fit(build: Count, signs: Signs) -> float:
         return 0.0
     if signs.marked:
         fit *= _fit_marks(build.brushes // parts, signs)
-    if build.ripples > build.bars:
-        fit *= 1.0 if signs.alternating else 0.5
-        fit *= 1.0 if signs.wide or not signs.marked else 0.6
-    else:
-        fit *= 0.1 if signs.alternating else 1.0
-        fit *= 0.1 if signs.wide else 1.0
     return fit
+
+
+def _oddness(build: Count, signs: Sequence[Signs]) -> float:
+    """Give how well what tells odd from even counts fits a build, 0 to 1.
+
+    Brushes and bars are the same at every speed, so that many speeds without a sign say no more
+    than one.
+    """
+    alternating, wide = any(s.alternating for s in signs), any(s.wide for s in signs)
+    if build.ripples == build.bars:
+        return (_NOT_ODD if alternating else 1.0) * (_NOT_ODD if wide else 1.0)
+    if alternating:
+        return 1.0
+    return _MARKED_NOT_ALTERNATING if any(s.marked for s in signs) else _NOT_ALTERNATING
 
 
 def _fit_marks(passes: int, signs: Signs) -> float:

@@ -34,6 +34,12 @@ _JUMPING = (
     " help."
 )
 _CORRECTIONS = 2
+FAINT = 0.003
+"""A ripple of less than this part of the mean, under deep notches, may be taken for their own
+lines."""
+_LEFT = 2.5
+"""It then is so where single ripples leave so many times more of the pattern than it has itself.
+Both fitted to made-up motors, see ``tests/benchmarks/bars.py``."""
 _NEAR = 0.08
 """Windows of one step whose ripple is further off than this part show something else."""
 
@@ -74,6 +80,14 @@ class Look:
         lengths = np.array([len(one.waves) for one in self.tracked], np.float64)
         seconds = lengths / np.array([one.hz for one in self.tracked])
         return float(lengths.sum() / seconds.sum())
+
+    @property
+    def faint(self) -> bool:
+        """There are deep notches, and hardly a ripple between them."""
+        if self.turn is None or not self.odd:
+            return False
+        ripple = self.turn.typical
+        return bool(np.ptp(ripple) < FAINT and self.turn.left_rms > _LEFT * ripple.std())
 
 
 def look_at(
@@ -116,7 +130,7 @@ def look_at(
 
 def _correction(look: Look) -> float:
     """Give the ripples to each wave that was followed; 1 where the ripple itself was."""
-    if look.turn is None:
+    if look.turn is None or look.faint:
         return 1.0
     followed = len(look.turn.waves)
     if _two_passages(look.odd, followed) and 2 * followed <= LONGEST:

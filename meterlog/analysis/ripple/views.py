@@ -10,7 +10,7 @@ import numpy as np
 from meterlog.analysis.budgets import budget
 from meterlog.analysis.ripple.counts import Counted
 from meterlog.analysis.ripple.flaws import bars_of, once_a_turn
-from meterlog.analysis.ripple.look import Look
+from meterlog.analysis.ripple.look import FAINT, Look
 from meterlog.analysis.ripple.plausible import (
     LEAST_TURNS,
     SAMPLES_PER_BAR,
@@ -23,7 +23,9 @@ from meterlog.analysis.ripple.words import Extras, statement
 from meterlog.model import Budget, RippleView, Shape, Source
 
 TRUSTED = 0.6
-"""A count less sure than this is not given."""
+"""A turn less sure than this is not given."""
+GIVEN = 0.8
+"""Bars less sure than this are not given: then two counts make as many ripples, and are named."""
 _CLOCK = 1e-4
 """Part by which the readings' times may run fast or slow where nothing else is known."""
 
@@ -50,6 +52,8 @@ def view_of(look: Look, counted: Counted | None) -> RippleView:
     sure = counted is not None and counted.turn_confidence >= TRUSTED
     if not sure and may_be_image(look.hz, look.rate_hz):
         return _perhaps_image(view, look)
+    if look.faint:
+        return _too_faint(view)
     view = _with_ripple(view, look)
     if counted is None or not sure:
         extras = Extras(repeat=None if look.signs is None else look.signs.repeat)
@@ -65,6 +69,15 @@ def _perhaps_image(view: RippleView, look: Look) -> RippleView:
         f" tell."
     )
     return replace(view, refusal=refusal, needed_rate_hz=needed, statement=refusal)
+
+
+def _too_faint(view: RippleView) -> RippleView:
+    refusal = (
+        f"There are deep notches, but between them a ripple of less than {100.0 * FAINT:g} % of"
+        f" the mean: too faint to count bars by. At a lower speed the motor's winding smooths it"
+        f" less; look there."
+    )
+    return replace(view, refusal=refusal, statement=refusal)
 
 
 def frequency(look: Look) -> Budget:
@@ -117,9 +130,9 @@ def _with_turn(view: RippleView, look: Look, counted: Counted) -> RippleView:
     track_hz = np.concatenate([one.track_hz for one in look.tracked])
     view = replace(
         view,
-        bars=count.bars if counted.confidence >= TRUSTED else None,
+        bars=count.bars if counted.confidence >= GIVEN else None,
         ripples_per_turn=per_turn,
-        bars_confidence=counted.confidence,
+        bars_confidence=counted.confidence if counted.confidence >= GIVEN else None,
         turns_rpm=turns_per_hz * (view.commutation_hz or 0.0),
         turns_u_rpm=turns_per_hz * (view.commutation_u_hz or 0.0),
         track_s=tuple(track_s.tolist()),
@@ -131,7 +144,7 @@ def _with_turn(view: RippleView, look: Look, counted: Counted) -> RippleView:
     extras = Extras(
         turns,
         None if turn is None else _wobble(turn, per_turn),
-        counted.others,
+        counted.others if counted.confidence >= GIVEN else counted.all,
         None if look.signs is None else look.signs.repeat,
         few=look.rate_hz < SAMPLES_PER_RIPPLE * look.hz,
         why_no_bars=why,

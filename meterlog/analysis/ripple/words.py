@@ -28,7 +28,7 @@ class Extras:
     wobble : float or None
         Rise and fall once a turn, half of peak to peak, as part of the mean.
     other_bars : tuple of int
-        Counts that can't be ruled out.
+        Counts that can't be ruled out; where none is given, all that come into question.
     repeat : int or None
         Ripples after which the pattern comes again.
     few : bool
@@ -92,7 +92,10 @@ def _turn(view: RippleView, extras: Extras) -> str:
     rpm = f"{view.turns_rpm:,.0f} \u00b1 {view.turns_u_rpm:.2g} turns a minute"
     turn = f"{view.ripples_per_turn} ripples a turn, hence {rpm}"
     if view.bars is None:
-        return f"{turn}; how many bars make them is not sure"
+        if len(extras.other_bars) < 2:
+            return f"{turn}; how many bars make them is not sure"
+        which = " or ".join(map(str, extras.other_bars))
+        return f"{turn}: {which} bars make as many, and nothing here tells which"
     sure = "" if view.bars_confidence is None else f", confidence {_percent(view.bars_confidence)}"
     others = ""
     if extras.other_bars:

@@ -150,13 +150,21 @@ def _smoothed(
     t_ns: NDArray[np.int64], amps: NDArray[np.float64]
 ) -> tuple[NDArray[np.float64], int]:
     """Give means over the smoothing time around each reading, and its half; or as they are."""
-    first = np.searchsorted(t_ns, t_ns - SMOOTH_NS // 2)
-    last = np.searchsorted(t_ns, t_ns + SMOOTH_NS // 2, side="right")
+    first, last = _around(t_ns, SMOOTH_NS // 2)
     if int((last - first).max()) < _LASTING:
         return amps, 0
     # At the beginning fewer readings lie before than after: as many are taken from either side.
     # At the end there is no need for means of so few.
     here = np.arange(int(np.searchsorted(t_ns, t_ns[-1] - SMOOTH_NS // 2)) + 1)
-    reach = np.minimum(here - first[here], last[here] - 1 - here)
+    reach = np.maximum(np.minimum(here - first[here], last[here] - 1 - here), 0)
     sums = np.concatenate(([0.0], np.cumsum(amps)))
     return (sums[here + reach + 1] - sums[here - reach]) / (2 * reach + 1), SMOOTH_NS // 2
+
+
+def _around(t_ns: NDArray[np.int64], half_ns: int) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
+    """Give the first reading within ``half_ns`` of each reading, and the one after the last."""
+    gap = int(t_ns[1] - t_ns[0]) if len(t_ns) > 1 else 0
+    if gap > 0 and bool((np.diff(t_ns) == gap).all()):  # no need to search where all are even
+        here, reach = np.arange(len(t_ns)), half_ns // gap
+        return np.maximum(here - reach, 0), np.minimum(here + reach + 1, len(t_ns))
+    return np.searchsorted(t_ns, t_ns - half_ns), np.searchsorted(t_ns, t_ns + half_ns, "right")

@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from meterlog.analysis.budgets import BudgetMaker, Conformity, Scatter, combine, conformity
+from meterlog.analysis.budgets import Conformity, Scatter, combine
+from meterlog.analysis.budgets.followed import maker_of
+from meterlog.analysis.budgets.usual_error import cautious, usual_words
 from meterlog.analysis.judged import Judged
+from meterlog.analysis.motor.points import PULSED, SEVERAL_LEVELS, several_levels
 from meterlog.analysis.rounding import with_uncertainty
 from meterlog.analysis.taken_back import TakenBack
 from meterlog.model import Budget, Finding, FindingKind, Fuse, Step, Verdict
@@ -36,6 +39,7 @@ class FuseLoad:
         self._step = _highest(judged.steps)
         current = None if self._step is None else _current(judged, self._step)
         self.budget: Budget | None = None
+        self._turned = ""
         self.judged = Conformity(Verdict.CANT_TELL, None, fuse.max_load_percent)
         self.verdict = Verdict.CANT_TELL
         if self._step is None or current is None:
@@ -47,10 +51,15 @@ class FuseLoad:
         part = 100.0 / fuse.rating_a
         name = "steady load of the fuse"
         self.budget = combine(name, part * current.value, "%", [(current, part)])
-        self.judged = conformity(self.budget, None, fuse.max_load_percent, judged.limits)
-        doubt = taken_back.of_step(self._step) or self._not_the_highest()
+        maker = maker_of(judged)
+        usual = maker.usual_more(current.value, at_rest=False)
+        bounds = (None, fuse.max_load_percent)
+        self.judged, turned = cautious(self.budget, bounds, judged.limits, part * usual)
+        self._turned = usual_words(maker.current, usual) if turned else ""
+        unsure = taken_back.of_step(self._step) or self._uneven(self._step)
+        doubt = unsure or self._not_the_highest()
         self.verdict = self.judged.verdict
-        if doubt and (self.verdict is Verdict.PASS or taken_back.of_step(self._step)):
+        if doubt and (self.verdict is Verdict.PASS or unsure):
             self.verdict = Verdict.CANT_TELL
         else:
             doubt = ""
@@ -60,6 +69,10 @@ class FuseLoad:
     def speed(self) -> int | None:
         """The commanded speed; None where nobody recorded one."""
         return None if self._step is None else self._step.speed
+
+    def _uneven(self, step: Step) -> str:
+        pulsed = self._limits.controller.kind == PULSED
+        return SEVERAL_LEVELS if several_levels(step) and not pulsed else ""
 
     def _not_the_highest(self) -> str:
         """Say why a load that is low enough proves nothing of the highest speed."""
@@ -77,7 +90,7 @@ class FuseLoad:
             wide = self.budget.expanded
         at = "the strongest speed seen" if self.speed is None else f"speed {self.speed}"
         lacking = f" ({current.lacking})" if current.lacking else ""
-        tail = f"can't tell, as {doubt}" if doubt else f"{self.verdict}"
+        tail = f"can't tell, as {doubt}" if doubt else f"{self.verdict}{self._turned}"
         return (
             f"Steady load on {at}: {with_uncertainty(value, wide, '%')} of the"
             f" {self._fuse.rating_a:g} A fuse's rating{lacking}; allowed"
@@ -126,8 +139,5 @@ def _current(judged: Judged, step: Step) -> Budget | None:
     """Give the step's steady current by its size."""
     if step.current is not None or step.steady_mean_a is None:
         return step.current
-    maker = BudgetMaker(judged.instruments, judged.conditions)
-    for event in judged.events:
-        maker.take(event)
     scatter = Scatter(step.steady_n, step.steady_sd_a, step.steady_lag1_a)
-    return maker.of_current(step.steady_mean_a, scatter, (step.start_ns, step.end_ns))
+    return maker_of(judged).of_current(step.steady_mean_a, scatter, (step.start_ns, step.end_ns))

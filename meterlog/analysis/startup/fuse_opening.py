@@ -100,6 +100,10 @@ class FuseOpening:
         used = used_up(self._table, self._seen, self._fuse.rating_a)
         if used >= 1.0:
             return Verdict.CANT_TELL, self._may_open()
+        lowest_a = self.margins[0].amps
+        hot = sum(one.peak_a >= lowest_a for one in startups)
+        if hot > 1 and used * hot >= 1.0:
+            return Verdict.CANT_TELL, self._one_after_another(hot)
         hidden = self._hidden(startups)
         if hidden:
             return Verdict.CANT_TELL, hidden
@@ -114,6 +118,19 @@ class FuseOpening:
             f"By what was seen {self._named} can't open: it stands nearest to it at"
             f" {row.percent:g} % ({row.amps:g} A), {_size(row.longest_s)} s of the"
             f" {row.opens_after_s:g} s it lasts at least: pass."
+        )
+
+    def _one_after_another(self, count: int) -> str:
+        """Say that starts which by themselves open no fuse may do so together.
+
+        How fast a fuse cools no table says: none of its heat is taken to be gone in between, which
+        errs towards opening.
+        """
+        lowest = self.margins[0]
+        return (
+            f"By what was seen no single start can open {self._named}; but {count} starts went"
+            f" above {lowest.percent:g} % of the rating ({lowest.amps:g} A), and what heat is left"
+            f" in the fuse from one to the next adds up: can't tell."
         )
 
     def _may_open(self) -> str:

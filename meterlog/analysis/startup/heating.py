@@ -41,8 +41,8 @@ class Heating:
         self._append(rows)
         if not len(self._t):
             return self._bins(0)
-        last = self._t[-1] >> BIN_BITS
-        return self._bins(int(np.searchsorted(self._t >> BIN_BITS, last)))
+        begun = int(self._t[-1]) >> BIN_BITS << BIN_BITS
+        return self._bins(int(np.searchsorted(self._t, begun)))
 
     def rest(self) -> tuple[NDArray[np.int64], NDArray[np.float64], NDArray[np.bool_]]:
         """Give the bin that is still open, without ending it."""
@@ -52,6 +52,12 @@ class Heating:
         return bins
 
     def _append(self, rows: Rows) -> None:
+        if rows.amps_new is None and rows.usable.all() and not rows.gap.any():
+            fresh = np.zeros(len(rows), np.bool_)
+            fresh[:1] = self._missing
+            self._missing = self._missing and not len(rows)
+            self._join(rows.t_ns, rows.amps, fresh)
+            return
         missing = ~rows.usable | rows.gap
         read = rows.usable if rows.amps_new is None else rows.usable & rows.amps_new
         # Whatever was missing since the reading before marks the next one.
@@ -63,11 +69,16 @@ class Heating:
         if len(at):
             fresh[0] |= self._missing
             self._missing = bool(seen[-1] > until[-1])
-            self._t = np.concatenate((self._t, rows.t_ns[at]))
-            self._amps = np.concatenate((self._amps, rows.amps[at]))
-            self._fresh = np.concatenate((self._fresh, fresh))
+            self._join(rows.t_ns[at], rows.amps[at], fresh)
         else:
             self._missing |= bool(seen[-1])
+
+    def _join(
+        self, t: NDArray[np.int64], amps: NDArray[np.float64], fresh: NDArray[np.bool_]
+    ) -> None:
+        self._t = np.concatenate((self._t, t))
+        self._amps = np.concatenate((self._amps, amps))
+        self._fresh = np.concatenate((self._fresh, fresh))
 
     def _bins(self, count: int) -> tuple[NDArray[np.int64], NDArray[np.float64], NDArray[np.bool_]]:
         t, amps, fresh = self._t[:count], self._amps[:count], self._fresh[:count]

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from meterlog.analysis.budgets import BudgetMaker, Scatter
+from meterlog.analysis.budgets.followed import maker_of
 from meterlog.analysis.judged import Judged
 from meterlog.analysis.labels import Stretch
 from meterlog.analysis.pieces import FLOWING_KINDS
@@ -39,10 +40,10 @@ COMMAND, DROPOUT, NOT_COMMANDED = "command", "after a dropout", "not commanded"
 
 @dataclass(frozen=True, slots=True)
 class _Kept:
-    """A start that has ended: its figures, and its readings while there is room."""
+    """A start that has ended: its readings while there is room, else its figures."""
 
     onset_ns: int
-    figures: Figures
+    figures: Figures | None
     capture: Capture | None
 
 
@@ -73,6 +74,7 @@ class StartWatch:
         self._lag_ns = round(limits.command_lag_s * 1e9)
         self._kept: list[_Kept] = []
         self._rows_kept = 0
+        self._told: dict[tuple[int, int, float | None], Figures] = {}
 
     def take(self, item: Block | Event) -> None:
         """Take the next Block or Event; only commands matter, readings come by rows."""
@@ -89,9 +91,11 @@ class StartWatch:
         if len(self._kept) < MOST_STARTS:
             whole = self._whole(capture)
             self._rows_kept += len(whole.t_ns)
-            fits = self._rows_kept <= MOST_ROWS_KEPT
-            told = figures(whole, self._start_up_ns, None)
-            self._kept.append(_Kept(whole.onset_ns, told, whole if fits else None))
+            if self._rows_kept <= MOST_ROWS_KEPT:
+                self._kept.append(_Kept(whole.onset_ns, None, whole))
+            else:
+                told = figures(whole, self._start_up_ns, None)
+                self._kept.append(_Kept(whole.onset_ns, told, None))
 
     def _whole(self, capture: Capture) -> Capture:
         """Give the part before the current went again or another speed was commanded."""
@@ -114,14 +118,13 @@ class StartWatch:
         Peak, ratio and settling: definitions of ``figures.py``. Uncertainty of the peak: that of
         a single reading, JCGM 100:2008, 4.3.7.
         """
+        if len(self._told) > 2 * MOST_STARTS:
+            self._told.clear()
         kept = list(self._kept)
         for capture in self._captures.rest():
             whole = self._whole(capture)
-            told = figures(whole, self._start_up_ns, None)
-            kept.append(_Kept(whole.onset_ns, told, whole))
-        maker = BudgetMaker(judged.instruments, judged.conditions)
-        for event in judged.events:
-            maker.take(event)
+            kept.append(_Kept(whole.onset_ns, None, whole))
+        maker = maker_of(judged)
         starts = []
         for began in _began(judged.spans):
             one = self._matching(kept, began)
@@ -142,13 +145,12 @@ class StartWatch:
     def _start_up(self, judged: Judged, maker: BudgetMaker, began: _Began, kept: _Kept) -> StartUp:
         step = _step_at(judged.steps, began.t_ns + self._lag_ns)
         steady = None if step is None or step.steady_mean_a is None else abs(step.steady_mean_a)
-        told = kept.figures
-        if kept.capture is not None and steady is not None:
-            told = figures(self._cut(kept.capture, judged), self._start_up_ns, steady)
-        elif steady is None or kept.capture is None:
+        told = self._figures(kept, judged, steady)
+        if steady is None or kept.capture is None:
             steady = told.tail_a
         peak = maker.of_current(told.peak_a, Scatter(1), (told.peak_ns, told.peak_ns))
-        known_u = peak is not None and peak.combined_u > 0.0
+        # Without the clamp's own error it would be far too small, with nothing beside it to say so.
+        known_u = peak is not None and peak.combined_u > 0.0 and not maker.lacking
         settled = told.settling
         cause, speed = self._cause(began)
         return StartUp(
@@ -167,6 +169,19 @@ class StartWatch:
             i2t_a2s=told.i2t_a2s,
             i2t_s=max(told.i2t_end_ns - began.t_ns, 0) / 1e9,
         )
+
+    def _figures(self, kept: _Kept, judged: Judged, steady_a: float | None) -> Figures:
+        """Give the figures of a start; the same question is asked more than once."""
+        if kept.capture is None:
+            assert kept.figures is not None  # noqa: S101 - kept where the readings are not
+            return kept.figures
+        whole = kept.capture
+        part = whole if steady_a is None else self._cut(whole, judged)
+        asked = kept.onset_ns, len(part.t_ns), steady_a
+        known = self._told.get(asked)
+        if known is None:
+            known = self._told[asked] = figures(part, self._start_up_ns, steady_a)
+        return known
 
     def _cut(self, capture: Capture, judged: Judged) -> Capture:
         """Leave out what came after a change of speed that was found, not recorded."""

@@ -117,7 +117,8 @@ class _Longest:
         left, right = amps[at - 1], amps[at]
         apart = right - left
         straddles = ((left - self.amps) * (right - self.amps) <= 0.0) & (apart != 0.0) & ~fresh[at]
-        part = (self.amps - left) / np.where(apart == 0.0, 1.0, apart)
+        part = np.divide(self.amps - left, apart, out=np.zeros(len(at)), where=straddles)
+        part = np.clip(part, 0.0, 1.0)  # next to nothing apart rounds to anything
         between = t[at - 1] + np.rint(part * (t[at] - t[at - 1])).astype(np.int64)
         crossed: NDArray[np.int64] = np.where(straddles, between, t[at - 1] if falling else t[at])
         return crossed

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 import numpy as np
 
@@ -20,6 +21,7 @@ from meterlog.model import (
     Instrument,
     Role,
     SensorKind,
+    SpanKind,
     TapCheck,
     Verdict,
 )
@@ -28,6 +30,8 @@ from meterlog.model.zero_text import parse_zero
 _MOVED_V = 0.5
 _MOVED_PART = 0.1
 _BEFORE_NS = 2_000_000_000
+MOST_BLIND_S = 0.3
+"""Missing readings while the leads are moved may add up to this (common practice, no source)."""
 _GRAVE = (
     DoubtKind.STUCK,
     DoubtKind.DECADE,
@@ -58,6 +62,13 @@ def leads_moved(seen: Seen) -> TapCheck:
     if not first:
         words = "they were moved after the first tap only, and nothing happened; move them first."
         return TapCheck(name, Verdict.CANT_TELL, words)
+    blind_s = _blind_s(seen, first[0].t_ns)
+    if blind_s > MOST_BLIND_S:
+        words = (
+            f"nothing was read for {blind_s:.1f} s when they were moved at"
+            f" {first[0].t_ns / 1e9:.1f} s: move them again while the meters read."
+        )
+        return TapCheck(name, Verdict.CANT_TELL, words)
     words = f"moved at {first[0].t_ns / 1e9:.1f} s, before the first tap, and nothing happened."
     return TapCheck(name, Verdict.PASS, words)
 
@@ -79,6 +90,16 @@ def connectors_moved(seen: Seen) -> TapCheck | None:
     return TapCheck("connectors moved", Verdict.PASS, words)
 
 
+def _blind_s(seen: Seen, t_ns: int) -> float:
+    """Give for how long nothing was read while something was moved."""
+    start_ns, end_ns = t_ns - LATE_NS, t_ns + MOVING_NS
+    return sum(
+        max(min(span.end_ns, end_ns) - max(span.start_ns, start_ns), 0) / 1e9
+        for span in seen.judged.spans
+        if span.kind is SpanKind.NO_DATA
+    )
+
+
 def _stirs(seen: Seen, t_ns: int) -> bool:
     """Tell whether state, current or a voltage changed when something was moved.
 
@@ -95,7 +116,9 @@ def _stirs(seen: Seen, t_ns: int) -> bool:
         start_ns = t_ns
     if end_ns <= start_ns:
         return False
-    if any(start_ns < span.start_ns < end_ns for span in seen.judged.spans):
+    # Where nothing was read nothing is known to have moved; before and after it may differ.
+    known = [span for span in seen.judged.spans if span.kind is not SpanKind.NO_DATA]
+    if any(start_ns < b.start_ns < end_ns and a.kind is not b.kind for a, b in pairwise(known)):
         return True
     before, after = (
         seen.levels.within(start_ns - _BEFORE_NS, start_ns),

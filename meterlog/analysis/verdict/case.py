@@ -44,6 +44,8 @@ _BY_VOLTAGE = (
     FindingKind.RESISTIVE_GROUND,
     FindingKind.CONTROLLER_HEAT,
 )
+HAND_BY_CHANCE = 0.5
+"""Below this probability a rhythm may be that of the hand that tapped (common practice)."""
 TAPS_BY_CHANCE = 0.05
 """Taps count as the cause of a return below this probability (common practice)."""
 
@@ -134,4 +136,16 @@ class Case:
         """The current goes and comes back in a rhythm of its own, not upon taps."""
         rhythm = self.review.rhythm
         own = rhythm is not None and rhythm.kind in (RhythmKind.RETRY, RhythmKind.CUT_OUT)
-        return own and not self.taps_answer
+        return own and not self.taps_pace
+
+    @property
+    def taps_pace(self) -> bool:
+        """Every tap brought the current back, and chance does not do that as a rule.
+
+        What ends upon each tap has the pace of the hand: a rhythm in it is no controller's, though
+        it takes fewer to say so than to blame the motor.
+        """
+        taps = self.review.taps
+        if taps is None or taps.tried < 2 or taps.answered < taps.tried:
+            return False
+        return taps.chance is not None and taps.chance <= HAND_BY_CHANCE

@@ -7,11 +7,14 @@ from dataclasses import dataclass
 from enum import IntEnum
 
 from meterlog.analysis.verdict.case import LEVEL_KINDS, Case
-from meterlog.model import Finding, Ranked, Sureness, Verdict
+from meterlog.model import Finding, FindingKind, Ranked, Sureness, Verdict
 
 LONG_NS = 1_000_000_000
 """A condition that was seen once is as good as seen twice when it lasted this long."""
 _EACH = 3
+_MOST = 6
+_BY_SPEED = (FindingKind.STEP_CURRENT, FindingKind.CONTROLLER_HEAT)
+"""One a speed: each is told, as another speed is another figure."""
 
 
 class Gravity(IntEnum):
@@ -83,15 +86,18 @@ def probability_of(findings: Sequence[Finding]) -> float | None:
 def clauses_of(findings: Sequence[Finding]) -> list[str]:
     """Give what findings of one kind say: each of a few, else how many and the longest."""
     said = [one.statement.rstrip(".") for one in findings]
-    if len(said) <= _EACH:
+    if len(said) <= _EACH or (len(said) <= _MOST and findings[0].kind in _BY_SPEED):
         return said
-    longest = max(findings, key=lambda one: one.end_ns - one.start_ns)
+    sure = [one for one in findings if one.verdict is Verdict.FAIL]
+    part = f", {len(sure)} of them beyond the uncertainty" if 0 < len(sure) < len(said) else ""
+    longest = max(sure or findings, key=lambda one: one.end_ns - one.start_ns)
     together = sum(one.end_ns - one.start_ns for one in findings) / 1e9
     first = min(one.start_ns for one in findings) / 1e9
     last = max(one.end_ns for one in findings) / 1e9
+    name = longest.kind.value.replace("-", " ")
     return [
-        f"{len(said)} times {longest.kind.value} between {first:.1f} s and {last:.1f} s,"
-        f" {together:.2f} s together; the longest: {longest.statement.rstrip('.')}"
+        f"{len(said)} times {name} between {first:.1f} s and {last:.1f} s, {together:.2f} s"
+        f" together{part}; the longest: {longest.statement.rstrip('.')}"
     ]
 
 

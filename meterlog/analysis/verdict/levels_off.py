@@ -126,7 +126,12 @@ def _excess(case: Case) -> list[Finding]:
 def _stalls_on_low(case: Case, held: Sequence[Finding]) -> bool:
     """Tell whether it turns, drawing too much, on speeds above those on which it is held."""
     stalled = [one.speed for one in held if one.speed]
-    turning = [one.speed for one in case.waiting if one.kind is FindingKind.OVER and one.speed]
+    # A gap in the readings may leave a rest of the held step that is told as too much current.
+    turning = [
+        one.speed
+        for one in case.waiting
+        if one.kind is FindingKind.OVER and one.speed and one.speed not in stalled
+    ]
     return bool(stalled and turning) and max(stalled) < min(turning)
 
 

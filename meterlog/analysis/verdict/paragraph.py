@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from meterlog.analysis.rounding import with_uncertainty
 from meterlog.analysis.verdict.case import Case
+from meterlog.analysis.verdict.unseen import BLIND
 from meterlog.model import FindingKind, Outcome, Ranked, SpanKind, Step, Sureness, Verdict
 
 _SURE = {
@@ -27,13 +28,13 @@ def paragraph_of(
     if first.part != "measuring":
         said.append(_rests(first))
     if first.against:
-        said.append(f"Against it: {_short(first.against[0])}.")
+        said.append(f"Against it: {_lowered(_short(first.against[0]))}.")
     others = [one for one in ranked[1:] if one.sureness is not Sureness.POSSIBLE]
     if others:
         said.append("Besides: " + " ".join(one.what for one in others[:2]))
     alternatives = [one for one in ranked[1:] if one.sureness is Sureness.POSSIBLE]
     if alternatives:
-        said.append(f"Not ruled out: {alternatives[0].what}")
+        said.append(f"Not ruled out: {_lowered(alternatives[0].what)}")
     said.append(f"Next: {_first_sentence(first.next_measurement)}")
     return " ".join(said)
 
@@ -52,7 +53,7 @@ def _rests(first: Ranked) -> str:
         return f"{_SURE[first.sureness]}."
     tests = [one for one in first.rests_on if "made while the current was gone" in one]
     said = [first.rests_on[0], *[one for one in tests if one != first.rests_on[0]]]
-    return f"{_SURE[first.sureness]}: {'. '.join(_clause(one) for one in said)}."
+    return f"{_SURE[first.sureness]}: {_lowered('. '.join(_clause(one) for one in said))}."
 
 
 def _clause(text: str) -> str:
@@ -63,10 +64,17 @@ def _clause(text: str) -> str:
 
 
 def _short(text: str) -> str:
+    """Give the beginning, to the end of a clause; the ranked list has all of it."""
     plain = text.rstrip(".")
     if len(plain) <= _LONG:
         return plain
-    return plain[:_LONG].rsplit(" ", 1)[0] + " ..."
+    head, stop, _ = plain[:_LONG].rpartition("; ")
+    return head if stop else plain[:_LONG].rsplit(" ", 1)[0].rstrip(",;:") + " …"
+
+
+def _lowered(text: str) -> str:
+    """Give what follows a colon: no capital, but for one by itself or an abbreviation."""
+    return text[:1].lower() + text[1:] if text[1:2].islower() else text
 
 
 def _first_sentence(text: str) -> str:
@@ -78,10 +86,12 @@ def _without_fault(outcome: Outcome, unseen: Sequence[str], case: Case) -> str:
     said = [_opening(outcome), *_ran(case)]
     if case.review.taps is not None:
         said.append(case.review.taps.summary)
-    lacking = [one for one in unseen if one.startswith(("Not tried", "No limits", "Can't tell"))]
+    lacking = [one for one in unseen if one.startswith(BLIND)]
+    lacking += [one for one in unseen if one.startswith(("Not tried", "No limits"))]
+    lacking += [one for one in unseen if "can't tell" in one.lower()]
     lacking += [one for one in unseen if one.startswith(("Dropouts shorter", "Motor current"))]
     lacking += [one for one in unseen if one.startswith("No commanded")]
-    return " ".join([*said, *lacking[:4]])
+    return " ".join([*said, *lacking[:5]])
 
 
 def _ran(case: Case) -> list[str]:
@@ -94,14 +104,14 @@ def _ran(case: Case) -> list[str]:
     figures = ", ".join(_draws(step) for step in _one_each(steps))
     told = []
     if figures:
-        told.append(f"The motor drew what it should, without a dropout: {figures}.")
+        told.append(f"The motor drew what it should, and no dropout was seen: {figures}.")
     elif any(span.kind is SpanKind.RUNNING for span in case.review.spans):
         running_s = sum(
             span.duration_ns for span in case.review.spans if span.kind is SpanKind.RUNNING
         )
         told.append(
-            f"It ran for {running_s / 1e9:.0f} s without a dropout; whether its current is right"
-            f" was not judged."
+            f"It ran for {running_s / 1e9:.0f} s and no dropout was seen; whether its current is"
+            f" right was not judged."
         )
     else:
         told.append("The motor was not seen running.")

@@ -15,6 +15,7 @@ _FIGURES = (
     FindingKind.OVER,
     FindingKind.UNDER,
 )
+BLIND = "Nothing was read"
 _CHANNELS = {
     Role.MOTOR_FEED: "Motor feed not recorded: a feed that goes can't be told from the rest.",
     Role.MOTOR_RETURN: (
@@ -56,6 +57,12 @@ def _short_dropouts(case: Case) -> list[str]:
 def _speeds(case: Case) -> list[str]:
     tried = sorted({step.speed for step in case.review.steps if step.speed})
     if not tried:
+        found = sum(step.found for step in case.review.steps)
+        if found > 1:
+            return [
+                f"No commanded speed was recorded: nothing is judged speed by speed. {found} levels"
+                f" of current were found; accepted as steps (--accept-steps) they are judged."
+            ]
         return ["No commanded speed was recorded: nothing is judged speed by speed."]
     allowed = case.judged.limits.speeds
     told = []
@@ -73,7 +80,7 @@ def _listed(numbers: list[int]) -> str:
 
 
 def _starts(case: Case) -> list[str]:
-    starts = [one for one in case.review.startups if one.cause == "command"]
+    starts = [one for one in case.review.startups if one.cause != "after a dropout"]
     if not starts:
         return ["No start from rest was recorded: nothing is said of the start-up current."]
     if all(one.peak_floor for one in starts):
@@ -92,7 +99,9 @@ def _untold(case: Case) -> list[str]:
         first = next(one for one in open_ones if one.kind is kind)
         count = sum(one.kind is kind for one in open_ones)
         more = f" ({count - 1} more like it)" if count > 1 else ""
-        told.append(f"Can't tell: {first.statement.rstrip('.')}{more}.")
+        said = first.statement.rstrip(".")
+        lead = "" if "can't tell" in said.lower() else "Can't tell: "
+        told.append(f"{lead}{said}{more}.")
     return told
 
 
@@ -124,7 +133,11 @@ def _gaps(case: Case) -> list[str]:
     told = []
     if gaps:
         length_s = sum(one.end_ns - one.start_ns for one in gaps) / 1e9
-        told.append(f"{len(gaps)} stretch(es) without data, {length_s:.1f} s together.")
+        longest_s = max(one.end_ns - one.start_ns for one in gaps) / 1e9
+        many = "1 gap" if len(gaps) == 1 else f"{len(gaps)} gaps, the longest {longest_s:.2g} s"
+        told.append(
+            f"{BLIND} for {length_s:.2g} s together ({many}): what the motor did then is not known."
+        )
     idle = [
         one
         for one in case.review.findings

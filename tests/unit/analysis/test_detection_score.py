@@ -14,7 +14,10 @@ from meterlog.model import SpanKind
 
 FOLDER = Path(__file__).resolve().parents[2] / "benchmarks" / "detection"
 NAMES = ("fan", "circuit", "pulses", "scene", "score", "figures", "story", "true_trace")
-MIXED, SOUND, CLOSE = range(200_000, 200_014), range(500_200_000, 500_200_005), range(7, 17)
+# Fast meters, two meters and loose probes, each once told wrongly, beside runs as they come.
+HARD = (100_003, 100_006, 100_024, 100_115, 100_158, 700_005)
+MIXED = (*range(200_000, 200_010), *HARD)
+SOUND, CLOSE = (*range(500_200_000, 500_200_004), 500_100_182, 500_100_197), range(7, 17)
 
 
 @pytest.fixture(scope="module")
@@ -258,6 +261,24 @@ def test_every_visible_dropout_of_the_small_score_is_found_with_its_edges(kit, t
     assert counts["found"] == counts["visible"]
     assert counts["edges"] >= 24
     assert counts["edges close"] >= 0.99 * counts["edges"]
+
+
+def test_the_side_is_told_right_and_no_other_blamed_in_the_small_score(kit, totals):
+    counts = totals[kit.scene.Sort.MIXED].counts
+    assert counts["tellable"] >= 12
+    assert counts["told"] == counts["tellable"]
+    assert counts["blamed"] >= counts["tellable"]
+    assert counts["blamed wrongly"] == 0
+
+
+def test_nothing_is_told_of_sound_running_in_the_small_score(kit, totals):
+    mixed, sound = (totals[sort] for sort in (kit.scene.Sort.MIXED, kit.scene.Sort.SOUND))
+    assert mixed.counts["healthy runs"] + sound.counts["healthy runs"] >= 8
+    assert mixed.hours + sound.hours > 0.3
+    for counts in (mixed.counts, sound.counts):
+        assert counts["false alarms"] == 0
+        assert counts["healthy condemned"] == 0
+        assert counts["dropouts told as excess"] == 0
 
 
 def test_stated_uncertainty_and_probability_of_the_small_score_hold(kit, totals):

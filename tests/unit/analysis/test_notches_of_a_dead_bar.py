@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from meterlog.model import SpanKind
+from meterlog.model import FindingKind, Outcome, SpanKind, Verdict
 
 INTERVAL_S = 0.0005
 GONE = (3.0, 4.0)
@@ -88,3 +88,14 @@ def _told(review):
 def test_notches_cut_anywhere_give_the_same_spans(trace, cuts):
     t_ns, values = notched(trace)
     assert _told(reviewed(trace, t_ns, values, cuts)) == _told(reviewed(trace, t_ns, values))
+
+
+def test_what_was_read_for_less_than_the_dwell_between_gaps_proves_nothing(trace):
+    t_ns, values = trace.sample([trace.Leg(4.0, *trace.DEAD)], INTERVAL_S)
+    read = (t_ns / 1e9 % 0.1) < 0.005  # bursts of 5 ms, ten times a second
+    result = reviewed(trace, t_ns[read], values[read])
+    dead = [one for one in result.findings if one.kind is FindingKind.DEAD]
+    assert dead
+    assert {one.verdict for one in dead} == {Verdict.CANT_TELL}
+    assert "readings are missing before and after" in dead[0].statement
+    assert result.verdict.outcome is not Outcome.FAULT

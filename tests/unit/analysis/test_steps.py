@@ -100,3 +100,41 @@ def test_the_reading_half_way_into_a_dropout_is_not_among_the_steady_ones(trace,
     (step,) = result.steps
     assert step.steady_mean_a == pytest.approx(13.6)
     assert step.steady_sd_a == pytest.approx(0.0, abs=1e-9)
+
+
+def test_a_step_that_fails_for_a_held_rotor_has_the_limit_of_its_speed(trace):
+    """The current from which a rotor is held is not what the speed is allowed."""
+    leg = trace.Leg
+    legs = [leg(2.0, *trace.NORMAL[0]), leg(9.0, 11.0, 0.6, 53.0)]
+    result = trace.review(legs, [trace.speed(0.0, 0), trace.speed(2.0, 4)])
+    assert any(f.kind is FindingKind.LOCKED for f in result.findings)
+    step = next(f for f in result.findings if f.kind is FindingKind.STEP_CURRENT)
+    allowed = trace.limits().at(4).max_a
+    assert step.verdict is Verdict.FAIL
+    assert step.limit == allowed
+    assert f"to {allowed:g} A" in step.statement
+
+
+def test_the_value_of_a_failed_step_is_the_one_its_sentence_gives(trace):
+    """A reviewer who finds 5.999 A in the table and 6.001 A in the sentence believes neither."""
+    leg = trace.Leg
+    always = [leg(2.0, *trace.NORMAL[0]), leg(12.0, 12.0, 0.16, 21.0)]
+    events = [trace.speed(0.0, 0), trace.speed(2.0, 4)]
+    (whole,) = [
+        f for f in trace.review(always, events).findings if f.kind is FindingKind.STEP_CURRENT
+    ]
+    assert whole.value == pytest.approx(21.0)
+    assert "draws 21.0" in whole.statement
+    assert "with" not in whole.statement
+    a_while = [
+        leg(2.0, *trace.NORMAL[0]),
+        leg(8.0, *trace.NORMAL[4]),
+        leg(9.5, 12.0, 0.16, 21.0),
+        leg(22.0, *trace.NORMAL[4]),
+    ]
+    (part,) = [
+        f for f in trace.review(a_while, events).findings if f.kind is FindingKind.STEP_CURRENT
+    ]
+    assert part.verdict is Verdict.FAIL
+    assert part.value == pytest.approx(21.0)
+    assert "with 21.0" in part.statement

@@ -79,3 +79,15 @@ def test_a_refusal_has_no_table():
     text = "\n".join(comparison_lines(refused))
     assert "verdict" not in text
     assert "In short." in text
+
+
+def test_that_two_motors_differ_is_not_called_a_failure_of_the_new_one():
+    """A sound new motor differs from the bad old one, as it should."""
+    pair = _comparison()
+    text = "\n".join(comparison_lines(pair))
+    assert "they differ" in text
+    assert "fail" not in text
+    assert "no fault of the new one" in comparison_to_dict(pair)["verdict_says"]
+    held = _comparison(max_difference_percent=5.0)
+    assert "fail" in "\n".join(comparison_lines(held))
+    assert comparison_to_dict(held)["max_difference_percent"] == 5.0

@@ -34,8 +34,8 @@ def out(recording, desk, tmp_path):
 
 def test_every_table_is_there(out):
     assert sorted(path.name for path in out.iterdir()) == [
-        "README.txt", "events.csv", "findings.csv", "readings-bench.csv", "readings-logger.csv",
-        "spans.csv", "steps.csv",
+        "README.txt", "events.csv", "findings.csv", "judgement.txt", "readings-bench.csv",
+        "readings-logger.csv", "review.json", "spans.csv", "steps.csv",
     ]  # fmt: skip
 
 
@@ -103,9 +103,9 @@ def test_events_and_statements_that_a_spreadsheet_would_run_are_defused(out):
     assert events[2][3] == '\'@says "hä", twice\r\nand again'
     findings = _table(out / "findings.csv")
     assert findings[1][:5] == ["dead", "fail", "1.0", "3.0", "2e-06"]
-    assert findings[1][5:11] == ["0.01", "A", "0.02", "2.0", "0.3", "2"]
-    assert findings[1][11].startswith("No current for 2.0 s")
-    assert findings[2][5:12] == ["", "A", "", "", "", "", "'=The current could not be judged."]
+    assert findings[1][5:12] == ["0.01", "A", "0.02", "2.0", "0.3", "", "2"]
+    assert findings[1][12].startswith("No current for 2.0 s")
+    assert findings[2][5:13] == ["", "A", "", "", "", "", "", "'=The current could not be judged."]
 
 
 def test_steps_and_spans_carry_the_reviews_figures(out):
@@ -125,8 +125,8 @@ def test_the_readme_says_which_recording_limits_and_program(out):
     ):  # fmt: skip
         assert word in text
     assert "SIMULATED" not in text
-    for path in out.glob("*.csv"):
-        assert path.name in text
+    for path in out.iterdir():
+        assert path.name in text or path.name == "README.txt"
 
 
 @pytest.mark.parametrize("origin", [Origin.SIMULATED, Origin.IMPORTED, Origin.TYPED])

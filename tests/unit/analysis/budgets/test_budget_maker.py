@@ -190,6 +190,16 @@ def test_the_zero_of_the_clamp_counts_with_its_scatter_its_degrees_and_its_drift
     assert line(later.current, "scatter of the zero").key == scatter.key
 
 
+def test_the_floor_of_a_clamp_stays_in_after_a_zero_and_the_line_says_why(bench):
+    maker = bench.one_meter(sensor=bench.clamp)
+    bare = line(made(maker, bench.step).current, "floor of clamp")
+    assert "drift" not in bare.name
+    maker.take(Event(0, EventKind.ZERO, zero_text("amps", "A", Zero(0.1, 0.06, 9)), "meter"))
+    kept = line(made(maker, bench.step).current, "floor of clamp")
+    assert kept.name.endswith("kept for drift since the zero")
+    assert kept.standard_u == bare.standard_u
+
+
 def test_what_is_learnt_later_is_in_the_next_budget(bench):
     maker = bench.one_meter()
     before = made(maker, bench.step)
@@ -242,6 +252,8 @@ def test_any_role_can_be_asked_for_a_single_reading(bench, role):
 def test_a_statement_that_is_nearly_all_is_one_rectangle_and_u_95_percent_of_its_half_width(bench):
     current = made(bench.one_meter(), replace(bench.step, steady_sd_a=0.01)).current
     assert "one rectangular source" in current.reason
+    # The table shows two lines of 44 % and more: that they are one rectangle must be said.
+    assert "lines of one accuracy statement are one rectangle" in current.reason
     assert current.expanded == pytest.approx(0.95 * (0.01 * 8.0 + 0.03), rel=1e-3)
     # meter and clamp are two
     both = made(bench.one_meter(**bench.behind_clamp()), replace(bench.step, steady_sd_a=0.01))

@@ -50,10 +50,30 @@ def test_the_fuses_load_is_compared_for_one_rating_only(side, healthy):
     (load,) = _figures(side, healthy, {"fuse": _fuse(70.0)}, {"fuse": _fuse(62.0)})
     assert (load.old, load.new) == (70.0, 62.0)
     # One meter on both sides: its gain error is the same in both, so nothing is left of it.
-    assert "-8 ± 0" in load.words
+    assert "8.000 ± 0.000 points less" in load.words
     (other,) = _figures(side, healthy, {"fuse": _fuse(70.0)}, {"fuse": _fuse(62.0, 30.0)})
     assert "not comparable" in other.words
 
 
 def test_what_one_side_lacks_is_not_told(side, healthy):
     assert _figures(side, healthy, {"startups": (_start(4, 40.0),)}, {}) == ()
+
+
+def _load(percent, speed, u=1.05):
+    load = budget("load", percent, "%", (Source("scatter", u, "%"),))
+    return FuseCheck(
+        25.0, "blade-medium", load, speed, 80.0, Verdict.PASS, 0.99, (), Verdict.PASS, ""
+    )
+
+
+def test_points_are_written_to_the_place_their_uncertainty_reaches(side, healthy):
+    (load,) = _figures(side, healthy, {"fuse": _load(54.0, 4)}, {"fuse": _load(54.152, 4)})
+    assert "54.0 ± 2.1 % by the old at speed 4" in load.words
+    assert "0.2 ± 3.0 points more by the new" in load.words
+
+
+def test_loads_at_different_speeds_are_not_set_off_against_each_other(side, healthy):
+    (load,) = _figures(side, healthy, {"fuse": _load(34.0, 3)}, {"fuse": _load(54.0, 4)})
+    assert "at speed 3" in load.words
+    assert "not comparable" in load.words
+    assert "points" not in load.words

@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from meterlog.analysis.compare import Ask, compare
+from meterlog.analysis.rounding import with_uncertainty
 from meterlog.model import Accuracy, Conditions, Limits, Role, Sensor, SensorKind, Verdict
 
 SHARES = {1: 0.4, 2: 0.55, 3: 0.75, 4: 0.97}
@@ -120,6 +121,9 @@ def test_conditions_that_differ_widen_the_difference(side, healthy):
     squares = plain.steps[-1].difference_a.combined_u ** 2 + added**2
     assert wide.steps[-1].difference_a.combined_u == pytest.approx(squares**0.5, rel=1e-2)
     assert "filter" in wide.summary
+    # Who adds up the uncertainties of both currents must find what else is in it.
+    assert "in this uncertainty: filter differs" in wide.steps[-1].words
+    assert "in this uncertainty" not in plain.steps[-1].words
 
 
 def _current_only(side, name, curve, supply_v, engine=""):
@@ -298,3 +302,27 @@ def test_what_was_taken_back_is_not_summed_up_as_no_difference(side, healthy):
     summary = _compared(old, new).summary
     assert "Whether it differs at speeds 1, 2, 3 and 4 can't be told." in summary
     assert "No difference" not in summary
+
+
+def test_one_speed_that_differs_may_be_chance_and_that_is_said(side, step_of, healthy, worn):
+    """Four comparisons at 95 %: 1 - 0.95^4 = 18.5 %."""
+    old = side("old", healthy, conditions=SAME)
+    steps = list(side("new", healthy, conditions=SAME).review.steps)
+    odd = steps[2]
+    steps[2] = step_of(3, odd.voltage.value, 1.2 * odd.current.value)
+    one = _compared(old, side("new", healthy, steps=tuple(steps), conditions=SAME))
+    assert [step.verdict is Verdict.FAIL for step in one.steps].count(True) == 1
+    assert any("up to 19 %" in note for note in one.notes)
+    several = _compared(old, side("new", worn, conditions=SAME))
+    assert not any("by chance" in note for note in several.notes)
+
+
+def test_percents_are_written_to_the_place_their_uncertainty_reaches(side, healthy, worn):
+    compared = _compared(side("old", healthy, conditions=SAME), side("new", worn, conditions=SAME))
+    for step in compared.steps:
+        if step.verdict is Verdict.FAIL:
+            told = with_uncertainty(
+                100.0 * (step.ratio.value - 1.0), 100.0 * step.ratio.expanded, "%"
+            )
+            assert f"({told})" in step.words
+            assert told in compared.summary

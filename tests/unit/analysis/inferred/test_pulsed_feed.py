@@ -1,9 +1,15 @@
 """Pulsed feeds: frequency and duty where the rate shows them, and never dropouts."""
 
+from dataclasses import replace
+from itertools import pairwise
+
 import numpy as np
 import pytest
 
 from meterlog.analysis.inferred import Unseen, without_pulses
+from meterlog.analysis.inferred.voltage_pages import VoltagePages
+from meterlog.analysis.labels import Stretch
+from meterlog.analysis.rows import Rows
 from meterlog.model import Controller, Finding, FindingKind, PulsedFeed, Span, SpanKind, Verdict
 
 S = 1_000_000_000
@@ -156,7 +162,94 @@ def test_only_what_is_as_short_as_pulses_and_inside_is_withdrawn():
         ("running", 0.0, 2.0), ("ground-lost", 2.0, 4.0), ("running", 4.0, 11.0),
         ("ground-lost", 11.0, 11.05), ("running", 11.05, 12.0),
     ]  # fmt: skip
-    assert list(left.findings) == findings[1:]
+    assert list(left.findings[:2]) == findings[1:3]
+    assert left.findings[2].verdict is Verdict.CANT_TELL
     assert left.count == 1
     unseen = PulsedFeed(0, 10 * S, 2, None, None, None, None, 6.0, 4.0, "")
     assert without_pulses(spans, findings, [unseen]).spans == tuple(spans)
+
+
+def judged_step(more_spans, more_findings):
+    spans = [span(SpanKind.RUNNING, 0.0, 1.0), span(SpanKind.OVER, 1.0, 1.05), *more_spans]
+    excess = finding(FindingKind.OVER, 1.0, 1.05)
+    step = finding(FindingKind.STEP_CURRENT, 0.0, 6.0)
+    other = replace(step, start_ns=6 * S, end_ns=9 * S, verdict=Verdict.PASS, speed=3)
+    pulsed = PulsedFeed(0, 10 * S, 2, 10.0, 0.1, 0.5, 12.0, 6.0, 4.0, "", within_s=0.3)
+    findings = [excess, *more_findings, replace(step, value=19.0, limit=18.0), other]
+    return without_pulses(spans, findings, [pulsed]).findings
+
+
+def test_a_step_that_was_judged_by_single_pulses_is_not_failed_for_them():
+    step, other = judged_step([span(SpanKind.RUNNING, 1.05, 9.0)], [])
+    assert step.verdict is Verdict.CANT_TELL
+    assert (step.value, step.limit, step.probability) == (None, None, None)
+    assert "pulsed" in step.statement
+    assert other.verdict is Verdict.PASS  # no pulse of it was withdrawn
+
+
+def test_a_step_with_an_excess_longer_than_pulses_stays_failed():
+    long = [
+        span(SpanKind.RUNNING, 1.05, 2.0),
+        span(SpanKind.OVER, 2.0, 4.0),
+        span(SpanKind.RUNNING, 4.0, 9.0),
+    ]
+    excess, step, _ = judged_step(long, [finding(FindingKind.OVER, 2.0, 4.0)])
+    assert excess.start_ns == 2 * S
+    assert step.verdict is Verdict.FAIL
+
+
+def test_a_beat_of_readings_with_pulses_that_nobody_stated_is_told_as_a_doubt(bench):
+    t, columns = pulses(50.0, 100.7, 0.4, 12.0)  # a beat of 0.7 Hz
+    _, told = found(bench, t, columns)
+    assert sum(span.kind.is_fault for span in told.spans) >= 6
+    (note,) = [note for note in told.notes if "come evenly" in note]
+    assert "every 1.4 s" in note
+    assert "20 ms" in note
+    _, averaged = found(bench, t, columns, window_s=0.001)
+    assert not any("come evenly" in note for note in averaged.notes)
+
+
+def test_losses_at_random_are_no_beat(bench):
+    rng = np.random.default_rng(8)
+    t = np.arange(0.0, 40.0, 0.02)
+    on = np.ones(len(t), bool)
+    for start in np.cumsum(rng.exponential(2.0, 12) + 0.5):
+        on[(t >= start) & (t < start + 0.3)] = False
+    _, told = found(bench, t, [np.where(on, 10.0, 0.0), np.where(on, 12.0, 0.0), np.zeros(len(t))])
+    assert sum(span.kind.is_fault for span in told.spans) >= 6
+    assert not any("come evenly" in note for note in told.notes)
+
+
+@pytest.mark.parametrize("roles", [("current", "feed", "return"), ("current", "return")])
+def test_pages_without_a_swing_are_passed_over_and_those_with_one_kept_whole(bench, roles):
+    rng = np.random.default_rng(3)
+    on = np.arange(2000) % 20 < 10
+    back = np.where(np.arange(2000) < 1000, 0.1, np.where(on, 0.1, 12.0))
+    t_ns = np.arange(2000, dtype=np.int64) * 1_000_000
+    feed = np.full(2000, 12.1) if "feed" in roles else None
+    yes = np.ones(2000, bool)
+    rows = Rows(t_ns, np.full(2000, 9.0), feed, back, yes, ~yes)
+    cuts = np.unique(np.concatenate(([0, 2000], rng.integers(1, 2000, 9))))
+    stretches = [Stretch(0, 1300, 1, steady=True), Stretch(1300, 2000, 2, steady=True)]
+
+    def pages(edges):
+        seen = VoltagePages(500)
+        full = []
+        for a, b in pairwise(edges):
+            inside = [
+                replace(one, start=max(one.start - a, 0), stop=min(one.stop, b) - a)
+                for one in stretches
+                if one.start < b and one.stop > a
+            ]
+            full += seen.take(rows.part(a, b), inside)
+        assert seen.rest() is None
+        return full
+
+    whole, cut = pages([0, 2000]), pages(cuts.tolist())
+    assert [int(page.t_ns[0]) for page in whole] == [1_000_000_000, 1_500_000_000]
+    assert whole[0].speed[299] == 1.0
+    assert whole[0].speed[300] == 2.0
+    for one, other in zip(whole, cut, strict=True):
+        assert np.array_equal(one.t_ns, other.t_ns)
+        assert np.array_equal(one.across, other.across)
+        assert np.array_equal(one.speed, other.speed)

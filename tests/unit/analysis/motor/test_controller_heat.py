@@ -17,11 +17,14 @@ from meterlog.model import (
     Limits,
     Quantity,
     Role,
+    Sensor,
+    SensorKind,
     Verdict,
 )
 
 Level = namedtuple("Level", "mean sd n")
 GOOD = Accuracy(0.5, 1.0, 0.01)
+FOUR_SPEEDS = ((5.6, 3.8), (7.2, 5.7), (9.3, 8.9), (12.8, 13.4))
 LINEAR = Limits(controller=Controller("linear", 40.0))
 
 
@@ -178,3 +181,38 @@ def test_all_together_gives_the_fit_the_heat_and_the_findings(low_side, healthy)
     fit, (heat, findings, _) = motor_fit(judged), controller_heat(judged)
     assert fit.refusal == ""
     assert len(heat) == len(findings) == 3
+
+
+def test_a_clamp_of_which_nobody_said_how_good_it_is_passes_no_heat_beside_its_limit(low_side):
+    """2 % + 0.3 A, as usual clamps have: of 6 A that is 7 %, more than lies between 43 and 45 W."""
+    judged = low_side(FOUR_SPEEDS)
+    (first, *_), _, _ = controller_heat(judged)
+    limit = first.heat_w.value + 1.5 * first.heat_w.expanded
+    limits = replace(judged.limits, controller=replace(judged.limits.controller, max_heat_w=limit))
+    judged = replace(judged, limits=limits)
+    assert controller_heat(judged)[0][0].verdict == "pass"
+    (meter,) = judged.instruments
+    clamp = Sensor(SensorKind.CLAMP, 100.0, words="10 mV/A")
+    channels = tuple(
+        replace(one, sensor=clamp) if one.role is Role.MOTOR_CURRENT else one
+        for one in meter.channels
+    )
+    behind = replace(judged, instruments=(replace(meter, channels=channels),))
+    heat, findings, _ = controller_heat(behind)
+    assert heat[0].verdict == "can't tell"
+    assert "could turn the verdict over" in findings[0].statement
+
+
+def test_a_step_of_several_levels_makes_no_heat(low_side):
+    """Found changes may miss some that dropouts hide: 28 ± 56 W is no figure."""
+    judged = low_side(FOUR_SPEEDS)
+    mixed = tuple(
+        replace(one, steady_sd_a=0.3 * one.steady_mean_a, steady_lag1_a=0.99)
+        if one.speed == 2
+        else one
+        for one in judged.steps
+    )
+    whole = [one.speed for one in controller_heat(judged)[0]]
+    assert [one.speed for one in controller_heat(replace(judged, steps=mixed))[0]] == [
+        speed for speed in whole if speed != 2
+    ]

@@ -240,6 +240,12 @@ def test_a_step_over_its_limit_all_the_time_stays_in(run_of, healthy):
     """A motor that draws too much is still one motor; its figures are wanted."""
     judged = replace(run_of(healthy, FOUR), spans=(_span(SpanKind.OVER, 40.2, 50.0),))
     assert len(motor_fit(judged).points) == 4
+    # Nothing is beyond a limit while the motor starts (1.5 s): only what follows counts.
+    started = replace(run_of(healthy, FOUR), spans=(_span(SpanKind.OVER, 41.5, 50.0),))
+    assert len(motor_fit(started).points) == 4
+    holed = (_span(SpanKind.OVER, 41.5, 44.0), _span(SpanKind.NO_DATA, 44.0, 46.0),
+             _span(SpanKind.OVER, 46.0, 50.0))  # fmt: skip
+    assert len(motor_fit(replace(run_of(healthy, FOUR), spans=holed)).points) == 4
     half = replace(run_of(healthy, FOUR), spans=(_span(SpanKind.OVER, 45.0, 50.0),))
     assert len(motor_fit(half).points) == 3
 
@@ -284,3 +290,16 @@ def test_what_the_budgets_lack_the_figures_lack(run_of, healthy):
     fit = motor_fit(replace(judged, steps=bare))
     assert "the clamp's own error" in fit.figures[0].lacking
     assert "the clamp's own error" in fit.at_reference.lacking
+
+
+def test_a_step_of_several_levels_is_no_point(run_of, healthy):
+    judged = run_of(healthy, FOUR)
+    steps = tuple(
+        replace(one, steady_sd_a=0.3 * one.steady_mean_a, steady_lag1_a=0.99)
+        if one.speed == 2
+        else one
+        for one in judged.steps
+    )
+    fit = motor_fit(replace(judged, steps=steps))
+    assert [one.speed for one in fit.points] == [1, 3, 4]
+    assert "several speeds" in fit.left_out[0]

@@ -21,6 +21,8 @@ def bars():
     return SimpleNamespace(
         BarMotor=waves.BarMotor,
         bar_wave=waves.bar_wave,
+        shown_ripple=waves.shown_ripple,
+        drawn_motor=score.drawn_motor,
         watched=score.watched,
         score=score.score,
     )

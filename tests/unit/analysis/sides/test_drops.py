@@ -9,9 +9,15 @@ from meterlog.analysis.budgets import budget
 from meterlog.analysis.drag import drag_finding
 from meterlog.analysis.judged import Judged
 from meterlog.model import (
+    Channel,
     Doubt,
     DoubtKind,
     FindingKind,
+    Instrument,
+    Quantity,
+    Role,
+    Sensor,
+    SensorKind,
     Shape,
     Source,
     Step,
@@ -183,6 +189,16 @@ def test_a_reading_of_few_or_of_a_doubted_meter_is_no_drag(trace):
     assert drag(trace, *both) is None
     both = step(1, 5.8, 4.1), step(4, 19.0, 11.8)
     assert drag(trace, *both, doubts=(Doubt(DoubtKind.DECADE, "ten"),)) is None
+
+
+def test_what_an_unstated_clamp_could_turn_over_is_no_drag(trace):
+    """2 % + 0.3 A, as usual clamps have, reach the limits of 5 A and 18 A from here."""
+    both = step(1, 5.2, 4.1, u=0.01), step(4, 18.4, 11.8, u=0.01)
+    assert drag(trace, *both).verdict is Verdict.FAIL
+    clamp = Sensor(SensorKind.CLAMP, 100.0, words="10 mV/A")
+    amps = Channel("amps", Quantity.CURRENT, Role.MOTOR_CURRENT, sensor=clamp)
+    meter = Instrument("meter", "test", "-", (amps,))
+    assert drag_finding(Judged((meter,), trace.limits(), steps=both)) is None
 
 
 def test_a_wide_uncertainty_is_no_drag(trace):

@@ -16,6 +16,8 @@ from meterlog.model import (
     Fuse,
     Limits,
     Role,
+    Sensor,
+    SensorKind,
     Source,
     SpanKind,
     SpeedLimits,
@@ -211,3 +213,55 @@ def test_the_reader_is_told_which_rows_nobody_compared(fan):
     large = fan(limits=limits(40.0, kind="blade-large"))
     assert "not all of them compared" not in checked(large)[0].words
     assert all(row.basis[:2] in ("C:", "M:") for row in checked(fan())[0].margins)
+
+
+def _behind_a_clamp(one, sensor):
+    meter = one.instrument
+    channel = dataclasses.replace(meter.channels[0], sensor=sensor)
+    judged = dataclasses.replace(
+        one.judged(), instruments=(dataclasses.replace(meter, channels=(channel,)),)
+    )
+    above = one.show(TimeAbove([meter], one.limits)).exceedances()
+    return fuse_check(judged, (), above)[0]
+
+
+def test_a_clamp_of_which_nobody_said_how_good_it_is_passes_no_load_beside_its_limit(fan):
+    """2 % + 0.3 A, as usual clamps have, turn 79 % of 30 A into more than 80 %."""
+    high, low = fan(steps=(step(23.7, u=0.01),)), fan(steps=(step(13.6, u=0.01),))
+    bare = Sensor(SensorKind.CLAMP, 100.0, words="10 mV/A")
+    check = _behind_a_clamp(high, bare)
+    assert check.load_verdict is Verdict.CANT_TELL
+    assert "could turn the verdict over" in check.words
+    assert check.load_probability < 0.9
+    assert _behind_a_clamp(high, Sensor()).load_verdict is Verdict.PASS
+    assert _behind_a_clamp(low, bare).load_verdict is Verdict.PASS
+
+
+def test_starts_one_after_another_add_up_in_the_fuse(fan, motor):
+    """Each by itself is carried; what is left of the heat of several is nobody's pass."""
+
+    def twice(t):
+        return np.where(t < 6.0, motor(t, 2.0, 13.6, 50.0), motor(t, 6.5, 13.6, 50.0))
+
+    def spans(*starts):
+        kinds = []
+        for begin, end in starts:
+            kinds += [(SpanKind.OFF, begin - 0.5, begin), (SpanKind.RUNNING, begin, end)]
+        return tuple(kinds)
+
+    rating = 25.0
+    alone, _ = checked(fan(spans=spans((2.0, 10.0)), limits=limits(rating)))
+    assert alone.nuisance is Verdict.PASS, alone.words
+    both, _ = checked(fan(twice, spans=spans((2.0, 6.0), (6.5, 10.0)), limits=limits(rating)))
+    assert both.nuisance is Verdict.CANT_TELL
+    assert "2 starts" in both.words
+    larger, _ = checked(fan(twice, spans=spans((2.0, 6.0), (6.5, 10.0)), limits=limits(40.0)))
+    assert larger.nuisance is Verdict.PASS
+
+
+def test_a_step_of_several_levels_is_no_load(fan):
+    rippled = step(13.6, steady_sd_a=3.0, steady_lag1_a=0.5)
+    assert checked(fan(steps=(rippled,)))[0].load_verdict is Verdict.PASS
+    check, _ = checked(fan(steps=(step(13.6, steady_sd_a=3.0, steady_lag1_a=0.995),)))
+    assert check.load_verdict is Verdict.CANT_TELL
+    assert "several speeds" in check.words

@@ -8,10 +8,10 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from meterlog.analysis.startup import StartWatch
+from meterlog.analysis.startup import StartWatch, peak_words
 from meterlog.analysis.startup import capture as capture_file
 from meterlog.analysis.startup import start_watch as watch_file
-from meterlog.model import Event, EventKind, Limits, SpanKind, Step
+from meterlog.model import Event, EventKind, Limits, Sensor, SensorKind, SpanKind, Step
 
 
 def starts_of(read, cuts=()):
@@ -240,3 +240,17 @@ def test_without_limits_of_its_own_the_window_is_that_of_the_profile(read, motor
     limits = Limits(inrush_window_s=0.5)
     (start,) = starts_of(read(lambda t: motor(t, 2.0), spans=off_then_on, limits=limits))
     assert start.i2t_s == pytest.approx(0.5, abs=0.002)
+
+
+def test_a_peak_behind_a_clamp_without_a_statement_has_no_uncertainty(read, motor, off_then_on):
+    """The meter's alone, 0.04 A of 31 A, would be far too small, with nothing to say so."""
+    one = read(lambda t: motor(t, 2.0), spans=off_then_on)
+    watch = one.show(StartWatch(one.limits))
+    meter = one.instrument
+    clamp = Sensor(SensorKind.CLAMP, 100.0, words="10 mV/A")
+    channel = dataclasses.replace(meter.channels[0], sensor=clamp)
+    behind = dataclasses.replace(meter, channels=(channel,))
+    (start,) = watch.startups(dataclasses.replace(one.judged(), instruments=(behind,)))
+    assert start.peak_u_a is None
+    assert peak_words(start).endswith(" A (uncertainty not known)")
+    assert peak_words(start).startswith("59.") or peak_words(start).startswith("60.")

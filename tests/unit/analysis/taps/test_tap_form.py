@@ -2,7 +2,7 @@
 
 import pytest
 
-from meterlog.model import Doubt, DoubtKind, Event, EventKind
+from meterlog.model import Doubt, DoubtKind, Event, EventKind, SpanKind
 
 THREE = [(16.0, 20.1), (24.0, 28.1), (31.0, 35.2)]
 TAPS = (20.0, 28.0, 35.1)
@@ -172,3 +172,29 @@ def test_the_time_with_the_fan_off_is_not_part_of_a_motor_dead_from_the_start(
     evidence = proper(tapped, script, [(2.0, 20.1), *THREE[1:]])
     assert evidence.across_v == pytest.approx(12.38, abs=0.02)
     assert check_of(evidence, "voltage across the motor").verdict == "pass"
+
+
+def _with_gap(tapped, trace, script, end_s):
+    """Give the test with readings that are missing while the leads are moved."""
+    nothing = (float("nan"), float("nan"), float("nan"))
+    legs, events = script(THREE, end=50.0)
+    legs[1:2] = [
+        trace.Leg(14.1, 12.0, 0.16, 13.6),
+        trace.Leg(end_s, *nothing),
+        trace.Leg(16.0, 12.0, 0.16, 13.6),
+    ]
+    tested = tapped(legs, TAPS, events=events, leads=(14.0,))
+    assert any(span.kind is SpanKind.NO_DATA for span in tested.review.spans)
+    return tested.evidence
+
+
+def test_a_gap_in_the_readings_is_no_trace_that_moved(tapped, trace, script, check_of):
+    """A lost line or two while the leads are moved must not refuse a good claim."""
+    short = check_of(_with_gap(tapped, trace, script, 14.3), "leads moved first")
+    assert short.verdict == "pass", short
+
+
+def test_leads_moved_while_nothing_was_read_prove_nothing(tapped, trace, script, check_of):
+    long = check_of(_with_gap(tapped, trace, script, 14.9), "leads moved first")
+    assert long.verdict == "can't tell"
+    assert "nothing was read" in long.words

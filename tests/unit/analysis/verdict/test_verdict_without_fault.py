@@ -31,6 +31,14 @@ def test_a_healthy_motor_is_in_order_with_its_figures_and_what_was_not_tried(ver
     assert "Not tried: speed 2, 3." in told.paragraph
 
 
+def test_gaps_are_told_beside_a_motor_that_is_in_order(verdict_of, kit):
+    """A tenth of the run was not read: nobody may take that for proof that nothing happened."""
+    gaps = [kit.finding("no-data", "can't tell", 10.0 + i, 0.2, value=None) for i in range(3)]
+    told = verdict_of(kit.passed(4), *gaps)
+    assert told.outcome == "in order"
+    assert "Nothing was read for 0.6 s together (3 gaps, the longest 0.2 s)" in told.paragraph
+
+
 def test_one_speed_that_can_not_be_told_keeps_the_run_from_being_in_order(verdict_of, kit):
     untold = kit.finding("step-current", "can't tell", value=17.9, limit=18.0, speed=3)
     told = verdict_of(kit.passed(4), untold)
@@ -42,7 +50,7 @@ def test_without_limits_a_running_motor_is_not_called_sound(verdict_of, kit):
     told = verdict_of(limits={"speeds": {}})
     assert told.outcome == "can't tell"
     assert "No limits stated for speed 4" in told.paragraph
-    assert "ran for 60 s without a dropout" in told.paragraph
+    assert "ran for 60 s and no dropout was seen" in told.paragraph
 
 
 def test_without_a_current_nothing_is_said_of_the_motor(verdict_of):
@@ -88,7 +96,7 @@ def test_what_could_not_be_seen_is_listed(verdict_of, kit):
         "Not tried: speed 1, 2, 3",
         "No start from rest",
         "7,000 readings/s",
-        "1 stretch(es) without data, 3.0 s",
+        "Nothing was read for 3 s together (1 gap)",
     ):
         assert words in said
     start = StartUp(0, 10, 4, "command", 40.0, None, 0.01, True, 13.0, 3.0, 0.5, 0.1, 100.0, 2.0)

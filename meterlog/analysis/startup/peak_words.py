@@ -1,0 +1,13 @@
+"""PeakWords: the peak of a start, as it is written wherever it is told."""
+
+from __future__ import annotations
+
+from meterlog.analysis.rounding import with_uncertainty
+from meterlog.model import StartUp
+
+
+def peak_words(one: StartUp) -> str:
+    """Write a peak with its uncertainty; to a tenth of an ampere where that is not known."""
+    if one.peak_u_a is None:
+        return f"{one.peak_a:.1f} A (uncertainty not known)"
+    return with_uncertainty(one.peak_a, one.peak_u_a, "A")

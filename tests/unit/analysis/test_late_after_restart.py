@@ -1,0 +1,113 @@
+"""A hand may be late after a dropout, beside missing data and with a slow meter as well."""
+
+import numpy as np
+import pytest
+
+from meterlog.model import SpanKind
+
+
+def kinds(result):
+    return [span.kind for span in result.spans]
+
+
+def after_dropout(trace, before, marked, low=(12.3, 6.7, 3.6)):
+    """Give a run on low, dead from 3 s to 4 s, on high from ``before`` though marked ``marked``."""
+    leg = trace.Leg
+    legs = [
+        leg(3.0, *trace.NORMAL[1]),
+        leg(4.0, *trace.DEAD),
+        leg(before, *low),
+        leg(9.0, *trace.NORMAL[4]),
+    ]
+    return trace.review(legs, [trace.speed(0.0, 1), trace.speed(marked, 4)], 0.01)
+
+
+def test_the_next_speed_before_a_late_mark_is_no_excess_after_a_dropout_either(trace):
+    # Judging begins at 4.5 s, in the midst of the late mark's lag.
+    result = after_dropout(trace, before=4.45, marked=4.65)
+    assert SpanKind.OVER not in kinds(result)
+
+
+def test_too_much_current_ever_since_a_dropout_is_not_a_late_hand(trace):
+    result = after_dropout(trace, before=4.65, marked=4.65, low=(12.3, 4.0, 7.0))
+    (over,) = [span for span in result.spans if span.kind is SpanKind.OVER]
+    assert over.start_ns / 1e9 == pytest.approx(4.5, abs=0.02)
+
+
+def test_the_next_speeds_current_after_coasting_is_no_lack_of_it_before_a_late_mark(trace):
+    leg = trace.Leg
+    legs = [
+        leg(4.0, *trace.NORMAL[4]),
+        leg(4.015, 12.4, 7.0, 0.0),
+        leg(9.0, *trace.NORMAL[1]),
+    ]
+    result = trace.review(legs, [trace.speed(0.0, 4), trace.speed(4.25, 1)], 0.005)
+    assert kinds(result) == [SpanKind.RUNNING]
+
+
+def test_too_little_current_long_after_a_dropout_is_not_excused_by_the_next_command(trace):
+    leg = trace.Leg
+    legs = [
+        leg(3.0, *trace.NORMAL[4]),
+        leg(4.0, *trace.DEAD),
+        leg(6.0, *trace.NORMAL[1]),
+        leg(9.0, *trace.NORMAL[1]),
+    ]
+    result = trace.review(legs, [trace.speed(0.0, 4), trace.speed(6.0, 1)], 0.01)
+    (under,) = [span for span in result.spans if span.kind is SpanKind.UNDER]
+    assert under.duration_ns / 1e9 == pytest.approx(1.5, abs=0.05)
+
+
+def start_before_gap(trace, marked, stays=False):
+    """Give a start on high from 5.0 s, its readings lost from 5.12 s to 5.25 s."""
+    t = np.arange(0.0, 12.0, 0.005)
+    values = np.tile(trace.NORMAL[1], (len(t), 1))
+    high = t >= 5.0
+    values[high] = trace.NORMAL[4]
+    peak = 55.0 if stays else 13.6 + 41.4 * np.exp(-(t[high] - 5.0) / 0.1)
+    values[high, 2] = peak
+    values[(t >= 5.12) & (t < 5.25)] = np.nan
+    instrument = trace.Instrument("meter", "t", "-", trace.channels(0.005))
+    reviewer = trace.Reviewer([instrument], trace.limits())
+    for event in (trace.speed(0.0, 1), trace.speed(marked, 4)):
+        reviewer.feed(event)
+    reviewer.feed(trace.block_of(np.round(t * 1e9).astype(np.int64), values))
+    return reviewer.finish()
+
+
+def test_the_peak_of_a_start_before_a_mark_in_missing_data_is_no_held_rotor(trace):
+    result = start_before_gap(trace, marked=5.2)
+    assert set(kinds(result)) == {SpanKind.RUNNING, SpanKind.NO_DATA}
+
+
+def test_the_same_peak_with_no_command_about_is_told(trace):
+    assert SpanKind.LOCKED in kinds(start_before_gap(trace, marked=8.0))
+
+
+def test_a_rotor_that_stays_held_is_told_whatever_the_mark(trace):
+    result = start_before_gap(trace, marked=5.2, stays=True)
+    assert SpanKind.LOCKED in kinds(result)
+
+
+def test_a_slow_meter_makes_no_late_hand_later_than_it_is(trace):
+    # Late by 0.25 s, of a lag of 0.3 s; read every 0.2 s it may seem 0.4 s.
+    leg = trace.Leg
+    for phase in (0.0, 0.05, 0.1, 0.15):
+        at = 5.0 + phase
+        legs = [leg(at, *trace.NORMAL[1]), leg(at + 0.1, 12.0, 0.2, 25.0), leg(9, *trace.NORMAL[4])]
+        events = [trace.speed(0.0, 1), trace.speed(at + 0.25, 4)]
+        result = trace.review(legs, events, 0.2)
+        assert kinds(result) == [SpanKind.RUNNING], phase
+
+
+@pytest.mark.parametrize("read_on_s", [0.0, 0.01, 0.03])
+def test_a_mark_just_before_missing_data_excuses_as_well(trace, read_on_s):
+    leg, gone = trace.Leg, (None, None, None)
+    legs = [
+        leg(5.0, *trace.NORMAL[4]),
+        leg(5.2 + read_on_s, *trace.NORMAL[1]),
+        leg(5.3, *gone),
+        leg(9.0, *trace.NORMAL[1]),
+    ]
+    result = trace.review(legs, [trace.speed(0.0, 4), trace.speed(5.198, 1)], 0.005)
+    assert set(kinds(result)) == {SpanKind.RUNNING, SpanKind.NO_DATA}
