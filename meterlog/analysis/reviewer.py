@@ -27,7 +27,12 @@ from meterlog.analysis.time_notes import TimeNotes
 from meterlog.analysis.timeline import SpeedTimeline
 from meterlog.analysis.told_steps import ToldSteps
 from meterlog.analysis.typed_roles import TypedRoles
-from meterlog.analysis.visibility import PaceSeen, catch_chances, shortest_visible_s
+from meterlog.analysis.visibility import (
+    PaceSeen,
+    catch_chances,
+    running_levels,
+    shortest_visible_s,
+)
 from meterlog.analysis.whole import Whole
 from meterlog.model import (
     Block,
@@ -237,7 +242,12 @@ class Reviewer:
         if self._current is not None and Role.MOTOR_CURRENT not in self._typed:
             widest = self._current if self._pace is None else self._pace.channel
             shortest = shortest_visible_s(widest, self._limits.min_dwell_s)
-            chances = catch_chances(widest, self._limits.min_dwell_s)
+            chances = catch_chances(
+                widest,
+                self._limits.min_dwell_s,
+                running_levels(self._limits, steps),
+                None if self._pace is None else self._pace.pace,
+            )
         return Review(
             spans=spans,
             steps=steps,
