@@ -27,10 +27,14 @@ class Pace:
         Gaps that were seen, in bins.
     shares : tuple of float
         How many of all gaps each stands for; not needed to add up to 1.
+    beside : bool
+        Another meter reads the voltage: then the instant at which the current comes back is told
+        by the two readings on both sides of it alone; see ``current_reads.py``.
     """
 
     gaps_s: tuple[float, ...]
     shares: tuple[float, ...] = (1.0,)
+    beside: bool = False
 
     def train_s(self) -> NDArray[np.float64]:
         """Give gaps in these shares, in a fixed mixed order, shape (n,), seconds."""
@@ -97,7 +101,7 @@ def caught(
         first = np.searchsorted(t, begins - window / 2.0 + gone - _LEAST_S, side="left")
         after = np.searchsorted(t, ends + window / 2.0 - back, side="left")
         told = t[first] <= ends + window / 2.0 - gone + _LEAST_S
-        seen = _Seen(t, begins, ends, window)
+        seen = _Seen(t, begins, ends, window, pace.beside)
         long = seen.rise(np.maximum(after, first + 1)) - seen.fall(first) >= dwell_s - _LEAST_S
         chances[place] = float(weights[told & long].sum())
     return np.minimum(np.round(chances, 12), 1.0)
@@ -129,6 +133,7 @@ class _Seen:
     begins: NDArray[np.float64]
     ends: NDArray[np.float64]
     window: float
+    beside: bool
 
     def _at(self, index: NDArray[np.intp]) -> NDArray[np.float64]:
         middle, half = self.t[index], self.window / 2.0
@@ -149,7 +154,8 @@ class _Seen:
 
     def rise(self, after: NDArray[np.intp]) -> NDArray[np.float64]:
         """Give when the current is told to come, ``after`` being the first reading with it."""
-        here, beyond, before = self._at(after), self._at(after + 1), self._at(after - 1)
+        here, before = self._at(after), self._at(after - 1)
+        beyond = here if self.beside else self._at(after + 1)
         half = (np.maximum(here, beyond) + before) / 2.0
         soon = here >= half
         return self._crossing(

@@ -1,7 +1,8 @@
 """Drag: a motor that draws too much at several speeds turns hard, or does not turn.
 
 Never from one poor reading: it takes two speeds above what they may draw, or one above and another
-close to it. On low, where drag may stall the motor altogether, volts by amperes tell which.
+close to it. A speed counts as above only where its own verdict is that it fails. On low, where drag
+may stall the motor altogether, volts by amperes tell which.
 
 Source: common practice, no source: drag gives some per cent on high and more on low, until the
 motor stalls on low and still runs on high.
@@ -96,6 +97,11 @@ def _worst_by_speed(judged: Judged) -> list[_At]:
     found: dict[int, _At] = {}
     maker = maker_of(judged)
     taken_back = TakenBack(judged.instruments, judged.doubts)
+    own = {
+        (one.start_ns, one.speed): one.verdict
+        for one in judged.findings
+        if one.kind is FindingKind.STEP_CURRENT
+    }
     for step in judged.steps:
         max_a = judged.limits.at(step.speed).max_a
         if not step.speed or max_a is None or max_a <= 0.0 or step.current is None:
@@ -107,7 +113,9 @@ def _worst_by_speed(judged: Judged) -> list[_At]:
         # What a step is not failed for, it is no sign of drag either.
         usual = maker.usual_more(step.current.value, at_rest=False)
         told, _ = cautious(step.current, (None, max_a), judged.limits, usual)
-        one = _At(step, step.current, max_a, told.verdict is Verdict.FAIL)
+        fails = own.get((step.start_ns, step.speed), Verdict.FAIL) is Verdict.FAIL
+        over = fails and told.verdict is Verdict.FAIL and told.limit == max_a
+        one = _At(step, step.current, max_a, over)
         before = found.get(step.speed)
         if before is None or one.current.value > before.current.value:
             found[step.speed] = one

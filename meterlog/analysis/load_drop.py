@@ -21,9 +21,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from meterlog.analysis.levels import BIN_NS, LevelPart, Levels
+from meterlog.analysis.lost_load import SURE, LostLoad, lost_load, moved
 from meterlog.analysis.pieces import Group, Piece
-from meterlog.analysis.settled_runs import SettledRuns
-from meterlog.analysis.sides import FULL_ACROSS
+from meterlog.analysis.settled_runs import SettledRun, SettledRuns
 from meterlog.analysis.timeline import SpeedChange
 from meterlog.model import Channel, Limits, SpanKind
 
@@ -35,19 +35,12 @@ LEAST_BINS = 8
 COMMON_OHM = 0.015
 """Half of what battery, fuse, relay and wires ahead of a motor have together at the least: for a
 recording in which the current never changed on command. Common practice, no source."""
-FEWEST = 3
-"""Levels on both sides together: fewer have no noise that could be told."""
 CLOSE_FIT = -0.8
 """Correlation of feed and current at least this close to -1, or something else moved the feed."""
 LEAST_OHM = 0.001
 """Below this the feed is regulated or measured at the source's own sense point: no evidence."""
-UNMOVED = 0.5
-"""The feed moved by less than this part of what the lost current must move it by: not all of it
-went. A motor that opens gives the whole."""
 LEAST_DROP_V = 0.03
 """What must be seen to have stayed: a few digits of a hand-held meter of 6000 counts."""
-SURE = 6.0
-"""And this many standard errors of the means on both sides."""
 LOOK_NS = 2_000_000_000
 """So far from the edge the levels are taken: longer, the battery itself drifts."""
 LOOK_BACK_NS = 1_000_000_000
@@ -84,6 +77,24 @@ class _Base:
     speed: int
     start_ns: int
     end_ns: int
+
+
+@dataclass(frozen=True, slots=True)
+class _Source:
+    """What is known of the resistance ahead of the motor.
+
+    ``mute``: the current changed, but the feed did not answer, so that it can tell nothing.
+    """
+
+    ohm: float | None
+    mute: bool
+
+    @property
+    def due_ohm(self) -> float:
+        """What a drop is reckoned with; less than nothing where nothing is due."""
+        if self.mute:
+            return -1.0
+        return COMMON_OHM if self.ohm is None else self.ohm
 
 
 def _finite(part: LevelPart) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
@@ -145,12 +156,10 @@ class LoadDrop:
         stated = feed.accuracy_at(limits.nominal_v) if feed else None
         step_v = stated.resolution if stated else 0.0
         self._least_v = max(LEAST_DROP_V, 3.0 * step_v)
-        self._memo: dict[
-            int, tuple[Piece, tuple[float | None, int | None], Contradiction | None]
-        ] = {}
+        self._edges: dict[int, tuple[Piece, int | None, LostLoad | None]] = {}
         self._settled: SettledRuns[Contradiction] = SettledRuns()
         self._slopes: dict[SpeedChange, float | None] = {}
-        self._swung_at: tuple[tuple[int, int], bool] | None = None
+        self._swings: dict[SpeedChange, bool] = {}
         self._hand_ns = round(limits.command_lag_s * 1e9)
         self._lag_ns = round(lag_s * 1e9)
 
@@ -165,18 +174,39 @@ class LoadDrop:
         if self._feed is None or not any(piece.kind in _GONE for piece in pieces):
             return {}
         ohm = self._source_ohm(changes)
-        start, found = self._settled.resume(pieces, (ohm, len(changes), self._swung(changes)))
+        source = _Source(ohm, mute=ohm is None and self._swung(changes))
+        start, found, again = self._settled.resume(pieces, changes, source, source.due_ohm)
+        for known in again:
+            self._ask(known.first, known.last, pieces, changes, source, found)
+        settled = []
         for first, last in _quiet_runs(pieces, start):
-            answered = self._answered(pieces[first:last], changes, ohm)
-            held: Contradiction | None = None
-            for index in range(first, last):
-                if pieces[index].kind in _GONE:
-                    held = held or self._known(index, pieces, changes, ohm) or answered
-                    if held is not None:
-                        found[index] = held
+            run = self._ask(first, last, pieces, changes, source, found)
             if self._levels.end_ns >= pieces[last - 1].end_ns + BIN_NS:
-                self._settled.settle(pieces, last, found)
+                settled.append(run)
+        self._settled.settle(pieces, changes, settled, found)
         return found
+
+    def _ask(
+        self,
+        first: int,
+        last: int,
+        pieces: Sequence[Piece],
+        changes: Sequence[SpeedChange],
+        source: _Source,
+        found: dict[int, Contradiction],
+    ) -> SettledRun:
+        """Add to ``found`` what denies one run without current; give what that hangs on."""
+        run = pieces[first:last]
+        inside = _inside(run, changes)
+        answered = self._answered(run, changes, inside, source.ohm) if inside else None
+        edge = self._edge(first, pieces, changes)
+        held = answered if edge is None else self._denied(edge, source) or answered
+        if held is not None:
+            gone = (index for index in range(first, last) if pieces[index].kind in _GONE)
+            found.update(dict.fromkeys(gone, held))
+        if inside:
+            return SettledRun(first, last, -math.inf)
+        return SettledRun(first, last, math.inf if edge is None else edge.from_ohm(self._least_v))
 
     def _source_ohm(self, changes: Sequence[SpeedChange]) -> float | None:
         """Give the resistance ahead of the motor, as seen at the changes of speed; the median."""
@@ -184,7 +214,7 @@ class LoadDrop:
         for change in changes:
             if change not in self._slopes:
                 slope = slope_ohm(self._levels, change)
-                if self._levels.end_ns < change.t_ns + AFTER_NS + BIN_NS:
+                if not self._is_past(change):
                     found.append(slope)
                     continue
                 self._slopes[change] = slope
@@ -192,41 +222,36 @@ class LoadDrop:
         known = [ohm for ohm in found if ohm is not None]
         return float(np.median(known)) if known else None
 
-    def _known(
-        self,
-        index: int,
-        pieces: Sequence[Piece],
-        changes: Sequence[SpeedChange],
-        ohm: float | None,
-    ) -> Contradiction | None:
-        """Ask once: a piece that has not changed keeps its answer."""
-        if index == 0 or pieces[index - 1].group is not Group.FLOWING:
-            return None
-        if ohm is None and self._swung(changes):
-            return None  # the current changed, but the feed did not answer: it can tell nothing
-        piece = pieces[index]
-        after = bisect_right(changes, piece.start_ns, key=_time)
-        later = changes[after].t_ns if after < len(changes) else None
-        memo = self._memo.get(index)
-        if memo is not None and memo[0] is piece and memo[1] == (ohm, later):
-            return memo[2]
-        why = self._unmoved(piece, ohm, later)
-        self._memo[index] = (piece, (ohm, later), why)
-        return why
-
     def _swung(self, changes: Sequence[SpeedChange]) -> bool:
         """Tell whether the current ever changed on command, so that the feed could answer."""
-        seen = len(changes), self._levels.end_ns
-        if self._swung_at is None or self._swung_at[0] != seen:
-            found = any(_swings(_around(self._levels, change)[0]) for change in changes)
-            self._swung_at = seen, found
-        return self._swung_at[1]
+        for change in changes:
+            swung = self._swings.get(change)
+            if swung is None:
+                swung = _swings(_around(self._levels, change)[0])
+                if self._is_past(change):
+                    self._swings[change] = swung
+            if swung:
+                return True
+        return False
 
-    def _unmoved(
-        self, piece: Piece, known_ohm: float | None, later_ns: int | None
-    ) -> Contradiction | None:
-        """Deny a current that went without the feed rising."""
-        ohm = COMMON_OHM if known_ohm is None else known_ohm
+    def _is_past(self, change: SpeedChange) -> bool:
+        return self._levels.end_ns >= change.t_ns + AFTER_NS + BIN_NS
+
+    def _edge(
+        self, index: int, pieces: Sequence[Piece], changes: Sequence[SpeedChange]
+    ) -> LostLoad | None:
+        """Look once at how the current went: a piece that has not changed keeps its edge."""
+        piece = pieces[index]
+        if piece.kind not in _GONE or not index or pieces[index - 1].group is not Group.FLOWING:
+            return None
+        after = bisect_right(changes, piece.start_ns, key=_time)
+        later = changes[after].t_ns if after < len(changes) else None
+        memo = self._edges.get(index)
+        if memo is None or memo[0] is not piece or memo[1] != later:
+            memo = self._edges[index] = piece, later, self._lost_load(piece, later)
+        return memo[2]
+
+    def _lost_load(self, piece: Piece, later_ns: int | None) -> LostLoad | None:
         # The last reading with current may be on its way down; the first without is there.
         was_ns = piece.start_ns - piece.start_edge_ns - self._lag_ns
         now_ns = piece.start_ns + self._lag_ns
@@ -235,35 +260,34 @@ class LoadDrop:
             ends_ns.append(later_ns)
         was = self._levels.within(was_ns - LOOK_BACK_NS, was_ns)
         now = self._levels.within(now_ns, min(ends_ns))
-        flowed = np.abs(was.amps) >= self._limits.open_current_a
-        known = _moved(was.feed[flowed], now.feed)
-        if known is None:
+        return lost_load(was, now, self._limits.open_current_a)
+
+    def _denied(self, edge: LostLoad, source: _Source) -> Contradiction | None:
+        """Deny a current that went without the feed rising."""
+        if source.mute or not edge.denied(source.due_ohm, self._least_v):
             return None
-        lost_a = float(np.abs(was.amps[flowed]).mean())
-        due_v = lost_a * ohm
-        rise_v, error_v = known
-        if due_v < max(self._least_v, SURE * error_v) or abs(rise_v) > UNMOVED * due_v:
-            return None
-        if _opened(was.feed - was.back, now):
-            return None
+        due_v = edge.due_v(source.due_ohm)
         due = f"about {due_v:.2f} V, as the changes of speed show"
-        if known_ohm is None:
+        if source.ohm is None:
             due = (
                 f"some {due_v:.2f} V at least, by what battery, fuse and wires commonly have (no"
                 f" change of speed is there that would tell)"
             )
         return Contradiction(
-            f"the {lost_a:.1f} A that went must have raised the feed by {due}, but it moved by"
-            f" {abs(rise_v):.2f} V"
+            f"the {edge.lost_a:.1f} A that went must have raised the feed by {due}, but it moved by"
+            f" {abs(edge.rise_v):.2f} V"
         )
 
     def _answered(
-        self, run: Sequence[Piece], changes: Sequence[SpeedChange], ohm: float | None
+        self,
+        run: Sequence[Piece],
+        changes: Sequence[SpeedChange],
+        inside: Sequence[SpeedChange],
+        ohm: float | None,
     ) -> Contradiction | None:
         """Deny a run without current in which the feed answers to commands as under a load."""
         start_ns, end_ns = run[0].start_ns, run[-1].end_ns
         first = bisect_right(changes, start_ns, key=_time)
-        inside = changes[first : bisect_left(changes, end_ns, key=_time)]
         ends_ns = [*(change.t_ns for change in inside[1:]), end_ns]
         speed, began_ns = changes[first - 1].speed if first else run[0].speed, start_ns
         base: _Base | None = None
@@ -290,7 +314,7 @@ class LoadDrop:
         now_ns = change.t_ns + self._hand_ns + self._lag_ns
         was = self._levels.within(max(base.start_ns, was_ns - LOOK_BACK_NS), was_ns)
         now = self._levels.within(now_ns, min(end_ns, now_ns + LOOK_NS))
-        known = _moved(was.feed, now.feed)
+        known = moved(was.feed, now.feed)
         if known is None:
             return None
         up = change.speed > base.speed
@@ -335,6 +359,12 @@ def believed(
     return result
 
 
+def _inside(run: Sequence[Piece], changes: Sequence[SpeedChange]) -> Sequence[SpeedChange]:
+    """Give the commands within a run."""
+    first = bisect_right(changes, run[0].start_ns, key=_time)
+    return changes[first : bisect_left(changes, run[-1].end_ns, key=_time)]
+
+
 def _quiet_runs(pieces: Sequence[Piece], start: int) -> list[tuple[int, int]]:
     """Give (first, after the last) of each run of pieces from ``start`` in which none flows."""
     runs, first = [], None
@@ -347,33 +377,3 @@ def _quiet_runs(pieces: Sequence[Piece], start: int) -> list[tuple[int, int]]:
     if first is not None:
         runs.append((first, len(pieces)))
     return runs
-
-
-def _opened(across: NDArray[np.float64], now: LevelPart) -> bool:
-    """Tell whether the whole feed came to stand across the motor, as when it opens on a low step.
-
-    That can't be unless the current went, whatever the feed did.
-    """
-    before, after, feed = (
-        float(column[np.isfinite(column)].mean()) if np.isfinite(column).any() else math.nan
-        for column in (across, now.feed - now.back, now.feed)
-    )
-    return before < FULL_ACROSS * feed <= after
-
-
-def _moved(was: NDArray[np.float64], now: NDArray[np.float64]) -> tuple[float, float] | None:
-    """Give by how much a level moved, and the standard error of that; None where not known."""
-    was, now = was[np.isfinite(was)], now[np.isfinite(now)]
-    if not len(was) or not len(now) or len(was) + len(now) < FEWEST:
-        return None
-    noise = max(_noise(was), _noise(now))
-    error = noise * math.sqrt(1.0 / len(was) + 1.0 / len(now))
-    return float(now.mean() - was.mean()), error
-
-
-def _noise(column: NDArray[np.float64]) -> float:
-    """Give the noise of levels that may drift: from the differences of neighbours (von Neumann)."""
-    apart = np.diff(column)
-    if not len(apart):
-        return 0.0
-    return math.sqrt(float(apart @ apart) / (2 * len(apart)))

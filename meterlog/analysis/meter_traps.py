@@ -6,6 +6,8 @@ the voltages deny is not held against the motor.
 
 from __future__ import annotations
 
+import itertools
+import operator
 from collections.abc import Sequence
 from datetime import datetime
 
@@ -32,6 +34,9 @@ from meterlog.model import (
     Role,
     Step,
 )
+
+PROBES_NS = 1_000_000_000
+"""So often, in the time of the recording, a live review looks for slipped probes."""
 
 
 class MeterTraps:
@@ -63,6 +68,10 @@ class MeterTraps:
         self._absence = Absence(instruments)
         self._drop = LoadDrop(self._levels, limits, *_feed(instruments))
         self._last_ns = 0
+        self._plain: list[tuple[Piece, str]] = []
+        self._plain_of: Sequence[Piece] = ()
+        """The pieces last believed as they came."""
+        self._probes: tuple[tuple[int, int], list[Doubt]] | None = None
 
     @property
     def levels(self) -> Levels:
@@ -85,7 +94,16 @@ class MeterTraps:
 
     def believed(self, pieces: Sequence[Piece]) -> list[tuple[Piece, str]]:
         """Give the pieces as they are to be told, each with why the voltages deny it, if so."""
-        return believed(pieces, self._drop.denied(pieces, self._timeline.changes))
+        denied = self._drop.denied(pieces, self._timeline.changes)
+        if denied:
+            return believed(pieces, denied)
+        # Thousands of pieces an hour: those of the last time are not put together again.
+        differ = map(operator.is_not, self._plain_of, pieces)
+        usual = min(len(self._plain_of), len(pieces))
+        same = next(itertools.compress(itertools.count(), differ), usual)
+        self._plain = [*self._plain[:same], *((piece, "") for piece in pieces[same:])]
+        self._plain_of = pieces
+        return self._plain
 
     def cause(self, piece: Piece) -> str:
         """Give why there is no data in a stretch; empty when nothing is known of it."""
@@ -96,19 +114,36 @@ class MeterTraps:
         return self._zeros.notes()
 
     def doubts(
-        self, steps: Sequence[Step], pieces: Sequence[tuple[Piece, str]]
+        self, steps: Sequence[Step], pieces: Sequence[tuple[Piece, str]], *, ended: bool = True
     ) -> tuple[Doubt, ...]:
-        """Give everything that speaks against it, the gravest first."""
+        """Give everything that speaks against it, the gravest first.
+
+        Parameters
+        ----------
+        steps : sequence of Step
+        pieces : sequence of (Piece, str)
+            As :meth:`believed` gives them.
+        ended : bool
+            False: more readings come, and a slipped probe may be told up to a second late.
+        """
         levels, limits = self._levels, self._limits
         return (
             *_quiet([(piece, why) for piece, why in pieces if why]),
             *decade_doubts(steps, limits),
             *polarity_doubts(steps, levels, limits),
-            *slipped_probe_doubts(levels, limits, self._timeline.changes),
+            *self._slipped(ended=ended),
             *self._stuck.doubts(levels, self._timeline),
             *self._words.doubts(),
             *self._zeros.doubts(levels, self._last_ns),
         )
+
+    def _slipped(self, *, ended: bool) -> list[Doubt]:
+        """Look for slipped probes, which takes the whole recording; once a second is enough."""
+        changes = self._timeline.changes
+        asked = self._levels.end_ns // PROBES_NS, len(changes)
+        if ended or self._probes is None or self._probes[0] != asked:
+            self._probes = asked, slipped_probe_doubts(self._levels, self._limits, changes)
+        return self._probes[1]
 
 
 def _feed(instruments: Sequence[Instrument]) -> tuple[Channel | None, float]:

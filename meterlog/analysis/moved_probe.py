@@ -164,27 +164,28 @@ def _jumps(
     hits = np.flatnonzero((jump >= least) & steady & lively & near & (across.sd <= SHARP * jump))
     if not len(hits):
         return
+    sides = {role: _Windows(column, lag) for role, column in columns.items()}
+    usual = float(np.median(np.diff(t_ns)))
     for group in np.split(hits, np.flatnonzero(np.diff(hits) > WINDOW + lag) + 1):
         best = int(group[np.argmax(jump[group])])
-        moves = {}
-        for role, column in columns.items():
-            windows = _Windows(column, lag)
-            moves[role] = float(windows.before[best]), float(windows.after[best])
+        moves = {
+            role: (float(windows.before[best]), float(windows.after[best]))
+            for role, windows in sides.items()
+        }
         role = max(moves, key=lambda one: abs(moves[one][1] - moves[one][0]))
         place: int | None = best + WINDOW - 1
         if lag > 1:
-            place = _pause(t_ns, best + WINDOW - 1, lag)
+            place = _pause(t_ns, best + WINDOW - 1, lag, usual)
         if place is None:
             continue
         at_ns = int(t_ns[place]) + BIN_NS
         yield _Jump(at_ns, role, *moves[role], float(current.before[best]))
 
 
-def _pause(t_ns: NDArray[np.int64], first: int, lag: int) -> int | None:
+def _pause(t_ns: NDArray[np.int64], first: int, lag: int, usual: float) -> int | None:
     """Give the last bin before the current went within ``lag`` bins; None where it flowed on."""
     apart = np.diff(t_ns[first : first + lag + 1])
     place = int(np.argmax(apart))
-    usual = float(np.median(np.diff(t_ns)))
     return first + place if apart[place] > PAUSE * usual else None
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+import operator
 from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -30,6 +32,7 @@ from meterlog.analysis.typed_roles import TypedRoles
 from meterlog.analysis.visibility import (
     PaceSeen,
     catch_chances,
+    read_beside,
     running_levels,
     shortest_visible_s,
 )
@@ -81,11 +84,6 @@ class _Told:
     why: _Why
     span: Span
     finding: Finding | None
-
-    def stands(self, piece: Piece, after: Piece | None, why: str) -> bool:
-        """Tell at a glance that nothing has changed, all else being as it was; False: look."""
-        same = self.piece is piece and self.after is after and self.why[0] == why
-        return same and piece.kind is not SpanKind.NO_DATA
 
 
 def _channel(instruments: Sequence[Instrument], role: Role) -> Channel | None:
@@ -163,7 +161,10 @@ class Reviewer:
         self._budgets = BudgetMaker(instruments, conditions)
         self._instruments = tuple(instruments)
         home = self._budgets.current
-        self._pace = None if home is None else PaceSeen(home.key, home.column, home.channel)
+        self._pace = None
+        if home is not None:
+            beside = read_beside(instruments, home.key)
+            self._pace = PaceSeen(home.key, home.column, home.channel, beside=beside)
         self._timeline = SpeedTimeline()
         lag_ns = round(limits.command_lag_s * 1e9)
         self.found: tuple[FoundStep, ...] = ()
@@ -181,6 +182,9 @@ class Reviewer:
         self._times = TimeNotes(instruments)
         self._taps_ns: list[int] = []
         self._told: list[_Told] = []
+        self._pieces: Sequence[tuple[Piece, str]] = ()
+        """What it was told of, and where in it there is no data."""
+        self._blanks: list[int] = []
         self._grounds: tuple[TakenBack, int, int] | None = None
 
     def feed(self, item: Block | Event) -> None:
@@ -209,30 +213,30 @@ class Reviewer:
 
     def live(self) -> Review:
         """Give the review as if the recording ended with the last reading judged so far."""
-        return self._review(self._detector.provisional())
+        return self._review(self._detector.provisional(), ended=False)
 
     def finish(self) -> Review:
         """Judge what still waits and give the final review."""
         self._detector.finish()
         self._steps.finish()
-        review = self._review(self._detector.pieces())
+        review = self._review(self._detector.pieces(), ended=True)
         if not self._timeline.changes and self._cuts is None:
             taps = tuple(Event(t_ns, EventKind.TAP) for t_ns in sorted(self._taps_ns))
             judged = Judged(self._instruments, self._limits, spans=review.spans, events=taps)
             self.found = self._finder.changes(judged)
         return self._whole.completed(review)
 
-    def _review(self, pieces: Sequence[Piece]) -> Review:
+    def _review(self, pieces: Sequence[Piece], *, ended: bool) -> Review:
         gathered = self._steps.steps()
         if self._cuts is not None:
             gathered = self._cuts.told(gathered)
         steps = self._budgets.with_budgets(self._whole.with_side_volts(gathered))
         believed = self._traps.believed(pieces)
-        doubts = self._traps.doubts(steps, believed)
+        doubts = self._traps.doubts(steps, believed, ended=ended)
         taken_back = TakenBack(self._instruments, doubts)
         told = self._tell(believed, taken_back)
         faults = [one.finding for one in told if one.finding is not None]
-        spans = tuple(one.span for one in told)
+        spans = tuple(map(operator.attrgetter("span"), told))
         fit = self._fit(spans, steps, doubts)
         verdicts = self._told_steps.of_steps(steps, faults, taken_back, fit)
         told_verdicts = (self._typed.marked(one) for one in verdicts if one is not None)
@@ -277,15 +281,19 @@ class Reviewer:
         taps = sorted(self._taps_ns)
         version = self._budgets.version
         grounds = taken_back, len(taps), version
-        settled = self._told if grounds == self._grounds else []
+        same_grounds = grounds == self._grounds
         self._grounds = grounds
-        told = []
-        for index, (piece, why) in enumerate(pieces):
+        # An hour has thousands of pieces: only those after the last that stands can change, and
+        # why there is no data, as a meter may tell of it late.
+        stands = max(_first_new(self._pieces, pieces) - 1, 0) if same_grounds else 0
+        self._pieces = pieces
+        told = self._told[:stands]
+        again = self._blanks[: bisect_left(self._blanks, stands)]
+        blanks = (at for at in range(stands, len(pieces)) if pieces[at][0].kind is SpanKind.NO_DATA)
+        self._blanks = [*again, *blanks]
+        for index in (*again, *range(stands, len(pieces))):
+            piece, why = pieces[index]
             after = pieces[index + 1][0] if index + 1 < len(pieces) else None
-            known = settled[index] if index < len(settled) else None
-            if known is not None and known.stands(piece, after, why):
-                told.append(known)
-                continue
             known = self._told[index] if index < len(self._told) else None
             cause = ""
             if piece.kind is SpanKind.NO_DATA:
@@ -306,7 +314,7 @@ class Reviewer:
                     doubted=why_told[2],
                 )
                 known = self._tell_one(piece, after, around, why_told)
-            told.append(known)
+            told[index : index + 1] = [known]
         self._told = told
         return told
 
@@ -345,3 +353,9 @@ class Reviewer:
 def _same(one: Piece | None, other: Piece | None) -> bool:
     """Tell whether two pieces are the same; nearly always they are one and the same object."""
     return one is other or one == other
+
+
+def _first_new(before: Sequence[tuple[Piece, str]], now: Sequence[tuple[Piece, str]]) -> int:
+    """Give how many pieces from the first on are as they were."""
+    differ = map(operator.ne, before, now)
+    return next(itertools.compress(itertools.count(), differ), min(len(before), len(now)))

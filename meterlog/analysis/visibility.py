@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from meterlog.analysis.alarm import FASTEST_S, LEAST_PART, alarm_deviations
 from meterlog.analysis.align import SILENCE_INTERVALS
 from meterlog.analysis.catching import Pace, Threshold, caught
-from meterlog.model import Block, CatchChance, Channel, Limits, Step
+from meterlog.model import Block, CatchChance, Channel, Instrument, Limits, Role, Step
 
 _LENGTHS_S = (0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0)
 
@@ -22,6 +22,22 @@ CLOSE = 1.1
 _BINS = 32
 """Bins of an interval by which it is remembered how far apart readings came."""
 _MOST_LEVELS = 6
+
+
+def read_beside(instruments: Sequence[Instrument], key: str) -> bool:
+    """Tell whether another meter than ``key`` reads the motor's feed or return.
+
+    Parameters
+    ----------
+    instruments : sequence of Instrument
+        Of several channels in one role the first counts.
+    key : str
+    """
+    homes: dict[Role, str] = {}
+    for instrument in instruments:
+        for channel in instrument.channels:
+            homes.setdefault(channel.role, instrument.key)
+    return any(homes.get(role, key) != key for role in (Role.MOTOR_FEED, Role.MOTOR_RETURN))
 
 
 class PaceSeen:
@@ -38,10 +54,13 @@ class PaceSeen:
     column : int
         Of the channel in its blocks.
     channel : Channel
+    beside : bool
+        Whether another meter reads the voltages.
     """
 
-    def __init__(self, key: str, column: int, channel: Channel) -> None:
+    def __init__(self, key: str, column: int, channel: Channel, *, beside: bool = False) -> None:
         self._key = key
+        self._beside = beside
         self._column = column
         self._channel = channel
         self._silent_ns = round(SILENCE_INTERVALS * channel.interval_s * 1e9)
@@ -88,12 +107,12 @@ class PaceSeen:
 
     @property
     def pace(self) -> Pace | None:
-        """How far apart readings came; None before the second."""
+        """How far apart readings came; None before two at different instants."""
         seen = np.flatnonzero(self._counts)
-        if not len(seen):
+        if not self._sums.sum():  # none, or all at one instant
             return None
         gaps_s = self._sums[seen] / self._counts[seen] / 1e9
-        return Pace(tuple(gaps_s.tolist()), tuple(self._counts[seen].tolist()))
+        return Pace(tuple(gaps_s.tolist()), tuple(self._counts[seen].tolist()), self._beside)
 
 
 def _window_s(channel: Channel) -> float:

@@ -46,7 +46,7 @@ class RippleView:
     ripples_per_turn : int or None
         Bars, or twice the bars of an odd count.
     bars_confidence : float or None
-        0 to 1.
+        0 to 1, that there are so many bars; None when no count is given.
     turns_rpm, turns_u_rpm : float or None, revolutions per minute
     track_s, track_rpm : tuple of float
         Speed against time (seconds since the recording's zero).

@@ -8,6 +8,9 @@ from meterlog.analysis.budgets.shares import Spread, shares_of, spread_of
 from meterlog.analysis.student import NORMAL, student_cdf
 from meterlog.model import Budget
 
+_FAR = 10.0
+"""So many half-widths away a rectangle that dominates what blurs it has ended."""
+
 
 def probability_below(value: Budget, limit: float) -> float:
     """Give the probability that the true value is at most ``limit``.
@@ -34,19 +37,27 @@ def probability_below(value: Budget, limit: float) -> float:
     return min(max(_blurred(off, spread), 0.0), 1.0)
 
 
+def part_within(reach: float, spread: Spread) -> float:
+    """Give the part, 0 to 1, of one or two blurred rectangles that lies within ± ``reach``."""
+    return min(max(_blurred(reach, spread) - _blurred(-reach, spread), 0.0), 1.0)
+
+
 def _blurred(off: float, spread: Spread) -> float:
-    wide, narrow = spread.halves[0], spread.halves[1] if len(spread.halves) == 2 else 0.0
-    rest = max(spread.rest, 1e-6 * wide)
-    if not narrow:
-        above, below = _once((off + wide) / rest), _once((off - wide) / rest)
-        return rest * (above - below) / (2.0 * wide)
+    # All in parts of the wider rectangle, so that no size of it runs over or under.
+    wide = spread.halves[0]
+    at, rest = off / wide, max(spread.rest / wide, 1e-6)
+    if not abs(at) < _FAR:
+        return float(at > 0.0)
+    if len(spread.halves) == 1:
+        return rest * (_once((at + 1.0) / rest) - _once((at - 1.0) / rest)) / 2.0
+    narrow = max(spread.halves[1] / wide, 1e-6)
     corners = (
-        _twice((off + wide + narrow) / rest)
-        - _twice((off + wide - narrow) / rest)
-        - _twice((off - wide + narrow) / rest)
-        + _twice((off - wide - narrow) / rest)
+        _twice((at + 1.0 + narrow) / rest)
+        - _twice((at + 1.0 - narrow) / rest)
+        - _twice((at - 1.0 + narrow) / rest)
+        + _twice((at - 1.0 - narrow) / rest)
     )
-    return rest * rest * corners / (4.0 * wide * narrow)
+    return rest * rest * corners / (4.0 * narrow)
 
 
 def _once(z: float) -> float:

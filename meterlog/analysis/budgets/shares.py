@@ -122,15 +122,16 @@ def effective_degrees(shares: Sequence[Share]) -> float:
     generalization of the Welch-Satterthwaite formula for use with correlated uncertainty
     components", Metrologia 44 (2007), 340-349.
     """
+    scale = combined_u(shares)
+    if scale <= 0.0:
+        return math.inf
     sets: dict[str, float] = {}
     degrees: dict[str, float] = {}
     for number, share in enumerate(shares):
         name = share.together or f"#{number}"
-        sets[name] = sets.get(name, 0.0) + share.size**2
+        sets[name] = sets.get(name, 0.0) + (share.size / scale) ** 2
         degrees[name] = min(degrees.get(name, math.inf), share.degrees)
     total = sum(sets.values())
-    if total <= 0.0:
-        return math.inf
     # Parts of the whole, so that no fourth power of a tiny number is lost.
     few = sum((square / total) ** 2 / max(degrees[name], 1.0) for name, square in sets.items())
     return 1.0 / few if few > 0.0 else math.inf

@@ -64,6 +64,14 @@ def blanked(values: NDArray[np.float64]) -> NDArray[np.float64]:
     return left
 
 
+def swinging(amps: NDArray[np.float64], rate_hz: float) -> NDArray[np.float64]:
+    """Give the current without what changes slowly; notches are left in."""
+    spectrum = np.fft.rfft(amps - _level(amps, max(4, round(LEVEL_S * rate_hz))))
+    spectrum[: int(0.7 * LEAST_RIPPLE_HZ * len(amps) / rate_hz) + 1] = 0.0
+    fast: NDArray[np.float64] = np.fft.irfft(spectrum, len(amps))
+    return fast
+
+
 def _level(amps: NDArray[np.float64], size: int) -> NDArray[np.float64]:
     """Give a slow level: medians of half-overlapping stretches, which notches do not pull."""
     if len(amps) < 3 * size:
@@ -73,7 +81,7 @@ def _level(amps: NDArray[np.float64], size: int) -> NDArray[np.float64]:
     return np.interp(np.arange(len(amps)), middles, np.median(parts, axis=1))
 
 
-def find_line(y: NDArray[np.float64], rate_hz: float) -> Line | None:
+def find_line(y: NDArray[np.float64], rate_hz: float, *, notches: bool = False) -> Line | None:
     """Find the strongest line between the slowest and the fastest plausible ripple.
 
     Parameters
@@ -81,6 +89,9 @@ def find_line(y: NDArray[np.float64], rate_hz: float) -> Line | None:
     y : ndarray, float64, shape (n,)
         As :func:`levelled` gives it.
     rate_hz : float, readings per second
+    notches : bool
+        The line of deep notches is looked for, as :func:`swinging` leaves them in: the highest of
+        all, at a low multiple of the turn.
 
     Returns
     -------
@@ -103,7 +114,7 @@ def find_line(y: NDArray[np.float64], rate_hz: float) -> Line | None:
     high = min(int(min(MOST_RIPPLE_HZ, 0.47 * rate_hz) / step_hz), power.shape[1] - 2)
     if high - low < 8:
         return None
-    peak, prominence = _strongest(power.mean(axis=0), low, high)
+    peak, prominence = _strongest(power.mean(axis=0), (low, high), 0.0 if notches else 2.0)
     if prominence < _PROMINENCE:
         return None
     reach = max(2, int(_REACH * peak))
@@ -115,8 +126,14 @@ def find_line(y: NDArray[np.float64], rate_hz: float) -> Line | None:
     return Line(float(np.median(track)), prominence, t_s, track)
 
 
-def _strongest(mean: NDArray[np.float64], low: int, high: int) -> tuple[int, float]:
-    """Give the bin of the line and its power over the median of its surroundings; 0 for none."""
+def _strongest(
+    mean: NDArray[np.float64], bins_of: tuple[int, int], rising: float
+) -> tuple[int, float]:
+    """Give the bin of the line and its power over the median of its surroundings; 0 for none.
+
+    Powers are weighed by the frequency to the power of ``rising``.
+    """
+    low, high = bins_of
     edges = np.linspace(max(1, low // 2), min(len(mean), high + high // 8), 13).astype(np.intp)
     middles = 0.5 * (edges[1:] + edges[:-1])
     floors = [float(np.median(mean[a:b])) for a, b in pairwise(edges)]
@@ -126,7 +143,9 @@ def _strongest(mean: NDArray[np.float64], low: int, high: int) -> tuple[int, flo
         return low, 0.0
     prominence = mean[low:high] / floor
     # What blanking leaves of notches falls with frequency; so does the weight that finds them.
-    weight = np.where(prominence >= _PROMINENCE, mean[low:high] * bins.astype(np.float64) ** 2, 0.0)
+    weight = np.where(
+        prominence >= _PROMINENCE, mean[low:high] * bins.astype(np.float64) ** rising, 0.0
+    )
     best = int(np.argmax(weight))
     return low + best, float(prominence[best])
 

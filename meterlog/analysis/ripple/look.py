@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 import numpy as np
@@ -12,15 +12,21 @@ from numpy.typing import NDArray
 from meterlog.analysis.ripple.counts import Signs
 from meterlog.analysis.ripple.flaws import FEWEST_BARS, Odd, alternates, odd_ones, shows_whole_turn
 from meterlog.analysis.ripple.humps import humps_in
+from meterlog.analysis.ripple.notches import FINENESS, LEAST_NOTCH, ripples_between
 from meterlog.analysis.ripple.plausible import (
     LEAST_RIPPLE_HZ,
     LOWEST_RATE_HZ,
     NEEDED_RATE_HZ,
     SAMPLES_PER_RIPPLE,
 )
-from meterlog.analysis.ripple.repeat import LONGEST, best_cut, cut_waves, find_repeat
+from meterlog.analysis.ripple.repeat import (
+    LONGEST,
+    best_cut,
+    cut_waves,
+    find_repeat,
+)
 from meterlog.analysis.ripple.tracking import Tracked, track
-from meterlog.analysis.ripple.turn import Turn, lay_over
+from meterlog.analysis.ripple.turn import Turn, differs_by_halves, lay_over
 from meterlog.analysis.ripple.windows import Window
 from meterlog.model import Channel, Limits, Step
 
@@ -40,6 +46,18 @@ lines."""
 _LEFT = 2.5
 """It then is so where single ripples leave so many times more of the pattern than it has itself.
 Both fitted to made-up motors, see ``tests/benchmarks/bars.py``."""
+TOO_FAINT = (
+    f"There are deep notches, but between them a ripple of less than {100.0 * FAINT:g} % of the"
+    f" mean, or of no clear count: too faint to count bars by. At a lower speed the motor's winding"
+    f" smooths it less; look there. A pulsed feed would look the same."
+)
+_WEAK = 0.07
+"""A ripple of less than this part of what differs from one to the next is no guide to the turn."""
+_UNEXPLAINED = 1.5
+"""A pattern that leaves so many times its own rms is none of the turn's."""
+_HOLDS = 0.3
+"""One that leaves less than this is well followed."""
+_COARSE = 4.0
 _NEAR = 0.08
 """Windows of one step whose ripple is further off than this part show something else."""
 
@@ -62,6 +80,8 @@ class Look:
         None where no pattern comes again.
     turn : Turn or None
     odd : tuple of Odd
+    by_notches : bool
+        The turn was followed by a bar's notches, and the ripples counted between them.
     """
 
     step: Step
@@ -73,6 +93,7 @@ class Look:
     signs: Signs | None = None
     turn: Turn | None = None
     odd: tuple[Odd, ...] = ()
+    by_notches: bool = False
 
     @property
     def hz(self) -> float:
@@ -84,7 +105,7 @@ class Look:
     @property
     def faint(self) -> bool:
         """There are deep notches, and hardly a ripple between them."""
-        if self.turn is None or not self.odd:
+        if self.turn is None or not self.odd or self.by_notches:
             return False
         ripple = self.turn.typical
         return bool(np.ptp(ripple) < FAINT and self.turn.left_rms > _LEFT * ripple.std())
@@ -108,6 +129,21 @@ def look_at(
     refused = _too_slow(step, rate_hz, channel) or _no_windows(step, windows, rate_hz, limits)
     if refused is not None:
         return refused
+    look = _by_ripple(step, windows, rate_hz, channel, limits)
+    if not (look.refusal or _weak(look)) or _is_averaged(look, channel):
+        return look
+    other = _by_notches(step, windows, rate_hz)
+    # What is left of slow changes makes for counts that are too low; never for too high ones.
+    doubtful = bool(look.refusal) or look.faint or _unexplained(look)
+    if other is None or (other.refusal and not doubtful):
+        return look
+    return look if not doubtful and other.hz <= (1.0 + _JUMP) * look.hz else other
+
+
+def _by_ripple(
+    step: Step, windows: Sequence[Window], rate_hz: float, channel: Channel, limits: Limits
+) -> Look:
+    """Look by the ripple's own line."""
     found = [one for one in map(track, windows) if one is not None]
     middle = float(np.median([one.hz for one in found])) if found else 0.0
     tracked = tuple(one for one in found if abs(one.hz - middle) <= _NEAR * middle)
@@ -126,6 +162,63 @@ def look_at(
             break
         look = _pattern(step, rate_hz, near)
     return look
+
+
+def _weak(look: Look) -> bool:
+    """Tell whether the ripple is hardly there beside what differs from one to the next."""
+    if look.turn is None:
+        return False
+    differ = max(float(np.ptp(look.turn.heights)), look.turn.left_rms)
+    return bool(np.ptp(look.turn.typical) < _WEAK * differ)
+
+
+def _unexplained(look: Look) -> bool:
+    """Tell whether single ripples leave more of the pattern than it has itself."""
+    return look.turn is not None and look.turn.left_rms > _UNEXPLAINED * look.turn.waves.std()
+
+
+def _is_averaged(look: Look, channel: Channel) -> bool:
+    return bool(look.refusal) and look.refusal == _averaged(channel)
+
+
+def _by_notches(step: Step, windows: Sequence[Window], rate_hz: float) -> Look | None:
+    """Look by the lines of deep notches; None where none come again turn after turn.
+
+    The pattern is first followed coarsely, then in a known number of parts, and at last by the
+    ripples that were counted between the notches.
+    """
+    ratio, look = _COARSE, None
+    for wanted in (FINENESS, None):
+        look = _notched(step, windows, rate_hz, ratio)
+        if look is None or look.turn is None:
+            return None
+        if wanted is not None:
+            ratio *= wanted / len(look.turn.waves)
+    turn = look.turn if look is not None else None
+    if turn is None or turn.left_rms > _HOLDS * turn.waves.std():
+        return None
+    pattern = turn.waves.ravel()
+    if float(np.median(pattern) - pattern.min()) < LEAST_NOTCH:
+        return None
+    count = ripples_between(pattern)
+    if count is None:
+        return Look(step, rate_hz, TOO_FAINT)
+    look = _notched(step, windows, rate_hz, ratio * count / len(turn.waves))
+    if look is None or look.signs is None or look.signs.repeat != count:
+        return Look(step, rate_hz, TOO_FAINT)
+    return replace(look, by_notches=True)
+
+
+def _notched(step: Step, windows: Sequence[Window], rate_hz: float, ratio: float) -> Look | None:
+    """Follow the notches in so many parts to each wave of their strongest line."""
+    found = [one for one in (track(window, ratio, notches=True) for window in windows) if one]
+    if 2 * len(found) < len(windows):
+        return None
+    middle = float(np.median([one.hz for one in found]))
+    near = tuple(one for one in found if abs(one.hz - middle) <= _NEAR * middle)
+    if not near or _jumps(near):
+        return None
+    return _pattern(step, rate_hz, near)
 
 
 def _correction(look: Look) -> float:
@@ -172,6 +265,10 @@ def _pattern(step: Step, rate_hz: float, tracked: tuple[Tracked, ...]) -> Look:
     if repeat is None:
         return look
     turn = lay_over(list(waves), repeat.ripples)
+    odd = odd_ones(turn, whole=repeat.ripples >= FEWEST_BARS)
+    if odd and 2 * repeat.ripples <= LONGEST and differs_by_halves(list(waves), repeat.ripples):
+        repeat = replace(repeat, ripples=2 * repeat.ripples)
+        turn = lay_over(list(waves), repeat.ripples)
     odd = odd_ones(turn, whole=repeat.ripples >= FEWEST_BARS)
     places = {one.place for one in odd}
     length = repeat.ripples

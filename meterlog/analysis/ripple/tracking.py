@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from meterlog.analysis.ripple.line import Line, find_line, levelled
+from meterlog.analysis.ripple.line import Line, find_line, levelled, swinging
 from meterlog.analysis.ripple.windows import Window
 
 PLACES = 8
@@ -50,7 +50,7 @@ class Tracked:
     track_hz: NDArray[np.float64]
 
 
-def track(window: Window, ratio: float = 1.0) -> Tracked | None:
+def track(window: Window, ratio: float = 1.0, *, notches: bool = False) -> Tracked | None:
     """Lay out a window ripple by ripple; None where it shows no line.
 
     Parameters
@@ -58,6 +58,8 @@ def track(window: Window, ratio: float = 1.0) -> Tracked | None:
     window : Window
     ratio : float
         Ripples for each wave of the strongest line, where that was found not to be the ripple.
+    notches : bool
+        Follow deep notches, not the ripple between them.
 
     Source
     ------
@@ -67,8 +69,8 @@ def track(window: Window, ratio: float = 1.0) -> Tracked | None:
     """
     mean = float(window.amps.mean())
     amps = window.amps if mean >= 0.0 else -window.amps
-    y = levelled(amps, window.rate_hz)
-    line = find_line(y, window.rate_hz)
+    y = (swinging if notches else levelled)(amps, window.rate_hz)
+    line = find_line(y, window.rate_hz, notches=notches)
     if line is None:
         return None
     turned = ratio * _phase(y, window.rate_hz, line)

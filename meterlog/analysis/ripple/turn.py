@@ -9,6 +9,10 @@ from numpy.typing import NDArray
 
 from meterlog.analysis.ripple.tracking import PLACES
 
+_STANDARD_ERRORS = 6.0
+_REPEATED = 6
+"""So many repetitions a window must hold for its halves to be told apart."""
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Turn:
@@ -83,6 +87,25 @@ def lay_over(windows: list[NDArray[np.float64]], length: int) -> Turn:
         int(counts.min()),
         float(np.sqrt(left / total)),
     )
+
+
+def differs_by_halves(windows: list[NDArray[np.float64]], length: int) -> bool:
+    """Tell whether every second repetition of a pattern differs from the others at some ripple.
+
+    Then the pattern is twice as long. The two brushes under which a dead bar passes may differ
+    at its notch alone, which a criterion that charges for every ripple of the pattern misses.
+
+    Source
+    ------
+    Difference of two means over its standard error; at 6 of them, so that the number of ripples
+    tried does not matter. Any textbook of statistics.
+    """
+    if min(map(len, windows)) < _REPEATED * length:
+        return False
+    double = lay_over(windows, 2 * length)
+    one, other = double.heights[:length], double.heights[length:]
+    error = np.hypot(double.errors[:length], double.errors[length:])
+    return bool((np.abs(one - other) > _STANDARD_ERRORS * error).any())
 
 
 def _turned(

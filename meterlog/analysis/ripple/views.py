@@ -10,7 +10,7 @@ import numpy as np
 from meterlog.analysis.budgets import budget
 from meterlog.analysis.ripple.counts import Counted
 from meterlog.analysis.ripple.flaws import bars_of, once_a_turn
-from meterlog.analysis.ripple.look import FAINT, Look
+from meterlog.analysis.ripple.look import TOO_FAINT, Look
 from meterlog.analysis.ripple.plausible import (
     LEAST_TURNS,
     SAMPLES_PER_BAR,
@@ -53,7 +53,7 @@ def view_of(look: Look, counted: Counted | None) -> RippleView:
     if not sure and may_be_image(look.hz, look.rate_hz):
         return _perhaps_image(view, look)
     if look.faint:
-        return _too_faint(view)
+        return replace(view, refusal=TOO_FAINT, statement=TOO_FAINT)
     view = _with_ripple(view, look)
     if counted is None or not sure:
         extras = Extras(repeat=None if look.signs is None else look.signs.repeat)
@@ -69,15 +69,6 @@ def _perhaps_image(view: RippleView, look: Look) -> RippleView:
         f" tell."
     )
     return replace(view, refusal=refusal, needed_rate_hz=needed, statement=refusal)
-
-
-def _too_faint(view: RippleView) -> RippleView:
-    refusal = (
-        f"There are deep notches, but between them a ripple of less than {100.0 * FAINT:g} % of"
-        f" the mean: too faint to count bars by. At a lower speed the motor's winding smooths it"
-        f" less; look there."
-    )
-    return replace(view, refusal=refusal, statement=refusal)
 
 
 def frequency(look: Look) -> Budget:

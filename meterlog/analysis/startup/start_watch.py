@@ -161,7 +161,7 @@ class StartWatch:
             peak_a=told.peak_a,
             peak_u_a=peak.expanded if peak is not None and known_u else None,
             peak_after_s=max(told.peak_ns - began.t_ns, 0) / 1e9,
-            peak_floor=told.blind or _too_slow(judged, told.interval_ns),
+            peak_floor=bool(told.blind or _too_slow(judged, told.interval_ns)),
             steady_a=steady,
             ratio=told.peak_a / steady if steady else None,
             settle_s=None if settled is None else max(settled.t_ns - began.t_ns, 0) / 1e9,

@@ -61,7 +61,8 @@ def _speeds(case: Case) -> list[str]:
         if found > 1:
             return [
                 f"No commanded speed was recorded: nothing is judged speed by speed. {found} levels"
-                f" of current were found; accepted as steps (--accept-steps) they are judged."
+                f" of current were found; accepted as steps (review --accept-steps, or C in the"
+                f" window) they are judged."
             ]
         return ["No commanded speed was recorded: nothing is judged speed by speed."]
     allowed = case.judged.limits.speeds

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
@@ -60,24 +61,39 @@ def lines(totals: Mapping[Sort, Outcome]) -> list[Line]:
         ),
         _gap("chance of catching short ones calibrated", close.chances),
         *_verdicts([*mixed.stated, *sound.stated, *close.stated]),
-        *_told(n + s, close.counts + n),
+        *_told(n + s, close.counts + n + s),
     ]
 
 
 def _coverage(stated: Sequence[Stated], name: str, *, bounded: bool) -> Line:
     inside = [one.inside for one in stated if one.inside is not None]
     share = sum(inside) / max(len(inside), 1)
-    words = f"{share:.2%} ({sum(inside)} of {len(inside)})"
+    words = f"{share:.2%} ({sum(inside)} of {len(inside)}, ± {_run_error(stated, share):.2%})"
     if not bounded:
         return Line(name, "-", words, None)
     return Line(name, "95 % (94 to 98)", words, 0.94 <= share <= 0.98)
+
+
+def _run_error(stated: Sequence[Stated], share: float) -> float:
+    """Give the standard error of a part of the steps, those of one run being one draw.
+
+    Source: linearised variance of a ratio over clusters, as in survey sampling; from memory.
+    """
+    off: dict[int, float] = {}
+    count = 0
+    for one in stated:
+        if one.inside is not None:
+            off[one.run] = off.get(one.run, 0.0) + one.inside - share
+            count += 1
+    return math.sqrt(sum(each * each for each in off.values())) / max(count, 1)
 
 
 def _gap(name: str, stated: Sequence[tuple[float, bool]]) -> Line:
     if not stated:
         return Line(name, "gap <= 0.05", "not stated", None)
     gap = mean_gap(stated)
-    return Line(name, "gap <= 0.05", f"{gap:.3f} ({len(stated)})", gap <= 0.05)
+    words = f"{gap:.3f} ({len(stated)}; {chance_gap(stated):.3f} by chance alone)"
+    return Line(name, "gap <= 0.05", words, gap <= 0.05)
 
 
 def _verdicts(stated: Sequence[Stated]) -> list[Line]:
@@ -107,6 +123,16 @@ def mean_gap(stated: Sequence[tuple[float, bool]]) -> float:
     Source: expected calibration error as in forecast verification; from memory.
     """
     return sum(abs(said - seen) * count for said, seen, count in bins(stated)) / len(stated)
+
+
+def chance_gap(stated: Sequence[tuple[float, bool]]) -> float:
+    """Give the gap to be expected where every stated chance is right and all are independent.
+
+    It falls with the root of their number. Where the draws of a run hang together it is larger.
+    Source: mean size of a normal deviate, sqrt(2 / pi), on the binomial variance of each bin.
+    """
+    boxes = [(count * said * (1.0 - said)) ** 0.5 for said, _, count in bins(stated)]
+    return math.sqrt(2.0 / math.pi) * sum(boxes) / len(stated)
 
 
 def bins(stated: Iterable[tuple[float, bool]]) -> list[tuple[float, float, int]]:

@@ -161,7 +161,9 @@ def _shown(
 ) -> np.ndarray:
     """Put the meter's own error, noise and digits on what it should have read."""
     stated = meter.accuracy[name]
-    fixed = stated.digits * stated.resolution + stated.floor
+    # The rounding below is part of what the statement covers, not on top of it.
+    digits = max(stated.digits - 0.5, 0.0)
+    fixed = digits * stated.resolution + stated.floor
     share = stated.percent_of_reading / 100.0
     shown = true * (1.0 + meter.error[name] * share) + meter.error[name] * fixed
     shown = shown + rng.normal(0.0, meter.noise[name], len(true))

@@ -105,8 +105,8 @@ def _meter(
         error={name: float(rng.uniform(-1.0, 1.0)) for name in columns},
         noise=white,
         slow_noise=slow,
-        drift_a_per_s=float(rng.uniform(-1.0, 1.0))
-        * (0.05 / 60.0 if wish.hazards else 0.01 / 60.0),
+        # Nobody states it, so no budget can hold it: it is one of the hazards.
+        drift_a_per_s=float(rng.uniform(-1.0, 1.0)) * (0.05 / 60.0 if wish.hazards else 0.0),
         offset_s=float(np.clip(rng.normal(0.0, late_u), -2 * late_u, 2 * late_u))
         if beside
         else 0.0,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from scene import INRUSH_S, Scene
@@ -21,6 +21,8 @@ class Stated:
     probability: float | None
     verdict: Verdict
     conforms: bool
+    run: int = 0
+    """Steps of one run share their meter's error."""
 
 
 def true_mean(scene: Scene, step: Step) -> float | None:
@@ -52,7 +54,8 @@ def stated(scene: Scene, review: Review) -> list[Stated]:
         if told is None or truth is None or told.value != step.steady_mean_a:
             continue  # not judged, or by a stretch that left the limits
         allowed = scene.limits.at(step.speed)
-        found.append(_stated(step, told.verdict, told.probability, truth, allowed))
+        one = _stated(step, told.verdict, told.probability, truth, allowed)
+        found.append(replace(one, run=scene.seed))
     return found
 
 

@@ -11,6 +11,7 @@ from meterlog.analysis.timeline import SpeedTimeline
 from meterlog.analysis.visibility import (
     PaceSeen,
     catch_chances,
+    read_beside,
     running_levels,
     shortest_visible_s,
 )
@@ -115,6 +116,51 @@ def test_the_chance_is_the_detectors_own(trace, case):
     said = chance(length, interval, window, dwell, threshold)
     deviation = np.sqrt(max(said * (1.0 - said), 0.01) / count)
     assert told == pytest.approx(said, abs=3.0 * deviation)
+
+
+def test_where_another_meter_reads_the_voltage_the_chance_is_the_detectors_too(trace):
+    """The current's return is then told by two readings alone: some spans come out shorter."""
+    interval, window, dwell, length, count = 0.0187, 0.0175, 0.04, 0.05, 120
+    rng = np.random.default_rng(5)
+    legs = []
+    for number in range(count):
+        start = 2.0 + number * 2.5 + float(rng.uniform(0.0, 0.5))
+        legs += [trace.Leg(start, *trace.NORMAL[4]), trace.Leg(start + length, *trace.DEAD)]
+    legs.append(trace.Leg(3.0 + count * 2.5, *trace.NORMAL[4]))
+    lim = trace.limits(min_dwell_s=dwell)
+    channels = trace.channels(interval)
+    (place,) = [k for k, one in enumerate(channels) if one.role is Role.MOTOR_CURRENT]
+    rest = [k for k in range(len(channels)) if k != place]
+    amps = Instrument("amps", "test", "-", (channels[place],))
+    volts = Instrument("volts", "test", "-", tuple(channels[k] for k in rest))
+    assert read_beside([amps, volts], "amps")
+    assert not read_beside([Instrument("one", "test", "-", channels)], "one")
+    whole = trace.block_of(*trace.sample(legs, interval, window_s=window))
+    other = trace.block_of(*trace.sample(legs, 0.0141, window_s=0.0026))
+    detector = SpanDetector([amps, volts], lim, SpeedTimeline())
+    detector.feed(trace.speed(0.0, 4))
+    detector.feed(Block("amps", whole.t_ns, whole.values[:, [place]], whole.flags[:, [place]]))
+    detector.feed(Block("volts", other.t_ns, other.values[:, rest], other.flags[:, rest]))
+    detector.finish()
+    gone = (SpanKind.DEAD, SpanKind.NO_CURRENT)
+    starts = [piece.start_ns for piece in detector.pieces() if piece.kind in gone]
+    told = len({round(start / 2.5e9) for start in starts}) / count
+    open_a = lim.open_current_a
+    back = open_a * (1.0 + lim.hysteresis)
+    threshold = Threshold(open_a / trace.NORMAL[4][2], back / trace.NORMAL[4][2])
+    chances = [
+        float(caught((length,), Pace((interval,), (1.0,), beside), window, dwell, threshold)[0])
+        for beside in (False, True)
+    ]
+    assert chances[0] > 0.99
+    assert told == pytest.approx(chances[1], abs=3.0 * np.sqrt(0.25 / count))
+    assert told < 0.9
+
+
+def test_readings_all_at_one_instant_have_no_pace():
+    seen = PaceSeen("meter", 0, meter(0.1))
+    seen.take(Block("meter", np.zeros(9, np.int64), np.ones((9, 1)), np.zeros((9, 1), np.uint8)))
+    assert seen.pace is None
 
 
 def test_the_pace_is_what_came_however_it_was_cut():

@@ -62,7 +62,9 @@ def test_a_folder_that_must_not_be_written_to_is_bad_use(
 def test_an_export_goes_once_into_a_folder(run, small, tmp_path):
     run("export", small, "--out", tmp_path / "out")
     before = {path: path.read_bytes() for path in (tmp_path / "out").iterdir()}
-    assert {"judgement.txt", "review.json", "findings.csv", "trace.png"} <= {path.name for path in before}
+    assert {"judgement.txt", "review.json", "findings.csv", "trace.png"} <= {
+        path.name for path in before
+    }
     run("export", small, "--out", tmp_path / "out", code=2)
     assert {path: path.read_bytes() for path in (tmp_path / "out").iterdir()} == before
 

@@ -153,9 +153,9 @@ def test_an_alternating_turn_is_of_an_odd_count_and_many_speeds_say_no_more_than
 
 
 def test_a_ripple_that_is_nearly_gone_under_deep_notches_counts_no_bars(bars):
-    # The winding leaves less than 0.6 % of the mean; what is strongest is the notches' own line.
-    view, findings = bars.watched(bars.drawn_motor(100_290, dead=True), 100_290)
-    assert "too faint" in view.refusal
+    # No ripple at all between the notches, only the meter's last digit.
+    view, findings = bars.watched(bars.BarMotor(dead=(2,), ripple=1e-5, bar_scatter=0.0), 4)
+    assert view.refusal
     assert (view.ripples_per_turn, view.bars, view.flaws) == (None, None, ())
     assert findings == ()
 

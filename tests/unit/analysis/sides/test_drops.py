@@ -12,6 +12,7 @@ from meterlog.model import (
     Channel,
     Doubt,
     DoubtKind,
+    Finding,
     FindingKind,
     Instrument,
     Quantity,
@@ -199,6 +200,25 @@ def test_what_an_unstated_clamp_could_turn_over_is_no_drag(trace):
     amps = Channel("amps", Quantity.CURRENT, Role.MOTOR_CURRENT, sensor=clamp)
     meter = Instrument("meter", "test", "-", (amps,))
     assert drag_finding(Judged((meter,), trace.limits(), steps=both)) is None
+
+
+@pytest.mark.parametrize("verdict", [Verdict.PASS, Verdict.CANT_TELL])
+def test_a_speed_that_does_not_fail_by_its_own_verdict_is_not_above_for_drag(trace, verdict):
+    """Its limits may hold at another voltage, or something else may keep it open."""
+
+    def told(speed, so):
+        start = speed * 10_000_000_000
+        where = {"start_ns": start, "end_ns": start + 1, "edge_ns": 0, "speed": speed}
+        figures = {"value": 9.0, "unit": "A", "expanded_uncertainty": 0.1, "limit": 5.0}
+        return Finding(FindingKind.STEP_CURRENT, so, **where, **figures, statement="invented")
+
+    steps = step(1, 5.8, 4.1), step(4, 19.0, 11.8)
+    for own, expected in ((verdict, Verdict.CANT_TELL), (Verdict.FAIL, Verdict.FAIL)):
+        findings = told(1, own), told(4, Verdict.FAIL)
+        judged = Judged((), trace.limits(), steps=steps, findings=findings)
+        assert drag_finding(judged).verdict is expected
+    neither = told(1, verdict), told(4, verdict)
+    assert drag_finding(Judged((), trace.limits(), steps=steps, findings=neither)) is None
 
 
 def test_a_wide_uncertainty_is_no_drag(trace):
