@@ -83,7 +83,7 @@ def _told(review):
     return review.spans, review.steps
 
 
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=5, deadline=None)
 @given(cuts=st.lists(st.integers(1, 11_999), max_size=8))
 def test_notches_cut_anywhere_give_the_same_spans(trace, cuts):
     t_ns, values = notched(trace)

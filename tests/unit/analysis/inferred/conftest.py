@@ -125,7 +125,7 @@ def judged(instruments, items, lim=None):
         reviewer.feed(item)
     # Before what the whole adds: that is made here, to look at each part by itself.
     reviewer._detector.finish()
-    review = reviewer._review(reviewer._detector.pieces())
+    review = reviewer._review(reviewer._detector.pieces(), ended=True)
     return Judged(
         instruments=tuple(instruments),
         limits=lim,

@@ -98,7 +98,7 @@ class Panel:
             side.take(item)
         # Before what the whole adds: that is made here, to look at each part by itself.
         reviewer._detector.finish()
-        review = reviewer._review(reviewer._detector.pieces())
+        review = reviewer._review(reviewer._detector.pieces(), ended=True)
         judged = Judged(
             tuple(instruments),
             lim,
