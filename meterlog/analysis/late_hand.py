@@ -69,7 +69,12 @@ class LateHand:
         # What came after the command and did not last is part of the piece.
         back_ns = max(piece.end_edge_ns, self._dwell_ns)
         changes = self._timeline.between(piece.end_ns - back_ns - 1, until_ns)
-        return changes[-1] if changes else None
+        if changes:
+            return changes[-1]
+        # A turning motor draws less than its new speed asks for until it has slowed down to it.
+        slows = piece.kind is SpanKind.UNDER and piece.length_ns < self._lag_ns
+        later = self._timeline.between(until_ns, piece.start_ns + self._lag_ns) if slows else []
+        return later[0] if later and 0 < later[0].speed < (piece.speed or 0) else None
 
     def _late_ns(
         self, pieces: list[Piece], first: int, last: int, change: SpeedChange
@@ -105,8 +110,11 @@ class LateHand:
             return False
         if change.t_ns - begun.restarted_ns < LATE_LAGS * self._lag_ns:
             return self._draws(begun, change.speed)
+        if begun.kind is SpanKind.UNDER:
+            # Whether it was so before judging began nobody knows: what the next speed draws is it.
+            return self._draws(begun, change.speed)
         before = pieces[first - 1] if first else None
-        if begun.kind is SpanKind.UNDER or before is None or not before.figures.n:
+        if before is None or not before.figures.n:
             return False
         if self._timeline.between(before.start_ns, begun.start_ns):
             return False

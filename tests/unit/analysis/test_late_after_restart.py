@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from meterlog.model import SpanKind
+from meterlog.model import SpanKind, SpeedLimits
 
 
 def kinds(result):
@@ -111,3 +111,25 @@ def test_a_mark_just_before_missing_data_excuses_as_well(trace, read_on_s):
     ]
     result = trace.review(legs, [trace.speed(0.0, 4), trace.speed(5.198, 1)], 0.005)
     assert set(kinds(result)) == {SpanKind.RUNNING, SpanKind.NO_DATA}
+
+
+def test_an_undershoot_at_a_step_down_that_is_over_before_the_late_mark_is_no_fault(trace):
+    leg = trace.Leg
+    # From high to a middle speed whose level is within the limits of both; marked 0.25 s late.
+    legs = [leg(4.0, *trace.NORMAL[4]), leg(4.1, 12.2, 3.0, 8.0), leg(8.0, 12.1, 2.9, 11.0)]
+    lim = trace.limits(speeds={2: SpeedLimits(7.0, 12.0), 4: SpeedLimits(10.0, 18.0)})
+    result = trace.review(legs, [trace.speed(0.0, 4), trace.speed(4.25, 2)], 0.01, lim=lim)
+    assert SpanKind.UNDER not in kinds(result)
+    up = trace.review(legs, [trace.speed(0.0, 4), trace.speed(5.0, 2)], 0.01, lim=lim)
+    assert SpanKind.UNDER in kinds(up)  # long before the mark it is nobody's late hand
+
+
+def test_too_little_since_before_judging_began_is_the_next_speeds_where_that_draws_it(trace):
+    result = after_dropout(trace, before=4.45, marked=4.65, low=(12.3, 6.7, 3.6))
+    assert SpanKind.UNDER not in kinds(result)
+    leg = trace.Leg
+    legs = [leg(3.0, *trace.NORMAL[4]), leg(4.0, *trace.DEAD), leg(9.0, 12.2, 6.7, 3.6)]
+    down = trace.review(legs, [trace.speed(0.0, 4), trace.speed(4.7, 1)], 0.01)
+    assert SpanKind.UNDER not in kinds(down)
+    never = trace.review(legs, [trace.speed(0.0, 4), trace.speed(7.0, 1)], 0.01)
+    assert SpanKind.UNDER in kinds(never)
