@@ -183,7 +183,7 @@ def _finding(span: Span, key: str) -> Finding:
         end_ns=span.end_ns,
         edge_ns=max(span.start_edge_ns, span.end_edge_ns),
         value=None,
-        unit="A",
+        unit="",
         expanded_uncertainty=None,
         limit=None,
         speed=span.speed,
