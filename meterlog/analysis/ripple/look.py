@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from meterlog.analysis.ripple.counts import Signs
+from meterlog.analysis.ripple.cuts import later_by
 from meterlog.analysis.ripple.flaws import FEWEST_BARS, Odd, alternates, odd_ones, shows_whole_turn
 from meterlog.analysis.ripple.humps import humps_in
 from meterlog.analysis.ripple.notches import FINENESS, LEAST_NOTCH, ripples_between
@@ -55,6 +56,9 @@ _WEAK = 0.07
 """A ripple of less than this part of what differs from one to the next is no guide to the turn."""
 _UNEXPLAINED = 1.5
 """A pattern that leaves so many times its own rms is none of the turn's."""
+_CLEARER = 1.5
+"""Of two ways to follow the turn, one must show the ripple so many times better. Fitted to made-up
+motors, as above."""
 _HOLDS = 0.3
 """One that leaves less than this is well followed."""
 _COARSE = 4.0
@@ -132,12 +136,13 @@ def look_at(
     look = _by_ripple(step, windows, rate_hz, channel, limits)
     if not (look.refusal or _weak(look)) or _is_averaged(look, channel):
         return look
-    other = _by_notches(step, windows, rate_hz)
-    # What is left of slow changes makes for counts that are too low; never for too high ones.
+    other = _by_notches(step, windows, rate_hz, look)
     doubtful = bool(look.refusal) or look.faint or _unexplained(look)
     if other is None or (other.refusal and not doubtful):
         return look
-    return look if not doubtful and other.hz <= (1.0 + _JUMP) * look.hz else other
+    # What is left of slow changes makes for counts that are too low; never for too high ones.
+    better = doubtful or other.hz > (1.0 + _JUMP) * look.hz or _clearer(other, look)
+    return other if better else look
 
 
 def _by_ripple(
@@ -160,7 +165,7 @@ def _by_ripple(
         near = tuple(one for one in again if abs(one.hz / ratio - middle) <= _NEAR * middle)
         if not near:
             break
-        look = _pattern(step, rate_hz, near)
+        look = _cut_alike(_pattern(step, rate_hz, near), windows, ratio)
     return look
 
 
@@ -177,15 +182,29 @@ def _unexplained(look: Look) -> bool:
     return look.turn is not None and look.turn.left_rms > _UNEXPLAINED * look.turn.waves.std()
 
 
+def _clearer(look: Look, than: Look) -> bool:
+    """Tell whether the ripple stands out clearly better from what single ones leave of it.
+
+    Cut in another number of parts than there are ripples, the parts are less alike.
+    """
+    if look.turn is None or than.turn is None:
+        return False
+    one, other = (float(np.ptp(turn.typical)) / turn.left_rms for turn in (look.turn, than.turn))
+    return one > _CLEARER * other
+
+
 def _is_averaged(look: Look, channel: Channel) -> bool:
     return bool(look.refusal) and look.refusal == _averaged(channel)
 
 
-def _by_notches(step: Step, windows: Sequence[Window], rate_hz: float) -> Look | None:
+def _by_notches(
+    step: Step, windows: Sequence[Window], rate_hz: float, by_ripple: Look
+) -> Look | None:
     """Look by the lines of deep notches; None where none come again turn after turn.
 
     The pattern is first followed coarsely, then in a known number of parts, and at last by the
-    ripples that were counted between the notches.
+    ripples that were counted between the notches. What the ripple's own line told may decide
+    between two counts.
     """
     ratio, look = _COARSE, None
     for wanted in (FINENESS, None):
@@ -200,7 +219,7 @@ def _by_notches(step: Step, windows: Sequence[Window], rate_hz: float) -> Look |
     pattern = turn.waves.ravel()
     if float(np.median(pattern) - pattern.min()) < LEAST_NOTCH:
         return None
-    count = ripples_between(pattern)
+    count = ripples_between(pattern, by_ripple.signs.repeat if by_ripple.signs else None)
     if count is None:
         return Look(step, rate_hz, TOO_FAINT)
     look = _notched(step, windows, rate_hz, ratio * count / len(turn.waves))
@@ -218,7 +237,25 @@ def _notched(step: Step, windows: Sequence[Window], rate_hz: float, ratio: float
     near = tuple(one for one in found if abs(one.hz - middle) <= _NEAR * middle)
     if not near or _jumps(near):
         return None
-    return _pattern(step, rate_hz, near)
+    return _cut_alike(_pattern(step, rate_hz, near), windows, ratio, notches=True)
+
+
+def _cut_alike(
+    look: Look, windows: Sequence[Window], ratio: float, *, notches: bool = False
+) -> Look:
+    """Cut all windows where the first is cut, if the line that was followed leaves it open."""
+    if look.signs is None:
+        return look
+    later = later_by(look.waves, look.signs.repeat, ratio)
+    if not any(later):
+        return look
+    of = {window.start_ns: window for window in windows}
+    again = [
+        track(of[one.start_ns], ratio, notches=notches, later=late)
+        for one, late in zip(look.tracked, later, strict=True)
+    ]
+    tracked = tuple(one for one in again if one is not None)
+    return _pattern(look.step, look.rate_hz, tracked) if len(tracked) == len(again) else look
 
 
 def _correction(look: Look) -> float:

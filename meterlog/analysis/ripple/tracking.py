@@ -50,7 +50,9 @@ class Tracked:
     track_hz: NDArray[np.float64]
 
 
-def track(window: Window, ratio: float = 1.0, *, notches: bool = False) -> Tracked | None:
+def track(
+    window: Window, ratio: float = 1.0, *, notches: bool = False, later: float = 0.0
+) -> Tracked | None:
     """Lay out a window ripple by ripple; None where it shows no line.
 
     Parameters
@@ -58,6 +60,8 @@ def track(window: Window, ratio: float = 1.0, *, notches: bool = False) -> Track
     window : Window
     ratio : float
         Ripples for each wave of the strongest line, where that was found not to be the ripple.
+    later : float, ripples
+        Cut so much later between two ripples.
     notches : bool
         Follow deep notches, not the ripple between them.
 
@@ -73,7 +77,7 @@ def track(window: Window, ratio: float = 1.0, *, notches: bool = False) -> Track
     line = find_line(y, window.rate_hz, notches=notches)
     if line is None:
         return None
-    turned = ratio * _phase(y, window.rate_hz, line)
+    turned = ratio * _phase(y, window.rate_hz, line) - later
     edge = int(_EDGE * len(turned))
     inner = np.maximum.accumulate(turned[edge : len(turned) - edge])
     first, last = int(np.ceil(inner[0])), int(np.floor(inner[-1]))
