@@ -105,6 +105,8 @@ class SpanDetector:
 
     def provisional(self) -> list[Piece]:
         """Give the pieces of now: settled ones, and the open ones as if the end came here."""
+        # A command that was marked late may have become known only after what it explains.
+        self._builder.excuse(self.last_ns)
         builder = self._builder.copy()
         still_open = self._labeller.open_piece(self.last_ns)
         if still_open is not None:
@@ -122,6 +124,7 @@ class SpanDetector:
         if still_open is not None:
             self._builder.add(still_open)
         self._builder.finish()
+        self._builder.excuse(None)
 
     def _label(self, horizon_ns: int | None) -> None:
         """Label the waiting rows up to the horizon, but keep one to look ahead to."""

@@ -12,7 +12,9 @@ import itertools
 from collections.abc import Sequence
 from dataclasses import replace
 
+from meterlog.analysis.coasting_down import CoastingDown
 from meterlog.analysis.flowing import FlowingJudge
+from meterlog.analysis.late_off import LateOff
 from meterlog.analysis.missing import MissingJudge
 from meterlog.analysis.pieces import Figures, Group, Piece
 from meterlog.analysis.timeline import SpeedTimeline
@@ -51,6 +53,9 @@ class EpisodeBuilder:
         self._silence_ns = silence_ns
         self._flowing = FlowingJudge(limits, timeline)
         self._missing = MissingJudge(limits, timeline, apart_ns)
+        self._coasting = CoastingDown(limits, timeline)
+        self._late_off = LateOff(limits, timeline)
+        self._forgiven = 0
         self._group: Group | None = None
         self._flowed_before = False
         self._paused_ns = 0
@@ -83,7 +88,18 @@ class EpisodeBuilder:
     @property
     def forgiven(self) -> int:
         """Losses that were taken for an off or on command."""
-        return self._missing.forgiven
+        return self._missing.forgiven + self._forgiven
+
+    def excuse(self, until_ns: int | None) -> None:
+        """Take back losses that a command explains which was known, or off, only after a while.
+
+        Parameters
+        ----------
+        until_ns : int or None, nanoseconds
+            Up to here all commands are known; None: all are.
+        """
+        self._coasting.excuse(self._finished, until_ns)
+        self._forgiven += self._late_off.excuse(self._finished, until_ns)
 
     def add(self, piece: Piece) -> None:
         """Take the next piece; it touches the one before."""
@@ -202,7 +218,8 @@ class EpisodeBuilder:
             blind_ns = None if unread is None else unread.end_ns
             return self._flowing.judge(self._episode, blind_ns)
         flowed_ns = self._paused_ns if self._flowed_before else None
-        return self._missing.judge(self._episode, after, flowed_ns)
+        before = next((p for p in self._finished[:-3:-1] if p.group is Group.FLOWING), None)
+        return self._missing.judge(self._episode, before, after, flowed_ns)
 
 
 def _over_brief(before: Piece, gone: Piece) -> Piece:

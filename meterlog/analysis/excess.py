@@ -12,6 +12,9 @@ from meterlog.analysis.pieces import FLOWING_KINDS
 from meterlog.analysis.schmitt import hold, runs, zones
 from meterlog.model import Limits, SpanKind
 
+_EVER = -(2**62)
+"""Before any reading."""
+
 
 def highest_a(limits: Limits, speed: int | None) -> float:
     """Give the most current allowed at ``speed``, amperes; infinite where nothing is said.
@@ -70,16 +73,23 @@ class ExcessJudge:
     Parameters
     ----------
     limits : Limits
+
+    Attributes
+    ----------
+    within_ns : int, nanoseconds
+        When the current that was passed over was last no more than allowed; long ago where never.
     """
 
     def __init__(self, limits: Limits) -> None:
         self._limits = limits
+        self.within_ns = _EVER
         self._known: dict[int | None, Thresholds] = {}
         self._at = Thresholds.at(limits, None)
         self._over = self._under = self._locked = False
 
     def forget(self) -> None:
         """Begin anew: a start, or a change of speed."""
+        self.within_ns = _EVER
         self._over = self._under = self._locked = False
 
     def at(self, speed: int | None) -> None:
@@ -87,6 +97,18 @@ class ExcessJudge:
         if speed not in self._known:
             self._known[speed] = Thresholds.at(self._limits, speed)
         self._at = self._known[speed]
+
+    def pass_over(self, t_ns: NDArray[np.int64], sizes: NDArray[np.float64]) -> None:
+        """Take readings that are not judged, as after a start.
+
+        Parameters
+        ----------
+        t_ns : ndarray, int64, shape (n,), nanoseconds
+        sizes : ndarray, float64, shape (n,), amperes
+        """
+        within = sizes <= self._at.over
+        if within.any():
+            self.within_ns = int(t_ns[len(within) - 1 - int(within[::-1].argmax())])
 
     def edge_level(self, before: SpanKind, after: SpanKind) -> float:
         """Give the threshold that was passed between two kinds, in amperes."""

@@ -229,6 +229,7 @@ class Labeller:
         quiet = int(np.searchsorted(rows.t_ns[first:last], self._quiet_until_ns, side="left"))
         judged = first + quiet
         if judged > first:
+            self._excess.pass_over(rows.t_ns[first:judged], sizes[first:judged])
             self._push(rows, sizes, first, judged, SpanKind.RUNNING, speed)
             self.stretches.append(Stretch(first, judged, speed, steady=False))
         if judged < last:
@@ -328,6 +329,7 @@ class Labeller:
             last_v=last_v,
             after_quiet=quiet,
             restarted_ns=self._restarted_ns if quiet else _EVER,
+            within_ns=self._excess.within_ns if quiet else _EVER,
             read_ns=last_read_ns(rows, first, last),
         )
 

@@ -108,10 +108,10 @@ class LateHand:
         begun = pieces[first]
         if begun.restarted_ns < 0:
             return False
-        if change.t_ns - begun.restarted_ns < LATE_LAGS * self._lag_ns:
-            return self._draws(begun, change.speed)
         if begun.kind is SpanKind.UNDER:
             # Whether it was so before judging began nobody knows: what the next speed draws is it.
+            return self._slows(begun, change) or self._draws(begun, change.speed)
+        if change.t_ns - begun.restarted_ns < LATE_LAGS * self._lag_ns:
             return self._draws(begun, change.speed)
         before = pieces[first - 1] if first else None
         if before is None or not before.figures.n:
@@ -121,6 +121,18 @@ class LateHand:
         # A rotor that is held, or drags, draws the most at the beginning.
         half_way = (highest_a(self._limits, begun.speed) + abs(begun.figures.mean_a)) / 2.0
         return abs(before.figures.mean_a) < half_way
+
+    def _slows(self, piece: Piece, change: SpeedChange) -> bool:
+        """Tell whether too little current may be a motor that slows down to a lower speed.
+
+        Until it has, it draws less than that speed does when steady: what it generates is still
+        that of the old one (V = I R + Ke w, textbook). Less than one lag it may be so.
+        """
+        allowed, known = self._limits.at(change.speed), piece.figures
+        down = 0 < change.speed < (piece.speed or 0)
+        if not down or allowed.max_a is None or not known.n:
+            return False
+        return piece.length_ns < self._lag_ns and abs(known.mean_a) <= allowed.max_a
 
     def _draws(self, piece: Piece, speed: int) -> bool:
         """Tell whether a piece's current is within what ``speed`` may draw."""

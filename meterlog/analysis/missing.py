@@ -10,17 +10,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from meterlog.analysis.coasting_down import CoastingDown, innocent
 from meterlog.analysis.pieces import Figures, Piece
 from meterlog.analysis.settle import joined, settle
 from meterlog.analysis.timeline import SpeedTimeline
 from meterlog.model import Limits, Role, SpanKind
-
-_LOSSES = (SpanKind.FEED_LOST, SpanKind.GROUND_LOST, SpanKind.NO_CURRENT)
-
-COASTED_DOWN_TO = 0.7
-"""A motor that was coasting down to a lower step draws again when its own voltage has fallen to
-about what that step gives it; one that had lost its feed or ground has fallen below this part."""
-
 
 LATE_LAGS = 2
 """Up to so many times ``command_lag_s`` a hand may be late. Our own, as in ``flowing.py``."""
@@ -46,8 +40,8 @@ class MissingJudge:
     def __init__(
         self, limits: Limits, timeline: SpeedTimeline, apart_ns: int | None = None
     ) -> None:
-        self._timeline = timeline
         self._limits = limits
+        self._coasting = CoastingDown(limits, timeline)
         self._apart_ns = apart_ns
         self._dwell_ns = round(limits.min_dwell_s * 1e9)
         self._lag_ns = round(limits.command_lag_s * 1e9)
@@ -55,7 +49,11 @@ class MissingJudge:
         self.forgiven = 0
 
     def judge(
-        self, pieces: Sequence[Piece], after: Piece | None, flowed_ns: int | None
+        self,
+        pieces: Sequence[Piece],
+        before: Piece | None,
+        after: Piece | None,
+        flowed_ns: int | None,
     ) -> list[Piece]:
         """Give the settled pieces.
 
@@ -63,6 +61,8 @@ class MissingJudge:
         ----------
         pieces : sequence of Piece
             Touching, all without current.
+        before : Piece or None
+            The last one with current; None where it is not known.
         after : Piece or None
             What follows, with current; None at the end of what is known.
         flowed_ns : int or None, nanoseconds
@@ -74,7 +74,10 @@ class MissingJudge:
         settled = self._commanded(settle(known, self._dwell_ns), after)
         if flowed_ns is None:
             return settled
-        return self._coasting(self._generating(settled), after, flowed_ns)
+        lost = self._generating(settled)
+        if after is None or not self._coasting.explains(lost, before, after, flowed_ns):
+            return lost
+        return [replace(lost[0].until(lost[-1]), kind=SpanKind.RUNNING, figures=Figures())]
 
     def _commanded(self, pieces: list[Piece], after: Piece | None) -> list[Piece]:
         """Losses right beside an off command, and no longer than its lag, are the command.
@@ -103,24 +106,12 @@ class MissingJudge:
         """Give (first, last + 1) of the losses in a row that a command or coasting may explain."""
         first = 0
         for index, piece in enumerate(pieces):
-            if not self._innocent(piece):
+            if not innocent(piece, self._limits):
                 if index > first:
                     yield first, index
                 first = index + 1
         if len(pieces) > first:
             yield first, len(pieces)
-
-    def _innocent(self, piece: Piece) -> bool:
-        """Tell whether a loss may be a command's doing.
-
-        A motor that turns behind a switch on the feed side generates what it was given, on low
-        speeds nearly as much: it looks dead until it has slowed. The battery's own voltage it
-        never generates.
-        """
-        if piece.kind is SpanKind.DEAD:
-            known = piece.figures.volts_n > 0
-            return known and piece.figures.mean_v < self._limits.supply_present_v
-        return piece.kind in _LOSSES
 
     def _generating(self, pieces: list[Piece]) -> list[Piece]:
         """Take the voltage of a motor that still turned for what it is, once it has decayed.
@@ -134,21 +125,6 @@ class MissingJudge:
         if first.kind is SpanKind.DEAD and lost and first.length_ns <= self._coast_ns:
             return [then.since(first), *pieces[2:]]
         return pieces
-
-    def _coasting(self, pieces: list[Piece], after: Piece | None, flowed_ns: int) -> list[Piece]:
-        """After a step down the turning motor generates more than it is given, for a while."""
-        first, last = pieces[0], pieces[-1]
-        if after is None:
-            return pieces
-        gone_ns = last.end_ns - first.start_ns + flowed_ns
-        if gone_ns > self._coast_ns or _fell_below(last, after, self._limits):
-            return pieces
-        if not all(self._innocent(piece) for piece in pieces):
-            return pieces
-        slack = self._lag_ns + first.start_edge_ns + flowed_ns
-        if not self._timeline.step_down_near(first.start_ns, slack):
-            return pieces
-        return [replace(first.until(last), kind=SpanKind.RUNNING, figures=Figures())]
 
 
 def _whole(pieces: Sequence[Piece], first: int, last: int, after: Piece | None) -> bool:
@@ -181,17 +157,6 @@ def _before_return(pieces: Sequence[Piece], apart_ns: int) -> list[Piece]:
 def _no_side(piece: Piece) -> Piece:
     figures = replace(piece.figures, volts_n=0, mean_v=0.0)
     return replace(piece, kind=None, figures=figures, settled_by=())
-
-
-def _fell_below(last: Piece, after: Piece, limits: Limits) -> bool:
-    """Tell whether the motor's own voltage fell further than coasting down explains.
-
-    It is held against what drives the motor afterwards, less its brushes. A voltage that drives
-    none says that a probe is off, and then neither tells anything.
-    """
-    if last.last_v is None or after.first_v is None or after.first_v < limits.driven_v:
-        return False
-    return last.last_v < COASTED_DOWN_TO * (after.first_v - limits.brush_v)
 
 
 def _from_command(pieces: list[Piece], dwell_ns: int) -> list[Piece]:

@@ -35,6 +35,8 @@ LEAST_V, LEAST_PART = 1.0, 0.15
 ALONE_V, ALONE_PART = 3.0, 0.35
 STEADY = 0.03
 """The current is steady within this part of itself, or within four deviations of its means."""
+FOLLOWS = 0.5
+"""A current that moved by this part of what the voltage did, each part of itself, followed it."""
 SHARP = 0.2
 BACK_PART = 0.25
 """Back where it was: nearer than this part of how far it had moved."""
@@ -123,7 +125,25 @@ def moved_probes(part: LevelPart, least_a: float, changes: Sequence[SpeedChange]
         for jump in found
     ]
     slips = _slips(found, int(part.t_ns[0]), int(part.t_ns[-1]) + BIN_NS)
-    return [_put_back(part, slip) for slip in slips]
+    return [_put_back(part, _touched(part, slip, changes)) for slip in slips]
+
+
+def _touched(part: LevelPart, slip: Slip, changes: Sequence[SpeedChange]) -> Slip:
+    """End a slip where its voltage was back for a while under the same command.
+
+    One shorter than the means that it is looked for with shows only where it begins.
+    """
+    later = [change.t_ns for change in changes if change.t_ns > slip.start_ns]
+    until_ns = min([slip.end_ns, *(t_ns - COMMAND_NS for t_ns in later)])
+    column = part.feed if slip.role is Role.MOTOR_FEED else part.back
+    inside = (part.t_ns > slip.start_ns) & (part.t_ns < until_ns) & np.isfinite(column)
+    near = np.abs(column[inside] - slip.was_v) <= BACK_PART * abs(slip.now_v - slip.was_v)
+    if len(near) < WINDOW:
+        return slip
+    stays = np.flatnonzero(np.convolve(near, np.ones(WINDOW), "valid") > WINDOW - 0.5)
+    if not len(stays):
+        return slip
+    return replace(slip, end_ns=int(part.t_ns[inside][stays[0]]), ended=True)
 
 
 def _put_back(part: LevelPart, slip: Slip) -> Slip:
@@ -158,6 +178,9 @@ def _jumps(
     )
     away = np.abs(current.after - current.before)
     steady = away <= np.maximum(STEADY * current.before, 4.0 * current.sd / WINDOW**0.5)
+    # A motor that gathers speed scatters, too: what follows the voltage half-way is not steady.
+    with np.errstate(invalid="ignore", divide="ignore"):
+        steady &= away <= FOLLOWS * current.before * jump / most
     # A current meter on hold is steady as well: it repeats to the last digit.
     lively = (current.sd > 0.0) | (away > 0.0) | (float(np.median(np.abs(np.diff(amps)))) == 0.0)
     near = t_ns[2 * WINDOW + lag - 1 :] - t_ns[: len(jump)] <= REACH_NS

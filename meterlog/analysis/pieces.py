@@ -150,6 +150,10 @@ class Piece:
         It began with the end of an inrush window, not with a change of the current.
     restarted_ns : int, nanoseconds
         Where that window was begun by the current coming back, when it did; long ago otherwise.
+    within_ns : int, nanoseconds
+        When in that window the current was last no more than allowed; long ago where never.
+    hand_ns : int, nanoseconds
+        A command of then explains what it begins with; long ago where none does.
     read_ns : int, nanoseconds
         When the current was last read in it, where another meter's readings make rows as well;
         long ago where it was not.
@@ -172,6 +176,8 @@ class Piece:
     last_v: float | None = None
     after_quiet: bool = False
     restarted_ns: int = -(2**62)
+    within_ns: int = -(2**62)
+    hand_ns: int = -(2**62)
     read_ns: int = -(2**62)
     late_ns: int = 0
     held_ohm: float | None = None

@@ -48,3 +48,9 @@ def _gives_way(first: Piece, then: Piece, dwell_ns: int) -> bool:
 def joined(pieces: Sequence[Piece]) -> list[Piece]:
     """Join neighbours of one label."""
     return settle(pieces, 0)
+
+
+def rejoin(pieces: list[Piece], first: int, end: int) -> None:
+    """Join, in place, neighbours of one label among pieces ``first`` to ``end`` (exclusive)."""
+    first, end = max(first, 0), min(end, len(pieces))
+    pieces[first:end] = joined(pieces[first:end])

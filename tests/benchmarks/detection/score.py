@@ -9,7 +9,7 @@ import numpy as np
 from circuit import State
 from scene import Scene
 from story import Dropout
-from verdict_check import Stated, stated
+from verdict_check import Stated, stated, truly_over
 
 from meterlog.analysis import Reviewer
 from meterlog.model import Finding, FindingKind, Review, Span, SpanKind, Verdict
@@ -237,7 +237,18 @@ class Scorer:
         """Tell whether a finding is judged elsewhere: that of a span, or of a limit laid near."""
         spans = {kind.value for kind in (*GONE, *EXCESS)}
         near = self.scene.near and one.kind is FindingKind.STEP_CURRENT
-        return one.kind.value in spans or near or self._slips(one)
+        return one.kind.value in spans or near or self._slips(one) or self._true_excess(one)
+
+    def _true_excess(self, one: Finding) -> bool:
+        """Tell whether drag was told of true currents above the limits of two speeds and more.
+
+        It is said of limits laid near the truth as of others, and true where the motor really drew
+        more than they allow.
+        """
+        if one.kind is not FindingKind.DRAG:
+            return False
+        over = truly_over(self.scene, self.review)
+        return len(over) > 1 and one.speed in over
 
     def _excess(self, span: Span) -> None:
         """Count an excess: limits are honest, so it is wrong; beside a dropout it is a slip."""

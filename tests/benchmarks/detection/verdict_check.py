@@ -41,6 +41,16 @@ def true_mean(scene: Scene, step: Step) -> float | None:
     return float(read.true_a[kept].mean()) if kept.sum() >= 2 else None
 
 
+def truly_over(scene: Scene, review: Review) -> set[int]:
+    """Give the speeds whose true current was above what they may draw, in some step at least."""
+    found = set()
+    for step in review.steps:
+        truth, highest = true_mean(scene, step), scene.limits.at(step.speed).max_a
+        if step.speed and truth is not None and highest is not None and truth > highest:
+            found.add(step.speed)
+    return found
+
+
 def stated(scene: Scene, review: Review) -> list[Stated]:
     """Give every step current that was judged by its mean and whose truth is known."""
     if not scene.commanded:

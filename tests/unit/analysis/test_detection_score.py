@@ -10,10 +10,13 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from meterlog.model import SpanKind
+from meterlog.model import Finding, FindingKind, SpanKind, SpeedLimits, Verdict
 
 FOLDER = Path(__file__).resolve().parents[2] / "benchmarks" / "detection"
-NAMES = ("fan", "circuit", "pulses", "scene", "score", "figures", "story", "true_trace")
+NAMES = (
+    *("fan", "circuit", "pulses", "scene", "score", "figures", "story", "true_trace"),
+    "verdict_check",
+)
 # Fast meters, two meters and loose probes, each once told wrongly, beside runs as they come.
 HARD = (100_003, 100_006, 100_024, 100_115, 100_158, 700_005)
 MIXED = (*range(200_000, 200_010), *HARD)
@@ -220,6 +223,41 @@ def test_a_fault_told_where_the_fan_ran_is_a_false_alarm(kit, faulty):
 
     counts = rescored(kit, faulty, alarmed)
     assert counts["false alarms"] == faulty[2]["false alarms"] + 1
+
+
+@pytest.fixture(scope="module")
+def two_speeds(kit):
+    """A run with limits laid near the truth in which two speeds were measured, and its review."""
+    for seed in range(700_000_007, 700_000_100):
+        scene = kit.scene.make(seed, kit.scene.Sort.CLOSE)
+        if len({one.speed for one in scene.story.commands if one.speed}) < 2:
+            continue
+        review = kit.score.reviewed(scene)
+        if len({step.speed for step in review.steps if step.speed and step.steady_n > 9}) > 1:
+            return scene, review
+    raise AssertionError("no run with two speeds")
+
+
+@pytest.mark.parametrize("part", [0.9, 1.1])
+def test_drag_told_of_two_speeds_is_an_alarm_unless_both_truly_drew_more_than_they_may(
+    kit, two_speeds, part
+):
+    scene, review = two_speeds
+    drew = {
+        step.speed: truth
+        for step in review.steps
+        if step.speed and (truth := kit.verdict_check.true_mean(scene, step)) is not None
+    }
+    speeds = {speed: SpeedLimits(None, part * truth) for speed, truth in drew.items()}
+    assert len(speeds) > 1
+    told = Finding(
+        FindingKind.DRAG, Verdict.FAIL, 0, 10**9, 0, None, "A", None, None, min(speeds), "Too much."
+    )
+    scene = replace(scene, limits=replace(scene.limits, speeds=speeds))
+    one = replace(review, findings=(told,), spans=())
+    before = kit.score.Scorer(scene, replace(one, findings=())).score().counts["false alarms"]
+    alarms = kit.score.Scorer(scene, one).score().counts["false alarms"]
+    assert alarms == before + (part > 1.0)
 
 
 def test_a_dropout_too_short_to_be_seen_is_not_held_against_the_program(kit, faulty):

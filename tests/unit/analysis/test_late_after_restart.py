@@ -133,3 +133,22 @@ def test_too_little_since_before_judging_began_is_the_next_speeds_where_that_dra
     assert SpanKind.UNDER not in kinds(down)
     never = trace.review(legs, [trace.speed(0.0, 4), trace.speed(7.0, 1)], 0.01)
     assert SpanKind.UNDER in kinds(never)
+
+
+@pytest.mark.parametrize("amps", [1.0, 1.4])
+def test_a_motor_that_slows_down_draws_less_than_its_next_speed_does_before_a_late_mark(
+    trace, amps
+):
+    # Judging begins at 4.5 s; until 4.6 s it still generates more than at the new speed, where it
+    # draws 3.6 A (V = I R + Ke w, textbook).
+    leg = trace.Leg
+    start = [leg(3.0, *trace.NORMAL[4]), leg(4.0, *trace.DEAD), leg(4.4, *trace.NORMAL[4])]
+    legs = [*start, leg(4.6, 12.3, 6.0, amps), leg(9.0, *trace.NORMAL[1])]
+    down = trace.review(legs, [trace.speed(0.0, 4), trace.speed(4.62, 1)], 0.01)
+    assert SpanKind.UNDER not in kinds(down)
+    legs = [*start, leg(5.2, 12.3, 6.0, amps), leg(9.0, *trace.NORMAL[1])]
+    later = trace.review(legs, [trace.speed(0.0, 4), trace.speed(5.2, 1)], 0.01)
+    assert SpanKind.UNDER in kinds(later)  # for longer than a hand is late
+    legs = [*start, leg(4.6, 12.3, 6.0, amps), leg(9.0, *trace.NORMAL[4])]
+    never = trace.review(legs, [trace.speed(0.0, 4)], 0.01)
+    assert SpanKind.UNDER in kinds(never)

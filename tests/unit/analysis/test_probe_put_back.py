@@ -1,6 +1,10 @@
 """A probe that was put back is trusted again, also where no current flowed just then."""
 
-from meterlog.model import DoubtKind, SpanKind
+import numpy as np
+
+from meterlog.analysis.levels import BIN_NS, LevelPart
+from meterlog.analysis.moved_probe import moved_probes
+from meterlog.model import DoubtKind, SpanKind, SpeedLimits
 
 
 def slipped(trace, back_at, end=24.0):
@@ -35,3 +39,30 @@ def test_a_probe_that_stays_off_tells_no_side_until_the_end(trace):
     result = slipped(trace, back_at=99.0)
     (lost,) = [s for s in result.spans if s.start_ns / 1e9 > 19.0 and s.kind.is_fault]
     assert lost.kind is SpanKind.NO_CURRENT
+
+
+def test_a_probe_that_was_off_for_less_than_it_is_looked_for_is_trusted_soon_after(trace):
+    # 0.5 s: where it went and came back are one jump. At another speed the motor opens.
+    leg = trace.Leg
+    on, off = (12.1, 2.9, 9.0), (12.1, 0.3, 9.0)
+    legs = [leg(5.0, *on), leg(5.5, *off), leg(12.0, *on), leg(18.0, *trace.NORMAL[1])]
+    legs = [*legs, leg(18.5, *trace.DEAD), leg(22.0, *trace.NORMAL[1])]
+    lim = trace.limits(speeds={3: SpeedLimits(7.0, 11.0), 1: SpeedLimits(2.0, 5.0)})
+    result = trace.review(legs, [trace.speed(0.0, 3), trace.speed(12.0, 1)], 0.1, lim=lim)
+    assert all(one.end_ns < 7e9 for one in result.doubts if one.kind is DoubtKind.PROBE)
+    assert SpanKind.DEAD in [span.kind for span in result.spans]
+
+
+def test_a_motor_that_gathers_speed_behind_resistors_moves_no_probe():
+    # Its current falls as its own voltage rises: V = I R + Ke w (textbook), 12.1 V over 2.3 ohms.
+    # The feed goes for 0.04 s, and a little later for 0.4 s: readings half-way make it scatter.
+    whole = [4.0, 3.9, 3.7, 3.6, 3.5, 3.4, 3.3, 3.2, 3.1, 3.0, 2.9, 0.0, 0.0, 0.0, 3.1, 3.1]
+    whole += [2.5 + 0.6 * 0.88**k for k in range(40)]
+    part = np.ones(len(whole))
+    part[[6, 10, 14]] = 0.65, 0.4, 0.9
+    amps, feed = np.array(whole) * part, np.where(np.array(whole) > 0.0, 12.1, 2.7)
+    feed = part * feed + (1.0 - part) * 2.7
+    ones = np.ones(len(amps))
+    table = np.array([amps, ones, feed, ones, 2.3 * amps, ones])
+    levels = LevelPart(np.arange(len(amps)) * BIN_NS, table)
+    assert moved_probes(levels, 1.0, ()) == []
