@@ -1,6 +1,7 @@
-"""Settings shared by all tests."""
+"""Settings shared by all tests, and the order in which several workers take them."""
 
 import os
+from itertools import groupby
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 os.environ.setdefault("TZ", "UTC")
@@ -14,3 +15,24 @@ settings.register_profile(
     print_blob=True,
 )
 settings.load_profile("house")
+
+WAITING = ("tests/integration/", "tests/jobs/", "tests/window/")
+"""What waits for real ports, processes and windows more than it computes."""
+
+
+def _spread(waiting, computing):
+    """Lay files that wait evenly among those that compute, the last ones before the end."""
+    places = [(0.85 * n / len(waiting), one) for n, one in enumerate(waiting)]
+    places += [(n / len(computing), one) for n, one in enumerate(computing)]
+    return [one for _, one in sorted(places, key=lambda place: place[0])]
+
+
+def pytest_collection_modifyitems(config, items):
+    """Let a worker that waits leave its core to one that computes; files stay whole."""
+    if not hasattr(config, "workerinput"):
+        return  # alone: in the order of the folders
+    files = [list(tests) for _, tests in groupby(items, key=lambda item: item.path)]
+    waits = [tests[0].nodeid.startswith(WAITING) for tests in files]
+    waiting = [tests for tests, wait in zip(files, waits, strict=True) if wait]
+    computing = [tests for tests, wait in zip(files, waits, strict=True) if not wait]
+    items[:] = [item for tests in _spread(waiting, computing) for item in tests]

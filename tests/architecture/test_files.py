@@ -54,7 +54,10 @@ def test_the_top_level_holds_what_was_agreed_and_nothing_else():
 
 
 def _first_line(path):
-    return (ast.get_docstring(ast.parse(path.read_text(encoding="utf-8"))) or "").partition("\n")[0]
+    # The first line of code alone: parsing all of every module took seconds.
+    text = path.read_text(encoding="utf-8")
+    end = text.find('"""', 3) + 3 if text.startswith('"""') else 0
+    return (ast.get_docstring(ast.parse(text[:end])) or "").partition("\n")[0]
 
 
 def test_every_module_says_in_its_first_line_what_it_is():

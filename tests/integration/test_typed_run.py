@@ -15,6 +15,7 @@ import tty
 
 import pytest
 
+from meterlog import cli
 from meterlog.evidence import verify_folder
 from meterlog.model import Flag, Origin
 from meterlog.recording import Recording
@@ -99,17 +100,26 @@ def logger():
     device.close()
 
 
-def meterlog(*arguments):
-    return subprocess.run(
-        [sys.executable, "-m", "meterlog", *map(str, arguments)],
-        capture_output=True,
-        text=True,
-        check=False,
-        timeout=60,
-    )
+@pytest.fixture
+def meterlog(qapp, capsys):
+    """Run a command to its end in this process, which saves the start of another."""
+    del qapp  # a picture would else make a lesser application than the window tests need
+
+    def command(*words):
+        capsys.readouterr()
+        try:
+            code = cli.main([str(word) for word in words])
+        except SystemExit as leaving:
+            code = leaving.code
+        said = capsys.readouterr()
+        return subprocess.CompletedProcess(words, code, said.out, said.err)
+
+    return command
 
 
-def test_readings_typed_beside_a_live_meter_are_kept_and_flagged_everywhere(logger, tmp_path):
+def test_readings_typed_beside_a_live_meter_are_kept_and_flagged_everywhere(
+    logger, meterlog, tmp_path
+):
     folder, out = tmp_path / "run", tmp_path / "tables"
     person = Terminal(
         "record", "--meter", f"line-logger@{logger.path}", "--meter", "typed-volts@typed:",
@@ -164,7 +174,7 @@ def test_readings_typed_beside_a_live_meter_are_kept_and_flagged_everywhere(logg
     assert meterlog("verify", folder).returncode == 0
 
 
-def test_a_recording_of_nothing_but_typed_readings_is_typed(tmp_path):
+def test_a_recording_of_nothing_but_typed_readings_is_typed(meterlog, tmp_path):
     folder = tmp_path / "run"
     person = Terminal(
         "record", "--meter", "typed-amps@typed:", "--meter", "typed-volts@typed:",
@@ -192,7 +202,7 @@ def test_a_recording_of_nothing_but_typed_readings_is_typed(tmp_path):
     assert step["mean_v"] == pytest.approx(12.4)
 
 
-def test_a_typed_meter_needs_no_port_and_another_does(tmp_path):
+def test_a_typed_meter_needs_no_port_and_another_does(meterlog, tmp_path):
     wrong = meterlog("record", "--meter", "typed-volts@/dev/ttyUSB0", "--out", tmp_path / "a")
     assert wrong.returncode == 2
     assert "typed-volts is typed by hand and has no port" in wrong.stderr
@@ -205,8 +215,13 @@ def test_a_typed_meter_needs_no_port_and_another_does(tmp_path):
 
 
 def test_without_a_terminal_that_is_said_and_the_run_goes_on(tmp_path):
-    done = meterlog(
-        "record", "--meter", "typed-volts@typed:", "--seconds", 0.3, "--out", tmp_path / "run"
+    words = ["record", "--meter", "typed-volts@typed:", "--seconds", "0.3"]
+    done = subprocess.run(
+        [sys.executable, "-m", "meterlog", *words, "--out", str(tmp_path / "run")],
+        capture_output=True,
+        text=True,
+        check=False,
+        timeout=60,
     )
     assert done.returncode == 0, done.stderr
     assert "no terminal to type on" in done.stderr

@@ -12,6 +12,8 @@ from pathlib import Path
 
 import pytest
 
+from meterlog import cli
+
 pytestmark = [pytest.mark.pty, pytest.mark.slow]
 RIG = str(Path(__file__).resolve().parents[1] / "rig")
 
@@ -66,7 +68,7 @@ class Screen:
         os.close(self.near)
 
 
-def test_a_pulled_plug_rings_the_bell_and_the_finding_names_it(plug, tmp_path):
+def test_a_pulled_plug_rings_the_bell_and_the_finding_names_it(plug, tmp_path, capsys):
     screen, logger = Screen(), Logger(plug)
     folder = tmp_path / "recording"
     command = [sys.executable, "-m", "meterlog"]
@@ -93,10 +95,8 @@ def test_a_pulled_plug_rings_the_bell_and_the_finding_names_it(plug, tmp_path):
     logger.stop()
     assert screen.text.count("\a") == 1
     screen.close()
-    done = subprocess.run(
-        [*command, "review", str(folder), "--json"], capture_output=True, text=True, check=False
-    )
-    findings = json.loads(done.stdout)["findings"]
+    cli.main(["review", str(folder), "--json"])
+    findings = json.loads(capsys.readouterr().out)["findings"]
     (gap,) = [finding for finding in findings if finding["kind"] == "no-data"]
     assert "line-logger: its port was gone (plug, cable or adapter)" in gap["statement"]
     assert 0.4 < gap["end_s"] - gap["start_s"] < 3.0

@@ -316,11 +316,27 @@ def test_a_lost_tcp_client_does_not_end_the_bench(bench, port):
         (["line-logger", "--scenario", "worn", "--truth", "/no/such/t.json"], "/no/such/t.json"),
     ],
 )
-def test_bad_use_is_said_in_a_sentence(arguments, words):
+def test_bad_use_is_said_in_a_sentence(arguments, words, capfd, monkeypatch):
+    from meterlog import cli
+
+    with Path(os.devnull).open(encoding="utf-8") as nobody_types:
+        monkeypatch.setattr("sys.stdin", nobody_types)
+        try:
+            code = cli.main(["virtual", *arguments])
+        except SystemExit as leaving:
+            code = leaving.code
+    said = capfd.readouterr()
+    assert code == cli.BAD_USE
+    assert said.out == ""
+    assert words in said.err
+    assert "Traceback" not in said.err
+
+
+def test_a_program_refused_ends_with_the_code_of_bad_use():
     from meterlog import cli
 
     done = subprocess.run(
-        [sys.executable, "-m", "meterlog", "virtual", *arguments],
+        [sys.executable, "-m", "meterlog", "virtual", "line-logger", "--scenario", "deadspot"],
         cwd=ROOT,
         capture_output=True,
         text=True,
@@ -329,7 +345,7 @@ def test_bad_use_is_said_in_a_sentence(arguments, words):
     )
     assert done.returncode == cli.BAD_USE
     assert done.stdout == ""
-    assert words in done.stderr
+    assert "Did you mean 'dead-spot'?" in done.stderr
     assert "Traceback" not in done.stderr
 
 

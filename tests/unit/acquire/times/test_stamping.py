@@ -325,7 +325,7 @@ def run(arrivals: list[tuple[int, int]], cut: int = 1) -> tuple[Stamper, list[St
     return stamper, out + stamper.gone()
 
 
-@settings(max_examples=60)
+@settings(max_examples=30)
 @given(journeys())
 def test_whatever_happens_times_are_in_order_and_never_after_the_arrival(journey):
     arrivals, lost, stalls = journey
@@ -348,7 +348,7 @@ def test_whatever_happens_times_are_in_order_and_never_after_the_arrival(journey
         assert stamper.lost == len(inside)
 
 
-@settings(max_examples=40)
+@settings(max_examples=25)
 @given(journeys(), st.integers(1, 7))
 def test_however_a_lump_is_cut_within_its_instant_the_times_are_the_same(journey, cut):
     arrivals, _, _ = journey
