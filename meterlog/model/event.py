@@ -36,6 +36,9 @@ class EventKind(StrEnum):
     """A zero was taken; value is ``<channel> <offset> <unit> scatter <s> n <count>``."""
     TIMING = "timing"
     """What is known of an instrument's clock and times; value says it in words."""
+    CIRCUIT = "circuit"
+    """Something was entered in a check of the circuit; value is its text, see
+    :mod:`meterlog.model.circuit_entries`."""
     FAULT = "fault"
     """Something in this program failed, such as the disk; value says what."""
     END = "end"

@@ -1,8 +1,9 @@
-"""Profiles: TOML files to typed descriptions of meters and limits."""
+"""Profiles: TOML files to typed descriptions of meters, limits and circuits."""
 
 from meterlog.profile.catalogue import (
     ListedProfile,
     listed,
+    load_circuit,
     load_limits,
     load_listed_meters,
     load_meter,
@@ -10,6 +11,7 @@ from meterlog.profile.catalogue import (
     names,
     profile_file,
 )
+from meterlog.profile.circuit import circuit_faults, circuit_profile, is_circuit
 from meterlog.profile.folders import settings_folder, shipped_folder, user_folder
 from meterlog.profile.limits import limits_profile
 from meterlog.profile.link_settings import HidBridge, LinkSettings
@@ -37,8 +39,12 @@ __all__ = [
     "Recognition",
     "Register",
     "ScpiTalk",
+    "circuit_faults",
+    "circuit_profile",
+    "is_circuit",
     "limits_profile",
     "listed",
+    "load_circuit",
     "load_limits",
     "load_listed_meters",
     "load_meter",

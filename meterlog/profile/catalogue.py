@@ -9,7 +9,9 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from meterlog.model import Limits
+from meterlog.model.circuit import Circuit
 from meterlog.model.errors import ProfileError
+from meterlog.profile.circuit import circuit_profile
 from meterlog.profile.folders import own_folder_fault, shipped_folder, user_folder
 from meterlog.profile.limits import limits_profile
 from meterlog.profile.meter import MeterProfile
@@ -41,7 +43,7 @@ class ListedProfile:
 
 
 def listed(kind: str) -> tuple[ListedProfile, ...]:
-    """Give all profiles of ``kind`` (``meters``, ``limits``): the user's own first, by name."""
+    """Give all profiles of ``kind``, a folder such as ``meters``: the user's own first, by name."""
     shipped = {file.stem: file for file in _files(shipped_folder() / kind)}
     own = {file.stem: file for file in _files(user_folder() / kind)}
     return (
@@ -73,7 +75,7 @@ def profile_file(kind: str, name_or_file: str) -> Path:
     Parameters
     ----------
     kind : str
-        ``meters`` or ``limits``.
+        ``meters``, ``limits`` or ``circuits``.
     name_or_file : str
 
     Raises
@@ -161,3 +163,18 @@ def load_limits(name_or_file: str) -> Limits:
     # The name goes into files, which can't hold the bytes of a path that is no UTF-8.
     name = path.stem.encode("utf-8", "replace").decode("utf-8")
     return limits_profile(name, read_text(path), str(path))
+
+
+def load_circuit(name_or_file: str) -> Circuit:
+    """Load a circuit profile by name or path.
+
+    Raises
+    ------
+    ProfileError
+        If there is none or it is wrong.
+    """
+    path = profile_file("circuits", name_or_file)
+    wrong = name_fault(path)
+    if wrong is not None:
+        raise wrong
+    return circuit_profile(path.stem, read_text(path), str(path))

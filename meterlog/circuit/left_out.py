@@ -1,0 +1,62 @@
+"""Left out: what would be believed without one of the readings or signs."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from meterlog.circuit.figures import Floats
+from meterlog.circuit.slipped import SLIP, log_total_over_slips
+from meterlog.circuit.weighed import Weighed
+
+_LESS = 12.0
+"""Cases whose logarithm is by so much less than that of the best one need no better sums."""
+_PAIRS = 1e-3
+"""Cases in which two slips are less probable than this need none either."""
+_MUCH = 5.0
+
+
+def weights_left_out(weighed: Weighed) -> dict[int, Floats]:
+    """Give the probability of each case with each entry left out.
+
+    If a reading slipped, its value tells nothing of the others: the density of all with that one
+    slipped is that of the others times what a slip costs. So the sums that were made have what is
+    wanted, with one slip fewer; where that matters the sums are made anew.
+
+    Parameters
+    ----------
+    weighed : Weighed
+
+    Returns
+    -------
+    dict of int to float64[cases]
+        By the id of the entry; each sums up to 1.
+    """
+    log_rest = weighed.cases.log_prior + weighed.log_signs.sum(axis=1)
+    without: dict[int, Floats] = {}
+    with np.errstate(divide="ignore"):
+        rough = weighed.sums.log_total[:, None] + np.log(weighed.sums.slipped)
+    rough += log_rest[:, None] - math.log(SLIP) - weighed.taken.log_slip
+    near = (rough > rough.max(axis=0, initial=-np.inf) - _LESS).any(axis=1)
+    near = np.flatnonzero(near & (weighed.sums.both.sum(axis=(1, 2)) > 2.0 * _PAIRS))
+    for at, number in enumerate(weighed.taken.ids):
+        log = rough[:, at].copy()
+        log[near] = log_rest[near] + _log_without(weighed, near, at)
+        if log.max() > rough[:, at].max() + _MUCH:
+            # Two other slips explain more than one: that may hold of any case.
+            log = log_rest + _log_without(weighed, np.arange(len(log)), at)
+        without[number] = _shares(log)
+    for at, number in enumerate(weighed.seen.ids):
+        without[number] = _shares(weighed.sums.log_total + log_rest - weighed.log_signs[:, at])
+    return without
+
+
+def _log_without(weighed: Weighed, cases: np.ndarray, at: int) -> Floats:
+    left = weighed.joint.of(cases).without(at)
+    return log_total_over_slips(left, np.delete(weighed.taken.log_slip, at))
+
+
+def _shares(log: Floats) -> Floats:
+    shares: Floats = np.exp(log - np.logaddexp.reduce(log))
+    return shares

@@ -1,0 +1,72 @@
+"""Notes: what a reading can't tell because of how it was taken."""
+
+from __future__ import annotations
+
+from meterlog.circuit.posterior import Posterior
+from meterlog.circuit.states import is_asked
+from meterlog.model import Circuit, CircuitCheck, CircuitReading, PointKind
+from meterlog.model.circuit_check import CircuitState, Sign
+
+_LEFT = 0.9
+"""Below this part of the voltage the meter's own load shows: what feeds it has a megohm or more."""
+_LIKELY = 0.3
+_NOTHING_V = 0.2
+_DROPS_V = 1.0
+"""A drop above this shows an open or a bad connection whatever flows. From memory."""
+
+
+def notes_of(circuit: Circuit, check: CircuitCheck, posterior: Posterior) -> tuple[str, ...]:
+    """Give the notes on a check, in the order of the readings' ids; common practice, no source."""
+    readings = sorted(check.readings, key=lambda one: one.id)
+    ghosts = [one.id for one in readings if _may_be_ghost(circuit, one, posterior)]
+    off = [one.id for one in readings if one.state.unplugged]
+    standing = _standing(check)
+    idle = [
+        one.id
+        for one in readings
+        if circuit.point(one.point).kind is PointKind.DROP
+        and abs(one.value) < _DROPS_V
+        and (not is_asked(circuit, one.state) or one.state in standing)
+    ]
+    found = []
+    if ghosts:
+        found.append(
+            f"{_named(ghosts)} may be a ghost voltage: the point probably floats, and a 10 MΩ "
+            "meter still shows volts there. Put a test lamp across while measuring (never on the "
+            "pins of a module): a ghost falls to nothing."
+        )
+    if off:
+        found.append(
+            f"{_named(off)}: with a plug off nothing flows, so a good voltage there tells nothing "
+            "about resistance. Measure plugged in, with the fan on high."
+        )
+    if idle:
+        found.append(
+            f"{_named(idle)}: a voltage drop tells about a connection only while current flows; "
+            "the fan was not running."
+        )
+    return tuple(found)
+
+
+def _may_be_ghost(circuit: Circuit, one: CircuitReading, posterior: Posterior) -> bool:
+    if circuit.point(one.point).kind is not PointKind.VOLTAGE or abs(one.value) < _NOTHING_V:
+        return False
+    source = posterior.weighed.source
+    left = source.at(one.state, one.meter_ohm).left
+    if not left.size:
+        return False
+    column = source.points.index(one.point)
+    floats = left[source.cells.row, column] < _LEFT
+    return float(posterior.weights @ floats) > _LIKELY
+
+
+def _standing(check: CircuitCheck) -> frozenset[CircuitState]:
+    """Give the states in which the fan was seen to stand."""
+    return frozenset(
+        one.state for one in check.signs if one.sign is Sign.FAN and one.value == "dead"
+    )
+
+
+def _named(ids: list[int]) -> str:
+    listed = ", ".join(str(one) for one in ids)
+    return f"Reading {listed}" if len(ids) == 1 else f"Readings {listed}"

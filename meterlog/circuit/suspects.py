@@ -1,0 +1,71 @@
+"""Suspects: the replaceable units with their odds and the faults behind them."""
+
+from __future__ import annotations
+
+from meterlog.circuit.fault_words import COMES_AND_GOES, SEVERITY_UNITS
+from meterlog.circuit.posterior import Posterior
+from meterlog.circuit.unit_sets import NO_FAULT
+from meterlog.circuit.wording import unit_label
+from meterlog.model import Circuit, Suspect
+from meterlog.model.circuit_check import SuspectFault
+
+_SHOWN = 0.01
+
+
+def suspects_of(circuit: Circuit, posterior: Posterior) -> tuple[Suspect, ...]:
+    """Give all units and ``no-fault``, likeliest first; equal ones by name."""
+    probabilities = posterior.unit_probabilities()
+    least = posterior.least_without()
+    faults = _faults(posterior)
+    ordered = sorted(probabilities, key=lambda unit: (-probabilities[unit], unit))
+    return tuple(
+        Suspect(
+            unit,
+            unit_label(circuit, unit),
+            probabilities[unit],
+            least[unit],
+            tuple(sorted(faults.get(unit, []), key=lambda one: (-one.probability, one.words))),
+        )
+        for unit in ordered
+    )
+
+
+def _faults(posterior: Posterior) -> dict[str, list[SuspectFault]]:
+    """Give the faults above a percent of each unit."""
+    found: dict[str, list[SuspectFault]] = {}
+    hypotheses = posterior.weighed.source.cells.hypotheses
+    for at, one in enumerate(hypotheses):
+        share = float(posterior.hypothesis_weights[at])
+        if share < _SHOWN:
+            continue
+        severity = posterior.severity(at)
+        unit = SEVERITY_UNITS.get(one.faults[0][1], "") if one.faults else ""
+        words = one.words
+        if severity is not None:
+            told = severity_words(severity.median, severity.low, severity.high, unit)
+            core = words.removesuffix(COMES_AND_GOES)
+            words = f"{core}, {told}{words[len(core) :]}"
+        fault = SuspectFault(
+            words=words,
+            element=" + ".join(element for element, _ in one.faults),
+            mode=" + ".join(mode.value for _, mode in one.faults),
+            probability=share,
+            comes_and_goes=one.comes_and_goes,
+            severity=None if severity is None else severity.median,
+            severity_low=None if severity is None else severity.low,
+            severity_high=None if severity is None else severity.high,
+            severity_unit="" if severity is None else unit,
+        )
+        for name in sorted(one.units) or (NO_FAULT,):
+            found.setdefault(name, []).append(fault)
+    return found
+
+
+def severity_words(median: float, low: float, high: float, unit: str) -> str:
+    """Say a severity, such as ``about 0.15 Ω (0.12 to 0.19)``."""
+    return f"about {_two_digits(median)} {unit} ({_two_digits(low)} to {_two_digits(high)})"
+
+
+def _two_digits(value: float) -> str:
+    text = f"{value:.2g}"
+    return text if "e" not in text else f"{float(text):.0f}"

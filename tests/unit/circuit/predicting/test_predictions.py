@@ -1,0 +1,152 @@
+"""What every test point shows: against full solutions with figures drawn at random."""
+
+import numpy as np
+import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+
+from meterlog.circuit.element_currents import motor
+from meterlog.circuit.figures import healthy_figures, set_fault, set_state
+from meterlog.circuit.network import Network
+from meterlog.circuit.predictions import Predictions
+from meterlog.model.circuit import PointKind
+from meterlog.model.circuit_check import METER_OHM, CircuitState
+
+STATES = (
+    CircuitState("on", 0),
+    CircuitState("on", 1),
+    CircuitState("on", 2),
+    CircuitState("engine", 2),
+    CircuitState("off", 0),
+    CircuitState("on", 2, unplugged=frozenset({"motor"})),
+    CircuitState("on", 2, pulled=frozenset({"fuse"})),
+    CircuitState("on", 1, jumpers=frozenset({("minus", "return")})),
+)
+
+
+def _solved(circuit, faults, severities, state, point=None, meter_ohm=METER_OHM):
+    """What a point shows, by solving the circuit itself with the meter in it."""
+    network = Network(circuit)
+    figures = healthy_figures(circuit, network.index)[None]
+    for (element, mode), severity in zip(faults, severities, strict=False):
+        value = None if np.isnan(severity) else float(severity)
+        set_fault(network.index, figures, circuit.element(element), mode, value)
+    figures = set_state(circuit, network.index, figures, state)
+    if point.kind is PointKind.CURRENT:
+        volts = network.solve(figures, state.jumpers).volts
+        first, second = network.columns(circuit.element(point.element).nodes)
+        own = {n: figures[:, c] for n, c in network.index.of(point.element).items()}
+        if point.element == "motor":
+            return motor(own, [volts[:, first], volts[:, second]])[0].amps[0]
+        return ((volts[:, first] - volts[:, second] - own["emf_v"]) / own["ohm"])[0]
+    ends = (*network.columns(point.nodes), 0)[:2]
+    loads = tuple(np.array([end]) for end in ends)
+    volts = network.solve(figures, state.jumpers, (*loads, np.array([meter_ohm]))).volts[0]
+    return volts[ends[0]] - volts[ends[1]]
+
+
+def _faults_of(predictions, row):
+    cells = predictions.cells
+    cell = int(np.flatnonzero(cells.row == row)[0])
+    return cells.hypotheses[cells.hypothesis[cell]].faults, cells.severity[cell]
+
+
+@pytest.mark.parametrize("state", STATES, ids=str)
+def test_the_first_row_is_the_circuit_in_order(predictions, small, state):
+    told = predictions.at(state)
+    assert told.settled.all()
+    for at, point in enumerate(small.points):
+        truth = _solved(small, (), (), state, point)
+        assert told.mean[predictions.healthy_row, at] == pytest.approx(truth, abs=1e-4)
+
+
+@settings(max_examples=40, deadline=None)
+@given(data=st.data())
+def test_every_row_is_the_full_solution_with_the_meter_in_it(predictions, small, data):
+    state = data.draw(st.sampled_from(STATES))
+    row = data.draw(st.integers(0, predictions.cells.rows - 1))
+    at = data.draw(st.integers(0, len(small.points) - 1))
+    meter_ohm = data.draw(st.sampled_from([1e6, METER_OHM]))
+    truth = _solved(small, *_faults_of(predictions, row), state, small.points[at], meter_ohm)
+    assert predictions.at(state, meter_ohm).mean[row, at] == pytest.approx(truth, abs=5e-3)
+
+
+@settings(max_examples=60, deadline=None)
+@given(data=st.data())
+def test_slopes_foretell_a_circuit_with_other_healthy_figures(
+    predictions, small, with_figures, data
+):
+    state = data.draw(st.sampled_from(STATES))
+    row = data.draw(st.integers(0, predictions.cells.rows - 1))
+    at = data.draw(st.integers(0, len(small.points) - 1))
+    count = len(predictions.nuisances)
+    off = np.array(data.draw(st.lists(st.floats(-0.2, 0.2), min_size=count, max_size=count)))
+    told = predictions.at(state)
+    up, down = (
+        _solved(
+            with_figures(small, predictions.nuisances, sign * off),
+            *_faults_of(predictions, row),
+            state,
+            small.points[at],
+        )
+        - told.mean[row, at]
+        for sign in (1.0, -1.0)
+    )
+    by = told.slopes[row, at, :count] * off
+    # Where a motor just stops or a stage just opens the truth has a corner, which no slope tells.
+    assume(abs(up + down) <= 1e-2 + 0.1 * np.abs(by).sum())
+    assert abs((up - down) / 2.0 - by.sum()) <= 5e-3 + 0.1 * np.abs(by).sum()
+
+
+def test_only_the_voltage_in_use_moves_the_readings(predictions):
+    names = [(n.element, n.figure) for n in predictions.nuisances]
+    standing, charging = names.index(("battery", "emf_v")), names.index(("battery", "charging_v"))
+    on, engine = predictions.at(STATES[2]).slopes, predictions.at(STATES[3]).slopes
+    at = predictions.points.index("plus")
+    assert on[0, at, standing] > 0.1
+    assert engine[0, at, charging] > 0.1
+    assert not on[0, :, charging].any()
+    assert not engine[0, :, standing].any()
+
+
+def test_a_figure_that_a_fault_replaced_moves_nothing(predictions, row_of):
+    names = [(n.element, n.figure) for n in predictions.nuisances]
+    row = row_of("motor", "open")
+    slopes = predictions.at(STATES[2]).slopes
+    assert not slopes[row, :, names.index(("motor", "ohm"))].any()
+    stuck = row_of("head", "stuck-drive", 3.0)
+    assert slopes[0, :, names.index(("head", "drive_v"))].any()
+    assert not slopes[stuck, :, names.index(("head", "drive_v"))].any()
+
+
+def test_a_meter_reads_a_ghost_where_everything_has_left(predictions):
+    at = predictions.points.index("feed")
+    told = predictions.at(CircuitState("off", 0))
+    bare = predictions.at(CircuitState("off", 0), np.inf)
+    assert told.left[0, at] < 0.2
+    assert abs(told.mean[0, at]) < abs(bare.mean[0, at])
+    assert bare.left.min() == 1.0
+
+
+def test_row_zero_and_faults_without_a_severity_have_no_severity_slopes(predictions, row_of):
+    slopes = predictions.at(STATES[2]).slopes
+    for row in (0, row_of("fuse", "open"), row_of("motor", "seized")):
+        assert not slopes[row, :, -2:].any()
+    assert slopes[row_of("motor", "dragging", 5.0), :, -1].any()
+
+
+def test_what_was_worked_out_is_kept(predictions):
+    predictions.prepare(STATES[:2])
+    assert predictions.at(STATES[0]) is predictions.at(STATES[0])
+    assert predictions.at(STATES[0]).signs is predictions.at(STATES[0], np.inf).signs
+
+
+def test_a_second_one_gives_the_same_rows(predictions, small):
+    again = Predictions(small).at(STATES[2])
+    np.testing.assert_array_equal(again.mean, predictions.at(STATES[2]).mean)
+    np.testing.assert_array_equal(again.slopes, predictions.at(STATES[2]).slopes)
+
+
+def test_a_jumper_at_an_unknown_node_is_refused(predictions):
+    with pytest.raises(KeyError, match="nowhere"):
+        predictions.at(CircuitState("on", 1, jumpers=frozenset({("minus", "nowhere")})))
