@@ -7,9 +7,10 @@ must not load numpy, Qt or a port.
 COMMANDS = {
     "window": "open the window; the same as meterlog without a command",
     "ports": "list ports and profiles, find out which meter is where",
-    "check-profile": "check a meter profile, and say where it belongs",
+    "check-profile": "check a meter or circuit profile, and say where it belongs",
     "record": "record one or more meters into a folder",
     "review": "judge a recording: what the fan did, which side is bad",
+    "circuit": "find the bad part by readings at the circuit's test points",
     "compare": "set an old motor beside a new one, or beside good ones",
     "export": "write a recording as CSV tables and a picture of the trace",
     "import": "turn a CSV trace from elsewhere into a recording",

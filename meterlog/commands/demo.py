@@ -115,6 +115,9 @@ def _tell(result: DemoResult) -> None:
         answer(" " * 12 + f"tables    {short(part.evidence)}")
         picture = part.no_picture or f"picture   {short(part.evidence / 'trace.png')}"
         answer(" " * 12 + picture)
+    if result.circuit_folder is not None:
+        answer("circuit:    recording " + short(result.circuit_folder))
+        answer(" " * 12 + f"verdict   {short(result.evidence / 'circuit' / 'circuit.txt')}")
     if result.stopped:
         remark("stopped before its time; what was recorded is sealed.")
 
@@ -128,6 +131,7 @@ def _as_json(result: DemoResult) -> dict[str, object]:
         "evidence": str(result.evidence),
         "stopped": result.stopped,
         "comparison": None if compared is None else comparison_to_dict(compared),
+        "circuit": None if result.circuit is None else result.circuit.to_dict(),
         "recordings": [
             {
                 "title": part.title,
@@ -172,6 +176,6 @@ def _in_window(plan: DemoPlan) -> int:
         )
         for bench in benches
     ]
-    _tell(sum_up(parts, evidence, stopped=False))
+    _tell(sum_up(parts, evidence, plan, stopped=False))
     answer(f"See a recording again: meterlog window {short(benches[0].run.folder)}")
     return code

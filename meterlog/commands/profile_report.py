@@ -54,16 +54,16 @@ class ProfilePlace:
         )
 
 
-def place_of(file: Path) -> ProfilePlace:
-    """Give where a meter profile stands and where it should."""
+def place_of(file: Path, kind: str = "meters") -> ProfilePlace:
+    """Give where a profile of ``kind`` stands and where it should."""
     here = file.resolve()
-    found = any(profile.file.resolve() == here for profile in listed("meters"))
-    shipped = shipped_folder() / "meters" / f"{file.stem}.toml"
+    found = any(profile.file.resolve() == here for profile in listed(kind))
+    shipped = shipped_folder() / kind / f"{file.stem}.toml"
     return ProfilePlace(
         name=file.stem,
         found=found,
         replaces=shipped.is_file() and shipped.resolve() != here,
-        target=user_folder() / "meters" / f"{file.stem}.toml",
+        target=user_folder() / kind / f"{file.stem}.toml",
     )
 
 

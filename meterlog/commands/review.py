@@ -12,6 +12,7 @@ from meterlog.commands.folders import recording_at
 from meterlog.commands.terminal import Progress, answer, answer_json, line_width, remark
 
 if TYPE_CHECKING:
+    from meterlog.evidence.circuit_files import JudgedCheck
     from meterlog.model import Limits, Review
     from meterlog.recording import Recording
 
@@ -93,6 +94,17 @@ def typed_meters(recording: Recording) -> list[str]:
     return [one.key for one in recording.about.instruments if one.typed]
 
 
+def _circuit_checks(recording: Recording) -> tuple[tuple[JudgedCheck, ...], tuple[str, ...]]:
+    """Judge the circuit checks that a recording holds; nothing is loaded where there are none."""
+    from meterlog.model import EventKind
+
+    if not any(event.kind is EventKind.CIRCUIT for event in recording.events):
+        return (), ()
+    from meterlog.work.circuit_checks import judged_checks
+
+    return judged_checks(recording)
+
+
 def run(options: argparse.Namespace) -> int:
     """Review a folder."""
     from meterlog.evidence import judgement_text, review_to_dict
@@ -104,7 +116,8 @@ def run(options: argparse.Namespace) -> int:
         options.folder, options.limits, accept_steps=options.accept_steps
     )
     about = recording.about
-    lacking = shortcomings(recording)
+    checks, unread = _circuit_checks(recording)
+    lacking = [*shortcomings(recording), *unread]
     if options.json or not sys.stdout.isatty():
         # Whoever sends the answer to a file or a program sees only these.
         for line in lacking:
@@ -126,6 +139,7 @@ def run(options: argparse.Namespace) -> int:
                 },
                 "limits": (limits or about.limits).name,
                 **review_to_dict(review),
+                "circuit_checks": [one.to_dict() for one in checks],
             }
         )
     else:
@@ -135,5 +149,7 @@ def run(options: argparse.Namespace) -> int:
         if typed_meters(recording):
             answer(f"TYPED BY HAND: the readings of {', '.join(typed_meters(recording))}")
         answer(judgement_text(review, line_width(), budgets=options.budgets).rstrip())
+        for one in checks:
+            answer("\n" + one.text(line_width()).rstrip())
     failed = any(finding.verdict is Verdict.FAIL for finding in review.findings)
     return 1 if failed and options.fail_on_findings else 0

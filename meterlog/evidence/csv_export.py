@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
 from meterlog.evidence.judgement_files import judgement_file, review_file
@@ -29,7 +29,11 @@ class _Progress:
 
 
 def export_recording(
-    recording: Recording, review: Review, out: Path, progress: Callable[[float], None]
+    recording: Recording,
+    review: Review,
+    out: Path,
+    progress: Callable[[float], None],
+    more: Mapping[str, bytes] | None = None,
 ) -> tuple[Path, ...]:
     """Write a recording and its review as tables.
 
@@ -41,6 +45,8 @@ def export_recording(
         Absent or empty.
     progress : callable
         Called with the part done, 0 to 1. May raise to cancel: nothing is left behind then.
+    more : mapping of str to bytes, or None
+        Further files by name, such as :func:`~meterlog.evidence.circuit_files.circuit_files` gives.
 
     Returns
     -------
@@ -66,7 +72,8 @@ def export_recording(
         for instrument in instruments:
             with files.file(f"readings-{instrument.key}.csv") as stream:
                 ReadingsCsv(recording, review, instrument).write(stream, told)
-        for name, content in TablesCsv(recording, review).files().items():
+        tables = TablesCsv(recording, review).files()
+        for name, content in {**tables, **(more or {})}.items():
             with files.file(name) as stream:
                 stream.write(content)
         # The last: by now all damage of the recording is known.

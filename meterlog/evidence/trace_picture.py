@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import sys
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -12,9 +11,7 @@ from PySide6.QtCore import QByteArray, QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QColor,
     QFont,
-    QFontDatabase,
     QFontMetricsF,
-    QGuiApplication,
     QImage,
     QImageWriter,
     QPainter,
@@ -23,6 +20,7 @@ from PySide6.QtGui import (
 
 from meterlog.evidence.event_lane import TAP_HEIGHT, paint_events
 from meterlog.evidence.palette import DAY, Palette
+from meterlog.evidence.picture_screen import need_fonts
 from meterlog.evidence.span_ribbon import TimeScale, paint_ribbon
 from meterlog.evidence.speed_bands import speed_bands
 from meterlog.evidence.trace_key import key_entries, paint_key
@@ -295,13 +293,7 @@ def save_png(path: Path, scene: TraceScene, width: int = 1600, height: int = 900
     EvidenceError
         If there are no fonts on this machine, or the file can't be written.
     """
-    _application()
-    if not QFontDatabase.families():
-        raise EvidenceError(
-            "there are no fonts on this machine, so the picture would have no words.",
-            subject=str(path),
-            remedy="Install a font, such as the package fonts-dejavu-core.",
-        )
+    need_fonts(path)
     image = QImage(width, height, QImage.Format.Format_RGB32)
     painter = QPainter(image)
     try:
@@ -317,17 +309,3 @@ def save_png(path: Path, scene: TraceScene, width: int = 1600, height: int = 900
             remedy="Check that the folder exists and has room.",
         )
     return path
-
-
-_KEPT: list[QGuiApplication] = []
-
-
-def _application() -> QGuiApplication:
-    """Give the running application, or start one that needs no screen."""
-    running = QGuiApplication.instance()
-    if isinstance(running, QGuiApplication):
-        return running
-    # A picture is painted in memory: a screen that is there but can't be used must not stop it.
-    quiet = ["-platform", "offscreen"] if sys.platform.startswith("linux") else []
-    _KEPT.append(QGuiApplication(["meterlog", *quiet]))
-    return _KEPT[-1]

@@ -1,5 +1,6 @@
 """Memory: write a recording, read it, mend it, seal it, import one."""
 
+from meterlog.recording.circuit_files import keep_circuit, kept_circuit
 from meterlog.recording.envelope import Columns, Envelope
 from meterlog.recording.events_file import MARKS, parse_events_csv
 from meterlog.recording.recorder import Recorder
@@ -19,6 +20,8 @@ __all__ = [
     "events_outside",
     "find_unsealed",
     "import_trace",
+    "keep_circuit",
+    "kept_circuit",
     "parse_events_csv",
     "seal",
 ]

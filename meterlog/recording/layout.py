@@ -9,6 +9,7 @@ PAYLOAD = "data"
 ABOUT = "data/about.json"
 EVENTS = "data/events.jsonl"
 ORIGINAL = "data/original"
+CIRCUITS = "data/circuits"
 LOCK = "writing.lock"
 """Held by the program that is recording; gone once it has closed the recording."""
 

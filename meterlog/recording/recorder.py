@@ -21,7 +21,14 @@ _FLUSH_NS = 70_000_000
 """Oldest age of what waits; with a tick every 25 ms all is handed over within 100 ms."""
 _SYNC_NS = 900_000_000
 _MARKS = frozenset(
-    {EventKind.SPEED, EventKind.TAP, EventKind.WIGGLE, EventKind.NOTE, EventKind.END}
+    {
+        EventKind.SPEED,
+        EventKind.TAP,
+        EventKind.WIGGLE,
+        EventKind.NOTE,
+        EventKind.CIRCUIT,
+        EventKind.END,
+    }
 )
 """Kinds that a person made or waits for: synced at once."""
 

@@ -8,13 +8,16 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFileDialog
 
 from meterlog.evidence.trace_picture import origin_mark
 from meterlog.model import LEADS, Event, EventKind
 from meterlog.model.errors import MeterlogError
+from meterlog.window.circuit_desk import CircuitDesk
+from meterlog.window.circuit_keys import CircuitAction, circuit_action_of
 from meterlog.window.doubts_told import DoubtsTold
-from meterlog.window.keys import Action
+from meterlog.window.keys import Action, action_of
 from meterlog.window.meters_page import MetersPage
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.run_page import RunPage
@@ -32,7 +35,10 @@ LOOK_MS = 8
 GLANCE_S = 0.25
 STOP_AGAIN_S = 2.0
 _REPEATING = {Action.EARLIER, Action.LATER, Action.CLOSER, Action.WIDER}
-_ANYWHERE = {Action.START_STOP, Action.METERS, Action.LOOKS, Action.OPEN, Action.GUIDE}
+_STEPPING = {CircuitAction.POINT_BACK, CircuitAction.POINT_ON}
+_ANYWHERE = {
+    Action.START_STOP, Action.METERS, Action.CIRCUIT, Action.LOOKS, Action.OPEN, Action.GUIDE,
+}  # fmt: skip
 _STOP_AGAIN = "Press Enter (or S) once more within 2 seconds to stop and seal."
 _CLOSING = "Sealing the recording… the window closes by itself when that is done."
 
@@ -59,6 +65,9 @@ class Desk:
         self.session = Session(on_mark)
         self.meters_page = MetersPage()
         self.run_page = RunPage()
+        self.circuit = CircuitDesk(
+            self.session, self.meters_page.recordings_parent, self.meters_page.job_words
+        )
         self.status = StatusStrip()
         self._stop_asked_s = float("-inf")
         self._glanced_s = float("-inf")
@@ -71,6 +80,7 @@ class Desk:
         self._dialog: QFileDialog | None = None
         window.pages.addWidget(self.meters_page)
         window.pages.addWidget(self.run_page)
+        window.pages.addWidget(self.circuit.page)
         window.foot.addWidget(self.status)
         self._connect()
         self._timer = QTimer(window)
@@ -84,7 +94,7 @@ class Desk:
         header.start_asked.connect(lambda: self.do(Action.START_STOP))
         header.open_asked.connect(lambda: self.do(Action.OPEN))
         header.looks_asked.connect(lambda: self.do(Action.LOOKS))
-        self.window.pages.currentChanged.connect(lambda _: self._show_keys())
+        self.window.pages.currentChanged.connect(lambda _: self._on_page())
         self.meters_page.start.connect(lambda: self.do(Action.START_STOP))
         self.meters_page.browse.connect(lambda: self.do(Action.OPEN))
         self.meters_page.recordings.chosen.connect(self.open)
@@ -108,8 +118,25 @@ class Desk:
         self._show_keys()
         self.tick()
 
-    def takes_keys(self, action: Action) -> bool:
+    @property
+    def _on_circuit(self) -> bool:
+        return self.window.pages.currentIndex() == 2
+
+    def _on_page(self) -> None:
+        if self._on_circuit:
+            self.circuit.begin()
+        self._show_keys()
+
+    def action_of(self, event: QKeyEvent) -> tuple[Action | CircuitAction, int] | None:
+        """Give what a key press asks for on the page on show; None when it asks for nothing."""
+        return circuit_action_of(event) if self._on_circuit else action_of(event)
+
+    def takes_keys(self, action: Action | CircuitAction) -> bool:
         """Tell whether a key acts now: on its page, and anywhere while recording."""
+        if isinstance(action, CircuitAction):
+            return self._on_circuit
+        if self._on_circuit and action is Action.SPEED:
+            return True
         if action is Action.ASK:
             return self.window.pages.currentIndex() == 0 and not self.session.recording
         anywhere = action in _ANYWHERE
@@ -122,22 +149,33 @@ class Desk:
     def _show_keys(self) -> None:
         """Name the keys that act now."""
         acting = {action for action in Action if self.takes_keys(action)}
+        if self._on_circuit:
+            self.window.keys.show_circuit_actions({*CircuitAction, *acting})
+            return
         if not self.window.guide.isVisible():
             acting -= {Action.GUIDE}
         before = self.window.pages.currentIndex() == 0 and not self.session.recording
         self.window.keys.show_actions(acting, before=before)
 
     @staticmethod
-    def repeats(action: Action) -> bool:
+    def repeats(action: Action | CircuitAction) -> bool:
         """Tell whether a key held down acts again and again."""
-        return action in _REPEATING
+        return action in _REPEATING or action in _STEPPING
 
-    def do(self, action: Action, step: int = 0) -> None:
+    def do(self, action: Action | CircuitAction, step: int = 0) -> None:
         """Do what a key or button asks for."""
         self.session.trouble = ""
+        if isinstance(action, CircuitAction):
+            self.circuit.do(action, step)
+        else:
+            self._do(action, step)
+        self._glanced_s = float("-inf")
+        self.tick()
+
+    def _do(self, action: Action, step: int) -> None:
         doing: dict[Action, Callable[[], object]] = {
             Action.START_STOP: self._start_or_stop,
-            Action.SPEED: lambda: self.session.mark(EventKind.SPEED, str(step)),
+            Action.SPEED: lambda: self._speed(step),
             Action.TAP: lambda: self.session.mark(EventKind.TAP),
             Action.WIGGLE: lambda: self.session.mark(EventKind.WIGGLE, LEADS),
             Action.NOTE: self._note,
@@ -150,14 +188,20 @@ class Desk:
             Action.WIDER: lambda: self.run_page.look(zoom=-1),
             Action.ASK: self.meters_page.ports.ask,
             Action.OPEN: self._browse,
-            Action.METERS: self._turn_page,
+            Action.METERS: lambda: self._turn_page(0),
+            Action.CIRCUIT: lambda: self._turn_page(2),
             Action.LOOKS: self.window.toggle_looks,
             Action.GUIDE: self.window.guide.forward,
             Action.FOUND_STEPS: self.session.turn_found_steps,
         }
         doing[action]()
-        self._glanced_s = float("-inf")
-        self.tick()
+
+    def _speed(self, step: int) -> None:
+        """Command a speed; the circuit's state follows, on its page also without a recording."""
+        if self.session.recording or not self._on_circuit:
+            self.session.mark(EventKind.SPEED, str(step))
+        if self._on_circuit:
+            self.circuit.set_speed(step)
 
     def _start_or_stop(self) -> None:
         if self.session.phase is Phase.RECORDING:
@@ -196,8 +240,9 @@ class Desk:
         else:
             self.run_page.typing.refuse(self.session.trouble)
 
-    def _turn_page(self) -> None:
-        self.window.show_page(1 - self.window.pages.currentIndex())
+    def _turn_page(self, page: int) -> None:
+        """Turn to a page; from it, to the trace."""
+        self.window.show_page(1 if self.window.pages.currentIndex() == page else page)
 
     def _browse(self) -> None:
         if self.session.recording:
@@ -242,6 +287,7 @@ class Desk:
         if due:
             self._glanced_s = now_s
             self.session.glance()
+            self.circuit.tick(seen=self._on_circuit)
             self._show_words()
             # A judgement that takes long, of a long recording, is asked for less often.
             self._glance_s = max(GLANCE_S, 10.0 * (time.monotonic() - now_s))
@@ -293,7 +339,8 @@ class Desk:
             if self._from_page:
                 self.meters_page.keep()
             self._from_page = False
-            self.window.show_page(1)
+            if not self._on_circuit:
+                self.window.show_page(1)
         else:
             self.run_page.typing.close_line()
         if before is Phase.CONNECTING and now is not Phase.RECORDING and shown is None:
@@ -308,6 +355,7 @@ class Desk:
             self._show_words()
             self.tick()
             return False
+        self.circuit.close()
         self._timer.stop()
         return True
 

@@ -19,6 +19,7 @@ class Header(QWidget):
         name = QLabel("meterlog")
         name.setProperty("rank", "title")
         self.meters = self._button("Meters", "page: choose the meters", checkable=True)
+        self.circuit = self._button("Circuit", "page: find the bad part", checkable=True)
         self.run = self._button("Trace", "page: measure and look", checkable=True)
         self.start = self._button("Start", "start or stop recording")
         self.open = self._button("Open…", "open a recording")
@@ -33,13 +34,14 @@ class Header(QWidget):
         self.mark.hide()
         row = QHBoxLayout(self)
         row.setContentsMargins(8, 4, 8, 0)
-        for widget in (name, self.meters, self.run, self.start):
+        for widget in (name, self.meters, self.circuit, self.run, self.start):
             row.addWidget(widget)
         row.addWidget(self.what, 1)
         for widget in (self.mark, self.open, self.looks):
             row.addWidget(widget)
         self.meters.clicked.connect(lambda: self.page_asked.emit(0))
         self.run.clicked.connect(lambda: self.page_asked.emit(1))
+        self.circuit.clicked.connect(lambda: self.page_asked.emit(2))
         self.start.clicked.connect(self.start_asked)
         self.open.clicked.connect(self.open_asked)
         self.looks.clicked.connect(self.looks_asked)
@@ -55,6 +57,7 @@ class Header(QWidget):
         """Mark the button of the page on show."""
         self.meters.setChecked(index == 0)
         self.run.setChecked(index == 1)
+        self.circuit.setChecked(index == 2)
 
     def show_origin(self, words: str) -> None:
         """Show the mark of readings that were not measured; empty for measured ones."""

@@ -13,6 +13,7 @@ from meterlog.window.keys import BINDINGS, Action, Binding
 
 if TYPE_CHECKING:
     from meterlog.evidence.palette import Palette
+    from meterlog.window.circuit_keys import CircuitAction
 
 
 class KeyStrip(QLabel):
@@ -36,11 +37,28 @@ class KeyStrip(QLabel):
         before : bool
             The Meters page is on show, and nothing is being recorded.
         """
-        shown = tuple(
-            (binding.shown, _words(binding, before=before))
-            for binding in BINDINGS
-            if binding.shown and binding.action in actions
+        self._show(
+            tuple(
+                (binding.shown, _words(binding, before=before))
+                for binding in BINDINGS
+                if binding.shown and binding.action in actions
+            )
         )
+
+    def show_circuit_actions(self, actions: Collection[CircuitAction | Action]) -> None:
+        """Name the keys of these actions on the Circuit page."""
+        # Imported here: it knows the model, which brings numpy, and the frame shows itself first.
+        from meterlog.window.circuit_keys import CIRCUIT_BINDINGS
+
+        self._show(
+            tuple(
+                (binding.shown, binding.words)
+                for binding in CIRCUIT_BINDINGS
+                if binding.shown and binding.action in actions
+            )
+        )
+
+    def _show(self, shown: tuple[tuple[str, str], ...]) -> None:
         if shown == self._shown:
             return
         self._shown = shown

@@ -29,6 +29,7 @@ class Action(StrEnum):
     ASK = "ask ports"
     OPEN = "open"
     METERS = "meters"
+    CIRCUIT = "circuit"
     LOOKS = "looks"
     GUIDE = "guide"
     FOUND_STEPS = "found steps"
@@ -99,6 +100,7 @@ BINDINGS = (
     Binding(Action.ASK, (_Key.Key_A,), "A", "ask the ticked ports"),
     Binding(Action.OPEN, (_Key.Key_O,), "O", "open"),
     Binding(Action.METERS, (_Key.Key_M,), "M", "meters", "trace"),
+    Binding(Action.CIRCUIT, (_Key.Key_E,), "E", "circuit"),
     Binding(Action.LOOKS, (_Key.Key_Asterisk, _Key.Key_D), "* / D", "day, dark"),
 )
 

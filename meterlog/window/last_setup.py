@@ -76,12 +76,15 @@ class Setup:
         Ports that were ticked, by :func:`port_identity`.
     addresses : tuple of str
         Of the ticked ones those that were typed.
+    circuit : str
+        Name of the circuit that was checked last.
     """
 
     meters: tuple[MeterSetup, ...] = ()
     limits: str = ""
     may_ask: tuple[str, ...] = field(default=())
     addresses: tuple[str, ...] = ()
+    circuit: str = ""
 
 
 def port_identity(port: PortInfo) -> str:
@@ -144,6 +147,7 @@ def _setup(found: object) -> Setup:
         _text(table["limits"]),
         tuple(_text(one) for one in _list(table["may_ask"])),
         tuple(_text(one) for one in _list(table["addresses"])),
+        _text(table.get("circuit", "")),
     )
 
 

@@ -27,7 +27,6 @@ from PySide6.QtWidgets import (
 from meterlog.window.guide_strip import GuideStrip
 from meterlog.window.header import Header
 from meterlog.window.key_strip import KeyStrip
-from meterlog.window.keys import action_of
 from meterlog.window.theme import first_sheet, qt_palette, style_sheet, text_pixels
 
 if TYPE_CHECKING:
@@ -127,6 +126,7 @@ class MainWindow(QMainWindow):
         self.setStyleSheet(style_sheet(self.look, self._pixels))
         self.keys.set_palette(self.look)
         self.desk.run_page.set_palette(self.look, self._pixels)
+        self.desk.circuit.page.set_palette(self.look, self._pixels)
         self.desk.run_page.set_digit_height(self.height())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -163,7 +163,7 @@ class MainWindow(QMainWindow):
             if mine and self.desk is not None and not typing:
                 # A list passes Enter on to what it stands in, too.
                 taken = self._presses(watched, event) or self._presses(self.focusWidget(), event)
-                found = None if taken else action_of(event)
+                found = None if taken else self.desk.action_of(event)
                 if found is not None and self.desk.takes_keys(found[0]):
                     if not event.isAutoRepeat() or self.desk.repeats(found[0]):
                         self.desk.do(*found)
@@ -201,7 +201,7 @@ class MainWindow(QMainWindow):
         QTimer.singleShot(0, self, self.close)
 
     def show_page(self, index: int) -> None:
-        """Turn to a page: 0 meters, 1 run."""
+        """Turn to a page: 0 meters, 1 run, 2 circuit."""
         self.pages.setCurrentIndex(index)
         self.header.show_page(index)
         self.pages.setFocus(Qt.FocusReason.OtherFocusReason)

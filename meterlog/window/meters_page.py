@@ -107,7 +107,8 @@ class MetersPage(QWidget):
         """Keep what is chosen for the next time."""
         may_ask, addresses = self.ports.ticked()
         meters = tuple(row.setup() for row in self.rows)
-        self._last.keep(Setup(meters, self.limits.currentText(), may_ask, addresses))
+        circuit = self._last.load().circuit
+        self._last.keep(Setup(meters, self.limits.currentText(), may_ask, addresses, circuit))
 
     def _order_tabs(self) -> None:
         """Let Tab go as the eye goes: ports, meters, limits and job, the button, recordings."""
@@ -239,6 +240,15 @@ class MetersPage(QWidget):
         """Read the list of recordings again."""
         self.recordings.show_folder(Path(self.folder.text()))
 
+    def job_words(self) -> Job:
+        """Give the job that the page describes."""
+        facts: dict[str, Any] = {key: field.text().strip() for key, field in self.job.items()}
+        return Job(**facts)
+
+    def recordings_parent(self) -> Path:
+        """Give the folder in which recordings are made."""
+        return Path(self.folder.text()).expanduser()
+
     def plan(self) -> Plan:
         """Give what the page says. Ports that are being asked are closed before."""
         self.ports.stop()
@@ -249,13 +259,12 @@ class MetersPage(QWidget):
             count = used.count(name) + 1
             used.append(name)
             roles.extend(row.role_words(name if count == 1 else f"{name}-{count}"))
-        facts: dict[str, Any] = {key: field.text().strip() for key, field in self.job.items()}
         return Plan(
             meters=tuple(row.meter_words() for row in self.rows),
             roles=tuple(roles),
             sensors=joined(row.sensor_words() for row in self.rows),
             kept_zeros=tuple(role for row in self.rows for role in row.kept_zeros()),
             limits=self.limits.currentText(),
-            parent=Path(self.folder.text()).expanduser(),
-            job=Job(**facts),
+            parent=self.recordings_parent(),
+            job=self.job_words(),
         )

@@ -13,7 +13,7 @@ from pathlib import Path
 
 from meterlog.acquire import ZeroTaking
 from meterlog.evidence.trace_store import TraceStore
-from meterlog.model import Event, EventKind, Instrument, Review, Role
+from meterlog.model import Block, Event, EventKind, Instrument, Review, Role
 from meterlog.model.errors import MeterlogError, UsageError
 from meterlog.recording import seal
 from meterlog.window.remedies_here import remedy_here
@@ -49,6 +49,8 @@ class Session:
         The last error, for a person; empty when all is well.
     folder : Path or None
         Of the run or recording on show.
+    listeners : list of callable
+        Called with every Block that :meth:`pull` fetches.
     """
 
     def __init__(self, on_mark: Callable[[Event], None] | None = None) -> None:
@@ -58,6 +60,7 @@ class Session:
         self.trouble = ""
         self.folder: Path | None = None
         self._on_mark = on_mark
+        self.listeners: list[Callable[[Block], None]] = []
         self._run: Run | None = None
         self._zeroing: ZeroTaking | None = None
         self._thread: threading.Thread | None = None
@@ -67,6 +70,11 @@ class Session:
     def recording(self) -> bool:
         """True while a run is in progress, sealing included."""
         return self.phase in {Phase.CONNECTING, Phase.RECORDING, Phase.SEALING}
+
+    @property
+    def run(self) -> Run | None:
+        """The run that takes marks and readings now; None when nothing is being recorded."""
+        return self._run if self.phase is Phase.RECORDING else None
 
     @property
     def busy(self) -> bool:
@@ -241,6 +249,8 @@ class Session:
         blocks = self._run.tail.drain()
         for block in blocks:
             self.shown.traces.take(block)
+            for listener in self.listeners:
+                listener(block)
         return bool(blocks) or settled
 
     def glance(self) -> None:

@@ -12,12 +12,14 @@ from contextlib import ExitStack
 from dataclasses import dataclass
 from pathlib import Path
 
+from meterlog.evidence.circuit_files import JudgedCheck
 from meterlog.model import Comparison, Conditions, EventKind, Job, Origin, Review
 from meterlog.model.errors import RecordingExists
 from meterlog.profile import load_limits
 from meterlog.work.bench_process import BenchProcess, scenario_card
 from meterlog.work.compare import CompareRequest, compare_folders
 from meterlog.work.comparison_files import write_comparison
+from meterlog.work.demo_circuit import check_circuit
 from meterlog.work.demo_text import findings_text, summary_text
 from meterlog.work.evidence_folder import write_evidence
 from meterlog.work.review import review_folder
@@ -107,6 +109,10 @@ class DemoResult:
         New against old; None with one part.
     stopped : bool
         Somebody ended it before its time; what there was is sealed and judged all the same.
+    circuit : JudgedCheck or None
+        The check of the circuit, which found the bad part; None where there was none.
+    circuit_folder : Path or None
+        Its recording.
     """
 
     parts: tuple[DemoPart, ...]
@@ -114,6 +120,8 @@ class DemoResult:
     text: str
     comparison: Comparison | None
     stopped: bool
+    circuit: JudgedCheck | None = None
+    circuit_folder: Path | None = None
 
 
 def demo_job(vehicle: str, part: str) -> Job:
@@ -278,12 +286,12 @@ def run_demo(plan: DemoPlan, wait: Wait, progress: Progress) -> DemoResult:
         parts.append(judge_part(f"{name}: {bench.card.title}", plan.out / name, evidence / name))
         if stopped:
             break
-    progress(0.99, "comparing")
-    return sum_up(parts, evidence, stopped=stopped)
+    progress(0.97, "checking the circuit")
+    return sum_up(parts, evidence, plan, stopped=stopped)
 
 
-def sum_up(parts: list[DemoPart], evidence: Path, *, stopped: bool) -> DemoResult:
-    """Compare the parts and write ``findings.txt`` beside their evidence.
+def sum_up(parts: list[DemoPart], evidence: Path, plan: DemoPlan, *, stopped: bool) -> DemoResult:
+    """Check the circuit, compare the parts and write ``findings.txt`` beside their evidence.
 
     Parameters
     ----------
@@ -291,7 +299,9 @@ def sum_up(parts: list[DemoPart], evidence: Path, *, stopped: bool) -> DemoResul
         The old motor, and the new one if it was recorded.
     evidence : Path
         The folder with the evidence of the parts.
+    plan : DemoPlan
     stopped : bool
+        Nothing more is measured then.
 
     Returns
     -------
@@ -302,13 +312,21 @@ def sum_up(parts: list[DemoPart], evidence: Path, *, stopped: bool) -> DemoResul
     EvidenceError
         If the comparison can't be written.
     """
+    check, folder = None, plan.out / "circuit"
+    if not stopped:
+        card = scenario_card(plan.scenario)
+        job = demo_job(card.vehicle, card.part)
+        check = check_circuit(plan.scenario, folder, job, plan.seed)
+    if check is not None:
+        write_evidence(*review_folder(folder), evidence / "circuit", lambda _: None)
     comparison = None
     if len(parts) == 2:
         old, new = (part.folder for part in parts)
         comparison = compare_folders(CompareRequest(old=(old,), new=new))
         write_comparison(comparison, evidence)
     told = [(part.title, part.review) for part in parts]
-    words = findings_text(told, comparison)
+    words = findings_text(told, comparison, check)
     (evidence / "findings.txt").write_text(words + "\n", encoding="utf-8")
-    text = summary_text(told, comparison)
-    return DemoResult(tuple(parts), evidence, text, comparison, stopped)
+    text = summary_text(told, comparison, check)
+    at = None if check is None else folder
+    return DemoResult(tuple(parts), evidence, text, comparison, stopped, check, at)

@@ -6,13 +6,18 @@ import textwrap
 from collections.abc import Sequence
 
 from meterlog.evidence import findings_table
+from meterlog.evidence.circuit_files import JudgedCheck
 from meterlog.model import Comparison, Review, Verdict
 
 _WIDTH = 100
 _HEAD = "SIMULATED on the virtual bench. Vehicle, parts and people are invented."
 
 
-def summary_text(parts: Sequence[tuple[str, Review]], comparison: Comparison | None) -> str:
+def summary_text(
+    parts: Sequence[tuple[str, Review]],
+    comparison: Comparison | None,
+    check: JudgedCheck | None = None,
+) -> str:
     """Give the verdict of each recording and how they compare.
 
     Parameters
@@ -21,22 +26,32 @@ def summary_text(parts: Sequence[tuple[str, Review]], comparison: Comparison | N
         Each with its title.
     comparison : Comparison or None
         None where there is only one recording.
+    check : JudgedCheck or None
+        Of the circuit.
 
     Returns
     -------
     str
         No line is wider than 100 characters.
     """
-    return _text(parts, comparison, tables=False)
+    return _text(parts, comparison, check, tables=False)
 
 
-def findings_text(parts: Sequence[tuple[str, Review]], comparison: Comparison | None) -> str:
-    """Give the same with the table of all findings of each recording."""
-    return _text(parts, comparison, tables=True)
+def findings_text(
+    parts: Sequence[tuple[str, Review]],
+    comparison: Comparison | None,
+    check: JudgedCheck | None = None,
+) -> str:
+    """Give the same with the table of all findings of each recording, and the check in full."""
+    return _text(parts, comparison, check, tables=True)
 
 
 def _text(
-    parts: Sequence[tuple[str, Review]], comparison: Comparison | None, *, tables: bool
+    parts: Sequence[tuple[str, Review]],
+    comparison: Comparison | None,
+    check: JudgedCheck | None,
+    *,
+    tables: bool,
 ) -> str:
     blocks = [_HEAD]
     for title, review in parts:
@@ -45,10 +60,20 @@ def _text(
         )
         if tables:
             blocks.append(findings_table(review, _WIDTH).rstrip())
+    if check is not None:
+        blocks.append("\n".join(["CIRCUIT CHECK", *_check(check, whole=tables)]))
     if comparison is not None:
         words = _wrapped(comparison.refusal or comparison.summary)
         blocks.append("\n".join(["NEW AGAINST OLD", *words]))
     return "\n\n".join(blocks)
+
+
+def _check(check: JudgedCheck, *, whole: bool) -> list[str]:
+    if whole:
+        return check.text(_WIDTH).rstrip().splitlines()
+    entered = len(check.check.readings) + len(check.check.signs)
+    head = f"{check.circuit.title}, {entered} readings and signs."
+    return _wrapped(f"{head} {check.verdict.settled_words}")
 
 
 def _verdict(review: Review) -> list[str]:

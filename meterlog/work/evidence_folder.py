@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 
+from meterlog.circuit import Isolation
 from meterlog.evidence import export_recording
+from meterlog.evidence.circuit_files import JudgedCheck, circuit_files
 from meterlog.model import Review
 from meterlog.recording import Recording
+from meterlog.work.circuit_checks import judged_checks
 
 
 def write_evidence(
@@ -37,10 +40,33 @@ def write_evidence(
     EvidenceError
         If the folder holds something or can't be written.
     """
-    files = export_recording(recording, review, out, progress)
+    judged, lacking = judged_checks(recording)
+    more = circuit_files(recording, judged, lacking)
+    files = export_recording(recording, review, out, progress, more)
     try:
         # Imported here: tables must come out where Qt's libraries are missing.
         from meterlog.evidence.trace_picture import save_png, scene_of
     except ImportError as error:
         return files, f"no picture: Qt can't be loaded ({error})"
+    files = (*files, *_circuits(recording, judged, out))
+    if not recording.about.instruments:
+        return files, "no trace: no meter was recorded"
     return (*files, save_png(out / "trace.png", scene_of(recording, review))), ""
+
+
+def _circuits(recording: Recording, judged: Sequence[JudgedCheck], out: Path) -> Iterator[Path]:
+    """Draw every check of a circuit."""
+    from meterlog.evidence.circuit_png import drawn_state, save_circuit_png
+    from meterlog.evidence.trace_picture import origin_mark
+
+    about = recording.about
+    for at, one in enumerate(judged, 1):
+        yield save_circuit_png(
+            out / ("circuit.png" if at == 1 else f"circuit-{at}.png"),
+            one.circuit,
+            one.check,
+            one.verdict,
+            expected=Isolation(one.circuit).expected(drawn_state(one.check)),
+            mark=origin_mark(about),
+            program=about.program,
+        )

@@ -1,0 +1,75 @@
+"""CircuitFiles: the circuit profiles that a recording's checks were made by, kept in it."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from meterlog.model.errors import DiskFailed
+from meterlog.recording import layout
+from meterlog.recording.append_file import REMEDY, sync_folder, write_aside
+
+_UNFIT = re.compile(r"[^A-Za-z0-9._-]+")
+
+
+def keep_circuit(folder: Path, name: str, text: str) -> str:
+    """Put a circuit profile into a recording that is not sealed yet.
+
+    Parameters
+    ----------
+    folder : Path
+        Of the recording.
+    name : str
+        The profile's name.
+    text : str
+        Its TOML.
+
+    Returns
+    -------
+    str
+        Where it lies, within the folder and with ``/``. The same text is never kept twice.
+
+    Raises
+    ------
+    DiskFailed
+        If it can't be written.
+    """
+    content = text.encode("utf-8", "surrogatepass")
+    stem = _UNFIT.sub("-", name).strip("-.") or "circuit"
+    count = 1
+    try:
+        place = folder / layout.CIRCUITS
+        place.mkdir(parents=True, exist_ok=True)
+        while True:
+            file = place / (f"{stem}.toml" if count == 1 else f"{stem}-{count}.toml")
+            if not file.exists():
+                write_aside(file, content)
+                sync_folder(place)
+                break
+            if file.read_bytes() == content:
+                break
+            count += 1
+    except OSError as error:
+        raise DiskFailed(
+            f"the circuit can't be kept: {error.strerror}.", subject=str(folder), remedy=REMEDY
+        ) from error
+    return file.relative_to(folder).as_posix()
+
+
+def kept_circuit(folder: Path, file: str) -> str:
+    """Give the text of a circuit profile kept in a recording; empty where there is none.
+
+    Parameters
+    ----------
+    folder : Path
+    file : str
+        As an entry names it. Nothing outside ``data/circuits/`` is ever read.
+    """
+    place = (folder / layout.CIRCUITS).resolve()
+    path = (folder / file).resolve()
+    if path.parent != place:
+        return ""
+    try:
+        return path.read_text(encoding="utf-8")
+    except (OSError, ValueError):
+        return ""

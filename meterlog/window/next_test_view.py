@@ -1,0 +1,73 @@
+"""NextTestView: the verdict, what to do next and what each outcome would mean."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+
+from meterlog.evidence.circuit_marks import point_letters
+from meterlog.model import Circuit, CircuitVerdict, ProposedTest
+
+_NOTHING = "Nothing within reach would tell more."
+
+
+class NextTestView(QWidget):
+    """Words only; each kind in a label of its own."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.verdict = self._label("verdict: what confirms it, and why it failed", "strong")
+        self.doubted = self._label("readings to repeat", "caution")
+        self.what = self._label("next test", "strong")
+        self.meaning = self._label("what each outcome would mean", "")
+        self.cautions = self._label("cautions", "second")
+        self.notes = self._label("notes on the check", "second")
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(4)
+        for label in (
+            self.verdict, self.doubted, self.what, self.meaning, self.cautions,
+            self.notes,
+        ):  # fmt: skip
+            column.addWidget(label)
+        self.show_words("Choose the circuit.")
+
+    @staticmethod
+    def _label(name: str, rank: str) -> QLabel:
+        label = QLabel("")
+        label.setWordWrap(True)
+        label.setAccessibleName(name)
+        if rank == "strong":
+            font = label.font()
+            font.setBold(True)
+            label.setFont(font)
+        elif rank:
+            label.setProperty("rank", rank)
+        return label
+
+    def show_words(self, words: str) -> None:
+        """Show that there is no verdict yet, and why."""
+        self._say(what=words)
+
+    def show_verdict(self, circuit: Circuit, verdict: CircuitVerdict) -> None:
+        """Show what follows from a check."""
+        test = verdict.next_test
+        self._say(
+            verdict=verdict.settled_words,
+            doubted="\n".join(f"REPEAT: {one.words}" for one in verdict.doubted),
+            what=_what(circuit, test) if test else "" if verdict.settled else _NOTHING,
+            meaning=test.meaning if test else "",
+            cautions="\n".join(f"⚠ {words}" for words in test.cautions) if test else "",
+            notes="\n".join(verdict.notes),
+        )
+
+    def _say(self, **words: str) -> None:
+        for name in ("verdict", "doubted", "what", "meaning", "cautions", "notes"):
+            label: QLabel = getattr(self, name)
+            label.setText(words.get(name, ""))
+            label.setVisible(bool(words.get(name)))
+
+
+def _what(circuit: Circuit, test: ProposedTest) -> str:
+    letter = f"{point_letters(circuit)[test.point]}: " if test.point else ""
+    minutes = "about a minute" if test.minutes < 1.5 else f"about {test.minutes:.0f} min"
+    return f"NEXT  {letter}{test.words} ({minutes})"

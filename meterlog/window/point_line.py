@@ -1,0 +1,124 @@
+"""PointLine: the test point that the next reading belongs to, the live value there, and typing."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+
+from meterlog.window.note_line import NoteField
+from meterlog.window.steady_boxes import SteadyComboBox
+
+_BY_ITSELF = "probe: by its role"
+
+
+class PointLine(QWidget):
+    """Words about the point, the live value and the ways to enter one.
+
+    ``take``, ``asked`` (previous: -1, next: 1), ``no_reach`` and ``typed`` are emitted.
+    """
+
+    take = Signal()
+    asked = Signal(int)
+    no_reach = Signal()
+    typed = Signal(str)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.where = QLabel("")
+        self.where.setWordWrap(True)
+        self.where.setAccessibleName("test point chosen")
+        self.where.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.live = QLabel("")
+        self.live.setAccessibleName("live value")
+        self.live.setProperty("rank", "title")
+        self.back = self._button("◄", "previous test point")
+        self.on = self._button("►", "next test point")
+        self.enter = self._button("Take  (Space)", "take the settled reading at this test point")
+        self.enter.setProperty("rank", "first")
+        self.unreachable = self._button("Can't reach", "this test point can't be reached")
+        self.unreachable.setCheckable(True)
+        self.probe = SteadyComboBox()
+        self.probe.setAccessibleName("channel of the probe that goes about")
+        self.field = NoteField()
+        self.field.setAccessibleName("reading typed at this test point")
+        self.field.setPlaceholderText("or type (R): 12.43")
+        self.field.setMaxLength(40)
+        self.field.setMaximumWidth(190)
+        self._before: QWidget | None = None
+        self._lay_out()
+        self.back.clicked.connect(lambda: self.asked.emit(-1))
+        self.on.clicked.connect(lambda: self.asked.emit(1))
+        self.enter.clicked.connect(self.take)
+        self.unreachable.clicked.connect(self.no_reach)
+        self.field.returnPressed.connect(self._on_typed)
+        self.field.dropped.connect(self.leave)
+        self.show_channels(())
+
+    def _lay_out(self) -> None:
+        row = QHBoxLayout()
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(4)
+        for widget in (self.back, self.on, self.enter):
+            row.addWidget(widget)
+        row.addWidget(self.live, 1)
+        row.addWidget(self.probe)
+        row.addWidget(self.field)
+        row.addWidget(self.unreachable)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(2)
+        column.addWidget(self.where)
+        column.addLayout(row)
+
+    @staticmethod
+    def _button(words: str, name: str) -> QPushButton:
+        button = QPushButton(words)
+        button.setAccessibleName(name)
+        return button
+
+    def in_order(self) -> list[QWidget]:
+        """Give all controls as the eye goes."""
+        return [self.back, self.on, self.enter, self.probe, self.field, self.unreachable]
+
+    def show_point(self, words: str, *, reached: bool) -> None:
+        """Show what is known of the point."""
+        self.where.setText(words)
+        self.unreachable.setChecked(not reached)
+
+    def show_live(self, words: str) -> None:
+        """Show the live value, or why there is none."""
+        if words != self.live.text():
+            self.live.setText(words)
+
+    def show_channels(self, names: tuple[str, ...]) -> None:
+        """Offer voltage channels for the probe; the choice stays if it is still there."""
+        before = self.probe.currentText()
+        self.probe.clear()
+        self.probe.addItems([_BY_ITSELF, *names])
+        self.probe.setCurrentIndex(max(self.probe.findText(before), 0))
+        self.probe.setVisible(len(names) > 1)
+
+    @property
+    def channel(self) -> str:
+        """The channel chosen for the probe; empty: by its role."""
+        return self.probe.currentText() if self.probe.currentIndex() > 0 else ""
+
+    def ask(self) -> None:
+        """Go to the field for a typed reading."""
+        if not self.field.hasFocus():
+            self._before = self.window().focusWidget()
+        self.field.setFocus()
+
+    def leave(self) -> None:
+        """Leave the field for where the eye was before."""
+        self.field.clear()
+        if self._before is not None:
+            self._before.setFocus()
+        else:
+            self.field.clearFocus()
+
+    def _on_typed(self) -> None:
+        if self.field.text().strip():
+            self.typed.emit(self.field.text())
+        else:
+            self.leave()

@@ -1,0 +1,342 @@
+"""CircuitLog: a check of a circuit in progress; every entry is on the disk before it counts.
+
+Entries go as ``circuit`` events into the recording that is running, beside the traces that their
+readings were taken from; without one, into a recording without meters that the log begins itself.
+"""
+
+from __future__ import annotations
+
+import math
+import uuid
+from collections.abc import Callable
+from dataclasses import replace
+from datetime import UTC, datetime
+from pathlib import Path
+
+from meterlog import __version__
+from meterlog.acquire import Clock
+from meterlog.model import (
+    About,
+    Circuit,
+    CircuitCheck,
+    CircuitReading,
+    CircuitSign,
+    CircuitState,
+    Event,
+    EventKind,
+    Job,
+    Limits,
+    Origin,
+    Sign,
+)
+from meterlog.model.circuit_entries import (
+    Chosen,
+    Entry,
+    Opened,
+    Reach,
+    Undone,
+    check_of,
+    entry_text,
+)
+from meterlog.model.errors import DiskFailed, MeterlogError, UsageError
+from meterlog.recording import Recorder, keep_circuit, seal
+from meterlog.work.run import Run
+
+_SUBJECT = "the circuit check"
+
+
+class CircuitLog:
+    """What has been entered, and where it is kept.
+
+    Parameters
+    ----------
+    new_folder : callable
+        Gives a folder that does not exist yet; called when the first entry is made while no
+        recording runs.
+    job : Job
+    origin : Origin
+        Both for a recording that the log begins itself; ``job`` may be set until then.
+
+    Attributes
+    ----------
+    circuit : Circuit or None
+    check : CircuitCheck or None
+        What counts now: without what was undone.
+    """
+
+    def __init__(
+        self,
+        new_folder: Callable[[], Path],
+        job: Job | None = None,
+        origin: Origin = Origin.TYPED,
+    ) -> None:
+        self.circuit: Circuit | None = None
+        self.check: CircuitCheck | None = None
+        self._new_folder = new_folder
+        self.job = job or Job()
+        self._origin = origin
+        self._entries: list[Entry] = []
+        self._order: list[int] = []
+        self._undone: list[int] = []
+        self._run: Run | None = None
+        self._own: _OwnRecording | None = None
+        self._written: Path | None = None
+
+    @property
+    def folder(self) -> Path | None:
+        """Where the entries go; None before the first one without a running recording."""
+        if self._run is not None:
+            return self._run.folder
+        return self._own.folder if self._own is not None else None
+
+    @property
+    def can_undo(self) -> bool:
+        """True while there is a reading or a sign to take back."""
+        return bool(self._order)
+
+    @property
+    def can_redo(self) -> bool:
+        """True while there is something to put in again."""
+        return bool(self._undone)
+
+    def choose(self, circuit: Circuit) -> None:
+        """Begin a new check, of ``circuit``. What was entered before stays where it was kept."""
+        self.circuit = circuit
+        self._entries = []
+        self._order, self._undone = [], []
+        self._written = None
+        self._put_together()
+
+    def follow(self, run: Run | None) -> None:
+        """Keep entries in ``run`` from now on; None: in a recording of the log's own.
+
+        What was entered before goes into the new one as well, so that each holds the whole check.
+
+        Raises
+        ------
+        DiskFailed
+            If the log's own recording could not be closed and sealed.
+        """
+        if run is self._run:
+            return
+        own, self._own, self._run, self._written = self._own, None, run, None
+        if own is not None:
+            own.close()
+
+    def read(  # noqa: PLR0913  # one reading with all that is known of it
+        self,
+        point: str,
+        value: float,
+        state: CircuitState,
+        standard_u: float,
+        *,
+        shared_u: float = 0.0,
+        meter_ohm: float = 10e6,
+        complaint: bool | None = None,
+        source: str = "typed",
+        basis: str = "",
+    ) -> CircuitReading:
+        """Enter a reading.
+
+        Parameters
+        ----------
+        point : str
+            A test point of the circuit.
+        value, standard_u, shared_u, meter_ohm, complaint, source, basis
+            As in :class:`~meterlog.model.circuit_check.CircuitReading`.
+        state : CircuitState
+
+        Returns
+        -------
+        CircuitReading
+            As kept.
+
+        Raises
+        ------
+        UsageError
+            If no circuit was chosen, it has no such point, or a number is not finite.
+        DiskFailed
+            If it could not be kept; it does not count then.
+        """
+        circuit = self._chosen()
+        if point not in {one.name for one in circuit.points}:
+            known = ", ".join(one.name for one in circuit.points)
+            raise UsageError("is no test point of this circuit.", subject=point, remedy=known)
+        if not (math.isfinite(value) and math.isfinite(standard_u) and standard_u >= 0.0):
+            raise UsageError(
+                "is no reading.", subject=f"{point} {value:g}", remedy="Expected a finite number."
+            )
+        reading = CircuitReading(
+            id=self._next_id(),
+            state=state,
+            point=point,
+            value=float(value),
+            standard_u=float(standard_u),
+            shared_u=float(shared_u),
+            meter_ohm=float(meter_ohm),
+            complaint=complaint,
+            source=source,
+            basis=basis,
+            t_utc=_now(),
+        )
+        self._enter(reading)
+        self._order.append(reading.id)
+        self._undone.clear()
+        return reading
+
+    def sign(self, sign: Sign, value: str, state: CircuitState) -> CircuitSign:
+        """Enter what was seen, heard or felt.
+
+        Raises
+        ------
+        UsageError
+            If no circuit was chosen.
+        DiskFailed
+            If it could not be kept; it does not count then.
+        """
+        self._chosen()
+        seen = CircuitSign(self._next_id(), state, sign, value, _now())
+        self._enter(seen)
+        self._order.append(seen.id)
+        self._undone.clear()
+        return seen
+
+    def reach(self, name: str, *, reached: bool) -> None:
+        """Say that a place or a test point can or can't be reached. Raises as :meth:`sign`."""
+        self._chosen()
+        self._enter(Reach(name, reached))
+
+    def opened(self, place: str) -> None:
+        """Say that a place was laid open. Raises as :meth:`sign`."""
+        self._chosen()
+        self._enter(Opened(place))
+
+    def undo(self) -> int | None:
+        """Take back the newest reading or sign; it stays on the disk, with a line that says so.
+
+        Returns
+        -------
+        int or None
+            Its id; None where there is nothing to take back.
+        """
+        if not self._order:
+            return None
+        newest = self._order[-1]
+        self._enter(Undone(newest))
+        self._undone.append(self._order.pop())
+        return newest
+
+    def redo(self) -> int | None:
+        """Put in again what was taken back last; None where nothing was."""
+        if not self._undone:
+            return None
+        newest = self._undone[-1]
+        self._enter(Undone(newest, undone=False))
+        self._order.append(self._undone.pop())
+        return newest
+
+    def close(self) -> Path | None:
+        """Seal the log's own recording, if it began one.
+
+        Returns
+        -------
+        Path or None
+            Its folder.
+
+        Raises
+        ------
+        DiskFailed
+            If not all could be kept.
+        """
+        own, self._own, self._written = self._own, None, None
+        return own.close() if own is not None else None
+
+    def _chosen(self) -> Circuit:
+        if self.circuit is None:
+            raise UsageError("no circuit was chosen.", subject=_SUBJECT, remedy="Choose one first.")
+        return self.circuit
+
+    def _next_id(self) -> int:
+        return 1 + max([0, *self._order, *self._undone, *self._ids()])
+
+    def _ids(self) -> list[int]:
+        return [
+            entry.id for entry in self._entries if isinstance(entry, CircuitReading | CircuitSign)
+        ]
+
+    def _enter(self, entry: Entry) -> None:
+        """Keep an entry, then let it count."""
+        circuit = self._chosen()
+        self._keep_head(circuit)
+        self._keep(entry)
+        self._entries.append(entry)
+        self._put_together()
+
+    def _keep_head(self, circuit: Circuit) -> None:
+        """Keep which circuit it is, and what was entered elsewhere before, once a folder."""
+        if self._run is None and self._own is None:
+            self._own = _OwnRecording(self._new_folder(), self.job, self._origin)
+        folder = self.folder
+        if folder is None or folder == self._written:
+            return
+        file = keep_circuit(folder, circuit.name, circuit.text)
+        self._keep(Chosen(circuit.name, file))
+        for entry in self._entries:
+            self._keep(entry)
+        self._written = folder
+
+    def _keep(self, entry: Entry) -> None:
+        if self._run is not None:
+            self._run.mark(EventKind.CIRCUIT, entry_text(entry))
+        elif self._own is not None:
+            self._own.keep(entry_text(entry))
+
+    def _put_together(self) -> None:
+        if self.circuit is not None:
+            made = check_of(self.circuit.name, self._entries, self.circuit.text)
+            self.check = replace(made, text=self.circuit.text)
+
+
+class _OwnRecording:
+    """A recording without meters, written from the thread of whoever types."""
+
+    def __init__(self, folder: Path, job: Job, origin: Origin) -> None:
+        self.folder = folder
+        self._clock = Clock.start()
+        about = About(
+            recording_id=str(uuid.uuid4()),
+            started_utc=self._clock.started_utc,
+            local_offset_s=self._clock.local_offset_s,
+            zero_ns=self._clock.zero_ns,
+            program=f"meterlog {__version__}",
+            origin=origin,
+            instruments=(),
+            limits=Limits(),
+            job=job,
+        )
+        self._recorder = Recorder.create(folder, about)
+
+    def keep(self, text: str) -> None:
+        self._recorder.take(Event(self._clock.now_ns(), EventKind.CIRCUIT, text))
+        if self._recorder.failed:
+            raise DiskFailed(
+                f"the entry could not be kept: {self._recorder.failed}",
+                subject=str(self.folder),
+                remedy="Make room or choose another disk, and enter it again.",
+            )
+
+    def close(self) -> Path:
+        self._recorder.close()
+        try:
+            seal(self.folder)
+        except (MeterlogError, OSError) as error:
+            raise DiskFailed(
+                f"the check could not be sealed: {error}",
+                subject=str(self.folder),
+                remedy="Its entries are there; seal it again at the next start.",
+            ) from error
+        return self.folder
+
+
+def _now() -> str:
+    return datetime.now(UTC).isoformat(timespec="milliseconds")
