@@ -79,7 +79,8 @@ def _section(at: Place, circuit: Circuit, section: Section) -> Iterator[Fault]:
         return
     if section.nodes[0] == section.nodes[1]:
         yield (*at, "nodes"), "are one and the same", "Expected the two ends of a stretch."
-    ends = {point.nodes[0] for point in circuit.points if point.kind is PointKind.VOLTAGE}
+    volts = [point for point in circuit.points if point.kind is PointKind.VOLTAGE]
+    ends = {node for point in volts for node in point.nodes[:1]}
     ends.add(nodes[0])
     straight = {frozenset(p.nodes) for p in circuit.points if p.kind is PointKind.DROP}
     missing = [node for node in section.nodes if node not in ends]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -98,6 +99,15 @@ CIRCUIT_BINDINGS = (
 
 _BY_KEY = {key: binding.action for binding in CIRCUIT_BINDINGS for key in binding.keys}
 _WITH_CTRL = {_Key.Key_Z: CircuitAction.UNDO, _Key.Key_Y: CircuitAction.REDO}
+
+
+def shown_keys(acting: Collection[Action]) -> tuple[tuple[str, str], ...]:
+    """Give the keys of the page and what they do; of the window's own actions those that act."""
+    return tuple(
+        (one.shown, one.words)
+        for one in CIRCUIT_BINDINGS
+        if one.shown and (isinstance(one.action, CircuitAction) or one.action in acting)
+    )
 
 
 def circuit_action_of(event: QKeyEvent) -> tuple[CircuitAction | Action, int] | None:

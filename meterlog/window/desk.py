@@ -15,7 +15,7 @@ from meterlog.evidence.trace_picture import origin_mark
 from meterlog.model import LEADS, Event, EventKind
 from meterlog.model.errors import MeterlogError
 from meterlog.window.circuit_desk import CircuitDesk
-from meterlog.window.circuit_keys import CircuitAction, circuit_action_of
+from meterlog.window.circuit_keys import CircuitAction, circuit_action_of, shown_keys
 from meterlog.window.doubts_told import DoubtsTold
 from meterlog.window.keys import Action, action_of
 from meterlog.window.meters_page import MetersPage
@@ -150,7 +150,7 @@ class Desk:
         """Name the keys that act now."""
         acting = {action for action in Action if self.takes_keys(action)}
         if self._on_circuit:
-            self.window.keys.show_circuit_actions({*CircuitAction, *acting})
+            self.window.keys.show_keys(shown_keys(acting))
             return
         if not self.window.guide.isVisible():
             acting -= {Action.GUIDE}

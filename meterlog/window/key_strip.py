@@ -37,7 +37,7 @@ class KeyStrip(QLabel):
         before : bool
             The Meters page is on show, and nothing is being recorded.
         """
-        self._show(
+        self.show_keys(
             tuple(
                 (binding.shown, _words(binding, before=before))
                 for binding in BINDINGS
@@ -45,20 +45,8 @@ class KeyStrip(QLabel):
             )
         )
 
-    def show_circuit_actions(self, actions: Collection[CircuitAction | Action]) -> None:
-        """Name the keys of these actions on the Circuit page."""
-        # Imported here: it knows the model, which brings numpy, and the frame shows itself first.
-        from meterlog.window.circuit_keys import CIRCUIT_BINDINGS
-
-        self._show(
-            tuple(
-                (binding.shown, binding.words)
-                for binding in CIRCUIT_BINDINGS
-                if binding.shown and binding.action in actions
-            )
-        )
-
-    def _show(self, shown: tuple[tuple[str, str], ...]) -> None:
+    def show_keys(self, shown: tuple[tuple[str, str], ...]) -> None:
+        """Name keys, each with what it does."""
         if shown == self._shown:
             return
         self._shown = shown

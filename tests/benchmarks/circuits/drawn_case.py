@@ -34,14 +34,18 @@ class Draw(Enum):
 class Hand:
     """Who looks for the fault, and with what.
 
-    ``gain_v`` and ``gain_a`` are the errors of the meter and of the clamp at 1, the same in all of
-    a run, within what is stated in ``accuracy`` and ``clamp`` (percent, V or A).
+    ``gain_v`` and ``gain_a`` are the errors of the meter and of the clamp at 1, ``zero_v`` and
+    ``zero_a`` those at 0, all the same in all of a run: the gain within the percent that is stated
+    in ``accuracy`` and ``clamp``, the zero within half of the V or A stated there. The other half
+    is left for what changes from one reading to the next.
     """
 
     accuracy: tuple[float, float]
     clamp: tuple[float, float]
     gain_v: float
     gain_a: float
+    zero_v: float
+    zero_a: float
     slow_below: float
     dead_below: float
     hears: float
@@ -119,6 +123,8 @@ def _hand(dice: np.random.Generator) -> Hand:
         clamp=clamp,
         gain_v=accuracy[0] / 100.0 * dice.uniform(-1.0, 1.0),
         gain_a=clamp[0] / 100.0 * dice.uniform(-1.0, 1.0),
+        zero_v=accuracy[1] / 2.0 * dice.uniform(-1.0, 1.0),
+        zero_a=clamp[1] / 2.0 * dice.uniform(-1.0, 1.0),
         slow_below=dice.uniform(0.65, 0.85),
         dead_below=dice.uniform(0.01, 0.04),
         hears=dice.uniform(0.85, 0.99),

@@ -172,9 +172,10 @@ class Technician:
         else:
             value = self._truth.at_point(point, state, METER_OHM, there=self._there)
         hand = self.case.hand
-        gain, digit = (hand.gain_a, DIGIT_A) if current else (hand.gain_v, DIGIT_V)
-        counts = (hand.clamp if current else hand.accuracy)[1]
-        value = value * (1.0 + gain) + counts * self._dice.uniform(-1.0, 1.0)
+        gain, zero = (hand.gain_a, hand.zero_a) if current else (hand.gain_v, hand.zero_v)
+        wanders = (hand.clamp if current else hand.accuracy)[1] / 2.0
+        value = value * (1.0 + gain) + zero + wanders * self._dice.uniform(-1.0, 1.0)
+        digit = DIGIT_A if current else DIGIT_V
         return round(value / digit) * digit
 
     def _slip(self, state: CircuitState, *, drop: bool, current: bool) -> float:
