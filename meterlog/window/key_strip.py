@@ -13,7 +13,6 @@ from meterlog.window.keys import BINDINGS, Action, Binding
 
 if TYPE_CHECKING:
     from meterlog.evidence.palette import Palette
-    from meterlog.window.circuit_keys import CircuitAction
 
 
 class KeyStrip(QLabel):
