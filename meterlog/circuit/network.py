@@ -177,8 +177,7 @@ class Network:
             amps = np.abs(volts[:, first] - volts[:, second])
             amps /= figures[:, self.index[coil.name, "ohm"]]
             needed = figures[:, self.index[contact.name, "pull_in_v"]] / coil.figures["ohm"]
-            stuck_open = figures[:, self.index[contact.name, "held"]] < -0.5
-            now[:, at] = (amps >= needed) & ~stuck_open
+            now[:, at] = amps >= needed
         return now
 
     def siemens(self, figures: Floats, closed: Bools) -> Floats:

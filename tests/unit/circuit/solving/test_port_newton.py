@@ -5,6 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from meterlog.circuit import port_newton
 from meterlog.circuit.element_currents import LAWS
 from meterlog.circuit.port_newton import Bent, PortNetwork, port_volts
 from meterlog.model.circuit import ElementKind
@@ -136,3 +137,37 @@ def test_what_has_no_end_is_said_to_have_none():
     volts, settled = port_volts(network, np.zeros((1, 2)))
     assert settled.tolist() == [True, False]
     assert np.isfinite(volts[0, 0])
+
+
+def test_what_was_stopped_on_its_way_is_not_settled(monkeypatch):
+    monkeypatch.setattr(port_newton, "_TURNS", 1)
+    monkeypatch.setattr(port_newton, "_RUN_TURNS", 5)
+    monkeypatch.setattr(port_newton, "_STAGES", ())
+    network, start = loop(1), np.zeros((2, 1))
+    assert not port_volts(network, start)[1].any()
+    monkeypatch.setattr(port_newton, "_RUN_TURNS", 600)
+    volts, settled = port_volts(network, start)  # the running down alone gets there
+    assert settled.all()
+    assert np.abs(network.out(volts, [None, None])[0]).max() < 1e-6
+
+
+@pytest.mark.parametrize("stages", range(len(port_newton._STAGES)))
+def test_each_way_of_leading_a_row_gets_there_alone(monkeypatch, stages):
+    def no_run(network, start):
+        return start, np.zeros(start.shape[1], np.bool_)
+
+    wanted, _ = port_volts(loop(1), np.full((2, 1), 3.0))
+    turns, newton = [], port_newton._newton
+
+    def first_lost(network, start):
+        turns.append(network)
+        volts, settled = newton(network, start)
+        return (start, np.zeros_like(settled)) if len(turns) == 1 else (volts, settled)
+
+    monkeypatch.setattr(port_newton, "_run_down", no_run)
+    monkeypatch.setattr(port_newton, "_newton", first_lost)
+    monkeypatch.setattr(port_newton, "_STAGES", (port_newton._STAGES[stages],))
+    volts, settled = port_volts(loop(1), np.zeros((2, 1)))
+    assert settled.all()
+    assert len(turns) == 1 + len(port_newton._STAGES[0])
+    np.testing.assert_allclose(volts, wanted, atol=1e-6)
