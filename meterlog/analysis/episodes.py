@@ -14,6 +14,7 @@ from dataclasses import replace
 
 from meterlog.analysis.coasting_down import CoastingDown
 from meterlog.analysis.flowing import FlowingJudge
+from meterlog.analysis.late_hand import LateHand
 from meterlog.analysis.late_off import LateOff
 from meterlog.analysis.missing import MissingJudge
 from meterlog.analysis.pieces import Figures, Group, Piece
@@ -55,6 +56,7 @@ class EpisodeBuilder:
         self._missing = MissingJudge(limits, timeline, apart_ns)
         self._coasting = CoastingDown(limits, timeline)
         self._late_off = LateOff(limits, timeline)
+        self._late_hand = LateHand(limits, timeline)
         self._forgiven = 0
         self._group: Group | None = None
         self._flowed_before = False
@@ -91,7 +93,7 @@ class EpisodeBuilder:
         return self._missing.forgiven + self._forgiven
 
     def excuse(self, until_ns: int | None) -> None:
-        """Take back losses that a command explains which was known, or off, only after a while.
+        """Take back what a command explains that was known, or off, only after a while.
 
         Parameters
         ----------
@@ -100,6 +102,7 @@ class EpisodeBuilder:
         """
         self._coasting.excuse(self._finished, until_ns)
         self._forgiven += self._late_off.excuse(self._finished, until_ns)
+        self._late_hand.excuse(self._finished, until_ns)
 
     def add(self, piece: Piece) -> None:
         """Take the next piece; it touches the one before."""
