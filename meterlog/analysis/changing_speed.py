@@ -44,15 +44,15 @@ class ChangingSpeed:
         # Where neither has a stated maximum: less than the higher speed draws it is anyway.
         return allowed is None or abs(piece.figures.mean_a) <= allowed[1]
 
-    def gathers(self, piece: Piece, speed: int) -> bool:
+    def gathers(self, piece: Piece, speed: int, *, fell: bool = False) -> bool:
         """Tell whether too much current may be the peak of a motor that gathers a higher speed.
 
-        It falls, and is no less than what that speed draws when steady.
+        It falls, or ``fell`` right after, and is no less than what that speed draws when steady.
         """
         figures = piece.figures
         if piece.kind not in (SpanKind.OVER, SpanKind.LOCKED) or not figures.n:
             return False
-        if piece.speed is None or speed <= piece.speed or not falls_off(piece):
+        if piece.speed is None or speed <= piece.speed or not (fell or falls_off(piece)):
             return False
         allowed = self._range_a(speed)
         return allowed is None or abs(figures.mean_a) >= allowed[0]

@@ -17,7 +17,7 @@ from dataclasses import replace
 
 from meterlog.analysis.changing_speed import ChangingSpeed
 from meterlog.analysis.excess import highest_a
-from meterlog.analysis.held_rotor import FEW, falls
+from meterlog.analysis.held_rotor import FELL, FEW, falls
 from meterlog.analysis.pieces import EXCESS, Figures, Group, Piece
 from meterlog.analysis.settle import rejoin
 from meterlog.analysis.timeline import SpeedChange, SpeedTimeline
@@ -110,7 +110,8 @@ class LateHand:
             return True
         if following is None or following.group is Group.GONE:
             return False
-        if all(self._motor.gathers(one, change.speed) for one in run):
+        fell = _fell_after(pieces, last)
+        if all(self._motor.gathers(one, change.speed, fell=fell) for one in run):
             return True
         return self._lasts(pieces, last, change) and self._motor.draws(pieces[last], change.speed)
 
@@ -143,7 +144,7 @@ class LateHand:
             0 within the usual lag; None where a late hand does not explain them.
         """
         begun, ends = pieces[first], pieces[last]
-        if ends.kind is SpanKind.LOCKED and not falls(ends):
+        if ends.kind is SpanKind.LOCKED and not (falls(ends) or _fell_after(pieces, last)):
             return None
         if begun.after_quiet and not self._came_later(pieces, first, change):
             return None
@@ -216,6 +217,16 @@ def _begins(pieces: list[Piece], index: int) -> int:
     while first > 0 and pieces[first - 1].kind in _OFF_LIMITS:
         first -= 1
     return first
+
+
+def _fell_after(pieces: list[Piece], index: int) -> bool:
+    """Tell of a single reading, which shows no fall itself, whether what followed it was lower."""
+    figures = pieces[index].figures
+    if figures.n != 1 or index + 1 == len(pieces):
+        return False
+    following = pieces[index + 1]
+    flows = following.group is Group.FLOWING and following.figures.n > 0
+    return flows and abs(following.figures.first_a or 0.0) < FELL * abs(figures.mean_a)
 
 
 def _flows_since(pieces: list[Piece], index: int) -> int:

@@ -41,7 +41,9 @@ SHARP = 0.2
 BACK_PART = 0.25
 """Back where it was: nearer than this part of how far it had moved."""
 COMMAND_NS = 3_000_000_000
-"""Around a command the current's own meter may be the one that is late or on hold."""
+"""After a command the current's own meter may be the one that is late or on hold."""
+OPEN_V = 0.1
+"""What an open probe reads at most that reads nothing."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +91,12 @@ class _Windows:
         self.sd = np.maximum(sd[:-apart], sd[apart:])
 
 
-def moved_probes(part: LevelPart, least_a: float, changes: Sequence[SpeedChange]) -> list[Slip]:
+def moved_probes(
+    part: LevelPart,
+    least_a: float,
+    changes: Sequence[SpeedChange],
+    lag_ns: int = COMMAND_NS,
+) -> list[Slip]:
     """Find the stretches in which a probe read something else than before.
 
     Parameters
@@ -100,6 +107,8 @@ def moved_probes(part: LevelPart, least_a: float, changes: Sequence[SpeedChange]
         The current flows from here on.
     changes : sequence of SpeedChange
         Commands; a jump right beside one moves no probe, but may be where it was put back.
+    lag_ns : int, nanoseconds
+        A command may be given so long before its mark.
     """
     amps = np.abs(part.amps)
     feed_there, back_there = np.isfinite(part.feed).any(), np.isfinite(part.back).any()
@@ -120,12 +129,15 @@ def moved_probes(part: LevelPart, least_a: float, changes: Sequence[SpeedChange]
     }
     t_ns = part.t_ns[there]
     found = [jump for lag in (1, SETTLED) for jump in _jumps(t_ns, amps[there], columns, lag)]
-    found = [
-        replace(jump, sure=all(abs(jump.at_ns - change.t_ns) >= COMMAND_NS for change in changes))
-        for jump in found
-    ]
+    found = [replace(jump, sure=not _beside(jump.at_ns, changes, lag_ns)) for jump in found]
     slips = _slips(found, int(part.t_ns[0]), int(part.t_ns[-1]) + BIN_NS)
     return [_put_back(part, _touched(part, slip, changes)) for slip in slips]
+
+
+def _beside(at_ns: int, changes: Sequence[SpeedChange], lag_ns: int) -> bool:
+    """Tell whether a command may have made a jump, a bin this way or that."""
+    before_ns = lag_ns + BIN_NS
+    return any(change.t_ns - before_ns < at_ns < change.t_ns + COMMAND_NS for change in changes)
 
 
 def _touched(part: LevelPart, slip: Slip, changes: Sequence[SpeedChange]) -> Slip:
@@ -147,10 +159,15 @@ def _touched(part: LevelPart, slip: Slip, changes: Sequence[SpeedChange]) -> Sli
 
 
 def _put_back(part: LevelPart, slip: Slip) -> Slip:
-    """End a slip where its voltage was back for good, whatever the current did just then."""
+    """End a slip where its voltage was back for good, whatever the current did just then.
+
+    After one that read nothing any voltage is back, whatever the speed is by then.
+    """
     column = part.feed if slip.role is Role.MOTOR_FEED else part.back
     inside = (part.t_ns > slip.start_ns) & (part.t_ns < slip.end_ns) & np.isfinite(column)
     near = np.abs(column[inside] - slip.was_v) <= BACK_PART * abs(slip.now_v - slip.was_v)
+    if abs(slip.now_v) <= OPEN_V:
+        near |= column[inside] >= LEAST_V
     if len(near) <= WINDOW or not near[-WINDOW:].all():
         return slip
     away = np.flatnonzero(~near)

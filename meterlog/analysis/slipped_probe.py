@@ -46,7 +46,7 @@ def slipped_probe_doubts(
         return []
     least = max(LEAST_A, limits.open_current_a)
     told = [*_gone(part, least, limits)]
-    for slip in moved_probes(part, least, changes):
+    for slip in moved_probes(part, least, changes, round(limits.command_lag_s * 1e9)):
         if not any(one.start_ns < slip.end_ns and one.end_ns > slip.start_ns for one in told):
             told.append(_moved(slip))
     return _few(sorted(told, key=lambda one: one.start_ns))

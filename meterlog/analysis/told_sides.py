@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from meterlog.analysis.coasting import decay_in
 from meterlog.analysis.command_side import CommandSide, Went
@@ -24,11 +25,15 @@ _OPEN = (SpanKind.FEED_LOST, SpanKind.GROUND_LOST, SpanKind.COMMAND_LOST, SpanKi
 
 @dataclass(frozen=True, slots=True)
 class _Told:
-    """What a span turned out to be, why (the rest of a sentence), and what would settle it."""
+    """What a span turned out to be, why (the rest of a sentence), and what would settle it.
+
+    Where it is not ``proven``, nothing may have been lost at all.
+    """
 
     kind: SpanKind
     words: tuple[str, ...] = ()
     settled_by: tuple[Role, ...] | None = None
+    proven: bool = True
 
 
 def told_by_sides(
@@ -85,7 +90,9 @@ class _Teller:
             return _Told(span.kind)  # the current itself is doubted, or nobody asked for any
         slipped = self._probe.of(span, before)
         if slipped:
-            return _Told(SpanKind.NO_CURRENT, (slipped,), ())
+            coasts = self._coasting_words(span)
+            why = (slipped, coasts) if coasts else (slipped,)
+            return _Told(SpanKind.NO_CURRENT, why, (), proven=not coasts)
         if span.kind is SpanKind.DEAD or not span.speed:
             return _Told(span.kind)
         command = self._command.of(span, before)
@@ -103,6 +110,21 @@ class _Teller:
         words.append("" if decay is None else str(decay))
         settled = () if kind is SpanKind.COMMAND_LOST else None
         return _Told(kind, tuple(word for word in words if word), settled)
+
+    def _coasting_words(self, span: Span) -> str:
+        """Say that a step down explains a loss as well; only a voltage could have denied that."""
+        lag_ns, coast_ns = (
+            round(1e9 * seconds) for seconds in (self._limits.command_lag_s, self._limits.coast_s)
+        )
+        if span.duration_ns > coast_ns:
+            return ""
+        for (_, before), (at_ns, speed) in pairwise(self._speeds):
+            if 0 < speed < before and abs(at_ns - span.start_ns) <= lag_ns:
+                return (
+                    f"a motor that slows down to speed {speed}, marked at {at_ns / 1e9:.3f} s,"
+                    f" draws nothing for a while either"
+                )
+        return ""
 
 
 def _speed_words(speeds: Sequence[tuple[int, int]], span: Span) -> list[str]:
@@ -136,6 +158,8 @@ def _finding(finding: Finding, span: Span, told: _Told) -> Finding:
         statement = _reworded(statement, span, told.kind)
         if told.kind is SpanKind.NO_CURRENT and span.speed is None:
             verdict = Verdict.CANT_TELL  # perhaps nobody asked it to run
+    if not told.proven:
+        verdict = Verdict.CANT_TELL
     body = statement.removesuffix(".")
     return replace(
         finding,

@@ -159,3 +159,13 @@ def test_missing_readings_before_a_late_mark_do_not_make_an_excess_of_it(
 def test_an_excess_that_missing_readings_end_is_told_where_it_is_gone_after_them(trace):
     course = Current(LOW).set(5.0, 5.35, HIGH).unread(5.3, 5.42).set(5.9, 12.0, HIGH)
     assert faulty(course.review(trace, [(0.0, 1), (5.9, 4)])) == [SpanKind.OVER]
+
+
+@pytest.mark.parametrize("after", [18.0, 41.0])
+def test_one_reading_of_a_start_peak_shows_no_fall_but_what_follows_it_does(trace, after):
+    # A slow meter: turned up at 5.1 s, one reading above what a held rotor draws, marked 5.9 s.
+    course = Current(LOW, interval_s=0.25)
+    course.amps[course.t >= 5.2] = HIGH
+    course.amps[(course.t >= 5.2) & (course.t < 5.6)] = [41.0, after]
+    found = faulty(course.review(trace, [(0.0, 1), (5.9, 4)]))
+    assert (SpanKind.LOCKED in found) is (after > 40.0)

@@ -1,10 +1,13 @@
 """A probe that was put back is trusted again, also where no current flowed just then."""
 
 import numpy as np
+import pytest
 
 from meterlog.analysis.levels import BIN_NS, LevelPart
 from meterlog.analysis.moved_probe import moved_probes
-from meterlog.model import DoubtKind, SpanKind, SpeedLimits
+from meterlog.model import DoubtKind, SpanKind, SpeedLimits, Verdict
+
+LOSSES = ("dead", "no-current", "feed-lost", "ground-lost")
 
 
 def slipped(trace, back_at, end=24.0):
@@ -66,3 +69,22 @@ def test_a_motor_that_gathers_speed_behind_resistors_moves_no_probe():
     table = np.array([amps, ones, feed, ones, 2.3 * amps, ones])
     levels = LevelPart(np.arange(len(amps)) * BIN_NS, table)
     assert moved_probes(levels, 1.0, ()) == []
+
+
+@pytest.mark.parametrize(("turned", "marked"), [(7.0, 7.2), (12.0, 12.2)])
+def test_coasting_without_a_trusted_voltage_proves_no_loss(trace, turned, marked):
+    # The return probe is off from 6 s on, until a second after the knob is turned down.
+    leg = trace.Leg
+    legs = [leg(6.0, 12.1, 2.9, 9.0), leg(turned, 12.1, 0.0, 9.0)]
+    legs += [leg(turned + 0.4, 12.4, 0.0, 0.0), leg(turned + 1.0, 12.3, 0.0, 3.6)]
+    lim = trace.limits(speeds={3: SpeedLimits(7.0, 11.0), 1: SpeedLimits(2.0, 5.0)}, coast_s=2.0)
+    events = [trace.speed(0.0, 3), trace.speed(marked, 1)]
+    whole = [*legs, leg(24.0, *trace.NORMAL[1])]
+    result = trace.review(whole, events, 0.1, lim=lim)
+    (slip,) = [one for one in result.doubts if one.kind is DoubtKind.PROBE]
+    assert slip.start_ns / 1e9 == pytest.approx(6.0, abs=0.3)
+    assert slip.end_ns / 1e9 == pytest.approx(turned + 1.0, abs=0.3)
+    assert Verdict.FAIL not in [f.verdict for f in result.findings if f.kind.value in LOSSES]
+    never = [*legs[:2], leg(turned + 0.4, 12.4, 0.0, 0.0), leg(24.0, 12.1, 0.0, 9.0)]
+    lost = trace.review(never, events[:1], 0.1, lim=lim)
+    assert Verdict.FAIL in [f.verdict for f in lost.findings if f.kind.value in LOSSES]
