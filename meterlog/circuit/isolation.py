@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from functools import partial
 
 import numpy as np
 
@@ -16,17 +19,18 @@ from meterlog.circuit.notes import notes_of
 from meterlog.circuit.posterior import Posterior
 from meterlog.circuit.predictions import Predictions
 from meterlog.circuit.settling import (
+    LEAST_ENTRIES,
+    LEAST_WITHOUT,
     PROVING_BITS,
     TOLD_AT,
     carried_words,
     open_words,
     proving_words,
     seen_words,
-    told_unit,
     told_words,
 )
 from meterlog.circuit.states import disturbed_states, plain_states, seen_states
-from meterlog.circuit.suspects import suspects_of
+from meterlog.circuit.suspects import likeliest, suspects_of
 from meterlog.circuit.unit_sets import entropy_bits, unit_sets
 from meterlog.model import (
     Circuit,
@@ -38,6 +42,15 @@ from meterlog.model import (
 )
 from meterlog.model.circuit_check import ProposedTest
 from meterlog.model.errors import UsageError
+
+
+@dataclass(frozen=True, slots=True)
+class _Step:
+    """Where a check goes on: the unit that is told or the next test, and how that is said."""
+
+    settled: str
+    test: ProposedTest | None
+    say: Callable[[Sequence[Suspect]], str]
 
 
 class Isolation:
@@ -103,7 +116,7 @@ class Isolation:
         """
         check_entries(self.circuit, check)
         posterior = self._belief.posterior(check.readings, check.signs)
-        return self._step(check, posterior, suspects_of(self.circuit, posterior))[1]
+        return self._step(check, posterior).test
 
     def verdict(self, check: CircuitCheck) -> CircuitVerdict:
         """Tell where a check stands.
@@ -124,13 +137,13 @@ class Isolation:
         check_entries(self.circuit, check)
         posterior = self._belief.posterior(check.readings, check.signs)
         suspects = suspects_of(self.circuit, posterior)
-        settled, following, words = self._step(check, posterior, suspects)
+        step = self._step(check, posterior)
         return CircuitVerdict(
             circuit=self.circuit.name,
             suspects=suspects,
-            settled=settled,
-            settled_words=words,
-            next_test=following,
+            settled=step.settled,
+            settled_words=step.say(suspects),
+            next_test=step.test,
             doubted=contradictions(posterior),
             drops=section_drops(self.circuit, check),
             expectations=beside_found(self._predictions, check.readings),
@@ -138,31 +151,44 @@ class Isolation:
             notes=notes_of(self.circuit, check, posterior),
         )
 
-    def _step(
-        self, check: CircuitCheck, posterior: Posterior, suspects: tuple[Suspect, ...]
-    ) -> tuple[str, ProposedTest | None, str]:
-        """Give the unit that is told, or the next test, and what is to be said."""
-        told = told_unit(suspects, len(check.readings), len(check.signs), self.told_at)
-        if told:
-            following = self._proving(check, posterior, told)
-            if following is not None:
-                return "", following, proving_words(suspects)
-            return told, None, told_words(self.circuit, posterior, suspects, self.told_at)
-        first = suspects[0]
-        resting = posterior.resting_on(first.unit)
-        likely = first.probability > self.told_at
-        if likely and not check.readings:
-            parts = self._sets.has(first.unit).astype(np.intp)
+    def _step(self, check: CircuitCheck, posterior: Posterior) -> _Step:
+        """Give the unit that is told, or the next test.
+
+        What each entry carries is asked for only where a unit is likely: that is the slow part.
+        """
+        probabilities = posterior.unit_probabilities()
+        first = likeliest(probabilities)[0]
+        if probabilities[first] > self.told_at:
+            return self._likely(check, posterior, first)
+        return self._open(check, posterior)
+
+    def _likely(self, check: CircuitCheck, posterior: Posterior, unit: str) -> _Step:
+        """Go on where one unit is likely: tell it, or confirm it by what tells it from all else."""
+        if not check.readings:
+            parts = self._sets.has(unit).astype(np.intp)
             following = self._next.propose(check, Question(posterior, parts), measured=True)
-            return "", following, seen_words(suspects, confirmed_by=following is not None)
-        if likely and resting is not None:
-            following = self._confirming(check, first.unit, resting)
-            words = carried_words(suspects, resting, confirmed_by=following is not None)
-            return "", following, words
+            confirmed = following is not None
+            return _Step("", following, partial(seen_words, confirmed_by=confirmed))
+        entries = len(check.readings) + len(check.signs)
+        if entries >= LEAST_ENTRIES and posterior.least_without()[unit] >= LEAST_WITHOUT:
+            following = self._proving(check, posterior, unit)
+            if following is not None:
+                return _Step("", following, proving_words)
+            return _Step(
+                unit, None, partial(told_words, self.circuit, posterior, told_at=self.told_at)
+            )
+        resting = posterior.resting_on(unit)
+        if resting is None:  # nothing that was entered tells anything
+            return self._open(check, posterior)
+        following = self._confirming(check, unit, resting)
+        confirmed = following is not None
+        return _Step("", following, partial(carried_words, entry=resting, confirmed_by=confirmed))
+
+    def _open(self, check: CircuitCheck, posterior: Posterior) -> _Step:
         following = self._next.propose(check, Question(posterior, self._sets.of_cell))
         if following is not None:
-            return "", following, ""
-        return "", None, open_words(self.circuit, posterior, suspects)
+            return _Step("", following, lambda _: "")
+        return _Step("", None, partial(open_words, self.circuit, posterior))
 
     def _proving(self, check: CircuitCheck, posterior: Posterior, unit: str) -> ProposedTest | None:
         """Give a test that still tells much of this unit against all else, if there is one."""

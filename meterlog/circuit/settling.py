@@ -19,6 +19,8 @@ Found by trying, 250 faults drawn on one shipped circuit, 2 % of the readings sl
 a floor 1.6 % of the verdicts were wrong after 4.7 tests; with 0.3, 0.6 and 0.8 at most one of 250
 was, after 4.6, 4.9 and 5.2 tests."""
 LEAST_ENTRIES = 2
+"""Never by a single entry, nor by what was only seen and heard: parts are ordered on what was
+measured."""
 PROVING_BITS = 0.06
 """A unit is not told while a test within reach is expected to tell this much of it against all
 else."""
@@ -30,26 +32,6 @@ _RECORD = (
     "If the fan fails only at times, record it for long with the complaint there, and tap and "
     "wiggle while it records (meterlog record)."
 )
-
-
-def told_unit(suspects: Sequence[Suspect], readings: int, signs: int, told_at: float) -> str:
-    """Give the unit that is told; empty while none is.
-
-    What was only seen and heard tells none: parts are ordered on what was measured.
-
-    Parameters
-    ----------
-    suspects : sequence of Suspect
-        Likeliest first.
-    readings, signs : int
-        How many there are.
-    told_at : float
-    """
-    if not readings or readings + signs < LEAST_ENTRIES:
-        return ""
-    first = suspects[0]
-    enough = first.probability > told_at and first.without_best >= LEAST_WITHOUT
-    return first.unit if enough else ""
 
 
 def told_words(

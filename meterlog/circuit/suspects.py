@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from meterlog.circuit.fault_words import COMES_AND_GOES, SEVERITY_UNITS
 from meterlog.circuit.posterior import Posterior
 from meterlog.circuit.unit_sets import NO_FAULT
@@ -17,7 +19,6 @@ def suspects_of(circuit: Circuit, posterior: Posterior) -> tuple[Suspect, ...]:
     probabilities = posterior.unit_probabilities()
     least = posterior.least_without()
     faults = _faults(posterior)
-    ordered = sorted(probabilities, key=lambda unit: (-probabilities[unit], unit))
     return tuple(
         Suspect(
             unit,
@@ -26,8 +27,13 @@ def suspects_of(circuit: Circuit, posterior: Posterior) -> tuple[Suspect, ...]:
             least[unit],
             tuple(sorted(faults.get(unit, []), key=lambda one: (-one.probability, one.words))),
         )
-        for unit in ordered
+        for unit in likeliest(probabilities)
     )
+
+
+def likeliest(probabilities: Mapping[str, float]) -> list[str]:
+    """Give the units, likeliest first; equal ones by name."""
+    return sorted(probabilities, key=lambda unit: (-probabilities[unit], unit))
 
 
 def _faults(posterior: Posterior) -> dict[str, list[SuspectFault]]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -118,8 +119,10 @@ def paint_circuit(  # where, what and how
     _outlines(sheet)
     for point in circuit.points:
         _dot(sheet, point.name)
+    at_hand = [name for name in (marks.chosen, marks.next_point) if name in marks.points]
+    _point_tags(sheet, tags, dict.fromkeys(at_hand))
     _percents(sheet, tags)
-    _point_tags(sheet, tags)
+    _point_tags(sheet, tags, [name for name in marks.points if name not in at_hand])
     _names(sheet, tags)
     painter.restore()
     return plan
@@ -279,15 +282,11 @@ def _percents(sheet: _Sheet, tags: CircuitTags) -> None:
             _words_on(sheet, box, words, palette.alert, palette.on_alert)
 
 
-def _point_tags(sheet: _Sheet, tags: CircuitTags) -> None:
-    """Write beside the dots: which is next, what was found, and what is expected."""
+def _point_tags(sheet: _Sheet, tags: CircuitTags, names: Iterable[str]) -> None:
+    """Write beside dots: which is next, what was found, and what is expected; found ones first."""
     marks, palette = sheet.marks, sheet.palette
-
-    def rank(item: tuple[str, PointMark]) -> tuple[bool, bool, bool]:
-        name, mark = item
-        return name != marks.chosen, name != marks.next_point, mark.found is None
-
-    for name, mark in sorted(marks.points.items(), key=rank):
+    for name in sorted(names, key=lambda one: marks.points[one].found is None):
+        mark = marks.points[name]
         at, radius = sheet.plan.points[name], sheet.plan.dot + 1.0
         around = QRectF(at.x() - radius, at.y() - radius, 2.0 * radius, 2.0 * radius)
         important = name in {marks.chosen, marks.next_point} or mark.found is not None

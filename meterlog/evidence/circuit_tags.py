@@ -7,8 +7,8 @@ from collections.abc import Iterable, Sequence
 from PySide6.QtCore import QPointF, QRectF, QSizeF
 
 _GAP = 2.0
-_LINE, _DOT = 0.25, 8.0
-"""What covering a line or a dot counts against covering a symbol or other words."""
+_LINE, _WORDS, _DOT = 0.25, 4.0, 8.0
+"""What covering a line, other words or a dot counts against covering a symbol."""
 
 
 class CircuitTags:
@@ -19,7 +19,7 @@ class CircuitTags:
     area : QRectF
         No tag may leave it.
     dots, boxes, lines : iterable of QRectF
-        What is covered only if there is no other room: lines first, dots last.
+        What is covered only if there is no other room: lines first, other tags later, dots last.
     """
 
     def __init__(
@@ -31,7 +31,8 @@ class CircuitTags:
     ) -> None:
         self._area = area
         self._dots = list(dots)
-        self._taken = list(boxes)
+        self._boxes = list(boxes)
+        self._words: list[QRectF] = []
         self._lines = list(lines)
 
     def place(self, around: QRectF, size: QSizeF, *, must: bool = False) -> QRectF | None:
@@ -69,12 +70,12 @@ class CircuitTags:
                 break
         if best is None or (least > 0.0 and not must):
             return None
-        self._taken.append(best)
+        self._words.append(best)
         return best
 
     def _covered(self, place: QRectF) -> float:
-        lines = _LINE * _shared(place, self._lines)
-        return _DOT * _shared(place, self._dots) + _shared(place, self._taken) + lines
+        least = _LINE * _shared(place, self._lines) + _shared(place, self._boxes)
+        return least + _WORDS * _shared(place, self._words) + _DOT * _shared(place, self._dots)
 
 
 def _shared(place: QRectF, others: Iterable[QRectF]) -> float:

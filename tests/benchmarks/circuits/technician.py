@@ -222,7 +222,8 @@ class Technician:
     def _said(self, state: CircuitState) -> bool | None:
         """Whether the complaint is there, as far as one who watches the fan can tell."""
         wrong = self._complained.get(state, "runs")
-        if not self.case.hand.watches or wrong == "runs":
+        in_order = {"runs"} | ({"full"} if state.speed == max(self.case.circuit.speeds) else set())
+        if not self.case.hand.watches or wrong in in_order:
             return None
         now = self._truth.fan_called(state, self._dice, there=self._there)
         said = now == wrong

@@ -206,7 +206,8 @@ def test_the_right_unit_is_told_in_the_small_score(kit, courses):
     for course in courses:
         total.take(course)
     assert total.counts["told right"] == len(SEEDS)
-    assert total.counts["sure of a wrong unit"] == 0
+    # On the way odds above 95 % may be wrong as often as they say; what is told may not.
+    assert total.counts["told wrong"] == 0
     assert max(total.tests) < kit.technician.MOST_TESTS
 
 
