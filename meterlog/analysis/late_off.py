@@ -64,7 +64,11 @@ class LateOff:
         first = last + 1
         while first > 0 and pieces[first - 1].group is not Group.FLOWING:
             first -= 1
-        return self._made_off(pieces, first, last + 1, t_ns)
+        end = last + 1
+        if end + 1 < len(pieces) and pieces[end].group is Group.UNKNOWN:
+            # Cut short right behind the command, by a meter that changes its range.
+            end += pieces[end + 1].group is not Group.FLOWING
+        return self._made_off(pieces, first, end, t_ns)
 
     def _after_off(self, pieces: list[Piece], t_ns: int) -> int:
         first = end = _at(pieces, t_ns)

@@ -93,6 +93,8 @@ class MissingJudge:
             kind, lateness = SpanKind.OFF, 0
             if late_ns < self._lag_ns:
                 self.forgiven += 1
+            elif pieces[first].kind is SpanKind.DEAD and self._stood(pieces, first):
+                continue
             elif late_ns < LATE_LAGS * self._lag_ns and _whole(pieces, first, last, after):
                 kind, lateness = SpanKind.NO_CURRENT, late_ns
             else:
@@ -106,12 +108,22 @@ class MissingJudge:
         """Give (first, last + 1) of the losses in a row that a command or coasting may explain."""
         first = 0
         for index, piece in enumerate(pieces):
-            if not innocent(piece, self._limits):
+            if not (innocent(piece, self._limits) or self._stood(pieces, index)):
                 if index > first:
                     yield first, index
                 first = index + 1
         if len(pieces) > first:
             yield first, len(pieces)
+
+    def _stood(self, pieces: Sequence[Piece], index: int) -> bool:
+        """Tell whether what looks dead after an on command looked so before it, nobody asking.
+
+        A voltage that stood across the motor all along does not show when the command came through.
+        """
+        off = pieces[index - 1] if index else None
+        if pieces[index].kind is not SpanKind.DEAD or off is None or off.last_v is None:
+            return False
+        return off.kind is SpanKind.OFF and off.last_v >= self._limits.supply_present_v
 
     def _generating(self, pieces: list[Piece]) -> list[Piece]:
         """Take the voltage of a motor that still turned for what it is, once it has decayed.

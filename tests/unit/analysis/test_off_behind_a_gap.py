@@ -98,3 +98,28 @@ def test_looking_while_a_loss_is_parted_from_off_by_more_than_a_gap_changes_noth
         found.append(reviewer.finish().spans)
     assert found[0] == found[1]
     assert any(span.kind in LOST for span in found[0])
+
+
+@pytest.mark.parametrize(("again", "told"), [("off", False), ("on", True)])
+def test_a_gap_right_behind_a_late_off_does_not_part_the_loss_from_it(trace, again, told):
+    # Off at 5 s, marked at 5.6 s; after 20 ms, too short for a stretch of its own, nothing is read.
+    leg, after = trace.Leg, trace.NORMAL[0 if again == "off" else 4]
+    legs = [leg(5.0, *trace.NORMAL[4]), leg(5.62, *trace.NORMAL[0]), leg(5.9, *GONE)]
+    result = review(trace, [*legs, leg(9.0, *after)], [trace.speed(0.0, 4), trace.speed(5.6, 0)])
+    assert bool(lost(result)) == told
+
+
+@pytest.mark.parametrize(
+    ("on", "told"), [(5.2, []), (6.4, [SpanKind.DEAD]), (9.0, [SpanKind.DEAD])]
+)
+def test_a_voltage_that_stood_before_the_command_does_not_show_when_it_came_through(
+    trace, on, told
+):
+    # The return reads nothing from 3 s on: an open motor, or a probe that is off.
+    leg = trace.Leg
+    legs = [leg(3.0, *trace.NORMAL[0]), leg(on, *trace.DEAD), leg(9.0, 12.0, 0.02, 13.6)]
+    assert lost(review(trace, legs, [trace.speed(0.0, 0), trace.speed(5.0, 4)])) == told
+    # Where it came with the command, it is the motor.
+    legs[0] = leg(5.02, *trace.NORMAL[0])
+    shown = lost(review(trace, legs, [trace.speed(0.0, 0), trace.speed(5.0, 4)]))
+    assert shown == [SpanKind.DEAD]
