@@ -13,6 +13,9 @@ from dataclasses import dataclass
 
 from meterlog.analysis.budgets import budget, combine, conformity
 from meterlog.analysis.rounding import with_uncertainty
+from meterlog.circuit.figures import Floats, healthy_figures, set_state
+from meterlog.circuit.network import Network
+from meterlog.circuit.states import is_asked
 from meterlog.model import (
     Budget,
     Circuit,
@@ -29,6 +32,8 @@ from meterlog.model import (
     Verdict,
 )
 
+_WHOLE = 0.5
+"""From this part of the nominal voltage on a section is called open."""
 LOADED_A = 1.0
 """From this current on a section counts as loaded. From memory: a fan on low draws more."""
 
@@ -50,7 +55,9 @@ def section_drops(
     tuple of SectionDrop
         In the profile's order of sections, then of states as they were met. A drop that was read
         straight across goes before a difference of two readings. A drop within its limit on less
-        than the highest speed proves nothing, and neither does one without load: can't tell.
+        than the highest speed proves nothing, and neither does one without load: can't tell. Where
+        the section is open by intention (fan off, a plug off, a fuse out, the contact of another
+        speed) the limit does not apply, whatever was read: can't tell.
     """
     judge = _Judge(circuit, check, limits or Limits())
     states = tuple(dict.fromkeys(reading.state for reading in check.readings))
@@ -73,6 +80,8 @@ class _Judge:
             for point in circuit.points
             if point.kind is PointKind.CURRENT
         }
+        self._network: Network | None = None
+        self._in_order: dict[CircuitState, Floats] = {}
 
     def drop(self, section: Section, state: CircuitState) -> SectionDrop | None:
         """Give the drop of one section in one state; None where it was not measured."""
@@ -83,10 +92,14 @@ class _Judge:
         value = measured.budget
         judged = conformity(value, None, section.limit_v, self._limits)
         current_a = self._current(newest)
-        why = self._unloaded(state, current_a)
-        verdict = judged.verdict
-        if verdict is Verdict.PASS and why:
+        verdict, why = judged.verdict, self._disturbed(state)
+        if why:
             verdict = Verdict.CANT_TELL
+        elif verdict is Verdict.PASS:
+            why = self._unloaded(state, current_a)
+            verdict = Verdict.CANT_TELL if why else verdict
+        elif self._open_in_order(section, state):
+            verdict, why = Verdict.CANT_TELL, "in this state a circuit in order gives more as well"
         return SectionDrop(
             section=section.name,
             label=section.label,
@@ -99,7 +112,7 @@ class _Judge:
             probability=judged.probability,
             current_a=current_a,
             readings=measured.readings,
-            words=_words(section, value, verdict, current_a, why),
+            words=_words(section, value, verdict, current_a, why or self._how(value, verdict)),
         )
 
     def _straight(self, section: Section, newest: dict[str, CircuitReading]) -> _Measured | None:
@@ -149,10 +162,36 @@ class _Judge:
                 return newest[name].value
         return None
 
+    def _disturbed(self, state: CircuitState) -> str:
+        """Say why no limit applies in this state; empty where one does."""
+        if not is_asked(self._circuit, state):
+            return "nothing is asked of the fan"
+        if state.unplugged:
+            return "a plug is off"
+        if state.pulled:
+            return "a fuse is out"
+        return "a jumper is in" if state.jumpers else ""
+
+    def _open_in_order(self, section: Section, state: CircuitState) -> bool:
+        """Tell whether a circuit in order has more than the limit here, as across open contacts."""
+        if state not in self._in_order:
+            network = self._network = self._network or Network(self._circuit)
+            whole = healthy_figures(self._circuit, network.index)
+            self._in_order[state] = network.solve(
+                set_state(self._circuit, network.index, whole, state)
+            ).volts[0]
+        volts = self._in_order[state]
+        names = [node.name for node in self._circuit.nodes]
+        first, second = (float(volts[names.index(node)]) for node in section.nodes)
+        return first - second > section.limit_v
+
+    def _how(self, drop: Budget, verdict: Verdict) -> str:
+        """Say that next to the whole voltage is lost: that is no resistance too many."""
+        whole = verdict is Verdict.FAIL and drop.value > _WHOLE * self._circuit.nominal_v
+        return "open, or not switched on" if whole else ""
+
     def _unloaded(self, state: CircuitState, current_a: float | None) -> str:
         """Say why a small drop would prove nothing here; empty where it does."""
-        if state.key == "off" or state.speed == 0:
-            return "nothing is asked of the fan"
         if current_a is not None and abs(current_a) < LOADED_A:
             return "hardly any current flows"
         if current_a is None and self._stands(state):
@@ -194,7 +233,9 @@ def _words(
     load = "" if current_a is None else f" at {current_a:.1f} A"
     value = with_uncertainty(drop.value, drop.expanded, "V")
     head = f"{section.label}: {value}{load}, limit {section.limit_v:g} V: {verdict.value}"
-    return f"{head}, as {why}." if why and verdict is Verdict.CANT_TELL else f"{head}."
+    if not why:
+        return f"{head}."
+    return f"{head}, as {why}." if verdict is Verdict.CANT_TELL else f"{head}, {why}."
 
 
 def worst(drops: Sequence[SectionDrop]) -> tuple[SectionDrop, ...]:

@@ -10,6 +10,8 @@ from meterlog.model.circuit_check import CircuitState, Sign
 _LEFT = 0.9
 """Below this part of the voltage the meter's own load shows: what feeds it has a megohm or more."""
 _LIKELY = 0.3
+_IN_ORDER = 0
+"""Row of the predictions in which nothing is wrong."""
 _NOTHING_V = 0.2
 _DROPS_V = 1.0
 """A drop above this shows an open or a bad connection whatever flows. From memory."""
@@ -24,9 +26,10 @@ def notes_of(circuit: Circuit, check: CircuitCheck, posterior: Posterior) -> tup
     idle = [
         one.id
         for one in readings
-        if circuit.point(one.point).kind is PointKind.DROP
-        and abs(one.value) < _DROPS_V
+        if abs(one.value) < _DROPS_V
         and (not is_asked(circuit, one.state) or one.state in standing)
+        and _is_connection(circuit, one.point)
+        and abs(_in_order(one, posterior)) < _DROPS_V
     ]
     found = []
     if ghosts:
@@ -46,6 +49,23 @@ def notes_of(circuit: Circuit, check: CircuitCheck, posterior: Posterior) -> tup
             "the fan was not running."
         )
     return tuple(found)
+
+
+def _is_connection(circuit: Circuit, point: str) -> bool:
+    """Tell whether a point goes straight across a section whose drop has a limit."""
+    where = circuit.point(point)
+    ends = [set(section.nodes) for section in circuit.sections]
+    return where.kind is PointKind.DROP and set(where.nodes) in ends
+
+
+def _in_order(one: CircuitReading, posterior: Posterior) -> float:
+    """Give what a circuit in order shows there.
+
+    Where that is the whole voltage, as across a contact at rest, little volts tell a good deal.
+    """
+    source = posterior.weighed.source
+    predicted = source.at(one.state, one.meter_ohm)
+    return float(predicted.mean[_IN_ORDER, source.points.index(one.point)])
 
 
 def _may_be_ghost(circuit: Circuit, one: CircuitReading, posterior: Posterior) -> bool:

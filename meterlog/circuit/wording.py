@@ -72,7 +72,7 @@ def test_words(
     if one.kind is PointKind.VOLTAGE:
         task = f"Measure {one.label} against the battery negative post"
     elif one.kind is PointKind.DROP:
-        task = f"Measure straight across the two ends: {one.label}"
+        task = f"Measure {one.label}, a probe at each end"
     else:
         task = f"Clamp: {one.label}"
     return f"{lead}{setting}. {task} ({place}). {one.reach}".rstrip()

@@ -9,14 +9,16 @@ from meterlog.model import Circuit, CircuitCheck, CircuitVerdict
 from meterlog.model.circuit_words import label_of, state_words, unit_of
 
 READING_COLUMNS = (
-    "circuit", "entry", "utc", "state", "point", "where", "value", "unit", "expanded_uncertainty",
-    "in_order_low", "in_order_high", "as_expected", "meter_ohm", "complaint_present", "source",
-    "basis", "doubted",
+    "check", "circuit", "entry", "utc", "state", "point", "where", "value", "unit",
+    "expanded_uncertainty", "in_order_low", "in_order_high", "as_expected", "meter_ohm",
+    "complaint_present", "source", "basis", "doubted",
 )  # fmt: skip
-SUSPECT_COLUMNS = ("circuit", "unit", "label", "probability", "probability_without_best", "fault")
+SUSPECT_COLUMNS = (
+    "check", "circuit", "unit", "label", "probability", "probability_without_best", "fault",
+)  # fmt: skip
 DROP_COLUMNS = (
-    "circuit", "section", "label", "side", "state", "drop_v (V)", "expanded_v (V)", "limit_v (V)",
-    "verdict", "probability", "current_a (A)",
+    "check", "circuit", "section", "label", "side", "state", "drop_v (V)", "expanded_v (V)",
+    "limit_v (V)", "verdict", "probability", "current_a (A)", "entries", "statement",
 )  # fmt: skip
 
 Rows = list[Sequence[Cell]]
@@ -24,9 +26,18 @@ _YES = {True: "yes", False: "no", None: None}
 
 
 def circuit_tables(
-    circuit: Circuit, check: CircuitCheck, verdict: CircuitVerdict
+    circuit: Circuit, check: CircuitCheck, verdict: CircuitVerdict, number: int = 1
 ) -> dict[str, tuple[Sequence[str], Rows]]:
     """Give the tables of one check.
+
+    Parameters
+    ----------
+    circuit : Circuit
+    check : CircuitCheck
+    verdict : CircuitVerdict
+        Of this check.
+    number : int
+        Which check of the recording it is: entries are numbered anew in each.
 
     Returns
     -------
@@ -34,11 +45,12 @@ def circuit_tables(
         By file name: the columns and the rows. No table is empty.
     """
     tables: dict[str, tuple[Sequence[str], Rows]] = {
-        "circuit-readings.csv": (READING_COLUMNS, _entries(circuit, check, verdict)),
+        "circuit-readings.csv": (READING_COLUMNS, _entries(circuit, check, verdict, number)),
         "circuit-suspects.csv": (
             SUSPECT_COLUMNS,
             [
                 (
+                    number,
                     circuit.name,
                     one.unit,
                     one.label,
@@ -53,6 +65,7 @@ def circuit_tables(
             DROP_COLUMNS,
             [
                 (
+                    number,
                     circuit.name,
                     one.section,
                     one.label,
@@ -64,6 +77,8 @@ def circuit_tables(
                     one.verdict.value,
                     one.probability,
                     one.current_a,
+                    " ".join(str(entry) for entry in one.readings),
+                    one.words,
                 )
                 for one in verdict.drops
             ],
@@ -72,13 +87,14 @@ def circuit_tables(
     return {name: table for name, table in tables.items() if table[1]}
 
 
-def _entries(circuit: Circuit, check: CircuitCheck, verdict: CircuitVerdict) -> Rows:
+def _entries(circuit: Circuit, check: CircuitCheck, verdict: CircuitVerdict, number: int) -> Rows:
     expected = {(one.point, one.state): one for one in verdict.expectations}
     doubted = {one.id: one.words for one in verdict.doubted}
     rows: list[tuple[int, Sequence[Cell]]] = []
     for reading in check.readings:
         one = expected.get((reading.point, reading.state))
         row: Sequence[Cell] = (
+            number,
             circuit.name,
             reading.id,
             reading.t_utc or None,
@@ -101,6 +117,7 @@ def _entries(circuit: Circuit, check: CircuitCheck, verdict: CircuitVerdict) -> 
     for sign in check.signs:
         blank: Sequence[Cell] = (None,) * 9
         row = (
+            number,
             circuit.name,
             sign.id,
             sign.t_utc or None,

@@ -37,9 +37,9 @@ class JudgedCheck:
         """Give it as a JSON object."""
         return circuit_to_dict(self.circuit, self.check, self.verdict)
 
-    def text(self, width: int = _WIDTH) -> str:
-        """Give it as lines to be read."""
-        return circuit_text(self.circuit, self.check, self.verdict, width)
+    def text(self, width: int = _WIDTH, *, whole: bool = False) -> str:
+        """Give it as lines to be read; ``whole`` as of :func:`~circuit_text.circuit_text`."""
+        return circuit_text(self.circuit, self.check, self.verdict, width, whole=whole)
 
 
 def circuit_files(
@@ -64,8 +64,9 @@ def circuit_files(
     if not checks and not lacking:
         return {}
     tables: dict[str, tuple[Sequence[str], list[Sequence[Cell]]]] = {}
-    for one in checks:
-        for name, (columns, rows) in circuit_tables(one.circuit, one.check, one.verdict).items():
+    for at, one in enumerate(checks, start=1):
+        made = circuit_tables(one.circuit, one.check, one.verdict, at)
+        for name, (columns, rows) in made.items():
             tables.setdefault(name, (columns, []))[1].extend(rows)
     content = {
         "recording": recording.about.recording_id,
@@ -86,4 +87,7 @@ def _text(recording: Recording, checks: Sequence[JudgedCheck], lacking: Sequence
     if seal:
         head.append(f"Seal {seal}")
     head += [*origin_words(recording), *(f"NOT WHOLE: {line}" for line in lacking)]
-    return "\n".join(head) + "\n\n" + "\n".join(one.text() for one in checks)
+    texts = [one.text(whole=True) for one in checks]
+    if len(texts) > 1:
+        texts = [f"CHECK {at} OF {len(texts)}\n{text}" for at, text in enumerate(texts, start=1)]
+    return "\n".join(head) + "\n\n" + "\n".join(texts)

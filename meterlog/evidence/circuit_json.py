@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from typing import Any
 
+from meterlog.circuit.cautions import confirming_cautions
+from meterlog.evidence.circuit_basis_text import unmeasured_points
 from meterlog.model import (
     Circuit,
     CircuitCheck,
@@ -62,6 +64,9 @@ def circuit_to_dict(
         "expectations": [_expectation(circuit, one) for one in verdict.expectations],
         "no_reach": sorted(check.no_reach),
         "opened": sorted(check.opened),
+        "not_measured": unmeasured_points(circuit, check),
+        "cautions": list(confirming_cautions(circuit, verdict)),
+        "basis": circuit.basis,
         "notes": list(verdict.notes),
     }
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Iterable, Sequence
 
+from meterlog.circuit.cautions import confirming_cautions
+from meterlog.evidence.circuit_basis_text import meter_lines, odds_lines, unmeasured_lines
 from meterlog.model import (
     Circuit,
     CircuitCheck,
@@ -17,11 +19,19 @@ from meterlog.model.circuit_words import label_of, state_words, unit_of
 
 _SHOWN = 0.005
 """Suspects below half a percent are only counted."""
+_LIKELY = 0.5
+"""From this probability on it is said how much of it one entry carries."""
+_LESS = 0.01
 _FITS = {True: "as expected", False: "NOT as expected", None: ""}
 
 
 def circuit_text(
-    circuit: Circuit, check: CircuitCheck, verdict: CircuitVerdict, width: int = 100
+    circuit: Circuit,
+    check: CircuitCheck,
+    verdict: CircuitVerdict,
+    width: int = 100,
+    *,
+    whole: bool = False,
 ) -> str:
     """Give the whole of a check: verdict, suspects, next test, readings, drops, doubts.
 
@@ -33,6 +43,9 @@ def circuit_text(
         Of this check.
     width : int
         Columns at most.
+    whole : bool
+        With what it rests on, for a reader who was not there: meters, what was not measured, where
+        the odds come from.
 
     Returns
     -------
@@ -43,11 +56,19 @@ def circuit_text(
         _wrapped([f"Circuit: {circuit.title} ({circuit.name})", verdict.settled_words], width),
         _titled("Suspects", _suspects(verdict.suspects), width),
         _titled("Next", _next(verdict.next_test), width),
-        _titled("Doubtful readings", [one.words for one in verdict.doubted], width),
+        _titled("Cautions", confirming_cautions(circuit, verdict), width),
+        _titled("Doubtful readings", _doubted(check, verdict), width),
         _titled("Readings", _readings(circuit, check, verdict.expectations), width),
         _titled("Voltage drops", _drops(verdict), width),
         _titled("Notes", verdict.notes, width),
     ]
+    if whole:
+        shown = [one for one in verdict.suspects if one.probability >= _SHOWN]
+        parts += [
+            _titled("Meters", meter_lines(check), width),
+            _titled("Not measured", unmeasured_lines(circuit, check), width),
+            _titled("Where the odds come from", odds_lines(circuit, verdict, shown), width),
+        ]
     return "\n\n".join(part for part in parts if part) + "\n"
 
 
@@ -79,11 +100,24 @@ def _suspects(suspects: Sequence[Suspect]) -> list[str]:
     lines = []
     for one in shown:
         faults = "; ".join(f"{f.words} {percent(f.probability)}" for f in one.faults[:3])
-        lines.append(
-            f"{percent(one.probability):>9}  {one.label}" + (f": {faults}" if faults else "")
-        )
+        line = f"{percent(one.probability):>9}  {one.label}"
+        line += f": {faults}" if faults else ""
+        lines.append(line + _without(one))
     left = len(suspects) - len(shown)
     return [*lines, f"and {left} more below half a percent"] if left else lines
+
+
+def _without(one: Suspect) -> str:
+    """Say what is left of a likely suspect without its best entry, where that is less."""
+    if one.probability < _LIKELY or one.probability - one.without_best < _LESS:
+        return ""
+    return f"; {percent(one.without_best)} without the entry that speaks most for it"
+
+
+def _doubted(check: CircuitCheck, verdict: CircuitVerdict) -> list[str]:
+    if not check.readings and not check.signs:
+        return []
+    return [one.words for one in verdict.doubted] or ["None: no entry contradicts the others."]
 
 
 def _next(test: ProposedTest | None) -> list[str]:
@@ -93,7 +127,8 @@ def _next(test: ProposedTest | None) -> list[str]:
     if test.minutes < 1.5:
         cost = f"{test.bits:.2f} bit for about a minute"
     cautions = [f"CAUTION: {words}" for words in test.cautions]
-    return [f"{test.words} ({cost})", test.meaning, *cautions]
+    meaning = [f"- {one.words}" for one in test.outcomes] or [test.meaning]
+    return [f"{test.words} ({cost})", *meaning, *cautions]
 
 
 def _readings(
@@ -119,7 +154,7 @@ def _beside(one: Expectation | None, unit: str) -> str:
     if one is None:
         return ""
     fits = f"; {_FITS[one.fits]}" if _FITS[one.fits] else ""
-    return f" (in order: {one.healthy_low:.2f} to {one.healthy_high:.2f} {unit}{fits})"
+    return f" (should be: {one.healthy_low:.2f} to {one.healthy_high:.2f} {unit}{fits})"
 
 
 def _drops(verdict: CircuitVerdict) -> list[str]:

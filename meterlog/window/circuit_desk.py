@@ -6,7 +6,6 @@ from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
-from meterlog.circuit.cautions import caution_keys, caution_words
 from meterlog.evidence.circuit_marks import CircuitMarks, marks_of
 from meterlog.model import (
     Block,
@@ -16,15 +15,17 @@ from meterlog.model import (
     CircuitVerdict,
     Expectation,
     Job,
-    PointKind,
     ProbePoint,
 )
 from meterlog.model.errors import MeterlogError, UsageError
 from meterlog.profile import load_circuit
+from meterlog.window.circuit_answers import nothing_words, turned_words
 from meterlog.window.circuit_choice import circuit_titles
 from meterlog.window.circuit_judge import Answer, Asked, CircuitJudge
+from meterlog.window.circuit_jumper import CircuitJumper
 from meterlog.window.circuit_keys import SIGNS, CircuitAction
 from meterlog.window.circuit_page import CircuitPage
+from meterlog.window.circuit_point_words import WORKING, point_words
 from meterlog.window.circuit_reading import LiveReading, Ready, typed_reading
 from meterlog.window.last_setup import LastSetup
 from meterlog.window.remedies_here import remedy_here
@@ -32,8 +33,10 @@ from meterlog.window.session import Session
 from meterlog.work import Run, fresh_folder
 from meterlog.work.circuit_log import CircuitLog
 
-_WORKING = "working out the circuit…"
-_FIRST = "Choose the circuit first."
+_FIRST = "Choose the circuit first (C)."
+_NO_OTHER = "There is no other voltage channel to choose from."
+_ANYWHERE = {CircuitAction.CIRCUIT, CircuitAction.READ_ON, CircuitAction.READ_BACK}
+"""What can be done before a circuit was chosen."""
 
 
 class CircuitDesk:
@@ -69,7 +72,7 @@ class CircuitDesk:
         self._live = LiveReading()
         self._speed_told: int | None = None
         self._chosen = ""
-        self._jumper_from = ""
+        self._jumper_at = CircuitJumper()
         self._answer: Answer | None = None
         self._expected: tuple[Expectation, ...] = ()
         session.listeners.append(self._on_block)
@@ -129,10 +132,20 @@ class CircuitDesk:
             self.session.trouble = remedy_here(str(error))
             return
         self._last.keep(replace(self._last.load(), circuit=name))
+        self._say_left()
         self.log.choose(circuit)
         self._chosen = circuit.points[0].name if circuit.points else ""
-        self._jumper_from, self._answer, self._expected = "", None, ()
+        self._jumper_at.drop()
+        self._answer, self._expected = None, ()
         self.page.state_row.show_circuit(circuit)
+
+    def _say_left(self) -> None:
+        """Say where the entries of the check before are, if it had any."""
+        circuit, check, folder = self.circuit, self.log.check, self.log.folder
+        if circuit is not None and check is not None and (check.readings or check.signs):
+            self.session.trouble = (
+                f"A new check. What was entered before, for {circuit.title}, stays in {folder}."
+            )
 
     def do(self, action: CircuitAction, step: int = 0) -> None:
         """Do what a key or button asks for; what can't be done is said."""
@@ -151,13 +164,17 @@ class CircuitDesk:
             CircuitAction.JUMPER: self._jumper,
             CircuitAction.COMPLAINT: row.turn_complaint,
             CircuitAction.NO_REACH: self._turn_reach,
-            CircuitAction.UNDO: lambda: self._enter(self.log.undo),
-            CircuitAction.REDO: lambda: self._enter(self.log.redo),
+            CircuitAction.CIRCUIT: row.box.showPopup,
+            CircuitAction.PROBE: self._next_channel,
+            CircuitAction.READ_ON: lambda: self.page.read_on(1),
+            CircuitAction.READ_BACK: lambda: self.page.read_on(-1),
+            CircuitAction.UNDO: lambda: self._turn(self.log.undo),
+            CircuitAction.REDO: lambda: self._turn(self.log.redo),
             CircuitAction.SIGN: lambda: self._enter(
                 lambda: self.log.sign(*SIGNS[step], self.state)
             ),
         }
-        if self.circuit is None:
+        if self.circuit is None and action not in _ANYWHERE:
             self.session.trouble = _FIRST
             return
         doing[action]()
@@ -189,12 +206,16 @@ class CircuitDesk:
         elif test is not None:
             self.session.trouble = f"What is proposed is to look, not to measure: {test.words}"
         else:
-            self.session.trouble = "Nothing is proposed just now."
+            self.session.trouble = nothing_words(self.verdict)
+
+    def _next_channel(self) -> None:
+        if not self.page.point.next_channel():
+            self.session.trouble = _NO_OTHER
 
     def _as_proposed(self) -> None:
         test = self.verdict.next_test if self.verdict else None
         if test is None:
-            self.session.trouble = "Nothing is proposed just now."
+            self.session.trouble = nothing_words(self.verdict)
             return
         self.page.state_row.set_state(test.state)
         if test.point:
@@ -202,21 +223,21 @@ class CircuitDesk:
 
     def _jumper(self) -> None:
         """Join the node of the point chosen before with that of the one chosen now."""
-        point = self._point()
-        if point is None or point.kind is not PointKind.VOLTAGE:
-            self.session.trouble = "A jumper goes from node to node: choose a round test point."
+        try:
+            state = self._jumper_at.end(self._point(), self.state)
+        except UsageError as error:
+            self.session.trouble = str(error)
             return
-        node = point.nodes[0]
-        if not self._jumper_from:
-            self._jumper_from = node
-            self.session.trouble = f"Fused jumper from {point.label}: choose the other end, then J."
-            return
-        first, self._jumper_from = self._jumper_from, ""
-        if first == node:
-            return
-        ends = (min(first, node), max(first, node))
-        state = replace(self.state, jumpers=self.state.jumpers ^ {ends})
-        self.page.state_row.set_state(state)
+        if state is None:
+            self._show()
+        else:
+            self.page.state_row.set_state(state)
+
+    def _turn(self, turning: Callable[[], object]) -> None:
+        """Undo or redo, and say what that was."""
+        circuit, before = self.circuit, self.log.check
+        if circuit is not None and self._enter(turning):
+            self.session.trouble = turned_words(circuit, before, self.log.check)
 
     def _turn_reach(self) -> None:
         check, point = self.log.check, self._point()
@@ -350,7 +371,7 @@ class CircuitDesk:
             self.page.next_test.show_verdict(circuit, verdict)
             self.page.suspects.show_suspects(verdict.suspects, verdict.settled)
         elif self.judge.busy:
-            self.page.next_test.show_words(_WORKING)
+            self.page.next_test.show_words(WORKING)
         self.page.entries.show_check(circuit, check, verdict)
         self.page.state_row.show_turns(can_undo=self.log.can_undo, can_redo=self.log.can_redo)
         self._show_point(circuit, check, marks)
@@ -361,18 +382,8 @@ class CircuitDesk:
         if point is None:
             self.page.point.show_point("", reached=True)
             return
-        mark = marks.points[point.name]
-        facts = [f"{mark.letter}  {point.label}: {point.reach}"]
-        facts.append(f"In order: {mark.expected_words or _WORKING}")
-        if mark.found_words:
-            facts.append(f"Found: {mark.found_words}")
-        # What the next test says already need not stand there twice.
-        test = self.verdict.next_test if self.verdict else None
-        said = test.cautions if test is not None else ()
-        cautions = caution_words(caution_keys(circuit, point.name, self.state))
-        words = " · ".join(facts)
-        fresh = [one for one in cautions if one not in said]
-        words += f"\n⚠ {' '.join(fresh)}" if fresh else ""
+        mark, verdict = marks.points[point.name], self.verdict
+        words = point_words(circuit, point, mark, self.state, verdict, self._jumper_at.start)
         reached = not {point.name, point.place} & check.no_reach
         self.page.point.show_point(words, reached=reached)
 

@@ -84,7 +84,7 @@ class CircuitDrawing(QWidget):
                 point, mark = self.circuit.point(name), self.marks.points.get(name)
                 words = [point.label, point.reach]
                 if mark is not None and mark.expected_words:
-                    words.append(f"in order: {mark.expected_words}")
+                    words.append(f"should be: {mark.expected_words}")
                 QToolTip.showText(event.globalPos(), "\n".join(words), self)
             else:
                 QToolTip.hideText()

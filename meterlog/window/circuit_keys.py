@@ -33,6 +33,10 @@ class CircuitAction(StrEnum):
     UNDO = "undo"
     REDO = "redo"
     SIGN = "sign"
+    CIRCUIT = "circuit"
+    PROBE = "probe"
+    READ_ON = "read on"
+    READ_BACK = "read back"
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,16 +67,20 @@ SIGNS: tuple[tuple[Sign, str], ...] = tuple(
 """In the order of their keys: F1 to F10."""
 
 CIRCUIT_BINDINGS = (
+    CircuitBinding(CircuitAction.CIRCUIT, (_Key.Key_C,), "C", "circuit"),
     CircuitBinding(
         CircuitAction.TAKE, (_Key.Key_Space, _Key.Key_Plus), "Space / +", "take the reading"
     ),
     CircuitBinding(CircuitAction.TYPE, (_Key.Key_Equal, _Key.Key_R), "= / R", "type it"),
+    CircuitBinding(CircuitAction.PROBE, (_Key.Key_V,), "V", "probe"),
     CircuitBinding(CircuitAction.POINT_BACK, (_Key.Key_Left, _Key.Key_Up), "← →", "test point"),
     CircuitBinding(CircuitAction.POINT_ON, (_Key.Key_Right, _Key.Key_Down), "", ""),
     CircuitBinding(
         CircuitAction.PROPOSED, (_Key.Key_Period, _Key.Key_Comma, _Key.Key_I), ". / I", "go to next"
     ),
     CircuitBinding(CircuitAction.AS_PROPOSED, (_Key.Key_B,), "B", "set as proposed"),
+    CircuitBinding(CircuitAction.READ_ON, (_Key.Key_PageDown,), "PgDn", "read on"),
+    CircuitBinding(CircuitAction.READ_BACK, (_Key.Key_PageUp,), "", ""),
     CircuitBinding(Action.SPEED, DIGITS, "0 – 9", "speed"),
     CircuitBinding(CircuitAction.KEY, (_Key.Key_K,), "K", "key"),
     CircuitBinding(CircuitAction.PLUG, (_Key.Key_P,), "P", "plug off"),

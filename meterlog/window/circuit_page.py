@@ -28,10 +28,12 @@ class CircuitPage(QWidget):
         self.next_test = NextTestView()
         self.suspects = SuspectsView()
         self.entries = EntriesView()
+        self._words = QScrollArea()
         self._split = QSplitter(Qt.Orientation.Horizontal)
         self._lay_out()
         self.state_row.listed.connect(self._order_tabs)
         self._order_tabs()
+        self.next_test.changed.connect(lambda: self._words.verticalScrollBar().setValue(0))
 
     def _lay_out(self) -> None:
         left = QWidget()
@@ -61,7 +63,7 @@ class CircuitPage(QWidget):
         column.setSpacing(6)
         column.addWidget(self.next_test)
         column.addStretch(1)
-        area = QScrollArea()
+        area = self._words
         area.setWidgetResizable(True)
         area.setFrameShape(QFrame.Shape.NoFrame)
         area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -81,6 +83,12 @@ class CircuitPage(QWidget):
         right.setSizes([700, 300])
         right.setChildrenCollapsible(False)
         return right
+
+    def read_on(self, by: int) -> None:
+        """Scroll the words about the next test by their height; a hand needs no mouse for it."""
+        bar = self._words.verticalScrollBar()
+        line = self.next_test.fontMetrics().height()
+        bar.setValue(bar.value() + by * max(bar.pageStep() - line, line))
 
     def set_palette(self, palette: Palette, pixels: int) -> None:
         """Take other colours, and text of ``pixels`` height."""

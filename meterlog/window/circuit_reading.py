@@ -76,7 +76,7 @@ class LiveReading:
         if not self.running:
             return f"No meter is running: press R and type the {what}, or start one (Enter)."
         if self.channels() and what == "voltage":
-            return "More than one voltage channel: choose the probe beside the value, or press R."
+            return "More than one voltage channel: choose the probe (V), or type the value (R)."
         return f"No running meter reads a {what}: press R and type it."
 
 

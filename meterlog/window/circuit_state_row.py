@@ -35,7 +35,7 @@ class CircuitStateRow(QWidget):
         self.circuit: Circuit | None = None
         self.box = SteadyComboBox()
         self.box.setAccessibleName("circuit")
-        self.box.setMinimumContentsLength(26)
+        self.box.setMinimumContentsLength(33)
         self.box.setSizeAdjustPolicy(
             SteadyComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
         )

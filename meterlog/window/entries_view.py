@@ -42,7 +42,7 @@ class EntriesView(QListWidget):
             head = f"{entry.id}  {_clock(entry.t_utc)}"
             if isinstance(entry, CircuitReading):
                 mark = _mark(circuit, check, verdict, entry)
-                beside = f" (in order {mark.expected_words})" if mark.expected_words else ""
+                beside = f" (should be {mark.expected_words})" if mark.expected_words else ""
                 name = f"{letters.get(entry.point, '?')}  {label_of(circuit, entry.point)}"
                 words = f"{head}  {name}\n{mark.found_words}{beside} · {state_words(entry.state)}"
                 lines.append((words, entry.point))

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
+from meterlog.circuit.cautions import confirming_cautions
 from meterlog.evidence.circuit_marks import point_letters
 from meterlog.model import Circuit, CircuitVerdict, ProposedTest
 
@@ -11,7 +13,9 @@ _NOTHING = "Nothing within reach would tell more."
 
 
 class NextTestView(QWidget):
-    """Words only; each kind in a label of its own."""
+    """Words only; each kind in a label of its own. ``changed`` is emitted when they are others."""
+
+    changed = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -25,11 +29,11 @@ class NextTestView(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(4)
         for label in (
-            self.verdict, self.doubted, self.what, self.meaning, self.cautions,
-            self.notes,
+            # What is to be done stands above doubts, which may be long.
+            self.verdict, self.what, self.doubted, self.meaning, self.cautions, self.notes,
         ):  # fmt: skip
             column.addWidget(label)
-        self.show_words("Choose the circuit.")
+        self.show_words("Choose the circuit (C).")
 
     @staticmethod
     def _label(name: str, rank: str) -> QLabel:
@@ -51,20 +55,31 @@ class NextTestView(QWidget):
     def show_verdict(self, circuit: Circuit, verdict: CircuitVerdict) -> None:
         """Show what follows from a check."""
         test = verdict.next_test
+        cautions = test.cautions if test else confirming_cautions(circuit, verdict)
         self._say(
             verdict=verdict.settled_words,
             doubted="\n".join(f"REPEAT: {one.words}" for one in verdict.doubted),
             what=_what(circuit, test) if test else "" if verdict.settled else _NOTHING,
-            meaning=test.meaning if test else "",
-            cautions="\n".join(f"⚠ {words}" for words in test.cautions) if test else "",
+            meaning=_meaning(test) if test else "",
+            cautions="\n".join(f"⚠ {words}" for words in cautions),
             notes="\n".join(verdict.notes),
         )
 
     def _say(self, **words: str) -> None:
+        others = False
         for name in ("verdict", "doubted", "what", "meaning", "cautions", "notes"):
             label: QLabel = getattr(self, name)
-            label.setText(words.get(name, ""))
-            label.setVisible(bool(words.get(name)))
+            said = words.get(name, "")
+            others |= said != label.text()
+            label.setText(said)
+            label.setVisible(bool(said))
+        if others:
+            self.changed.emit()
+
+
+def _meaning(test: ProposedTest) -> str:
+    """Give a line for each outcome: in a sentence they are hard to tell apart at a glance."""
+    return "\n".join(f"• {one.words}" for one in test.outcomes) or test.meaning
 
 
 def _what(circuit: Circuit, test: ProposedTest) -> str:

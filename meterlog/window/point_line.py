@@ -98,6 +98,13 @@ class PointLine(QWidget):
         self.probe.setCurrentIndex(max(self.probe.findText(before), 0))
         self.probe.setVisible(len(names) > 1)
 
+    def next_channel(self) -> bool:
+        """Choose the next channel for the probe; False where there are none to choose from."""
+        if self.probe.count() < 3:  # by its role, and one channel
+            return False
+        self.probe.setCurrentIndex((self.probe.currentIndex() + 1) % self.probe.count())
+        return True
+
     @property
     def channel(self) -> str:
         """The channel chosen for the probe; empty: by its role."""

@@ -46,6 +46,8 @@ class WrappingRow(QLayout):
         for item in old:
             gone = item.widget()
             if gone is not None:
+                # Until it is deleted it would show through, under what stands there now.
+                gone.hide()
                 gone.deleteLater()
         self.invalidate()
 

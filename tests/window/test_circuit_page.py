@@ -340,7 +340,8 @@ def test_elsewhere_the_probe_has_to_be_chosen_when_several_could_be_it(recording
     assert "choose the probe" in window.said.text()
     probe = desk.page.point.probe
     assert probe.isVisible()
-    probe.setCurrentIndex(1)
+    _press(qtbot, window, _Key.Key_V)
+    assert probe.currentIndex() == 1
     _press(qtbot, window, _Key.Key_Space)
     assert desk.log.check.readings[-1].value == pytest.approx(12.2)
 
@@ -357,6 +358,8 @@ def test_a_commanded_speed_goes_into_the_recording_and_the_state_follows(recordi
 
 def test_without_a_meter_the_key_says_what_to_do(page, qtbot):
     window, desk = page
+    _press(qtbot, window, _Key.Key_V)
+    assert "no other voltage channel" in window.said.text()
     desk.go_to("motor-feed")
     _press(qtbot, window, _Key.Key_Space)
     assert "press R" in window.said.text()

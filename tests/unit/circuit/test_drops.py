@@ -1,6 +1,7 @@
 """Voltage drops of sections: values, what is shared, load, verdicts."""
 
 import math
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -24,6 +25,7 @@ from meterlog.model import (
     Unit,
     Verdict,
 )
+from meterlog.profile import load_circuit
 
 HIGH = CircuitState("on", 4)
 LOW = CircuitState("on", 1)
@@ -39,7 +41,24 @@ CIRCUIT = Circuit(
     nominal_v=12.0,
     speeds=(0, 1, 4),
     nodes=tuple(Node(name, name, (0.0, at)) for at, name in enumerate(["minus", "plus", "a", "b"])),
-    elements=(Element("motor", ElementKind.MOTOR, ("a", "b"), "motor", {}),),
+    elements=(
+        Element(
+            "battery",
+            ElementKind.BATTERY,
+            ("plus", "minus"),
+            "motor",
+            {"emf_v": 12.6, "charging_v": 14.0, "ohm": 0.01},
+        ),
+        Element("feed-wire", ElementKind.WIRE, ("plus", "a"), "motor", {"ohm": 0.01}),
+        Element(
+            "motor",
+            ElementKind.MOTOR,
+            ("a", "b"),
+            "motor",
+            {"ohm": 0.25, "no_load_a": 1.0, "fan_a_per_v2": 0.1},
+        ),
+        Element("ground-wire", ElementKind.GROUND, ("b", "minus"), "motor", {"ohm": 0.005}),
+    ),
     units=(Unit("motor", "motor", ""),),
     places=(Place("bench", "bench", 1.0),),
     points=(
@@ -162,3 +181,48 @@ def test_probability_and_verdict_never_contradict(plus, lost, u):
         assert one.probability > 0.5
     if one.verdict is Verdict.FAIL:
         assert one.probability < 0.5
+
+
+def _shipped(name, state, **volts):
+    circuit = load_circuit(name)
+    readings = tuple(
+        reading(at, point.replace("_", "-"), value, state)
+        for at, (point, value) in enumerate(volts.items(), start=1)
+    )
+    made = section_drops(circuit, CircuitCheck(circuit.name, "", readings))
+    return {one.section: one for one in made}
+
+
+def test_contacts_that_are_open_by_intention_do_not_fail():
+    off = _shipped("low-side-linear-12v", CircuitState("off", 0), relay_drop=12.4)
+    assert off["relay-contact"].verdict is Verdict.CANT_TELL
+    assert "nothing is asked of the fan" in off["relay-contact"].words
+    on_low = _shipped("low-side-high-relay-12v", LOW, high_drop=6.9)
+    assert on_low["high-contact"].verdict is Verdict.CANT_TELL
+    assert "a circuit in order gives more as well" in on_low["high-contact"].words
+    on_high = _shipped("low-side-high-relay-12v", HIGH, high_drop=6.9)
+    assert on_high["high-contact"].verdict is Verdict.FAIL
+
+
+@pytest.mark.parametrize(
+    ("changed", "why"),
+    [
+        ({"unplugged": frozenset({"motor"})}, "a plug is off"),
+        ({"pulled": frozenset({"main-fuse"})}, "a fuse is out"),
+        ({"jumpers": frozenset({("relay-30", "relay-87")})}, "a jumper is in"),
+    ],
+)
+@pytest.mark.parametrize("volts", [0.01, 12.4])
+def test_limits_are_for_the_circuit_as_it_runs(changed, why, volts):
+    made = _shipped("low-side-linear-12v", replace(HIGH, **changed), main_fuse_drop=volts)
+    assert made["main-fuse"].verdict is Verdict.CANT_TELL
+    assert why in made["main-fuse"].words
+
+
+def test_what_loses_nearly_all_is_called_open_and_what_loses_some_is_not():
+    lost = _shipped("low-side-linear-12v", HIGH, relay_drop=12.4)["relay-contact"]
+    assert lost.verdict is Verdict.FAIL
+    assert "open, or not switched on" in lost.words
+    burnt = _shipped("low-side-linear-12v", HIGH, relay_drop=1.6)["relay-contact"]
+    assert burnt.verdict is Verdict.FAIL
+    assert "open" not in burnt.words

@@ -1,0 +1,44 @@
+"""CircuitAnswers: what is said after a key that did nothing, or that took an entry back."""
+
+from __future__ import annotations
+
+from meterlog.model import Circuit, CircuitCheck, CircuitReading, CircuitSign, CircuitVerdict
+from meterlog.model.circuit_words import label_of, unit_of
+
+
+def nothing_words(verdict: CircuitVerdict | None) -> str:
+    """Say why no test is proposed; ``verdict`` is None while it is being worked out."""
+    if verdict is None:
+        return "The next test is being worked out."
+    if verdict.settled:
+        return "Nothing more is proposed: the verdict stands, with what confirms it."
+    return "Nothing within reach would tell more: see the verdict."
+
+
+def turned_words(circuit: Circuit, before: CircuitCheck | None, after: CircuitCheck | None) -> str:
+    """Say which entry undo took back or redo put in: hands slip, and the eye was elsewhere.
+
+    Parameters
+    ----------
+    circuit : Circuit
+    before, after : CircuitCheck or None
+        The check before and after the key; None: there is none.
+    """
+    had, has = _entries(before), _entries(after)
+    back = [f"Taken back: {_words(circuit, had[at])}." for at in had if at not in has]
+    again = [f"Put in again: {_words(circuit, has[at])}." for at in has if at not in had]
+    return " ".join([*back, *again]) or "There is nothing to take back or to put in again."
+
+
+def _entries(check: CircuitCheck | None) -> dict[int, CircuitReading | CircuitSign]:
+    if check is None:
+        return {}
+    entered: list[CircuitReading | CircuitSign] = [*check.readings, *check.signs]
+    return {one.id: one for one in entered}
+
+
+def _words(circuit: Circuit, entry: CircuitReading | CircuitSign) -> str:
+    if isinstance(entry, CircuitSign):
+        return f"entry {entry.id}, {entry.sign.value}: {entry.value}"
+    unit = unit_of(circuit, entry.point)
+    return f"entry {entry.id}, {label_of(circuit, entry.point)}: {entry.value:.4g} {unit}"
