@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from meterlog.circuit.figures import Floats
-from meterlog.circuit.predictions import Predictions
+from meterlog.circuit.predictions import FLOATS, Predictions
 from meterlog.circuit.taken import misfit_table
 from meterlog.model import CircuitReading, CircuitState, Expectation
 from meterlog.model.circuit_check import METER_OHM
@@ -59,4 +59,11 @@ def _bands(
     misfit = misfit_table(kinds)
     model = misfit[0] + misfit[1] * np.abs(mean)
     half = COVERAGE * np.sqrt((slopes**2).sum(axis=1) + model**2)
-    return mean - half, mean + half
+    low, high = mean - half, mean + half
+    # What floats lies between nothing and what would stand there without a meter.
+    left = predicted.left[row]
+    floats = left < FLOATS
+    whole = np.divide(mean, left, out=np.zeros_like(mean), where=floats)
+    low[floats] = np.maximum(low, np.minimum(whole, 0.0) - COVERAGE * model)[floats]
+    high[floats] = np.minimum(high, np.maximum(whole, 0.0) + COVERAGE * model)[floats]
+    return low, high

@@ -62,6 +62,8 @@ class Network:
     Parameters
     ----------
     circuit : Circuit
+    open_ohm : float, ohms
+        Insulation of an open contact.
 
     Attributes
     ----------
@@ -79,8 +81,9 @@ class Network:
         All that does not, and ``bent_elements`` the elements themselves.
     """
 
-    def __init__(self, circuit: Circuit) -> None:
+    def __init__(self, circuit: Circuit, open_ohm: float = OPEN_OHM) -> None:
         self.circuit = circuit
+        self._open_siemens = 1.0 / open_ohm
         self.index: FigureIndex = index_of(circuit)
         self.node_column = {node.name: column for column, node in enumerate(circuit.nodes)}
         self.contacts = tuple(e for e in circuit.elements if e.kind is ElementKind.CONTACT)
@@ -184,7 +187,7 @@ class Network:
         """Give the conductance of each of ``pairs``, float64[pairs, n]."""
         siemens = 1.0 / np.maximum(np.ascontiguousarray(figures[:, self._ohms].T), LEAST_OHM)
         for at, place in enumerate(self._contact_pairs):
-            siemens[place] = np.where(closed[:, at], siemens[place], 1.0 / OPEN_OHM)
+            siemens[place] = np.where(closed[:, at], siemens[place], self._open_siemens)
         return siemens
 
     def _held(

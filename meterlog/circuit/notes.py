@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from meterlog.circuit.posterior import Posterior
+from meterlog.circuit.predictions import FLOATS
 from meterlog.circuit.states import is_asked
 from meterlog.model import Circuit, CircuitCheck, CircuitReading, PointKind
 from meterlog.model.circuit_check import CircuitState, Sign
 
-_LEFT = 0.9
-"""Below this part of the voltage the meter's own load shows: what feeds it has a megohm or more."""
 _LIKELY = 0.3
 _IN_ORDER = 0
 """Row of the predictions in which nothing is wrong."""
@@ -76,7 +75,7 @@ def _may_be_ghost(circuit: Circuit, one: CircuitReading, posterior: Posterior) -
     if not left.size:
         return False
     column = source.points.index(one.point)
-    floats = left[source.cells.row, column] < _LEFT
+    floats = left[source.cells.row, column] < FLOATS
     return float(posterior.weights @ floats) > _LIKELY
 
 

@@ -62,7 +62,7 @@ def test_words(
     circuit: Circuit, state: CircuitState, point: str, sign: Sign | None, repeat_of: int | None
 ) -> str:
     """Say what to do, in a sentence or two."""
-    setting = state_words(state)
+    setting = state_words(circuit, state)
     setting = setting[0].upper() + setting[1:]
     if sign is not None:
         return f"{setting}. {_SIGN_TASKS[sign]}"

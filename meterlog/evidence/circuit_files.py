@@ -41,6 +41,11 @@ class JudgedCheck:
         """Give it as lines to be read; ``whole`` as of :func:`~circuit_text.circuit_text`."""
         return circuit_text(self.circuit, self.check, self.verdict, width, whole=whole)
 
+    def pointer(self) -> str:
+        """Say in a sentence or two what it came to, for whoever reads the rest of the evidence."""
+        told = self.verdict.settled_words or "Nothing is told yet; more tests are proposed."
+        return f"Circuit check of {self.circuit.title}: {told} On what: circuit.txt."
+
 
 def circuit_files(
     recording: Recording, checks: Sequence[JudgedCheck], lacking: Sequence[str] = ()

@@ -290,22 +290,26 @@ def _point_tags(sheet: _Sheet, tags: CircuitTags, names: Iterable[str]) -> None:
         at, radius = sheet.plan.points[name], sheet.plan.dot + 1.0
         around = QRectF(at.x() - radius, at.y() - radius, 2.0 * radius, 2.0 * radius)
         important = name in {marks.chosen, marks.next_point} or mark.found is not None
-        if name == marks.next_point:
-            sheet.painter.setFont(sheet.font(0.95, bold=True))
-            size = sheet.size_of("next", sheet.painter.font())
-            box = tags.place(around, size, must=True)
-            if box is not None:
-                _words_on(sheet, box, "next", palette.caution, palette.on_caution)
         words = f"{mark.letter} {mark.found_words}" if mark.found_words else mark.expected_words
-        if not words:
+        lead = "next" if name == marks.next_point else ""
+        strong, plain = sheet.font(0.95, bold=True), sheet.font(0.92, bold=mark.found is not None)
+        first, second = sheet.size_of(lead, strong), sheet.size_of(words, plain)
+        wide = (first.width() if lead else 0.0) + (second.width() if words else 0.0)
+        if not wide:
             continue
-        sheet.painter.setFont(sheet.font(0.92, bold=mark.found is not None))
-        box = tags.place(around, sheet.size_of(words, sheet.painter.font()), must=important)
+        # In one: words beside another dot would be read as that one's.
+        box = tags.place(around, QSizeF(wide, max(first.height(), second.height())), must=important)
         if box is None:
             continue
-        if mark.found is None:
+        if lead:
+            sheet.painter.setFont(strong)
+            mark_box = QRectF(box.topLeft(), QSizeF(first.width(), box.height()))
+            _words_on(sheet, mark_box, lead, palette.caution, palette.on_caution)
+            box = box.adjusted(mark_box.width(), 0.0, 0.0, 0.0)
+        sheet.painter.setFont(plain)
+        if words and mark.found is None:
             _words_on(sheet, box, words, palette.panel, palette.faint)
-        else:
+        elif words:
             wrong = mark.fits is False and not mark.doubted
             ink = palette.alert if wrong else palette.ink
             _words_on(sheet, box, words, palette.panel, ink)

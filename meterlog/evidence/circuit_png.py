@@ -118,7 +118,7 @@ def _heading(  # what stands above the drawing
     painter.setFont(plain)
     painter.setPen(QColor(DAY.ink))
     below = rect.adjusted(0.0, 1.5 * plain.pixelSize(), 0.0, 0.0)
-    words = f"Drawn in: {state_words(state)}. {verdict.settled_words}"
+    words = f"Drawn in: {state_words(circuit, state)}. {verdict.settled_words}"
     flags = Qt.AlignmentFlag.AlignLeft | Qt.TextFlag.TextWordWrap
     painter.drawText(below, flags, words)
 

@@ -9,6 +9,8 @@ from PySide6.QtCore import QPointF, QRectF, QSizeF
 _GAP = 2.0
 _LINE, _WORDS, _DOT = 0.25, 4.0, 8.0
 """What covering a line, other words or a dot counts against covering a symbol."""
+_FAR = 0.3
+"""What standing a line of text further off counts against covering a symbol with all of it."""
 
 
 class CircuitTags:
@@ -54,16 +56,15 @@ class CircuitTags:
         near = _places(around, size)
         # What is not read beside its own dot is read as another one's: only what must stand there.
         high = size.height()
-        further = [
-            one.translated(0.0, by * high)
-            for by in (-1.0, 1.0, -2.0, 2.0, -3.0)
-            for one in near[:8]
-        ]
-        tried = [*near, *further] if must else near
-        places = [place for place in tried if self._area.contains(place)]
+        tried = [(place, 0.0) for place in near]
+        for by in (-1.0, 1.0, -2.0, 2.0, -3.0) if must else ():
+            far = _FAR * abs(by) * high * size.width()
+            tried += [(one.translated(0.0, by * high), far) for one in near[:8]]
         best, least = None, float("inf")
-        for place in places:
-            covered = self._covered(place)
+        for place, far in tried:
+            if not self._area.contains(place):
+                continue
+            covered = self._covered(place) + far
             if covered < least:
                 best, least = place, covered
             if covered == 0.0:

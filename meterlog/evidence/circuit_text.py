@@ -59,7 +59,7 @@ def circuit_text(
         _titled("Cautions", confirming_cautions(circuit, verdict), width),
         _titled("Doubtful readings", _doubted(check, verdict), width),
         _titled("Readings", _readings(circuit, check, verdict.expectations), width),
-        _titled("Voltage drops", _drops(verdict), width),
+        _titled("Voltage drops", _drops(circuit, verdict), width),
         _titled("Notes", verdict.notes, width),
     ]
     if whole:
@@ -139,12 +139,12 @@ def _readings(
     for reading in check.readings:
         unit = unit_of(circuit, reading.point)
         value = f"{reading.value:.3f} {unit} ± {2 * reading.standard_u:.2g} {unit}"
-        line = f"{label_of(circuit, reading.point)}: {value}, {state_words(reading.state)}"
+        line = f"{label_of(circuit, reading.point)}: {value}, {state_words(circuit, reading.state)}"
         entries.append(
             (reading.id, line + _beside(expected.get((reading.point, reading.state)), unit))
         )
     entries += [
-        (sign.id, f"{sign.sign.value}: {sign.value}, {state_words(sign.state)}")
+        (sign.id, f"{sign.sign.value}: {sign.value}, {state_words(circuit, sign.state)}")
         for sign in check.signs
     ]
     return [f"{at:>3}  {line}" for at, line in sorted(entries)]
@@ -157,5 +157,5 @@ def _beside(one: Expectation | None, unit: str) -> str:
     return f" (should be: {one.healthy_low:.2f} to {one.healthy_high:.2f} {unit}{fits})"
 
 
-def _drops(verdict: CircuitVerdict) -> list[str]:
-    return [f"{one.words} ({state_words(one.state)})" for one in verdict.drops]
+def _drops(circuit: Circuit, verdict: CircuitVerdict) -> list[str]:
+    return [f"{one.words} ({state_words(circuit, one.state)})" for one in verdict.drops]

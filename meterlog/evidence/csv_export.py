@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
 from meterlog.evidence.judgement_files import judgement_file, review_file
@@ -34,6 +34,7 @@ def export_recording(
     out: Path,
     progress: Callable[[float], None],
     more: Mapping[str, bytes] | None = None,
+    beside: Sequence[str] = (),
 ) -> tuple[Path, ...]:
     """Write a recording and its review as tables.
 
@@ -47,6 +48,8 @@ def export_recording(
         Called with the part done, 0 to 1. May raise to cancel: nothing is left behind then.
     more : mapping of str to bytes, or None
         Further files by name, such as :func:`~meterlog.evidence.circuit_files.circuit_files` gives.
+    beside : sequence of str
+        What they come to, for the head of ``judgement.txt``.
 
     Returns
     -------
@@ -78,7 +81,7 @@ def export_recording(
                 stream.write(content)
         # The last: by now all damage of the recording is known.
         for name, text in (
-            ("judgement.txt", judgement_file(recording, review)),
+            ("judgement.txt", judgement_file(recording, review, beside)),
             ("review.json", review_file(recording, review)),
             ("README.txt", readme_text(recording, review)),
         ):

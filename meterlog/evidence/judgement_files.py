@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import json
 import textwrap
+from collections.abc import Sequence
 
 from meterlog.evidence.judgement_text import judgement_text
 from meterlog.evidence.origin_words import origin_words
@@ -19,13 +20,15 @@ from meterlog.recording import Recording
 _WIDTH = 100
 
 
-def judgement_file(recording: Recording, review: Review) -> str:
+def judgement_file(recording: Recording, review: Review, beside: Sequence[str] = ()) -> str:
     """Give the text of ``judgement.txt``: verdict, findings, tap test, budgets and all the rest.
 
     Parameters
     ----------
     recording : Recording
     review : Review
+    beside : sequence of str
+        What other files of the evidence come to, such as a circuit check.
 
     Returns
     -------
@@ -40,6 +43,10 @@ def judgement_file(recording: Recording, review: Review) -> str:
     head.append(f"Limits {about.limits.name}")
     for words in (*origin_words(recording), *(f"NOT WHOLE: {text}" for text in recording.damage)):
         head += ["", *textwrap.wrap(words, _WIDTH)]
+    for words in beside:
+        head += ["", *textwrap.wrap(words, _WIDTH)]
+    if beside:
+        head += ["", "What follows is of the traces alone."]
     return "\n".join(head) + "\n\n" + judgement_text(review, _WIDTH, budgets=True)
 
 

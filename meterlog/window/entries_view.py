@@ -40,14 +40,15 @@ class EntriesView(QListWidget):
         lines: list[tuple[str, str]] = []
         for entry in entries:
             head = f"{entry.id}  {_clock(entry.t_utc)}"
+            said = state_words(circuit, entry.state)
             if isinstance(entry, CircuitReading):
                 mark = _mark(circuit, check, verdict, entry)
                 beside = f" (should be {mark.expected_words})" if mark.expected_words else ""
                 name = f"{letters.get(entry.point, '?')}  {label_of(circuit, entry.point)}"
-                words = f"{head}  {name}\n{mark.found_words}{beside} · {state_words(entry.state)}"
+                words = f"{head}  {name}\n{mark.found_words}{beside} · {said}"
                 lines.append((words, entry.point))
             else:
-                words = f"{head}  {entry.sign.value}: {entry.value} · {state_words(entry.state)}"
+                words = f"{head}  {entry.sign.value}: {entry.value} · {said}"
                 lines.append((words, ""))
         shown = tuple(words for words, _ in lines)
         if shown == self._shown:

@@ -42,7 +42,8 @@ def write_evidence(
     """
     judged, lacking = judged_checks(recording)
     more = circuit_files(recording, judged, lacking)
-    files = export_recording(recording, review, out, progress, more)
+    beside = [one.pointer() for one in judged]
+    files = export_recording(recording, review, out, progress, more, beside)
     try:
         # Imported here: tables must come out where Qt's libraries are missing.
         from meterlog.evidence.trace_picture import save_png, scene_of

@@ -142,7 +142,7 @@ def test_the_cautions_are_named_at_the_point_even_where_they_stand_beside(page, 
     _, desk = page
     desk.go_to("motor-feed")
     words = desk.page.point.where.text()
-    assert "⚠ Airbag wiring" in words
+    assert CAUTIONS["airbag"] in words
     assert "As beside (PgDn): " not in words
     (suspect,) = desk.verdict.suspects
     test = replace(desk.verdict.next_test, cautions=(CAUTIONS["airbag"],))

@@ -1,8 +1,8 @@
 """Drawn case: a circuit with one fault, and who looks for it with which meter, all from a seed.
 
 Nothing but the seed and the profile decides it. Healthy figures are spread evenly over their
-tolerance, severities evenly in their logarithm between least and most: neither is how the program
-spreads them.
+tolerance, severities and how well what is open insulates evenly in their logarithm: neither is how
+the program spreads them.
 """
 
 from __future__ import annotations
@@ -21,6 +21,9 @@ ACCURACIES = ((0.3, 0.02), (0.5, 0.02), (0.8, 0.03), (1.0, 0.05))
 """Percent of the reading and volts, as data sheets state them. From memory."""
 CLAMPS = ((1.5, 0.2), (2.0, 0.3), (3.0, 0.5))
 """Percent of the reading and amperes. From memory."""
+
+OPEN_DECADES = (7.5, 10.0)
+"""Logarithm of the ohms of what is open: from damp to dry. From memory."""
 
 
 class Draw(Enum):
@@ -56,8 +59,9 @@ class Hand:
 class DrawnCase:
     """One circuit with one fault.
 
-    ``factors`` is by what each healthy figure with a tolerance is multiplied; ``duty`` how often a
-    fault that comes and goes is there; ``dice`` the seed of what happens by chance on the way.
+    ``factors`` is by what each healthy figure with a tolerance is multiplied; ``open_ohm`` what all
+    has that is open; ``duty`` how often a fault that comes and goes is there; ``dice`` the seed of
+    what happens by chance on the way.
     """
 
     seed: int
@@ -71,6 +75,7 @@ class DrawnCase:
     answers_tap: bool
     stiff: bool
     factors: dict[tuple[str, str], float]
+    open_ohm: float
     hand: Hand
     dice: int
 
@@ -110,6 +115,7 @@ def draw_case(circuits: Sequence[Circuit], seed: int, draw: Draw) -> DrawnCase:
         answers_tap=bool(dice.random() < fault.answers_tap),
         stiff=bool(dice.random() < fault.stiff),
         factors=factors,
+        open_ohm=10.0 ** dice.uniform(*OPEN_DECADES),
         hand=_hand(dice),
         dice=int(dice.integers(2**62)),
     )

@@ -24,7 +24,6 @@ from technician import Course, Technician
 from truth import NoSolution
 
 from meterlog.circuit import Isolation
-from meterlog.circuit.network import Network
 from meterlog.model import Circuit
 from meterlog.profile.catalogue import load_circuit
 
@@ -50,7 +49,6 @@ def score_circuit(job: Job) -> tuple[Draw, str, Tally]:
     isolation = Isolation(circuit)
     isolation.prepare()
     tally.built_s = time.process_time() - begun
-    network = Network(circuit)
     best = BestTest(circuit) if with_bound else None
     for count, seed in enumerate(seeds):
         case = draw_case(shipped, seed, draw)
@@ -63,7 +61,7 @@ def score_circuit(job: Job) -> tuple[Draw, str, Tally]:
 
         looks = best is not None and count % BOUND_EACH == 0
         try:
-            tally.take(Technician(case, network).work(isolation, look if looks else None))
+            tally.take(Technician(case).work(isolation, look if looks else None))
         except NoSolution as error:
             tally.counts["no solution"] += 1
             tally.problems.append((seed, f"no solution: {error}"))
@@ -112,7 +110,7 @@ def show(seed: int, draw: Draw) -> None:
     case = draw_case(circuits(), seed, draw)
     print(f"run {seed}: {case.circuit.name}, {draw.value}\n  TRUE {case.words}")
     print(f"  answers a tap {case.answers_tap}, stiff {case.stiff}, {case.hand}")
-    course = Technician(case, Network(case.circuit)).work(Isolation(case.circuit))
+    course = Technician(case).work(Isolation(case.circuit))
     assert course.check is not None
     for sign in course.check.signs[:2]:
         print(f"  complaint: speed {sign.state.speed}, fan {sign.value}")

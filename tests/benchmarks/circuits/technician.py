@@ -17,7 +17,6 @@ from drawn_case import DrawnCase
 from truth import Truth
 
 from meterlog.circuit import Isolation
-from meterlog.circuit.network import Network
 from meterlog.model import CircuitCheck, CircuitReading, CircuitSign, CircuitState, Sign
 from meterlog.model.circuit import PointKind
 from meterlog.model.circuit_check import METER_OHM, SIGN_VALUES, CircuitVerdict, ProposedTest
@@ -72,9 +71,9 @@ class Technician:
     ``look`` is called with every check and verdict, before the next test is made.
     """
 
-    def __init__(self, case: DrawnCase, network: Network) -> None:
+    def __init__(self, case: DrawnCase) -> None:
         self.case = case
-        self._truth = Truth(case, network)
+        self._truth = Truth(case)
         self._dice = np.random.default_rng(case.dice)
         self._state: CircuitState | None = None
         self._there, self._brought_back = True, False

@@ -16,6 +16,7 @@ from meterlog.circuit.figures import Floats, healthy_figures, set_fault, set_sta
 from meterlog.circuit.network import Network
 from meterlog.model import CircuitState
 from meterlog.model.circuit import ElementKind, FaultMode, PointKind, ProbePoint
+from meterlog.model.element_kinds import OPEN_OHM
 
 
 class NoSolution(Exception):
@@ -32,13 +33,11 @@ class Stand:
 
 
 class Truth:
-    """What is so in a drawn case.
+    """What is so in a drawn case."""
 
-    ``network`` may be shared by all cases of a circuit: it depends on the profile alone.
-    """
-
-    def __init__(self, case: DrawnCase, network: Network) -> None:
-        self.case, self._network = case, network
+    def __init__(self, case: DrawnCase) -> None:
+        self.case = case
+        self._network = network = Network(case.circuit, case.open_ohm)
         healthy = healthy_figures(case.circuit, network.index)
         for key, factor in case.factors.items():
             if key[1] != "drive_v":  # that one is set by the state
@@ -62,6 +61,7 @@ class Truth:
         for (name, figure), factor in self.case.factors.items():
             if figure == "drive_v" and figures[0, index[name, "loop_gain"]] > 0.0:
                 figures[0, index[name, figure]] *= factor
+        figures[figures == OPEN_OHM] = self.case.open_ohm
         solved = self._network.solve(figures, state.jumpers, self._loads(meter))
         if not solved.settled[0]:
             raise NoSolution(f"{self.case.circuit.name}, {self.case.words}, {state}")

@@ -43,7 +43,9 @@ def test_words_come_once_each_what_hurts_people_first():
 
 def test_a_point_brings_those_of_its_place_and_its_own():
     keys = caution_keys(CIRCUIT, "command")
-    assert {"airbag", "moving-fan", "back-probe", "hot", "module", "meter"} == set(keys)
+    assert {"airbag", "moving-fan", "back-probe", "hot", "module", "meter", "high-voltage"} == set(
+        keys
+    )
     assert list(keys) == [key for key in CAUTIONS if key in keys]
     with pytest.raises(KeyError):
         caution_keys(CIRCUIT, "nowhere")

@@ -10,7 +10,6 @@ import numpy as np
 import pytest
 
 from meterlog.circuit import Isolation
-from meterlog.circuit.network import Network
 from meterlog.model import CircuitState, Sign
 
 FOLDER = Path(__file__).resolve().parents[2] / "benchmarks" / "circuits"
@@ -41,20 +40,15 @@ def shipped(kit):
 
 
 @pytest.fixture(scope="module")
-def network(shipped):
-    return Network(shipped[CIRCUIT])
-
-
-@pytest.fixture(scope="module")
 def isolation(shipped):
     return Isolation(shipped[CIRCUIT])
 
 
 @pytest.fixture(scope="module")
-def courses(kit, shipped, network, isolation):
+def courses(kit, shipped, isolation):
     """A small score, one circuit."""
     cases = [kit.drawn_case.draw_case(shipped, seed, kit.drawn_case.Draw.ODDS) for seed in SEEDS]
-    return [kit.technician.Technician(case, network).work(isolation) for case in cases]
+    return [kit.technician.Technician(case).work(isolation) for case in cases]
 
 
 def drawn(kit, shipped, element, mode, **kwargs):
@@ -97,9 +91,9 @@ def test_even_draws_reach_faults_that_odds_hardly_ever_do(kit, shipped):
     assert heads(even) > heads(odds)
 
 
-def test_the_motor_of_the_truth_obeys_its_law(kit, shipped, network):
+def test_the_motor_of_the_truth_obeys_its_law(kit, shipped):
     case = drawn(kit, shipped, "coil-fuse", "open")
-    truth = kit.truth.Truth(case, network)
+    truth = kit.truth.Truth(case)
     stand = truth.stand(ON_HIGH, there=False)
     figures = {name: stand.figures["motor", name] for name in ("ohm", "no_load_a", "fan_a_per_v2")}
     amps = truth.at_point(case.circuit.point("motor-current"), ON_HIGH, math.inf, there=False)
@@ -112,21 +106,19 @@ def test_the_motor_of_the_truth_obeys_its_law(kit, shipped, network):
     assert drop / stand.figures["relay-to-motor", "ohm"] == pytest.approx(amps, rel=1e-4)
 
 
-def test_the_meter_itself_loads_what_floats(kit, shipped, network):
+def test_the_meter_itself_loads_what_floats(kit, shipped):
     case = drawn(kit, shipped, "motor", "open")
-    truth, point = kit.truth.Truth(case, network), case.circuit.point("motor-return")
+    truth, point = kit.truth.Truth(case), case.circuit.point("motor-return")
     off = CircuitState("on", 0)
     heavy, light = (truth.at_point(point, off, ohm, there=True) for ohm in (1e4, 1e12))
     assert abs(heavy) < 0.5 * abs(light)
 
 
-def test_the_fan_is_called_by_what_it_does(kit, shipped, network):
+def test_the_fan_is_called_by_what_it_does(kit, shipped):
     dice = np.random.default_rng(1)
-    dead = kit.truth.Truth(drawn(kit, shipped, "main-fuse", "open"), network)
-    slow = kit.truth.Truth(
-        drawn(kit, shipped, "motor-feed-pin", "resistive", severity=1.5), network
-    )
-    full = kit.truth.Truth(drawn(kit, shipped, "controller", "shorted"), network)
+    dead = kit.truth.Truth(drawn(kit, shipped, "main-fuse", "open"))
+    slow = kit.truth.Truth(drawn(kit, shipped, "motor-feed-pin", "resistive", severity=1.5))
+    full = kit.truth.Truth(drawn(kit, shipped, "controller", "shorted"))
     assert dead.fan_called(ON_HIGH, dice, there=True) == "dead"
     assert dead.fan_called(ON_HIGH, dice, there=False) in {"runs", "full"}
     assert slow.fan_called(ON_HIGH, dice, there=True) == "slow"
@@ -134,16 +126,14 @@ def test_the_fan_is_called_by_what_it_does(kit, shipped, network):
     assert full.fan_called(CircuitState("off", 0), dice, there=False) == "dead"
 
 
-def test_a_relay_clicks_as_the_key_is_switched_on_unless_its_coil_gets_nothing(
-    kit, shipped, network
-):
+def test_a_relay_clicks_as_the_key_is_switched_on_unless_its_coil_gets_nothing(kit, shipped):
     state = CircuitState("on", 0)
     for element, mode, clicks in (
         ("coil-fuse", "open", False),
         ("relay-contact", "shorted", False),
         ("motor", "open", True),
     ):
-        truth = kit.truth.Truth(drawn(kit, shipped, element, mode), network)
+        truth = kit.truth.Truth(drawn(kit, shipped, element, mode))
         assert truth.clicks(state, there=True) is clicks
         assert truth.clicks(state, there=False)
 

@@ -183,3 +183,12 @@ def test_damage_stands_at_the_head_of_the_judgement(desk, tmp_path):
     export_recording(recording, full(desk), tmp_path / "out", lambda _: None)
     head = (tmp_path / "out/judgement.txt").read_text("utf-8").partition("Verdict:")[0]
     assert "NOT WHOLE: data/logger.arrows: " in " ".join(head.split())
+
+
+def test_judgement_txt_says_first_what_other_files_come_to(recording, desk, tmp_path):
+    beside = ("Circuit check of a fan: Fan motor: more than 99 %. On what: circuit.txt.",)
+    export_recording(recording, full(desk), tmp_path / "out", lambda _: None, None, beside)
+    text = (tmp_path / "out" / "judgement.txt").read_text(encoding="utf-8")
+    assert text.index(beside[0]) < text.index("of the traces alone") < text.index("Verdict:")
+    export_recording(recording, full(desk), tmp_path / "bare", lambda _: None)
+    assert "traces alone" not in (tmp_path / "bare" / "judgement.txt").read_text(encoding="utf-8")

@@ -8,7 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from meterlog.circuit import Isolation, circuit_verdict
-from meterlog.circuit.settling import LEAST_WITHOUT
+from meterlog.circuit.suspects import CARRIED, LEAST_WITHOUT
+from meterlog.circuit.wording import percent
 from meterlog.model import CircuitCheck, CircuitReading, CircuitSign, CircuitState, Sign
 from meterlog.model.errors import UsageError
 
@@ -111,11 +112,18 @@ def test_a_reading_that_carries_a_verdict_alone_is_confirmed_first(technician):
     verdict = one.isolation.verdict(check)
     first = verdict.suspects[0]
     assert (first.unit, verdict.settled) == ("main-fuse", "")
-    assert first.probability > 0.95
+    assert first.probability == CARRIED
+    assert sum(fault.probability for fault in first.faults) <= CARRIED
     assert first.without_best < LEAST_WITHOUT
     assert "entry 2 alone carries that" in verdict.settled_words
     after = one.isolation.verdict(one.follow(check, verdict.next_test, 3))
     assert after.settled == "main-fuse"
+    told = after.suspects[0]
+    left = percent(told.without_best)
+    if told.probability - told.without_best >= 0.01:
+        assert f"with any one entry left out still {left}, or more" in after.settled_words
+    else:
+        assert "whichever entry is left out" in after.settled_words
 
 
 def test_a_slipped_reading_is_doubted_and_the_unit_is_still_found(technician):

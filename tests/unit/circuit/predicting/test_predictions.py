@@ -6,11 +6,14 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from meterlog.circuit.element_currents import motor
+from meterlog.circuit.expectations import expected_in
 from meterlog.circuit.figures import healthy_figures, set_fault, set_state
 from meterlog.circuit.network import Network
 from meterlog.circuit.predictions import Predictions
 from meterlog.model.circuit import PointKind
 from meterlog.model.circuit_check import METER_OHM, CircuitState
+from meterlog.model.element_kinds import OPEN_OHM
+from meterlog.profile.catalogue import load_circuit, shipped_folder
 
 STATES = (
     CircuitState("on", 0),
@@ -150,3 +153,27 @@ def test_a_second_one_gives_the_same_rows(predictions, small):
 def test_a_jumper_at_an_unknown_node_is_refused(predictions):
     with pytest.raises(KeyError, match="nowhere"):
         predictions.at(CircuitState("on", 1, jumpers=frozenset({("minus", "nowhere")})))
+
+
+@pytest.mark.parametrize("open_ohm", [1e8, 1e10])
+def test_ghost_voltages_are_foretold_no_better_than_insulation_is_known(open_ohm):
+    circuit = load_circuit(str(shipped_folder() / "circuits" / "resistors-ground-side-24v.toml"))
+    off = CircuitState("off", 0)
+    predictions = Predictions(circuit)
+    told, column = predictions.at(off), predictions.points.index("relay-drop")
+    network = Network(circuit, open_ohm)
+    figures = set_state(circuit, network.index, healthy_figures(circuit, network.index)[None], off)
+    figures[figures == OPEN_OHM] = open_ohm
+    ends = network.columns(circuit.point("relay-drop").nodes)
+    loads = (np.array(ends[:1]), np.array(ends[1:]), np.array([METER_OHM]))
+    volts = network.solve(figures, off.jumpers, loads).volts[0]
+    found, mean = volts[ends[0]] - volts[ends[1]], told.mean[0, column]
+    slopes = told.slopes[0, column]
+    known = np.delete(slopes, len(predictions.nuisances))
+    assert abs(found - mean) > 5.0 * np.sqrt((known**2).sum())
+    assert abs(found - mean) < 2.5 * np.sqrt((slopes**2).sum())
+    band = next(one for one in expected_in(predictions, off) if one.point == "relay-drop")
+    assert band.healthy_low < found < band.healthy_high + 0.1
+    # A point that something of less than a megohm feeds is known as before.
+    fed = predictions.points.index("main-fuse-out")
+    assert not told.slopes[0, fed, len(predictions.nuisances)]
