@@ -76,6 +76,9 @@ class LateOff:
             return 0
         while end < len(pieces) and pieces[end].group is not Group.FLOWING:
             end += 1
+        if first > 1 and pieces[first - 1].group is Group.UNKNOWN:
+            # What was off between a gap and the command was too short for a stretch of its own.
+            first -= pieces[first - 2].group is not Group.FLOWING
         # Whether what still goes on outlasts the lag is not known yet.
         return self._made_off(pieces, first, end, t_ns) if end < len(pieces) else 0
 

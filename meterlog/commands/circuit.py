@@ -95,35 +95,48 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _fresh(options: argparse.Namespace) -> int:
+    from meterlog.commands.folders import new_folder
+    from meterlog.model.circuit_entries import check_of
+    from meterlog.model.errors import UsageError
     from meterlog.profile import load_circuit
     from meterlog.work.circuit_checks import isolation_of
 
     circuit = load_circuit(options.circuit)
     if options.points:
+        if options.entered or options.save is not None:
+            raise UsageError(
+                "goes with no readings or --save.",
+                subject="--points",
+                remedy="List the points first, then enter what was read there.",
+            )
         return _list_points(circuit, as_json=options.json)
-    check = _entered(circuit, options)
+    folder = None if options.save is None else new_folder(options.save)
+    entries = _entries(circuit, options.entered or [])
+    if folder is not None and not entries:
+        raise UsageError(
+            "nothing was entered that could be kept.",
+            subject=f"--save {folder}",
+            remedy="Give readings or signs, or leave --save out.",
+        )
+    check = check_of(circuit.name, entries, circuit.text)
+    # Judged first: what can't be of this circuit is refused before it is kept for good.
     verdict = isolation_of(circuit, options.told_at).verdict(check)
+    if folder is not None:
+        _save(circuit, entries, folder)
     _say(circuit, check, verdict, as_json=options.json)
     return 0
 
 
-def _entered(circuit: Circuit, options: argparse.Namespace) -> CircuitCheck:
-    """Put together what was typed, and keep it where that was asked for."""
-    from meterlog.commands.folders import new_folder
-    from meterlog.model.circuit_entries import check_of
+def _save(circuit: Circuit, entries: Sequence[Entry], folder: Path) -> None:
+    """Keep what was typed as a recording."""
     from meterlog.work.circuit_log import CircuitLog
 
-    entries = _entries(circuit, options.entered or [])
-    if options.save is None:
-        return check_of(circuit.name, entries, circuit.text)
-    folder = new_folder(options.save)
     log = CircuitLog(lambda: folder)
     log.choose(circuit)
     for entry in entries:
         _keep(log, entry)
     log.close()
     remark(f"Kept in {folder}.")
-    return check_of(circuit.name, entries, circuit.text)
 
 
 def _keep(log: CircuitLog, entry: Entry) -> None:
@@ -156,6 +169,7 @@ def _entries(circuit: Circuit, typed: Sequence[tuple[str, str]]) -> list[Entry]:
     made = TypedEntries(circuit)
     for option, text in typed:
         made.take(option, text)
+    made.finish()
     return made.entries
 
 
@@ -166,9 +180,10 @@ def _again(options: argparse.Namespace) -> int:
     from meterlog.recording import Recording
     from meterlog.work.circuit_checks import judged_checks
 
-    if options.circuit is not None or options.entered or options.save is not None:
+    aside = options.circuit is not None or options.save is not None or options.points
+    if aside or options.entered:
         raise UsageError(
-            "goes with no CIRCUIT, readings or --save.",
+            "goes with no CIRCUIT, readings, --points or --save.",
             subject="--from",
             remedy="The recording says by itself which circuit it is.",
         )
@@ -177,6 +192,12 @@ def _again(options: argparse.Namespace) -> int:
     judged, lacking = judged_checks(recording, told_at=options.told_at)
     for line in (*recording.damage, *lacking):
         remark(f"{options.source}: {line}")
+    if not judged and lacking:
+        raise UsageError(
+            "no check of a circuit in it can be judged.",
+            subject=str(options.source),
+            remedy="The lines above say why; the entries themselves are kept in it as they are.",
+        )
     if not judged:
         raise UsageError(
             "holds no check of a circuit.",
@@ -184,7 +205,8 @@ def _again(options: argparse.Namespace) -> int:
             remedy="Enter one with: meterlog circuit CIRCUIT --reading ... --save DIR",
         )
     if options.json:
-        answer_json({"checks": [one.to_dict() for one in judged]})
+        checks = [one.to_dict() for one in judged]
+        answer_json({"checks": checks, "lacking": list(lacking)})
     else:
         answer("\n".join(one.text(line_width()) for one in judged).rstrip())
     return 0

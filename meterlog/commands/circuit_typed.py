@@ -17,6 +17,14 @@ from meterlog.model.circuit_entries import Entry, Opened, Reach
 from meterlog.model.errors import UsageError
 from meterlog.model.stated_reading import StatedAccuracy, usual_accuracy
 
+_DESCRIBING = {
+    "state": "--state",
+    "complaint": "--complaint",
+    "accuracy": "--accuracy",
+    "meter_ohm": "--meter-ohm",
+}
+"""Options that say something of the readings after them."""
+
 
 class TypedEntries:
     """Takes the options in their order; each that describes a reading holds for those after it.
@@ -37,6 +45,7 @@ class TypedEntries:
         self._complaint: bool | None = None
         self._accuracy: StatedAccuracy | None = None
         self._meter_ohm = METER_OHM
+        self._idle = ""
 
     def take(self, option: str, text: str) -> None:
         """Take one option.
@@ -52,6 +61,10 @@ class TypedEntries:
         UsageError
             If the text can't be understood; says what was expected.
         """
+        if option in _DESCRIBING:
+            self._idle = f"{_DESCRIBING[option]} {text}"
+        elif option in {"reading", "sign"}:
+            self._idle = ""
         match option:
             case "state":
                 self._state = parse_state(text, self._circuit)
@@ -72,6 +85,21 @@ class TypedEntries:
                 self.entries.append(Reach(self._place_or_point(text), reached=False))
             case _:
                 self.entries.append(Opened(self._place(text)))
+
+    def finish(self) -> None:
+        """Refuse an option that describes no reading: who typed it believes that it counts.
+
+        Raises
+        ------
+        UsageError
+            If no reading or sign follows the last --state, --complaint, --accuracy or --meter-ohm.
+        """
+        if self._idle:
+            raise UsageError(
+                "describes nothing: no reading or sign comes after it.",
+                subject=self._idle,
+                remedy="Put it before the readings for which it holds, or leave it out.",
+            )
 
     def _next(self) -> int:
         numbered = (CircuitReading, CircuitSign)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Callable
 from dataclasses import replace
@@ -12,8 +13,13 @@ if TYPE_CHECKING:
 
 _NUMBER = r"[+\-\N{MINUS SIGN}]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)"
 _READING = re.compile(
-    rf"(?P<value>{_NUMBER})\s*(?:[VA])?(?:\s*(?:±|\+-|\+/-)\s*(?P<u>{_NUMBER})\s*(?:[VA])?)?"
+    rf"(?P<value>{_NUMBER})\s*(?P<unit>[VA])?"
+    rf"(?:\s*(?:±|\+-|\+/-)\s*(?P<u>{_NUMBER})\s*(?P<u_unit>[VA])?)?"
 )
+_MOST_U = 1000.0
+_LONGEST_SHOWN = 60
+_ONCE = ("key", "speed")
+"""Parts of a state of which there is one only."""
 _STATE = "Expected such as key=on,speed=4,unplugged=motor,pulled=main-fuse,jumper=node+node."
 _FORM = (
     "Expected POINT=VALUE, such as motor-feed=12.1, or with its uncertainty motor-feed=12.1+-0.1."
@@ -21,8 +27,8 @@ _FORM = (
 
 
 def number(text: str) -> float:
-    """Read a number with point or comma."""
-    return float(text.replace(",", ".").replace("\N{MINUS SIGN}", "-"))
+    """Read a number with point or comma; -0, as meters show it, is 0."""
+    return float(text.replace(",", ".").replace("\N{MINUS SIGN}", "-")) + 0.0
 
 
 def parse_state(text: str, circuit: Circuit) -> CircuitState:
@@ -33,16 +39,20 @@ def parse_state(text: str, circuit: Circuit) -> CircuitState:
     Raises
     ------
     UsageError
-        If a word or a name is not known; says which are.
+        If a word or a name is not known, says which are; if it contradicts itself.
     """
     from meterlog.model import CircuitState
 
-    state = CircuitState()
+    state, named = CircuitState(), set()
     for part in filter(None, (word.strip() for word in text.split(","))):
         name, _, value = part.partition("=")
-        setter = _SETTERS.get(name.strip())
+        name = name.strip()
+        setter = _SETTERS.get(name)
         if setter is None:
             raise _wrong("is no part of a state.", part, _STATE)
+        if name in named and name in _ONCE:
+            raise _wrong(f"names the {name} twice.", text, "A reading is taken in one state.")
+        named.add(name)
         state = setter(state, value.strip(), circuit)
     return state
 
@@ -58,7 +68,7 @@ def _key(state: CircuitState, value: str, circuit: Circuit) -> CircuitState:
 
 def _speed(state: CircuitState, value: str, circuit: Circuit) -> CircuitState:
     known = ", ".join(str(speed) for speed in circuit.speeds)
-    if not (value.isascii() and value.isdecimal()) or int(value) not in circuit.speeds:
+    if value not in {str(speed) for speed in circuit.speeds}:
         raise _wrong("is no speed of this circuit.", f"speed={value}", f"There are: {known}.")
     return replace(state, speed=int(value))
 
@@ -107,8 +117,10 @@ def parse_reading(text: str, circuit: Circuit) -> tuple[str, float, float | None
     Raises
     ------
     UsageError
-        If there is no such point or no number.
+        If there is no such point or no number, or it is in another unit than is read there.
     """
+    from meterlog.model.circuit_words import unit_of
+
     name, _, words = text.partition("=")
     name = name.strip()
     points = [point.name for point in circuit.points]
@@ -118,8 +130,17 @@ def parse_reading(text: str, circuit: Circuit) -> tuple[str, float, float | None
     match = _READING.fullmatch(words.strip())
     if match is None:
         raise _wrong("is no reading.", text, _FORM)
-    expanded = None if match["u"] is None else abs(number(match["u"]))
-    return name, number(match["value"]), expanded
+    unit, value = unit_of(circuit, name), number(match["value"])
+    for said in (match["unit"], match["u_unit"]):
+        if said not in {None, unit}:
+            raise _wrong(f"is in {said}, but {name} is read in {unit}.", text, "Correct one.")
+    if not math.isfinite(value):
+        raise _wrong("is no reading.", text, _FORM)
+    expanded = None if match["u"] is None else number(match["u"])
+    if expanded is not None and not 0.0 < expanded <= _MOST_U:
+        remedy = f"No meter is without error: above 0, at most {_MOST_U:g} {unit}."
+        raise _wrong("states an uncertainty that can't be.", text, remedy)
+    return name, value, expanded
 
 
 def parse_accuracy(text: str, what: str) -> tuple[float, float]:
@@ -161,4 +182,6 @@ def parse_sign(text: str) -> tuple[Sign, str]:
 def _wrong(message: str, subject: str, remedy: str) -> Exception:
     from meterlog.model.errors import UsageError
 
+    if len(subject) > _LONGEST_SHOWN:
+        subject = f"{subject[:_LONGEST_SHOWN]}..."
     return UsageError(message, subject=subject, remedy=remedy)

@@ -5,6 +5,7 @@ Nothing that was entered is ever taken out: undo is an entry of its own.
 
 from __future__ import annotations
 
+import hashlib
 import json
 import math
 from collections.abc import Callable, Iterable, Mapping
@@ -32,10 +33,13 @@ class Chosen:
         Its name.
     file : str
         Where the profile lies in the recording, under ``data/``.
+    sha256 : str
+        :func:`text_digest` of the profile; empty in recordings made before it was kept.
     """
 
     circuit: str
     file: str = ""
+    sha256: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +65,16 @@ class Undone:
     undone: bool = True
 
 
+MOST = 1e12
+"""No number of an entry lies further out: beyond any volt, ampere, ohm or count that there is, and
+its square can still be formed."""
 Entry = Chosen | CircuitReading | CircuitSign | Reach | Opened | Undone
+
+
+def text_digest(text: str) -> str:
+    """Give the SHA-256 (FIPS 180-4) of a profile's text in hex, whatever ends its lines."""
+    plain = text.replace("\r\n", "\n").replace("\r", "\n")
+    return hashlib.sha256(plain.encode("utf-8", "surrogatepass")).hexdigest()
 
 
 def entry_text(entry: Entry) -> str:
@@ -78,7 +91,12 @@ def entry_text(entry: Entry) -> str:
 def _fields(entry: Entry) -> dict[str, Any]:
     match entry:
         case Chosen():
-            return {"entry": "chosen", "circuit": entry.circuit, "file": entry.file}
+            return {
+                "entry": "chosen",
+                "circuit": entry.circuit,
+                "file": entry.file,
+                "sha256": entry.sha256,
+            }
         case CircuitReading():
             return {"entry": "reading", **_reading(entry)}
         case CircuitSign():
@@ -141,7 +159,8 @@ def parse_entry(text: str) -> Entry | None:
     try:
         found = json.loads(text)
         return _entry(found)
-    except (ValueError, KeyError, TypeError, RecursionError):
+    except (ValueError, KeyError, TypeError, OverflowError, RecursionError):
+        # A whole number of 400 digits is JSON, and no float.
         return None
 
 
@@ -151,7 +170,9 @@ def _entry(found: Mapping[str, Any]) -> Entry | None:
 
 
 def _parse_chosen(found: Mapping[str, Any]) -> Chosen:
-    return Chosen(_text(found["circuit"]), _text(found["file"]))
+    file = found["file"]
+    digest = _text(found.get("sha256", ""))
+    return Chosen(_name(found["circuit"]), "" if file == "" else _name(file), digest)
 
 
 def _parse_sign(found: Mapping[str, Any]) -> CircuitSign:
@@ -164,11 +185,11 @@ def _parse_sign(found: Mapping[str, Any]) -> CircuitSign:
 
 
 def _parse_reach(found: Mapping[str, Any]) -> Reach:
-    return Reach(_text(found["name"]), _truth(found["reached"]))
+    return Reach(_name(found["name"]), _truth(found["reached"]))
 
 
 def _parse_opened(found: Mapping[str, Any]) -> Opened:
-    return Opened(_text(found["place"]))
+    return Opened(_name(found["place"]))
 
 
 def _parse_undone(found: Mapping[str, Any]) -> Undone:
@@ -181,7 +202,7 @@ def _parse_reading(found: Mapping[str, Any]) -> CircuitReading:
     return CircuitReading(
         id=_count(found["id"]),
         state=_state(found["state"]),
-        point=_text(found["point"]),
+        point=_name(found["point"]),
         value=_number(found["value"]),
         standard_u=_number(found["standard_u"], least=0.0),
         shared_u=_number(found["shared_u"], least=0.0),
@@ -207,18 +228,38 @@ def _state(found: Mapping[str, Any]) -> CircuitState:
     key = _text(found["key"])
     if key not in KEYS:
         raise ValueError(key)
-    jumpers = [tuple(sorted(_text(node) for node in pair)) for pair in found["jumpers"]]
+    jumpers = [tuple(sorted(_names(pair))) for pair in _list(found["jumpers"])]
+    if any(first == second for first, second in jumpers):
+        raise ValueError(jumpers)
     return CircuitState(
         key=key,
         speed=_count(found["speed"]),
-        unplugged=frozenset(_text(name) for name in found["unplugged"]),
-        pulled=frozenset(_text(name) for name in found["pulled"]),
+        unplugged=frozenset(_names(found["unplugged"])),
+        pulled=frozenset(_names(found["pulled"])),
         jumpers=frozenset((first, second) for first, second in jumpers),
     )
 
 
 def _text(value: object) -> str:
     if not isinstance(value, str):
+        raise TypeError(type(value).__name__)
+    return value
+
+
+def _name(value: object) -> str:
+    """Give a name that can stand in a line for people: no line ends, no orders to a terminal."""
+    text = _text(value)
+    if not text or not text.isprintable():
+        raise ValueError(text)
+    return text
+
+
+def _names(value: object) -> list[str]:
+    return [_name(one) for one in _list(value)]
+
+
+def _list(value: object) -> list[object]:
+    if not isinstance(value, list):
         raise TypeError(type(value).__name__)
     return value
 
@@ -230,7 +271,7 @@ def _truth(value: object) -> bool:
 
 
 def _count(value: object) -> int:
-    if isinstance(value, bool) or not isinstance(value, int) or value < 0:
+    if isinstance(value, bool) or not isinstance(value, int) or not 0 <= value <= MOST:
         raise ValueError(value)
     return value
 
@@ -239,7 +280,7 @@ def _number(value: object, least: float = -math.inf) -> float:
     if isinstance(value, bool) or not isinstance(value, int | float):
         raise TypeError(type(value).__name__)
     number = float(value)
-    if not math.isfinite(number) or number < least:
+    if not least <= number <= MOST or number < -MOST:
         raise ValueError(value)
     return number
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
-from meterlog.model.circuit import Circuit, ElementKind
+from meterlog.model.circuit import Circuit, Element, ElementKind
+from meterlog.model.element_kinds import KINDS
 from meterlog.model.errors import ProfileError
 from meterlog.profile.circuit_element_faults import element_faults
 from meterlog.profile.circuit_names import Fault, known_or, repeated
@@ -17,6 +18,8 @@ NO_FAULT = "no-fault"
 """What the suspect is called that stands for nothing electrical; no unit may have this name."""
 _LISTS = ("nodes", "elements", "units", "places", "points", "sections")
 _NEAR_NOMINAL = 0.25
+_NO_LOAD = {"gate", "command", "sense"}
+"""Terminals through which no motor's current flows."""
 
 
 def circuit_contradictions(
@@ -44,6 +47,8 @@ def circuit_contradictions(
         *_ends(circuit),
         *_drawing(circuit),
         *_nodes(circuit),
+        *_motor_fed(circuit),
+        *_fallible(circuit),
         *_units(circuit),
         *element_faults(circuit, values["elements"]),
         *point_faults(circuit),
@@ -99,16 +104,8 @@ def _drawing(circuit: Circuit) -> Iterator[Fault]:
 
 def _nodes(circuit: Circuit) -> Iterator[Fault]:
     """Every node must hang on an element, and all must hang together."""
-    beside: dict[str, set[str]] = {}
-    for element in circuit.elements:
-        for node in element.nodes:
-            beside.setdefault(node, set()).update(element.nodes)
-    reached, waiting = set(), [circuit.nodes[0].name]
-    while waiting:
-        node = waiting.pop()
-        if node not in reached:
-            reached.add(node)
-            waiting += beside.get(node, ())
+    beside = _beside([element.nodes for element in circuit.elements])
+    reached = _reached(circuit.nodes[0].name, beside)
     for index, one in enumerate(circuit.nodes):
         if one.name not in beside:
             what = f"names {one.name!r}, which hangs on nothing"
@@ -116,6 +113,73 @@ def _nodes(circuit: Circuit) -> Iterator[Fault]:
         elif one.name not in reached:
             what = f"names {one.name!r}, from which no element leads to the battery"
             yield ("nodes", index, "name"), what, "Join this part of the circuit to the rest."
+
+
+def _beside(joined: Iterable[Sequence[str]]) -> dict[str, set[str]]:
+    """Give the nodes to which each node is joined, of the groups that elements join."""
+    beside: dict[str, set[str]] = {}
+    for nodes in joined:
+        for node in nodes:
+            beside.setdefault(node, set()).update(nodes)
+    return beside
+
+
+def _reached(start: str, beside: Mapping[str, Iterable[str]], cut: str = "") -> set[str]:
+    """Give all nodes to which ways lead from ``start`` that do not pass the node ``cut``."""
+    reached: set[str] = set()
+    waiting = [start]
+    while waiting:
+        node = waiting.pop()
+        if node not in reached and node != cut:
+            reached.add(node)
+            waiting += beside.get(node, ())
+    return reached
+
+
+def _motor_fed(circuit: Circuit) -> Iterator[Fault]:
+    """Find a motor for whose current there is no way from the battery and back.
+
+    Without one no reading tells anything of the motor, and nobody would notice.
+    """
+    batteries = [one for one in circuit.elements if one.kind is ElementKind.BATTERY]
+    for index, motor in enumerate(circuit.elements):
+        if motor.kind is not ElementKind.MOTOR or not batteries:
+            continue
+        if not any(_lies_in_a_loop(circuit, motor, battery) for battery in batteries):
+            what = "lie on no loop with a battery: no current could flow"
+            remedy = "Join the feed to the one post, the return and the ground to the other."
+            yield ("elements", index, "nodes"), what, remedy
+
+
+def _lies_in_a_loop(circuit: Circuit, motor: Element, battery: Element) -> bool:
+    """Tell whether ways lead from the motor to both posts that have no node in common.
+
+    Source
+    ------
+    Menger's theorem: two such ways exist exactly where no one node parts the motor from the posts.
+    """
+    beside = _beside(
+        [
+            tuple(
+                node
+                for node, terminal in zip(one.nodes, KINDS[one.kind].terminals, strict=False)
+                if terminal not in _NO_LOAD
+            )
+            for one in circuit.elements
+            if one is not motor and one is not battery
+        ]
+    )
+    return all(
+        any(not _reached(end, beside, node.name).isdisjoint(battery.nodes) for end in motor.nodes)
+        for node in circuit.nodes
+    )
+
+
+def _fallible(circuit: Circuit) -> Iterator[Fault]:
+    """Find a circuit in which nothing can fail: it would always be told that nothing is wrong."""
+    if not any(element.faults for element in circuit.elements):
+        what = "have no faults, so whatever is read, nothing could be found"
+        yield ("elements",), what, "Give each element that can fail its ways with their odds."
 
 
 def _units(circuit: Circuit) -> Iterator[Fault]:

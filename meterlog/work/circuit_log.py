@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 import uuid
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
@@ -29,6 +29,7 @@ from meterlog.model import (
     Origin,
     Sign,
 )
+from meterlog.model.circuit_check import SIGN_VALUES
 from meterlog.model.circuit_entries import (
     Chosen,
     Entry,
@@ -37,6 +38,7 @@ from meterlog.model.circuit_entries import (
     Undone,
     check_of,
     entry_text,
+    text_digest,
 )
 from meterlog.model.errors import DiskFailed, MeterlogError, UsageError
 from meterlog.recording import Recorder, keep_circuit, seal
@@ -154,17 +156,21 @@ class CircuitLog:
         Raises
         ------
         UsageError
-            If no circuit was chosen, it has no such point, or a number is not finite.
+            If no circuit was chosen, it has no such point, or a number is none that can be.
         DiskFailed
             If it could not be kept; it does not count then.
         """
         circuit = self._chosen()
-        if point not in {one.name for one in circuit.points}:
-            known = ", ".join(one.name for one in circuit.points)
-            raise UsageError("is no test point of this circuit.", subject=point, remedy=known)
-        if not (math.isfinite(value) and math.isfinite(standard_u) and standard_u >= 0.0):
+        known = [one.name for one in circuit.points]
+        _one_of(known, point, "is no test point of this circuit.")
+        errors = (standard_u, shared_u)
+        if not (math.isfinite(value) and all(0.0 <= one < math.inf for one in errors)):
             raise UsageError(
                 "is no reading.", subject=f"{point} {value:g}", remedy="Expected a finite number."
+            )
+        if not meter_ohm > 0.0:
+            raise UsageError(
+                "is no input resistance.", subject=f"{meter_ohm:g} ohm", remedy="Expected above 0."
             )
         reading = CircuitReading(
             id=self._next_id(),
@@ -190,11 +196,12 @@ class CircuitLog:
         Raises
         ------
         UsageError
-            If no circuit was chosen.
+            If no circuit was chosen, or the sign has no such value.
         DiskFailed
             If it could not be kept; it does not count then.
         """
         self._chosen()
+        _one_of(SIGN_VALUES[sign], value, f"is no answer to '{sign.value}'.")
         seen = CircuitSign(self._next_id(), state, sign, value, _now())
         self._enter(seen)
         self._order.append(seen.id)
@@ -203,12 +210,16 @@ class CircuitLog:
 
     def reach(self, name: str, *, reached: bool) -> None:
         """Say that a place or a test point can or can't be reached. Raises as :meth:`sign`."""
-        self._chosen()
+        circuit = self._chosen()
+        places = [one.name for one in circuit.places]
+        known = [*places, *(one.name for one in circuit.points)]
+        _one_of(known, name, "is no place or test point of this circuit.")
         self._enter(Reach(name, reached))
 
     def opened(self, place: str) -> None:
         """Say that a place was laid open. Raises as :meth:`sign`."""
-        self._chosen()
+        known = [one.name for one in self._chosen().places]
+        _one_of(known, place, "is no place of this circuit.")
         self._enter(Opened(place))
 
     def undo(self) -> int | None:
@@ -280,7 +291,7 @@ class CircuitLog:
         if folder is None or folder == self._written:
             return
         file = keep_circuit(folder, circuit.name, circuit.text)
-        self._keep(Chosen(circuit.name, file))
+        self._keep(Chosen(circuit.name, file, text_digest(circuit.text)))
         for entry in self._entries:
             self._keep(entry)
         self._written = folder
@@ -289,7 +300,13 @@ class CircuitLog:
         if self._run is not None:
             self._run.mark(EventKind.CIRCUIT, entry_text(entry))
         elif self._own is not None:
-            self._own.keep(entry_text(entry))
+            try:
+                self._own.keep(entry_text(entry))
+            except DiskFailed:
+                # It takes nothing more: the next entry begins another, with all that counts.
+                broken, self._own, self._written = self._own, None, None
+                broken.leave()
+                raise
 
     def _put_together(self) -> None:
         if self.circuit is not None:
@@ -325,6 +342,10 @@ class _OwnRecording:
                 remedy="Make room or choose another disk, and enter it again.",
             )
 
+    def leave(self) -> None:
+        """Let go of it after the disk has refused; it stays unsealed, as it is not whole."""
+        self._recorder.close("interrupted")
+
     def close(self) -> Path:
         self._recorder.close()
         try:
@@ -336,6 +357,12 @@ class _OwnRecording:
                 remedy="Its entries are there; seal it again at the next start.",
             ) from error
         return self.folder
+
+
+def _one_of(known: Collection[str], name: str, problem: str) -> None:
+    if name not in known:
+        remedy = f"There are: {', '.join(known)}."
+        raise UsageError(problem, subject=name or "''", remedy=remedy)
 
 
 def _now() -> str:

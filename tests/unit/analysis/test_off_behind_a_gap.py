@@ -123,3 +123,14 @@ def test_a_voltage_that_stood_before_the_command_does_not_show_when_it_came_thro
     legs[0] = leg(5.02, *trace.NORMAL[0])
     shown = lost(review(trace, legs, [trace.speed(0.0, 0), trace.speed(5.0, 4)]))
     assert shown == [SpanKind.DEAD]
+
+
+@pytest.mark.parametrize(("before", "told"), [("off", False), ("on", True)])
+def test_a_gap_right_before_an_on_command_does_not_part_the_loss_from_it(trace, before, told):
+    # Off again at 4.98 s after a gap, 20 ms before the key is marked; the current comes at 5.3 s.
+    leg = trace.Leg
+    legs = [leg(4.9, *trace.NORMAL[0 if before == "off" else 4]), leg(4.98, *GONE)]
+    legs += [leg(5.3, *trace.NORMAL[0]), leg(9.0, *trace.NORMAL[4])]
+    events = [trace.speed(0.0, 0 if before == "off" else 4)]
+    marked = [trace.speed(5.0, 4)] if before == "off" else []
+    assert bool(lost(review(trace, legs, [*events, *marked]))) == told

@@ -6,7 +6,10 @@ import math
 import pytest
 
 from meterlog.cli import main
+from meterlog.model import CircuitState
+from meterlog.profile import load_circuit
 from meterlog.recording import Recording
+from meterlog.work.circuit_log import CircuitLog
 
 CIRCUIT = "low-side-linear-12v"
 DEAD = ["--state", "key=on,speed=4", "--sign", "fan=dead"]
@@ -134,6 +137,23 @@ def test_words_for_people(capsys):
         ([CIRCUIT, "--state", "pulled=relay"], "is no fuse"),
         ([CIRCUIT, "--state", "jumper=body"], "joins no two nodes"),
         ([CIRCUIT, "--state", "moon=full"], "is no part of a state"),
+        ([CIRCUIT, "--state", "speed=" + "9" * 5000], "is no speed"),
+        ([CIRCUIT, "--state", "key=on,key=off"], "names the key twice"),
+        ([CIRCUIT, "--state", "speed=4,speed=1"], "names the speed twice"),
+        ([CIRCUIT, "--reading", "motor-feed=12.3A"], "is in A, but motor-feed is read in V"),
+        ([CIRCUIT, "--reading", "motor-current=8 V"], "is in V, but motor-current is read in A"),
+        ([CIRCUIT, "--reading", "motor-feed=12.3+-0.1 A"], "is in A, but motor-feed"),
+        ([CIRCUIT, "--reading", "motor-feed=" + "9" * 400], "is no reading"),
+        ([CIRCUIT, "--reading", "motor-feed=12.3+-0"], "states an uncertainty that can't be"),
+        ([CIRCUIT, "--reading", "motor-feed=12.3+--0.1"], "states an uncertainty that can't be"),
+        ([CIRCUIT, "--reading", "motor-feed=12.3+-" + "9" * 160], "an uncertainty that can't be"),
+        ([CIRCUIT, "--reading", "motor-feed=12.3+-" + "9" * 400], "an uncertainty that can't be"),
+        ([CIRCUIT, *DEAD, "--accuracy", "1+0.1"], "--accuracy 1+0.1: describes nothing"),
+        ([CIRCUIT, *DEAD, "--complaint", "no"], "--complaint no: describes nothing"),
+        ([CIRCUIT, "--state", "key=on,speed=4"], "--state key=on,speed=4: describes nothing"),
+        ([CIRCUIT, "--meter-ohm", "1e6"], "--meter-ohm 1e6: describes nothing"),
+        ([CIRCUIT, "--points", *DEAD], "goes with no readings or --save"),
+        (["--from", "x", "--points"], "goes with no CIRCUIT"),
         ([CIRCUIT, "--sign", "fan=loud"], "is no sign"),
         ([CIRCUIT, "--complaint", "perhaps"], "neither yes nor no"),
         ([CIRCUIT, "--accuracy", "good"], "is no accuracy"),
@@ -150,12 +170,79 @@ def test_bad_use_says_what_and_what_to_do(capsys, words, said):
     code, _, err = run(capsys, *words)
     assert code == 2
     assert said in err
+    assert len(err) < 1000
     assert "Traceback" not in err
+
+
+def test_units_may_be_typed(capsys):
+    words = ["--reading", "motor-feed=12.3 V +- 0.1 V", "--reading", "motor-current=8A±0.2A"]
+    told = as_json(capsys, CIRCUIT, "--state", "key=on,speed=4", *words)
+    assert [(one["value"], one["unit"]) for one in told["readings"]] == [(12.3, "V"), (8.0, "A")]
+
+
+def test_minus_nothing_is_nothing(capsys):
+    code, out, _ = run(capsys, CIRCUIT, *DEAD, "--reading", "motor-feed=-0.00")
+    assert code == 0
+    assert "wire: 0.000 V" in out
+    assert "-0.000" not in out
 
 
 def test_a_recording_without_a_check_says_so(capsys, tmp_path):
     folder = tmp_path / "check"
-    assert run(capsys, CIRCUIT, "--save", str(folder))[0] == 0
+    assert run(capsys, CIRCUIT, "--opened", "motor", "--save", str(folder))[0] == 0
     code, _, err = run(capsys, "--from", str(folder))
     assert code == 2
     assert str(folder) in err
+    assert "holds no check of a circuit" in err
+
+
+def test_where_nothing_was_entered_nothing_is_kept_and_that_is_said(capsys, tmp_path):
+    folder = tmp_path / "check"
+    code, _, err = run(capsys, CIRCUIT, "--save", str(folder))
+    assert code == 2
+    assert "nothing was entered" in err
+    assert "Kept" not in err
+    assert not folder.exists()
+
+
+def test_what_can_not_be_of_the_circuit_is_refused_before_it_is_kept(capsys, tmp_path):
+    folder = tmp_path / "check"
+    code, _, err = run(capsys, CIRCUIT, "--reading", "motor-feed=27.5", "--save", str(folder))
+    assert code == 2
+    assert "can't be on a 12 V circuit" in err
+    assert not folder.exists()
+
+
+@pytest.fixture
+def spoiled(tmp_path):
+    """Make a recording with one good check, and one whose entry is of no such circuit."""
+    log = CircuitLog(lambda: tmp_path / "check")
+    log.choose(load_circuit(CIRCUIT))
+
+    def make(value, *, good=True):
+        if good:
+            log.read("motor-feed", 12.3, CircuitState(), 0.05)
+            log.choose(log.circuit)
+        log.read("motor-feed", value, CircuitState(), 0.05)
+        return str(log.close())
+
+    return make
+
+
+def test_what_could_not_be_judged_is_told_beside_what_could(capsys, spoiled):
+    folder = spoiled(99.0)
+    code, out, err = run(capsys, "--from", folder, "--json")
+    assert code == 0
+    told = json.loads(out)
+    assert len(told["checks"]) == 1
+    assert len(told["lacking"]) == 1
+    assert "99 V can't be" in told["lacking"][0]
+    assert "99 V can't be" in err
+
+
+def test_a_check_that_can_not_be_judged_is_not_called_missing(capsys, spoiled):
+    code, _, err = run(capsys, "--from", spoiled(99.0, good=False))
+    assert code == 2
+    assert "99 V can't be" in err
+    assert "no check of a circuit in it can be judged" in err
+    assert "holds no check" not in err

@@ -1,5 +1,6 @@
 """Circuit profiles: what is read, and that all that is wrong is named at once, with its line."""
 
+import re
 import tomllib
 from pathlib import Path
 
@@ -101,6 +102,12 @@ WRONG = {
         'at = [6, 2] },\n  { name = "alone", label = "-", at = [9, 9] },\n',
         "nodes[7].name",
         "hangs on nothing",
+    ),
+    "no way back from the motor": (
+        'nodes = ["return", "minus", "request"]',
+        'nodes = ["return", "feed", "request"]',
+        "elements[5].nodes",
+        "lie on no loop with a battery",
     ),
     "name twice": (
         'name = "coil-ground"',
@@ -316,6 +323,15 @@ WRONG = {
         "Expected two elements",
     ),
 }
+
+
+def test_a_circuit_in_which_nothing_can_fail_is_refused():
+    no_pairs = SMALL[: SMALL.index("[[pairs]]")]
+    text = re.sub(r"^faults = \[(.*|\n(  .*\n)*)\]\n", "", no_pairs, flags=re.M)
+    assert "mode =" not in text
+    (error,) = circuit_faults(text, "mine.toml")
+    assert error.message.startswith("elements have no faults")
+    assert error.subject == f"mine.toml, line {line_of(text, '[[elements]]')}"
 
 
 @pytest.mark.parametrize(("old", "new", "key", "said"), WRONG.values(), ids=WRONG)
