@@ -6,6 +6,7 @@ from itertools import groupby
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 os.environ.setdefault("TZ", "UTC")
 
+import pytest
 from hypothesis import HealthCheck, settings
 
 settings.register_profile(
@@ -15,6 +16,13 @@ settings.register_profile(
     print_blob=True,
 )
 settings.load_profile("house")
+
+
+@pytest.fixture(scope="session", autouse=True)
+def one_application(qapp):
+    """Start with the application that windows need: a picture would else make a lesser one."""
+    return qapp
+
 
 WAITING = ("tests/integration/", "tests/jobs/", "tests/window/")
 """What waits for real ports, processes and windows more than it computes."""

@@ -16,6 +16,9 @@ from meterlog.model.circuit_check import CircuitReading, CircuitSign, DoubtedRea
 
 DOUBTED = 0.3
 """Probability of a slip from which on a reading is doubted."""
+MOST_DOUBTED, MOST_PART = 2, 0.25
+"""More than two readings, and more than this part of all: that many probes don't slip. Three of
+twelve slip once in two thousand checks."""
 _FAR = 5.0
 """So many standard deviations away from what the likeliest case lets expect nothing explains it."""
 _TAIL = 0.025
@@ -39,17 +42,27 @@ def contradictions(posterior: Posterior, floor: float = DOUBTED) -> tuple[Doubte
     tuple of DoubtedReading
         The first is the one to repeat first.
     """
-    slipped = posterior.slipped
-    far = _unexplained(posterior)
-    doubted = [number for number in slipped if slipped[number] > floor or number in far]
-    doubted.sort(key=lambda number: (-slipped[number], number))
+    doubted = doubted_ids(posterior, floor)
     found = []
     for number in doubted:
         low, high = expected_by_others(posterior, number)
         text = _Words(posterior, number, low, high).say(doubted[0])
         point = posterior.weighed.taken.readings[_place(posterior, number)].point
-        found.append(DoubtedReading(number, point, slipped[number], low, high, text))
+        found.append(DoubtedReading(number, point, posterior.slipped[number], low, high, text))
     return tuple(found)
+
+
+def doubted_ids(posterior: Posterior, floor: float = DOUBTED) -> list[int]:
+    """Give the ids of the readings that :func:`contradictions` names, in its order."""
+    slipped = posterior.slipped
+    far = _unexplained(posterior)
+    doubted = [number for number in slipped if slipped[number] > floor or number in far]
+    return sorted(doubted, key=lambda number: (-slipped[number], number))
+
+
+def too_many_doubted(posterior: Posterior) -> bool:
+    """Tell whether more readings are doubted than slips explain: then no unit is told."""
+    return len(doubted_ids(posterior)) > max(MOST_DOUBTED, MOST_PART * len(posterior.slipped))
 
 
 def expected_by_others(posterior: Posterior, number: int) -> tuple[float, float]:

@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
+from meterlog.circuit.figures import JUMPER_OHM, healthy_figures, set_state
+from meterlog.circuit.network import Network
 from meterlog.model import Circuit, CircuitCheck, CircuitReading, CircuitState, PointKind
 from meterlog.model.circuit_check import KEYS, SIGN_VALUES
 from meterlog.model.errors import UsageError
@@ -14,6 +17,13 @@ charging system gone wrong gives about 1.3."""
 MOST_A = 200.0
 """From memory: no fan's fuse lets more through for long enough to be read."""
 
+MOST_READINGS = 60
+"""Of one check; after some twenty, further ones tell next to nothing."""
+MOST_U = 1000.0
+"""Volts or amperes: a reading of which less is known is none."""
+MOST_JUMPER_A = 80.0
+"""A starting fan draws less than this through a jumper; more is a short circuit. From memory."""
+
 
 def check_entries(circuit: Circuit, check: CircuitCheck) -> None:
     """Refuse what can't be.
@@ -22,7 +32,8 @@ def check_entries(circuit: Circuit, check: CircuitCheck) -> None:
     ------
     UsageError
         An unknown test point, place, key position, speed, plug, fuse, node or sign; a value that is
-        no number or can't be at this circuit; an uncertainty below 0; two entries with one id.
+        no number or can't be at this circuit; an uncertainty below 0 or beyond all sense; two
+        entries with one id; more readings than a check holds; a jumper that makes a short circuit.
     """
     ids = [*(one.id for one in check.readings), *(one.id for one in check.signs)]
     twice = sorted({one for one in ids if ids.count(one) > 1})
@@ -31,6 +42,12 @@ def check_entries(circuit: Circuit, check: CircuitCheck) -> None:
             f"the number {twice[0]} stands for two entries.",
             subject=circuit.name,
             remedy="Give each reading and each sign a number of its own.",
+        )
+    if len(check.readings) > MOST_READINGS:
+        raise UsageError(
+            f"a check holds {MOST_READINGS} readings, and this has {len(check.readings)}.",
+            subject=circuit.name,
+            remedy="Begin a new check with the readings that count; what was kept stays.",
         )
     places = [place.name for place in circuit.places]
     points = [point.name for point in circuit.points]
@@ -62,6 +79,28 @@ def check_state(circuit: Circuit, state: CircuitState, where: str) -> None:
     for pair in sorted(state.jumpers):
         for node in pair:
             _known(node, nodes, where, "node")
+    if state.jumpers:
+        _check_jumpers(circuit, state, where)
+
+
+def _check_jumpers(circuit: Circuit, state: CircuitState, where: str) -> None:
+    """Refuse a jumper that shorts the battery, now or once the key is on and the fan on high."""
+    network = Network(circuit)
+    whole = healthy_figures(circuit, network.index)[None]
+    asked = replace(state, key="on" if state.key == "off" else state.key, speed=circuit.speeds[-1])
+    for one in (state, asked):
+        figures = set_state(circuit, network.index, whole, one)
+        volts = network.solve(figures, one.jumpers).volts[0]
+        for pair in sorted(one.jumpers):
+            first, second = network.columns(pair)
+            amps = abs(float(volts[first] - volts[second])) / JUMPER_OHM
+            if amps > MOST_JUMPER_A:
+                raise UsageError(
+                    f"a jumper from {pair[0]} to {pair[1]} would be a short circuit of about "
+                    f"{amps:.0f} A.",
+                    subject=where,
+                    remedy="Take it out. A fused jumper goes round one contact or connection only.",
+                )
 
 
 def _check_value(circuit: Circuit, reading: CircuitReading, where: str) -> None:
@@ -81,9 +120,10 @@ def _check_value(circuit: Circuit, reading: CircuitReading, where: str) -> None:
             subject=subject,
             remedy="Check the decimal point, the meter's range and the circuit chosen.",
         )
-    if math.isnan(reading.standard_u) or reading.standard_u < 0.0:
+    known = 0.0 <= reading.standard_u <= MOST_U or math.isinf(reading.standard_u)
+    if not known or reading.standard_u < 0.0:
         raise UsageError(
-            "its uncertainty is below 0 or no number.",
+            f"its uncertainty is below 0, above {MOST_U:g} or no number.",
             subject=subject,
             remedy="State the meter's accuracy, or leave it out.",
         )

@@ -58,7 +58,8 @@ def _bands(
     kinds = [predictions.circuit.point(name).kind for name in predictions.points]
     misfit = misfit_table(kinds)
     model = misfit[0] + misfit[1] * np.abs(mean)
-    half = COVERAGE * np.sqrt((slopes**2).sum(axis=1) + model**2)
+    ghost = predicted.ghost_sd(row, np.arange(len(mean)))
+    half = COVERAGE * np.sqrt((slopes**2).sum(axis=1) + (model + ghost) ** 2)
     low, high = mean - half, mean + half
     # What floats lies between nothing and what would stand there without a meter.
     left = predicted.left[row]

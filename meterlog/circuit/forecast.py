@@ -84,6 +84,7 @@ class Forecaster:
         slopes = predicted.slopes[row]
         misfit = self._misfit
         model_sd = misfit[0] + misfit[1] * np.abs(mean)
+        model_sd += predicted.ghost_sd(row[:, None], np.arange(mean.shape[1]))
         variance = np.einsum("cpk,cpk->cp", slopes, slopes) + model_sd**2
         variance += (misfit[2] + misfit[3] * np.abs(mean)) ** 2
         taken = self._weighed.taken

@@ -10,7 +10,7 @@ from functools import partial
 import numpy as np
 
 from meterlog.circuit.belief import Belief
-from meterlog.circuit.contradictions import contradictions
+from meterlog.circuit.contradictions import contradictions, doubted_ids, too_many_doubted
 from meterlog.circuit.drops import section_drops
 from meterlog.circuit.entries import check_entries, check_state
 from meterlog.circuit.expectations import beside_found, expected_in
@@ -23,6 +23,7 @@ from meterlog.circuit.settling import (
     PROVING_BITS,
     TOLD_AT,
     carried_words,
+    nothing_fits_words,
     open_words,
     proving_words,
     seen_words,
@@ -157,6 +158,10 @@ class Isolation:
         """
         probabilities = posterior.unit_probabilities()
         first = likeliest(probabilities)[0]
+        if too_many_doubted(posterior):
+            doubted, of = len(doubted_ids(posterior)), len(check.readings)
+            following = self._next.propose(check, Question(posterior, self._sets.of_cell))
+            return _Step("", following, lambda _: nothing_fits_words(doubted, of))
         if probabilities[first] > self.told_at:
             return self._likely(check, posterior, first)
         return self._open(check, posterior)

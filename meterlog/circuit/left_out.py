@@ -15,6 +15,9 @@ _LESS = 12.0
 _PAIRS = 1e-3
 """Cases in which two slips are less probable than this need none either."""
 _MUCH = 5.0
+_SETS = 2e8
+"""So many sets of slipped readings are summed over at most, the likeliest cases first. Of a shipped
+circuit that takes in all cases up to some fifty readings."""
 
 
 def weights_left_out(weighed: Weighed) -> dict[int, Floats]:
@@ -40,16 +43,24 @@ def weights_left_out(weighed: Weighed) -> dict[int, Floats]:
     rough += log_rest[:, None] - math.log(SLIP) - weighed.taken.log_slip
     near = (rough > rough.max(axis=0, initial=-np.inf) - _LESS).any(axis=1)
     near = np.flatnonzero(near & (weighed.sums.both.sum(axis=(1, 2)) > 2.0 * _PAIRS))
+    best = rough.max(axis=1, initial=-np.inf)
+    near = near[np.argsort(-best[near], kind="stable")][: _most(len(weighed.taken))]
     for at, number in enumerate(weighed.taken.ids):
         log = rough[:, at].copy()
         log[near] = log_rest[near] + _log_without(weighed, near, at)
         if log.max() > rough[:, at].max() + _MUCH:
             # Two other slips explain more than one: that may hold of any case.
-            log = log_rest + _log_without(weighed, np.arange(len(log)), at)
+            every = np.argsort(-best, kind="stable")[: _most(len(weighed.taken))]
+            log[every] = log_rest[every] + _log_without(weighed, every, at)
         without[number] = _shares(log)
     for at, number in enumerate(weighed.seen.ids):
         without[number] = _shares(weighed.sums.log_total + log_rest - weighed.log_signs[:, at])
     return without
+
+
+def _most(readings: int) -> int:
+    """Give of how many cases the sums are made anew for each reading."""
+    return max(int(2.0 * _SETS / max(readings, 1) ** 3), 1)
 
 
 def _log_without(weighed: Weighed, cases: np.ndarray, at: int) -> Floats:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
@@ -14,12 +13,14 @@ from meterlog.circuit.network import Bools, Network, Solved
 from meterlog.circuit.point_readings import PointReadings
 from meterlog.circuit.row_figures import RowFigures, StateFigures
 from meterlog.circuit.severity_cells import cells_of
+from meterlog.circuit.unit_sets import Ints
 from meterlog.model.circuit import Circuit
 from meterlog.model.circuit_check import METER_OHM, CircuitState, Sign
 
-INSULATION = math.log(10.0)
-"""One standard deviation of the logarithm of how well what is open insulates: a factor of ten. From
-memory: a damp connector has megohms, a dry one more than a meter can tell."""
+GHOST = 0.2
+"""Standard deviation of what a meter shows of a point that floats, as a part of what would stand
+there without it: how well a damp or a dry connector insulates nobody knows. From memory: from some
+ten megohms to more than a meter can tell."""
 FLOATS = 0.9
 """Where the meter's load leaves less than this part of the voltage, insulation feeds the point: a
 megohm and more."""
@@ -37,9 +38,9 @@ class Predicted:
         With all healthy figures at their nominal value and the severity in the middle of its cell.
     slopes : float64[rows, points, nuisances]
         How the reading moves with each nuisance, all of which are independent and standard normal:
-        one for each figure of an element that has a tolerance, the same one in every state; one for
-        how well all that is open insulates; the last two belong to the row: the place of the second
-        fault's severity within its cell, and, last, that of the first's.
+        one for each figure of an element that has a tolerance, the same one in every state; the
+        last two belong to the row: the place of the second fault's severity within its cell, and,
+        last, that of the first's.
     signs : mapping of Sign to float64[rows, values]
         Probability of each value of :data:`~meterlog.model.circuit_check.SIGN_VALUES` while the
         fault is there.
@@ -56,6 +57,27 @@ class Predicted:
     signs: Mapping[Sign, Floats]
     left: Floats = field(default_factory=lambda: np.ones((0, 0)))
     settled: Bools = field(default_factory=lambda: np.ones(0, np.bool_))
+
+    def ghost_sd(self, rows: Ints | int, points: Ints | int) -> Floats:
+        """Give how little is known of what a meter shows where a point floats; 0 where none does.
+
+        Parameters
+        ----------
+        rows, points : int, or int arrays that go together as in indexing
+
+        Returns
+        -------
+        float64, volts
+            A standard deviation.
+        """
+        mean = np.asarray(self.mean[rows, points])
+        if not self.left.size:
+            return np.zeros_like(mean)
+        left = np.asarray(self.left[rows, points])
+        floats = left < FLOATS
+        whole = np.divide(np.abs(mean), left, out=np.zeros_like(mean), where=floats)
+        ghost: Floats = GHOST * whole
+        return ghost
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,14 +159,9 @@ class Predictions:
             table = self._table(state)
             left = table.readings.left_by(meter_ohm)
             _forget_oldest(self._predicted)
-            mean = table.shown * left
-            slopes = table.slopes * left[:, :, None]
-            # V = U / (1 + R / R_meter): by the logarithm of R it moves by -V (1 - V / U).
-            floats = np.where(left < FLOATS, 1.0 - left, 0.0)
-            slopes[:, :, len(self.nuisances)] = INSULATION * mean * floats
             self._predicted[key] = Predicted(
-                mean=mean,
-                slopes=slopes,
+                mean=table.shown * left,
+                slopes=table.slopes * left[:, :, None],
                 signs=table.signs,
                 left=left,
                 settled=table.settled,
@@ -178,7 +195,7 @@ class Predictions:
     def _slopes(self, readings: PointReadings, made: StateFigures) -> Floats:
         """Give the slopes with all nuisances and both severities, no meter attached."""
         count = len(self.nuisances)
-        slopes = np.zeros((self.cells.rows, len(self.points), count + 3))
+        slopes = np.zeros((self.cells.rows, len(self.points), count + 2))
         by_severity = made.by_severity[::-1]
         moved = np.flatnonzero(by_severity.any(axis=(0, 1)))
         for column in sorted({*made.columns.tolist(), *moved.tolist()}):
@@ -186,7 +203,7 @@ class Predictions:
             for nuisance in np.flatnonzero(made.columns == column):
                 slopes[:, :, nuisance] += by * made.by_nuisance[:, nuisance, None]
             for which in (0, 1):
-                slopes[:, :, count + 1 + which] += by * by_severity[which, :, column, None]
+                slopes[:, :, count + which] += by * by_severity[which, :, column, None]
         return slopes
 
     def _signs(self, state: CircuitState, figures: Floats, solved: Solved) -> Mapping[Sign, Floats]:

@@ -71,6 +71,15 @@ def carried_words(suspects: Sequence[Suspect], entry: int, *, confirmed_by: bool
     return f"{lead} Nothing within reach confirms it; repeat it or open another place."
 
 
+def nothing_fits_words(doubted: int, readings: int) -> str:
+    """Say that too many readings contradict each other for any unit to be told."""
+    return (
+        f"{doubted} of {readings} readings go with no fault that this circuit can have: nothing is "
+        "told. Check that it is this circuit, that key, speed, plugs and fuses were as entered, "
+        "and where the meter's other lead was; then begin a new check."
+    )
+
+
 def proving_words(suspects: Sequence[Suspect]) -> str:
     """Say that a unit is probable enough to be told, and that one test may still speak for another.
 

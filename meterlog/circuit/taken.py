@@ -79,7 +79,8 @@ class Expected:
     slopes : float64[cases, n, nuisances]
         As in :class:`~meterlog.circuit.predictions.Predicted`.
     model_sd : float64[cases, n]
-        Of the model's misfit, which is common to readings of the same.
+        Of the model's misfit, and of what insulates where a point floats; common to readings of the
+        same.
     """
 
     mean: Floats
@@ -156,12 +157,14 @@ class Taken:
             return Expected(np.zeros((cases, 0)), np.zeros((cases, 0, 1)), np.zeros((cases, 0)))
         mean = np.empty((cases, len(self)))
         slopes = np.empty((cases, len(self), self.predicted[0].slopes.shape[2]))
+        ghost = np.empty((cases, len(self)))
         for at, (predicted, column) in enumerate(zip(self.predicted, self.column, strict=True)):
             mean[:, at] = predicted.mean[rows[:, at], column]
             slopes[:, at] = predicted.slopes[rows[:, at], column]
+            ghost[:, at] = predicted.ghost_sd(rows[:, at], column)
         # The circuit in order has no severity.
         slopes[:, :, -1] *= rows > 0
-        return Expected(mean, slopes, self.misfit[0] + self.misfit[1] * np.abs(mean))
+        return Expected(mean, slopes, self.misfit[0] + self.misfit[1] * np.abs(mean) + ghost)
 
     def joint(self, expected: Expected) -> Joint:
         """Give the joint density of what was read.

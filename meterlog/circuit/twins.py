@@ -129,7 +129,8 @@ def _alike(predicted: Predicted, rows: Ints, nuisances: int) -> Bools:
         size = np.diag(both)
         place = (slopes[:, point, nuisances:] ** 2).sum(axis=1)
         meter = (METER_U[0] + METER_U[1] * np.abs(mean[:, point])) ** 2
-        own = size + place + meter
+        ghost = predicted.ghost_sd(rows, point) ** 2
+        own = size + place + meter + ghost
         variance = np.maximum(own[:, None] + own[None, :] - 2.0 * both, meter[:, None])
         apart = np.abs(mean[:, None, point] - mean[None, :, point])
         alike &= apart <= _APART * np.sqrt(variance)

@@ -53,4 +53,4 @@ def unit_sets(cells: Cells) -> UnitSets:
 def entropy_bits(shares: Floats) -> float:
     """Give the entropy of probabilities in bits: Shannon 1948; MacKay 2003, equation 2.35."""
     some = shares[shares > 0.0]
-    return float(-(some * np.log2(some)).sum())
+    return max(float(-(some * np.log2(some)).sum()), 0.0)

@@ -14,6 +14,8 @@ if TYPE_CHECKING:
     from meterlog.model.errors import ProfileError
     from meterlog.profile import MeterProfile
 
+_SHOWN = 40
+"""So many faults of a file are printed; ``--json`` has all."""
 _WORDS = """\
 Checks profiles of meters and of circuits against the published schemas (profiles/*.schema.json)
 and for keys that contradict each other. Names every fault with file, line, key and what was
@@ -64,7 +66,10 @@ def run(options: argparse.Namespace) -> int:
         ]
         checked.append({"file": str(file), "faults": faults, "profile": None})
         many = "1 fault" if len(wrong) == 1 else f"{len(wrong)} faults"
-        said.append("\n".join((f"{file}: {many}.", *(f"  {error}" for error in wrong))))
+        shown = [f"  {error}" for error in wrong[:_SHOWN]]
+        if len(wrong) > _SHOWN:
+            shown.append(f"  and {len(wrong) - _SHOWN} more; correct these first.")
+        said.append("\n".join((f"{file}: {many}.", *shown)))
     if options.json:
         answer_json({"profiles": checked})
     else:
@@ -86,6 +91,7 @@ def _told(file: Path, good: MeterProfile | Circuit) -> tuple[str, dict[str, obje
 
 
 def _check(file: Path) -> tuple[list[ProfileError], MeterProfile | Circuit | None]:
+    from meterlog.circuit.in_order import check_in_order
     from meterlog.model.errors import ProfileError
     from meterlog.profile import (
         circuit_faults,
@@ -108,5 +114,10 @@ def _check(file: Path) -> tuple[list[ProfileError], MeterProfile | Circuit | Non
     if wrong:
         return wrong, None
     if circuit:
-        return [], circuit_profile(file.stem, text, str(file))
+        good = circuit_profile(file.stem, text, str(file))
+        try:
+            check_in_order(good, str(file))
+        except ProfileError as error:
+            return [error], None
+        return [], good
     return [], meter_profile(file.stem, text, str(file))

@@ -144,7 +144,7 @@ def read_text(path: Path) -> str:
                 subject=str(path),
                 remedy="Name the file of a profile: a few pages of text.",
             )
-        return data.decode("utf-8")
+        return data.decode("utf-8-sig")  # some editors put a byte order mark first
     except UnicodeDecodeError as error:
         raise ProfileError(
             "is not UTF-8 text.", subject=str(path), remedy="Save it as UTF-8."

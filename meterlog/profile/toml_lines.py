@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import tomllib
 from bisect import bisect_right
+from functools import lru_cache
 
 Place = tuple[str | int, ...]
 """Names of tables and keys, and places in lists, from the top."""
@@ -38,12 +39,18 @@ def line_of(text: str, place: Place) -> int | None:
     int or None
         Of the nearest table around it when the key is missing; None when there is none either.
     """
-    lines = _Scan(text).lines
+    lines = _lines(text)
     for depth in range(len(place), 0, -1):
         line = lines.get(place[:depth])
         if line is not None:
             return line
     return None
+
+
+@lru_cache(maxsize=2)
+def _lines(text: str) -> dict[Place, int]:
+    """Scan a text once, however many faults it has."""
+    return _Scan(text).lines
 
 
 class _Scan:

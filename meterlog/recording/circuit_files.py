@@ -66,10 +66,10 @@ def kept_circuit(folder: Path, file: str) -> str:
         As an entry names it. Nothing outside ``data/circuits/`` is ever read.
     """
     place = (folder / layout.CIRCUITS).resolve()
-    path = (folder / file).resolve()
-    if path.parent != place:
-        return ""
     try:
+        path = (folder / file).resolve()
+        if path.parent != place:
+            return ""
         return path.read_text(encoding="utf-8")
     except (OSError, ValueError):
         return ""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from meterlog.circuit import Isolation
+from meterlog.circuit.in_order import check_in_order
 from meterlog.evidence.circuit_files import JudgedCheck
 from meterlog.model import Circuit, CircuitCheck, CircuitReading, CircuitSign, EventKind
 from meterlog.model.circuit_entries import Chosen, Entry, check_of, parse_entry, text_digest
@@ -125,9 +126,12 @@ def isolation_of(circuit: Circuit, told_at: float = 0.95) -> Isolation:
     ------
     UsageError
         If ``told_at`` is out of range.
+    ProfileError
+        If its fan would not run with nothing wrong.
     """
     known = circuit.name, circuit.text, told_at
     if not circuit.text or known not in _KEPT:
+        check_in_order(circuit, circuit.name)
         _KEPT[known] = Isolation(circuit, told_at=told_at)
         while len(_KEPT) > _MOST_KEPT:
             del _KEPT[next(iter(_KEPT))]

@@ -158,10 +158,12 @@ def game_of(circuit: Circuit) -> tuple[Game, list[np.ndarray]]:
     misfit = misfit_table([point.kind for point in circuit.points])
     codes = []
     for state in dict.fromkeys((*plain_states(circuit), *between_states(circuit))):
-        mean = predictions.at(state).mean[rows]
+        predicted = predictions.at(state)
+        mean = predicted.mean[rows]
+        ghost = predicted.ghost_sd(rows[:, None], np.arange(mean.shape[1]))
         sd = np.sqrt(
             usual_standard_u(circuit, mean) ** 2
-            + (misfit[0] + misfit[1] * np.abs(mean)) ** 2
+            + (misfit[0] + misfit[1] * np.abs(mean) + ghost) ** 2
             + (misfit[2] + misfit[3] * np.abs(mean)) ** 2
         )
         codes += list(_steps(mean, sd).T)

@@ -82,3 +82,23 @@ def test_help_names_the_circuits(run):
 
 def test_without_a_file_it_says_what_to_do(run):
     assert "--list" in run("check-profile", code=2).err
+
+
+def test_so_many_faults_are_printed_and_the_rest_counted(text, tmp_path, run):
+    file = tmp_path / "van.toml"
+    file.write_text(text.replace("minutes = ", "minuten = "), encoding="utf-8")
+    said = run("check-profile", file, code=1).out
+    assert "more; correct these first." in said
+    assert len(said.splitlines()) < 50
+    faults = json.loads(run("check-profile", file, "--json", code=1).out)["profiles"][0]["faults"]
+    assert len(faults) > 40
+
+
+def test_a_circuit_whose_fan_would_not_run_with_nothing_wrong_is_refused(text, tmp_path, run):
+    file = tmp_path / "van.toml"
+    lines = text.splitlines()
+    at = next(n for n, line in enumerate(lines) if line == 'kind = "battery"')
+    place = next(n for n in range(at, at + 12) if lines[n].startswith("ohm = "))
+    lines[place] = "ohm = 1e6"
+    file.write_text("\n".join(lines), encoding="utf-8")
+    assert "would stand or crawl" in run("check-profile", file, code=1).out

@@ -1,12 +1,9 @@
 """Circuit profiles: what is read, and that all that is wrong is named at once, with its line."""
 
 import re
-import tomllib
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
 
 from meterlog.model import Circuit, ElementKind, FaultMode
 from meterlog.model.errors import ProfileError
@@ -394,22 +391,3 @@ def test_a_circuit_is_known_by_its_lists():
     assert is_circuit(SMALL)
     assert not is_circuit('title = "x"\n[[channels]]\nname = "a"')
     assert not is_circuit("[[[")
-
-
-LINES = SMALL.splitlines(keepends=True)
-
-
-@given(
-    gone=st.sets(st.integers(0, len(LINES) - 1), min_size=1, max_size=4),
-    twice=st.sets(st.integers(0, len(LINES) - 1), max_size=2),
-)
-@settings(max_examples=60, deadline=None)
-def test_no_text_makes_anything_but_a_circuit_or_faults_in_words(gone, twice):
-    text = "".join(
-        line * (2 if index in twice else 1) for index, line in enumerate(LINES) if index not in gone
-    )
-    found = circuit_faults(text, "p.toml")
-    if not found:
-        assert circuit_profile("p", text, "p.toml").text == text
-        assert tomllib.loads(text)
-    assert all(error.message and error.remedy for error in found)

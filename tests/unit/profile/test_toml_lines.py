@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from meterlog.profile import toml_lines
 from meterlog.profile.toml_lines import line_of
 
 TEXT = '''# a note with """ in it
@@ -89,3 +90,17 @@ def test_each_key_of_any_text_is_found_on_the_line_it_was_written_to(pairs):
         text += f"{key} = {value}  # {key} = [\n"
     assert set(tomllib.loads(text)["t"]) == set(lines)
     assert {key: line_of(text, ("t", key)) for key in lines} == lines
+
+
+def test_a_text_is_gone_through_once_however_often_it_is_asked(monkeypatch):
+    made = []
+
+    class Counted(toml_lines._Scan):
+        def __init__(self, text):
+            made.append(text)
+            super().__init__(text)
+
+    monkeypatch.setattr(toml_lines, "_Scan", Counted)
+    text = "# asked for once only\n" + "".join(f"[[many]]\nname = {at}\n" for at in range(50))
+    assert [line_of(text, ("many", at, "name")) for at in range(50)] == list(range(3, 103, 2))
+    assert made == [text]

@@ -7,11 +7,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from meterlog.circuit import Isolation, circuit_verdict
+from meterlog.circuit import Isolation, circuit_verdict, left_out
 from meterlog.circuit.suspects import CARRIED, LEAST_WITHOUT
 from meterlog.circuit.wording import percent
 from meterlog.model import CircuitCheck, CircuitReading, CircuitSign, CircuitState, Sign
 from meterlog.model.errors import UsageError
+from meterlog.profile import load_circuit, shipped_folder
 
 HIGH, LOW, OFF = CircuitState("on", 4), CircuitState("on", 1), CircuitState("off", 0)
 FAULTS = (
@@ -234,3 +235,41 @@ def test_what_cannot_be_is_refused_by_name(isolation, check, words):
         isolation.verdict(check)
     assert words in str(refused.value)
     assert refused.value.remedy
+
+
+def test_where_most_readings_contradict_each_other_no_unit_is_told():
+    circuit = load_circuit(str(shipped_folder() / "circuits" / "low-side-linear-12v.toml"))
+    found = (
+        ("relay-30", 7.54), ("main-fuse-out", 2.83), ("motor-return-pin-drop", 10.41),
+        ("motor-return-pin-drop", 8.77), ("relay-drop", 0.41), ("battery", 12.40),
+        ("motor-return", 5.49), ("battery", 9.44), ("coil-fuse-out", 9.82), ("coil-fuse-in", 7.87),
+        ("main-fuse-drop", 12.52), ("battery", -0.67),
+    )  # fmt: skip
+    readings = tuple(
+        CircuitReading(number, HIGH, point, value, 0.05)
+        for number, (point, value) in enumerate(found, start=1)
+    )
+    verdict = Isolation(circuit).verdict(CircuitCheck(circuit.name, readings=readings))
+    assert verdict.settled == ""
+    assert "readings go with no fault that this circuit can have" in verdict.settled_words
+    assert len(verdict.doubted) > 3
+
+
+def test_sums_of_a_long_check_are_cut_short_at_the_likeliest_cases(technician, monkeypatch):
+    one = technician("main fuse open")
+    check = CircuitCheck(
+        one.circuit.name,
+        signs=(one.look(1, HIGH, Sign.FAN),),
+        readings=tuple(
+            one.read(number, HIGH, point, value)
+            for number, point, value in (
+                (2, "main-fuse-drop", None), (3, "main-fuse-out", None), (4, "battery", 3.0),
+                (5, "relay-drop", 9.0), (6, "motor-feed", None), (7, "main-fuse-in", None),
+            )
+        ),
+    )  # fmt: skip
+    whole = one.isolation.verdict(check)
+    monkeypatch.setattr(left_out, "_SETS", 1.0)
+    cut = one.isolation.verdict(check)
+    assert [s.unit for s in cut.suspects[:2]] == [s.unit for s in whole.suspects[:2]]
+    assert cut.suspects[0].without_best == pytest.approx(whole.suspects[0].without_best, abs=0.3)
