@@ -27,7 +27,20 @@ def turned_words(circuit: Circuit, before: CircuitCheck | None, after: CircuitCh
     had, has = _entries(before), _entries(after)
     back = [f"Taken back: {_words(circuit, had[at])}." for at in had if at not in has]
     again = [f"Put in again: {_words(circuit, has[at])}." for at in has if at not in had]
+    away, there = _out_of_reach(before), _out_of_reach(after)
+    back += [f"Within reach again: {_place(circuit, one)}." for one in sorted(away - there)]
+    again += [f"Out of reach: {_place(circuit, one)}." for one in sorted(there - away)]
     return " ".join([*back, *again]) or "There is nothing to take back or to put in again."
+
+
+def _out_of_reach(check: CircuitCheck | None) -> frozenset[str]:
+    return frozenset() if check is None else check.no_reach
+
+
+def _place(circuit: Circuit, name: str) -> str:
+    """Give a place or a test point in words."""
+    labels = {one.name: one.label for one in circuit.places}
+    return labels.get(name) or label_of(circuit, name)
 
 
 def _entries(check: CircuitCheck | None) -> dict[int, CircuitReading | CircuitSign]:

@@ -78,8 +78,8 @@ class CircuitLog:
         self.job = job or Job()
         self._origin = origin
         self._entries: list[Entry] = []
-        self._order: list[int] = []
-        self._undone: list[int] = []
+        self._order: list[int | Reach] = []
+        self._undone: list[int | Reach] = []
         self._run: Run | None = None
         self._own: _OwnRecording | None = None
         self._written: Path | None = None
@@ -93,7 +93,7 @@ class CircuitLog:
 
     @property
     def can_undo(self) -> bool:
-        """True while there is a reading or a sign to take back."""
+        """True while there is a reading, a sign or a can't reach to take back."""
         return bool(self._order)
 
     @property
@@ -214,7 +214,11 @@ class CircuitLog:
         places = [one.name for one in circuit.places]
         known = [*places, *(one.name for one in circuit.points)]
         _one_of(known, name, "is no place or test point of this circuit.")
+        if reached is (self.check is None or name not in self.check.no_reach):
+            return  # so it is already
         self._enter(Reach(name, reached))
+        self._order.append(Reach(name, reached))
+        self._undone.clear()
 
     def opened(self, place: str) -> None:
         """Say that a place was laid open. Raises as :meth:`sign`."""
@@ -222,29 +226,33 @@ class CircuitLog:
         _one_of(known, place, "is no place of this circuit.")
         self._enter(Opened(place))
 
-    def undo(self) -> int | None:
-        """Take back the newest reading or sign; it stays on the disk, with a line that says so.
+    def undo(self) -> int | str | None:
+        """Take back the newest reading, sign or can't reach; it stays on the disk as it was.
 
         Returns
         -------
-        int or None
-            Its id; None where there is nothing to take back.
+        int, str or None
+            The id of a reading or sign, the name of a place or test point; None where there is
+            nothing to take back.
         """
-        if not self._order:
-            return None
-        newest = self._order[-1]
-        self._enter(Undone(newest))
-        self._undone.append(self._order.pop())
-        return newest
+        return self._turn(self._order, self._undone, undone=True)
 
-    def redo(self) -> int | None:
+    def redo(self) -> int | str | None:
         """Put in again what was taken back last; None where nothing was."""
-        if not self._undone:
+        return self._turn(self._undone, self._order, undone=False)
+
+    def _turn(
+        self, source: list[int | Reach], to: list[int | Reach], *, undone: bool
+    ) -> int | str | None:
+        if not source:
             return None
-        newest = self._undone[-1]
-        self._enter(Undone(newest, undone=False))
-        self._order.append(self._undone.pop())
-        return newest
+        newest = source[-1]
+        if isinstance(newest, Reach):
+            self._enter(Reach(newest.name, newest.reached is not undone))
+        else:
+            self._enter(Undone(newest, undone=undone))
+        to.append(source.pop())
+        return newest.name if isinstance(newest, Reach) else newest
 
     def close(self) -> Path | None:
         """Seal the log's own recording, if it began one.
@@ -268,7 +276,7 @@ class CircuitLog:
         return self.circuit
 
     def _next_id(self) -> int:
-        return 1 + max([0, *self._order, *self._undone, *self._ids()])
+        return 1 + max([0, *self._ids()])
 
     def _ids(self) -> list[int]:
         return [

@@ -81,6 +81,27 @@ def test_undo_takes_nothing_off_the_disk(log):
     assert values.count("undone") == 4
 
 
+def test_undo_takes_back_that_a_place_was_out_of_reach(log):
+    first = log.read("motor-feed", 12.3, HIGH, 0.02)
+    log.reach("controller", reached=False)
+    assert log.undo() == "controller"
+    assert (log.check.no_reach, log.check.readings) == (frozenset(), (first,))
+    assert log.redo() == "controller"
+    assert log.check.no_reach == {"controller"}
+    log.reach("controller", reached=True)
+    assert not log.can_redo
+    assert log.undo() == "controller"
+    assert log.check.no_reach == {"controller"}
+    assert [log.undo(), log.undo(), log.undo()] == ["controller", first.id, None]
+    assert not log.check.no_reach
+    assert not log.check.readings
+    log.reach("motor", reached=True)  # it never was out of reach
+    assert not log.can_undo
+    log.read("motor-feed", 12.2, HIGH, 0.02)
+    (kept,) = _kept(log.folder)
+    assert (kept.no_reach, [one.value for one in kept.readings]) == (frozenset(), [12.2])
+
+
 def test_what_follows_an_undo_has_a_number_of_its_own(log):
     first = log.read("motor-feed", 12.3, HIGH, 0.02)
     log.undo()
