@@ -16,7 +16,7 @@ help:
 	@echo "make test         checks and tests"
 	@echo "make check        style, layers, types"
 	@echo "make bench        speed figures, each against a reference"
-	@echo "make score        the detectors against an independent generator, some twenty minutes"
+	@echo "make score        detectors and fault isolation against independent generators, about an hour"
 	@echo "make fuzz         ten million bytes of garbage into every decoder, some minutes"
 	@echo "make survive      recordings from meters that drop, stall and vanish, other seeds than the tests"
 	@echo "make wheel        build dist/*.whl"
@@ -48,6 +48,7 @@ bench: setup
 score: setup
 	$(BIN)/python tests/benchmarks/detection/run.py --runs 1000 --seed 1 --workers 2
 	$(BIN)/python tests/benchmarks/bars.py
+	$(BIN)/python tests/benchmarks/circuits/run.py --runs 2000 --seed 1 --workers 2
 
 fuzz: setup
 	$(BIN)/python tests/fuzz/decoders.py

@@ -82,15 +82,17 @@ spans.csv      What the motor was doing from when to when. Kinds: off, running, 
                run), no-current (the channels at hand can't say which side), no-data. settled_by
                names the channels that would have told.
 circuit.txt    Where the circuit was checked at its test points: the verdict, the suspected units
-               with their odds, the next test, every reading beside what a circuit in order gives,
-               and the voltage drops beside their limits. Odds are by Bayes' rule from the prior
-               odds of the circuit profile, which say where they come from; a reading may be that
-               of a slipped probe (2 in 100).
+               with their odds, the next test, cautions, every reading beside what a circuit in
+               order gives, the voltage drops beside their limits, the meters, what was not
+               measured, and where the odds come from. Odds are by Bayes' rule from the prior odds
+               of the circuit profile; a reading may be that of a slipped probe (2 in 100), and one
+               entry alone puts no unit above 95 %.
 circuit.png    The circuit drawn, in the state of the newest reading, with what was found and what
                was expected at its test points, and the suspected parts outlined; circuit-2.png and
                so on where there is more than one check.
 circuit.json   The same for programs.
-circuit-readings.csv, circuit-suspects.csv, circuit-drops.csv   The same as tables. A probability
+circuit-readings.csv, circuit-suspects.csv, circuit-drops.csv   The same as tables; "check" counts
+               the checks of the recording, whose entries are numbered anew in each. A probability
                "without best" is the least that is left when any one reading is left out: no one
                reading carries a verdict.
 events.csv     What the technician marked (speed, tap, wiggle: what was moved by hand, note) and
