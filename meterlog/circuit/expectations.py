@@ -61,10 +61,11 @@ def _bands(
     ghost = predicted.ghost_sd(row, np.arange(len(mean)))
     half = COVERAGE * np.sqrt((slopes**2).sum(axis=1) + (model + ghost) ** 2)
     low, high = mean - half, mean + half
-    # What floats lies between nothing and what would stand there without a meter.
-    left = predicted.left[row]
-    floats = left < FLOATS
-    whole = np.divide(mean, left, out=np.zeros_like(mean), where=floats)
+    # What floats lies between nothing and what would stand there without a meter; or anywhere.
+    whole = np.where(
+        predicted.left[row] < FLOATS, mean / predicted.left[row], predictions.circuit.nominal_v
+    )
+    floats = ghost > 0.0
     low[floats] = np.maximum(low, np.minimum(whole, 0.0) - COVERAGE * model)[floats]
     high[floats] = np.minimum(high, np.maximum(whole, 0.0) + COVERAGE * model)[floats]
     return low, high

@@ -20,6 +20,7 @@ from meterlog.circuit.posterior import Posterior
 from meterlog.circuit.predictions import Predictions
 from meterlog.circuit.settling import (
     LEAST_ENTRIES,
+    LEAST_WITHOUT,
     PROVING_BITS,
     TOLD_AT,
     carried_words,
@@ -30,7 +31,7 @@ from meterlog.circuit.settling import (
     told_words,
 )
 from meterlog.circuit.states import disturbed_states, plain_states, seen_states
-from meterlog.circuit.suspects import LEAST_WITHOUT, likeliest, suspects_of
+from meterlog.circuit.suspects import likeliest, suspects_of
 from meterlog.circuit.unit_sets import entropy_bits, unit_sets
 from meterlog.model import (
     Circuit,
@@ -57,7 +58,7 @@ class Isolation:
     """Tells which replaceable unit of a circuit is bad, and what to measure next.
 
     A unit is told once its probability exceeds ``told_at`` and no single reading or sign carries
-    that: without any one of them at least :data:`~meterlog.circuit.suspects.LEAST_WITHOUT` is left.
+    that: without any one of them at least :data:`~meterlog.circuit.settling.LEAST_WITHOUT` is left.
     The same entries give the same verdict, in whatever order they stand.
 
     Parameters
@@ -136,8 +137,8 @@ class Isolation:
         """
         check_entries(self.circuit, check)
         posterior = self._belief.posterior(check.readings, check.signs)
-        suspects = suspects_of(self.circuit, posterior)
         step = self._step(check, posterior)
+        suspects = suspects_of(self.circuit, posterior, told=bool(step.settled))
         return CircuitVerdict(
             circuit=self.circuit.name,
             suspects=suspects,

@@ -16,8 +16,11 @@ import numpy as np
 from meterlog.circuit.element_currents import Stamp
 from meterlog.circuit.figures import JUMPER_OHM, Floats
 from meterlog.circuit.network import LEAK_S, Jumpers, Network, Solved
-from meterlog.model.circuit import PointKind, ProbePoint
+from meterlog.model.circuit import ElementKind, PointKind, ProbePoint
 
+_IDLE_A = 1e-3
+"""A transistor that carries less does so for leakage and the meter alone."""
+_STAGES = (ElementKind.TRANSISTOR, ElementKind.REGULATOR)
 _STEP = 1e-6
 """By which part of itself a figure is moved to see what a law makes of it."""
 
@@ -62,6 +65,7 @@ class PointReadings:
         points: Sequence[ProbePoint],
     ) -> None:
         self._network = network
+        self._jumpers = jumpers
         self._figures = figures
         self._volts = solved.volts
         self._siemens = network.siemens(figures, solved.closed)
@@ -72,11 +76,9 @@ class PointReadings:
         }
         self._bent = {element.name: at for at, element in enumerate(network.bent_elements)}
         self._stamps = [self._law(at, figures) for at in range(len(network.bent))]
-        inverse = np.zeros((len(figures), *2 * (len(network.node_column),)))
-        inverse[:, 1:, 1:] = np.linalg.inv(self._matrix(jumpers)[:, 1:, 1:])
         self._weights = self._point_weights()
         # How each reading moves with a current into each node.
-        self._by_amps = self._weights @ inverse
+        self._by_amps = self._weights @ _inverse(self._matrix())
 
     def left_by(self, meter_ohm: float) -> Floats:
         """Tell which part of each voltage a meter's own load leaves.
@@ -91,9 +93,37 @@ class PointReadings:
         float64[n, points]
             1 where it changes nothing, towards 0 where it sees far more than its own resistance.
         """
-        sees = (self._by_amps * self._weights).sum(axis=2)
+        return self._left(self._by_amps, self._weights, meter_ohm)
+
+    def _left(self, by_amps: Floats, weights: Floats, meter_ohm: float) -> Floats:
+        sees = (by_amps * weights).sum(axis=2)
         sees[:, [point.kind is PointKind.CURRENT for point in self._points]] = 0.0
         left: Floats = 1.0 / (1.0 + np.maximum(sees, 0.0) / meter_ohm)
+        return left
+
+    def left_without_idle(self, meter_ohm: float) -> Floats:
+        """Tell the same as :meth:`left_by` with transistors that carry next to nothing taken out.
+
+        One that holds up a point by microamperes alone is switched on or off by the meter's own
+        load, and by leakage that nobody knows: its tangent says nothing.
+        """
+        matrix, idle = self._matrix(), np.zeros(len(self._volts), dtype=np.bool_)
+        turned = np.ascontiguousarray(np.moveaxis(matrix, 0, -1))
+        for at, element in enumerate(self._network.bent_elements):
+            if element.kind not in _STAGES:
+                continue
+            nodes = self._network.bent[at].nodes
+            for stamp in self._stamps[at]:
+                little = np.abs(stamp.amps) < _IDLE_A
+                idle |= little & (np.max(np.abs(stamp.slopes), axis=0) > 1.0 / meter_ohm)
+                ends_of = nodes[stamp.leaves], nodes[stamp.enters]
+                _add(turned, ends_of, nodes, [-(little * slope) for slope in stamp.slopes])
+        left = self.left_by(meter_ohm)
+        rows = np.flatnonzero(idle)
+        if len(rows):
+            weights = self._weights[rows]
+            without = np.ascontiguousarray(np.moveaxis(turned[:, :, rows], -1, 0))
+            left[rows] = self._left(weights @ _inverse(without), weights, meter_ohm)
         return left
 
     def shown(self) -> Floats:
@@ -128,16 +158,19 @@ class PointReadings:
                         by[:, at] += flow.amps
         return by
 
-    def _matrix(self, jumpers: Jumpers) -> Floats:
+    def _matrix(self) -> Floats:
         """Give the slopes of the currents that leave all nodes, float64[n, nodes, nodes]."""
         nodes = self._volts.shape[1]
         matrix = np.zeros((nodes, nodes, len(self._volts)))
         for node in range(nodes):
             matrix[node, node] = LEAK_S
-        ends = [*self._network.ends, *(self._network.columns(pair) for pair in sorted(jumpers))]
+        ends = [
+            *self._network.ends,
+            *(self._network.columns(pair) for pair in sorted(self._jumpers)),
+        ]
         jumper = np.full(len(self._volts), 1.0 / JUMPER_OHM)
         for (first, second), siemens in zip(
-            ends, [*self._siemens, *[jumper] * len(jumpers)], strict=True
+            ends, [*self._siemens, *[jumper] * len(self._jumpers)], strict=True
         ):
             _add(matrix, (first, second), (first, second), (siemens, -siemens))
         for bent, stamps in zip(self._network.bent, self._stamps, strict=True):
@@ -225,6 +258,13 @@ class PointReadings:
         bent = self._network.bent[at]
         own = {name: figures[:, column] for name, column in bent.columns.items()}
         return bent.law.currents(own, [self._volts[:, node] for node in bent.nodes], None)
+
+
+def _inverse(matrix: Floats) -> Floats:
+    """Invert without the reference node, the first, for which zeros are left."""
+    inverse = np.zeros_like(matrix)
+    inverse[:, 1:, 1:] = np.linalg.inv(matrix[:, 1:, 1:])
+    return inverse
 
 
 def _add(

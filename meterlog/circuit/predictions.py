@@ -24,6 +24,9 @@ ten megohms to more than a meter can tell."""
 FLOATS = 0.9
 """Where the meter's load leaves less than this part of the voltage, insulation feeds the point: a
 megohm and more."""
+HELD = 0.5
+"""The same of a point that a transistor holds up with next to no current, as a part of the nominal
+voltage: what a meter shows there, its own load decides."""
 _KEPT = 64
 """How many states are kept: some 5 MB each."""
 
@@ -50,6 +53,9 @@ class Predicted:
     settled : bool[rows]
         False where no solution was found; such a row tells nothing: any voltage up to the nominal
         one is as good as any other.
+    ghost : float64[rows, points]
+        Standard deviation of what a meter shows where a point floats, or a transistor holds it up
+        with next to no current; 0 elsewhere.
     """
 
     mean: Floats
@@ -57,6 +63,7 @@ class Predicted:
     signs: Mapping[Sign, Floats]
     left: Floats = field(default_factory=lambda: np.ones((0, 0)))
     settled: Bools = field(default_factory=lambda: np.ones(0, np.bool_))
+    ghost: Floats = field(default_factory=lambda: np.zeros((0, 0)))
 
     def ghost_sd(self, rows: Ints | int, points: Ints | int) -> Floats:
         """Give how little is known of what a meter shows where a point floats; 0 where none does.
@@ -70,13 +77,9 @@ class Predicted:
         float64, volts
             A standard deviation.
         """
-        mean = np.asarray(self.mean[rows, points])
-        if not self.left.size:
-            return np.zeros_like(mean)
-        left = np.asarray(self.left[rows, points])
-        floats = left < FLOATS
-        whole = np.divide(np.abs(mean), left, out=np.zeros_like(mean), where=floats)
-        ghost: Floats = GHOST * whole
+        if not self.ghost.size:
+            return np.zeros_like(self.mean[rows, points])
+        ghost: Floats = np.asarray(self.ghost[rows, points])
         return ghost
 
 
@@ -158,6 +161,9 @@ class Predictions:
         if key not in self._predicted:
             table = self._table(state)
             left = table.readings.left_by(meter_ohm)
+            held = (left >= FLOATS) & (table.readings.left_without_idle(meter_ohm) < FLOATS)
+            ghost = np.where(left < FLOATS, GHOST * np.abs(table.shown), 0.0)
+            ghost[held] = HELD * self.circuit.nominal_v
             _forget_oldest(self._predicted)
             self._predicted[key] = Predicted(
                 mean=table.shown * left,
@@ -165,6 +171,7 @@ class Predictions:
                 signs=table.signs,
                 left=left,
                 settled=table.settled,
+                ghost=ghost,
             )
         return self._predicted[key]
 

@@ -12,6 +12,13 @@ from meterlog.model import Circuit, Suspect
 
 TOLD_AT = 0.95
 """From this probability on a unit is told, if nothing else is asked for."""
+LEAST_WITHOUT = 0.5
+"""What must be left of a unit when any one entry is taken away, or that entry alone carries it:
+more probable than all else together.
+
+Found by trying, 250 faults drawn on one shipped circuit, 2 % of the readings slipped: without such
+a floor 1.6 % of the verdicts were wrong after 4.7 tests; with 0.3, 0.6 and 0.8 at most one of 250
+was, after 4.6, 4.9 and 5.2 tests."""
 LEAST_ENTRIES = 2
 """Never by a single entry, nor by what was only seen and heard: parts are ordered on what was
 measured."""

@@ -13,42 +13,36 @@ from meterlog.model import Circuit, Suspect
 from meterlog.model.circuit_check import SuspectFault
 
 _SHOWN = 0.01
-LEAST_WITHOUT = 0.5
-"""What must be left of a unit when any one entry is taken away, or that entry alone carries it:
-more probable than all else together.
-
-Found by trying, 250 faults drawn on one shipped circuit, 2 % of the readings slipped: without such
-a floor 1.6 % of the verdicts were wrong after 4.7 tests; with 0.3, 0.6 and 0.8 at most one of 250
-was, after 4.6, 4.9 and 5.2 tests."""
-CARRIED = 0.95
-"""What one entry alone carries is not put above this, whatever Bayes' rule says: a probe at the
-wrong point, a state that was not set or a circuit that differs from its profile is in no model."""
+MOST_UNTOLD = 0.95
+"""No unit is put above this before it is told, whatever Bayes' rule says. A probe at the wrong point,
+a state that was not set or a circuit that differs from its profile is in no model; while one entry
+carries a unit, or a test within reach may still speak for another, that may be so."""
 
 
-def suspects_of(circuit: Circuit, posterior: Posterior) -> tuple[Suspect, ...]:
-    """Give all units and ``no-fault``, likeliest first; equal ones by name."""
+def suspects_of(
+    circuit: Circuit, posterior: Posterior, *, told: bool = False
+) -> tuple[Suspect, ...]:
+    """Give all units and ``no-fault``, likeliest first; equal ones by name.
+
+    Until a unit is ``told``, none has more than :data:`MOST_UNTOLD`.
+    """
     probabilities = posterior.unit_probabilities()
     least = posterior.least_without()
     faults = _faults(posterior)
     found = []
     for unit in likeliest(probabilities):
-        told = _at_most(probabilities[unit], least[unit])
-        part = told / probabilities[unit] if probabilities[unit] else 1.0
+        most = probabilities[unit] if told else min(probabilities[unit], MOST_UNTOLD)
+        part = most / probabilities[unit] if probabilities[unit] else 1.0
         own = [replace(one, probability=part * one.probability) for one in faults.get(unit, [])]
         own.sort(key=lambda one: (-one.probability, one.words))
         label = unit_label(circuit, unit)
-        found.append(Suspect(unit, label, told, least[unit], tuple(own)))
+        found.append(Suspect(unit, label, most, least[unit], tuple(own)))
     return tuple(found)
 
 
 def likeliest(probabilities: Mapping[str, float]) -> list[str]:
     """Give the units, likeliest first; equal ones by name."""
     return sorted(probabilities, key=lambda unit: (-probabilities[unit], unit))
-
-
-def _at_most(probability: float, least: float) -> float:
-    """Limit a unit's probability while one entry carries it, ``least`` being what that leaves."""
-    return min(probability, CARRIED) if least < LEAST_WITHOUT else probability
 
 
 def _faults(posterior: Posterior) -> dict[str, list[SuspectFault]]:

@@ -85,8 +85,8 @@ circuit.txt    Where the circuit was checked at its test points: the verdict, th
                with their odds, the next test, cautions, every reading beside what a circuit in
                order gives, the voltage drops beside their limits, the meters, what was not
                measured, and where the odds come from. Odds are by Bayes' rule from the prior odds
-               of the circuit profile; a reading may be that of a slipped probe (2 in 100), and one
-               entry alone puts no unit above 95 %.
+               of the circuit profile; a reading may be that of a slipped probe (2 in 100), and no
+               unit is put above 95 % before it is told.
 circuit.png    The circuit drawn, in the state of the newest reading, with what was found and what
                was expected at its test points, and the suspected parts outlined; circuit-2.png and
                so on where there is more than one check.

@@ -158,7 +158,7 @@ class Suspect:
     ----------
     unit, label : str
     probability : float
-        No more than 0.95 while one entry alone carries it.
+        No more than 0.95 before a unit is told.
     without_best : float
         The least its probability falls to when any single reading or sign is left out: no one
         reading may carry the verdict.

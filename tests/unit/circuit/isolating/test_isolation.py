@@ -8,7 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from meterlog.circuit import Isolation, circuit_verdict, left_out
-from meterlog.circuit.suspects import CARRIED, LEAST_WITHOUT
+from meterlog.circuit.settling import LEAST_WITHOUT
+from meterlog.circuit.suspects import MOST_UNTOLD
 from meterlog.circuit.wording import percent
 from meterlog.model import CircuitCheck, CircuitReading, CircuitSign, CircuitState, Sign
 from meterlog.model.errors import UsageError
@@ -113,8 +114,8 @@ def test_a_reading_that_carries_a_verdict_alone_is_confirmed_first(technician):
     verdict = one.isolation.verdict(check)
     first = verdict.suspects[0]
     assert (first.unit, verdict.settled) == ("main-fuse", "")
-    assert first.probability == CARRIED
-    assert sum(fault.probability for fault in first.faults) <= CARRIED
+    assert first.probability == MOST_UNTOLD
+    assert sum(fault.probability for fault in first.faults) <= MOST_UNTOLD
     assert first.without_best < LEAST_WITHOUT
     assert "entry 2 alone carries that" in verdict.settled_words
     after = one.isolation.verdict(one.follow(check, verdict.next_test, 3))

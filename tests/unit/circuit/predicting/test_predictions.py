@@ -185,3 +185,30 @@ def test_ghost_voltages_are_foretold_no_better_than_insulation_is_known(open_ohm
     # A point that something of less than a megohm feeds is known as before.
     fed = predictions.points.index("main-fuse-out")
     assert told.ghost_sd(0, fed) == 0.0
+
+
+@pytest.mark.parametrize("open_ohm", [3e7, 1e9])
+def test_what_a_stage_holds_up_with_microamperes_is_no_more_known_than_a_ghost(open_ohm):
+    # The output stage regulates the leakage of an open ground; the meter across it takes that over.
+    circuit = load_circuit(str(shipped_folder() / "circuits" / "high-side-linear-24v.toml"))
+    low = CircuitState("on", 1)
+    predictions = Predictions(circuit)
+    told, column = predictions.at(low), predictions.points.index("controller-drop")
+    words = "motor's ground wire and joint open"
+    cells = predictions.cells
+    hypothesis = next(at for at, one in enumerate(cells.hypotheses) if one.words == words)
+    row = int(cells.row[np.flatnonzero(cells.hypothesis == hypothesis)[0]])
+    network = Network(circuit, open_ohm)
+    figures = healthy_figures(circuit, network.index)[None]
+    joint = circuit.element("motor-ground-joint")
+    set_fault(network.index, figures, joint, joint.faults[0].mode, None)
+    figures = set_state(circuit, network.index, figures, low)
+    figures[figures == OPEN_OHM] = open_ohm
+    ends = network.columns(circuit.point("controller-drop").nodes)
+    loads = (np.array(ends[:1]), np.array(ends[1:]), np.array([METER_OHM]))
+    volts = network.solve(figures, low.jumpers, loads).volts[0]
+    found = volts[ends[0]] - volts[ends[1]]
+    assert told.left[row, column] > FLOATS  # by its tangent alone it seems to be held
+    assert abs(found - told.mean[row, column]) > 5.0
+    assert abs(found - told.mean[row, column]) < 2.0 * told.ghost_sd(row, column)
+    assert told.ghost_sd(0, column) == 0.0  # in order it carries amperes
