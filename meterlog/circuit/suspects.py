@@ -14,9 +14,9 @@ from meterlog.model.circuit_check import SuspectFault
 
 _SHOWN = 0.01
 MOST_UNTOLD = 0.95
-"""No unit is put above this before it is told, whatever Bayes' rule says. A probe at the wrong point,
-a state that was not set or a circuit that differs from its profile is in no model; while one entry
-carries a unit, or a test within reach may still speak for another, that may be so."""
+"""No unit is put above this before it is told, whatever Bayes' rule says. A probe at the wrong
+point, a state that was not set or a circuit that differs from its profile is in no model; while one
+entry carries a unit, or a test within reach may still speak for another, that may be so."""
 
 
 def suspects_of(
