@@ -78,10 +78,8 @@ def test_words(
     return f"{lead}{setting}. {task} ({place}). {one.reach}".rstrip()
 
 
-def percent(share: float) -> str:
-    """Write a probability; never 100 % or 0 %."""
-    if share >= 0.995:
-        return "more than 99 %"
-    if share < 0.005:
-        return "less than 1 %"
-    return f"{100.0 * share:.0f} %"
+def percent(probability: float) -> str:
+    """Say a probability in percent, never more surely than it is known: 100 % and 0 % are not."""
+    if probability > 0.995:
+        return "over 99 %"
+    return "under 1 %" if probability < 0.01 else f"{100 * probability:.0f} %"

@@ -16,11 +16,11 @@ from PySide6.QtGui import (
     QPen,
 )
 
+from meterlog.circuit.wording import percent
 from meterlog.evidence.circuit_marks import CircuitMarks, PointMark
 from meterlog.evidence.circuit_plan import CircuitPlan, Placed
 from meterlog.evidence.circuit_symbols import paint_block, paint_symbol, paint_transistor
 from meterlog.evidence.circuit_tags import CircuitTags
-from meterlog.evidence.circuit_text import percent
 from meterlog.evidence.palette import DAY, Palette
 from meterlog.model import (
     Circuit,

@@ -6,6 +6,7 @@ import textwrap
 from collections.abc import Iterable, Sequence
 
 from meterlog.circuit.cautions import confirming_cautions
+from meterlog.circuit.wording import percent
 from meterlog.evidence.circuit_basis_text import meter_lines, odds_lines, unmeasured_lines
 from meterlog.model import (
     Circuit,
@@ -86,13 +87,6 @@ def _hanging(line: str, indent: str) -> str:
 
 def _titled(title: str, lines: Sequence[str], width: int) -> str:
     return f"{title}\n{_wrapped(lines, width, '  ')}" if lines else ""
-
-
-def percent(probability: float) -> str:
-    """Say a probability in percent, never more surely than it is known: 100 % and 0 % are not."""
-    if probability > 0.995:
-        return "over 99 %"
-    return "under 1 %" if probability < 0.01 else f"{100 * probability:.0f} %"
 
 
 def _suspects(suspects: Sequence[Suspect]) -> list[str]:

@@ -8,7 +8,7 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from meterlog.evidence.circuit_text import percent
+from meterlog.circuit.wording import percent
 from meterlog.evidence.palette import DAY, Palette
 from meterlog.model import Suspect
 

@@ -186,7 +186,7 @@ def test_damage_stands_at_the_head_of_the_judgement(desk, tmp_path):
 
 
 def test_judgement_txt_says_first_what_other_files_come_to(recording, desk, tmp_path):
-    beside = ("Circuit check of a fan: Fan motor: more than 99 %. On what: circuit.txt.",)
+    beside = ("Circuit check of a fan: Fan motor: over 99 %. On what: circuit.txt.",)
     export_recording(recording, full(desk), tmp_path / "out", lambda _: None, None, beside)
     text = (tmp_path / "out" / "judgement.txt").read_text(encoding="utf-8")
     assert text.index(beside[0]) < text.index("of the traces alone") < text.index("Verdict:")
