@@ -185,7 +185,7 @@ class Isolation:
         resting = posterior.resting_on(unit)
         if resting is None:  # nothing that was entered tells anything
             return self._open(check, posterior)
-        following = self._confirming(check, unit, resting)
+        following = self._confirming(check, posterior, unit, resting)
         confirmed = following is not None
         return _Step("", following, partial(carried_words, entry=resting, confirmed_by=confirmed))
 
@@ -202,16 +202,15 @@ class Isolation:
         enough = following is not None and following.bits >= PROVING_BITS
         return following if enough else None
 
-    def _confirming(self, check: CircuitCheck, unit: str, resting: int) -> ProposedTest | None:
+    def _confirming(
+        self, check: CircuitCheck, posterior: Posterior, unit: str, resting: int
+    ) -> ProposedTest | None:
         """Give the test that tells most of this unit against all else, one entry left out.
 
         That is the entry which carries it; the test may be the same again, or another.
         """
-        readings = [one for one in check.readings if one.id != resting]
-        signs = [one for one in check.signs if one.id != resting]
-        left = self._belief.posterior(readings, signs)
         parts = self._sets.has(unit).astype(np.intp)
-        return self._next.propose(check, Question(left, parts))
+        return self._next.propose(check, Question(posterior.left(resting), parts))
 
 
 def circuit_verdict(

@@ -122,6 +122,7 @@ def joint_of(residual: Floats, covariance: Floats) -> Joint:
     inverse = np.linalg.inv(covariance)
     inverse = 0.5 * (inverse + inverse.transpose(0, 2, 1))
     pull = np.einsum("cij,cj->ci", inverse, residual)
-    _, log_volume = np.linalg.slogdet(covariance)
+    own = np.linalg.cholesky(covariance).diagonal(axis1=1, axis2=2)
+    log_volume = 2.0 * np.log(own).sum(axis=1)
     square = np.einsum("ci,ci->c", residual, pull)
     return Joint(-0.5 * (square + log_volume + count * LOG_TWO_PI), inverse, pull)

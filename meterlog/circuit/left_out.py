@@ -12,8 +12,9 @@ from meterlog.circuit.weighed import Weighed
 
 _LESS = 12.0
 """Cases whose logarithm is by so much less than that of the best one need no better sums."""
-_PAIRS = 1e-3
-"""Cases in which two slips are less probable than this need none either."""
+_PAIRS = 0.1
+"""Cases in which two slips are less probable than this need none either: what a third beside two
+would add is then told well enough by what a second one beside none does."""
 _MUCH = 5.0
 _SETS = 2e8
 """So many sets of slipped readings are summed over at most, the likeliest cases first. Of a shipped
@@ -25,7 +26,8 @@ def weights_left_out(weighed: Weighed) -> dict[int, Floats]:
 
     If a reading slipped, its value tells nothing of the others: the density of all with that one
     slipped is that of the others times what a slip costs. So the sums that were made have what is
-    wanted, with one slip fewer; where that matters the sums are made anew.
+    wanted, with one slip fewer. Two slips among the others are put to none and one of them as they
+    are while that reading held; where they are probable the sums are made anew.
 
     Parameters
     ----------
@@ -41,8 +43,11 @@ def weights_left_out(weighed: Weighed) -> dict[int, Floats]:
     with np.errstate(divide="ignore"):
         rough = weighed.sums.log_total[:, None] + np.log(weighed.sums.slipped)
     rough += log_rest[:, None] - math.log(SLIP) - weighed.taken.log_slip
+    both = weighed.sums.both.sum(axis=2)
+    pairs = np.maximum(0.5 * both.sum(axis=1)[:, None] - both, 0.0)
+    rough += np.log1p(pairs / np.maximum(1.0 - weighed.sums.slipped - pairs, _PAIRS))
     near = (rough > rough.max(axis=0, initial=-np.inf) - _LESS).any(axis=1)
-    near = np.flatnonzero(near & (weighed.sums.both.sum(axis=(1, 2)) > 2.0 * _PAIRS))
+    near = np.flatnonzero(near & (both.sum(axis=1) > 2.0 * _PAIRS))
     best = rough.max(axis=1, initial=-np.inf)
     near = near[np.argsort(-best[near], kind="stable")][: _most(len(weighed.taken))]
     for at, number in enumerate(weighed.taken.ids):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
@@ -12,6 +12,7 @@ from meterlog.circuit.figures import Floats
 from meterlog.circuit.forecast import Forecaster
 from meterlog.circuit.left_out import weights_left_out
 from meterlog.circuit.severities import Severity, severity_of
+from meterlog.circuit.slipped import sum_over_slips
 from meterlog.circuit.unit_sets import NO_FAULT
 from meterlog.circuit.weighed import Weighed
 from meterlog.model.circuit_check import METER_OHM, CircuitState, Sign
@@ -79,6 +80,37 @@ class Posterior:
             Its id; KeyError if there is none.
         """
         return dict(self._without[number])
+
+    def left(self, number: int) -> Posterior:
+        """Give what is believed without one entry; KeyError if there is none.
+
+        Unlike :meth:`without` it can forecast. The ways in which faults may have come and gone stay
+        those of the whole check, and so does :attr:`log_evidence`.
+        """
+        weighed, weights = self.weighed, self.weights_without(number)
+        if number not in weighed.taken.ids:
+            rest = [at for at, other in enumerate(weighed.seen.ids) if other != number]
+            cases = replace(weighed.cases, sign_rows=weighed.cases.sign_rows[:, rest])
+            seen = weighed.seen.only([weighed.seen.ids[at] for at in rest])
+            signs = weighed.log_signs[:, rest]
+            return Posterior(
+                replace(weighed, seen=seen, cases=cases, log_signs=signs, case_weights=weights)
+            )
+        at = weighed.taken.ids.index(number)
+        rest = [place for place in range(len(weighed.taken)) if place != at]
+        taken = weighed.taken.only([weighed.taken.ids[place] for place in rest])
+        joint = weighed.joint.without(at)
+        return Posterior(
+            replace(
+                weighed,
+                taken=taken,
+                cases=replace(weighed.cases, reading_rows=weighed.cases.reading_rows[:, rest]),
+                expected=weighed.expected.only(rest),
+                joint=joint,
+                sums=sum_over_slips(joint, taken.log_slip),
+                case_weights=weights,
+            )
+        )
 
     def least_without(self) -> dict[str, float]:
         """Give the least that each unit's probability falls to when any one entry is left out."""

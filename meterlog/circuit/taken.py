@@ -87,6 +87,10 @@ class Expected:
     slopes: Floats
     model_sd: Floats
 
+    def only(self, places: Sequence[int]) -> Expected:
+        """Give that of some of the readings."""
+        return Expected(self.mean[:, places], self.slopes[:, places], self.model_sd[:, places])
+
 
 @dataclass(frozen=True, slots=True)
 class Taken:

@@ -137,3 +137,28 @@ def test_what_cannot_be_is_refused(made):
         belief.posterior([], [made.sign(3, "fan", "sad")])
     with pytest.raises(KeyError):
         belief.posterior([]).without(9)
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_what_is_left_forecasts_as_if_the_entry_had_never_been_made(made, seed):
+    rng = np.random.default_rng(300 + seed)
+    bench = made.bench(seed)
+    readings = made.drawn(bench, rng, 5, states=(made.high,))
+    signs = [made.sign(77, "fan", "slow")]
+    posterior = Belief(bench).posterior(readings, signs)
+    for gone in (readings[2].id, 77):
+        left = posterior.left(gone)
+        afresh = Belief(bench).posterior(
+            [one for one in readings if one.id != gone], [one for one in signs if one.id != gone]
+        )
+        assert left.unit_probabilities() == pytest.approx(afresh.unit_probabilities(), abs=1e-3)
+        likely = np.flatnonzero(afresh.weights > 0.01)
+        for told, wanted in zip(
+            left.predictive(made.high, cells=likely),
+            afresh.predictive(made.high, cells=likely),
+            strict=True,
+        ):
+            np.testing.assert_allclose(told, wanted, rtol=1e-6, atol=1e-9)
+        assert set(left.slipped) == set(afresh.slipped)
+    with pytest.raises(KeyError):
+        posterior.left(9)
