@@ -1,4 +1,4 @@
-"""CellText: text that may stand in a table which a spreadsheet opens."""
+"""CellText: rows as text that may stand in a table which a spreadsheet opens."""
 
 from __future__ import annotations
 
@@ -7,38 +7,25 @@ import io
 import math
 from collections.abc import Iterable, Sequence
 
-_RUN_BY_SPREADSHEETS = ("=", "+", "-", "@", "\t", "\r")
+from meterlog.evidence.table_form import TableForm
+from meterlog.recording import defused
+
+__all__ = ["Cell", "csv_lines", "defused"]
 
 Cell = str | int | float | None
 
-
-def defused(text: str) -> str:
-    """Give text that no spreadsheet runs as a formula.
-
-    Parameters
-    ----------
-    text : str
-
-    Returns
-    -------
-    str
-        With an apostrophe in front where the first character would start a formula.
-
-    Source
-    ------
-    OWASP, "CSV Injection": cells that begin with ``=``, ``+``, ``-``, ``@``, tab or carriage
-    return.
-    """
-    return f"'{text}" if text.startswith(_RUN_BY_SPREADSHEETS) else text
+AS_USUAL = TableForm()
 
 
-def _written(cell: Cell) -> Cell:
+def _written(cell: Cell, form: TableForm) -> str | int | None:
     if isinstance(cell, str):
         return defused(cell)
-    return None if isinstance(cell, float) and not math.isfinite(cell) else cell
+    if isinstance(cell, float):
+        return form.number(cell) if math.isfinite(cell) else None
+    return cell
 
 
-def csv_lines(rows: Iterable[Sequence[Cell]]) -> bytes:
+def csv_lines(rows: Iterable[Sequence[Cell]], form: TableForm = AS_USUAL) -> bytes:
     """Give rows as CSV.
 
     Parameters
@@ -46,6 +33,7 @@ def csv_lines(rows: Iterable[Sequence[Cell]]) -> bytes:
     rows : iterable of sequence of str, int, float or None
         Text is defused; numbers are written so that they read back exactly; None and
         what is not finite is empty.
+    form : TableForm
 
     Returns
     -------
@@ -57,7 +45,7 @@ def csv_lines(rows: Iterable[Sequence[Cell]]) -> bytes:
     RFC 4180, section 2.
     """
     text = io.StringIO(newline="")
-    writer = csv.writer(text, lineterminator="\r\n")
+    writer = csv.writer(text, delimiter=form.delimiter, lineterminator="\r\n")
     for row in rows:
-        writer.writerow([_written(cell) for cell in row])
+        writer.writerow([_written(cell, form) for cell in row])
     return text.getvalue().encode("utf-8", "backslashreplace")

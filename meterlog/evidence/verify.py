@@ -24,7 +24,8 @@ class Verification:
         One text for each thing that is not as it was sealed; each names the file, and within
         readings the batch and its rows.
     remarks : tuple of str
-        Damage that was there before a recovered recording was sealed: known, and no change since.
+        Damage that was there before a recovered recording was sealed: known, and no change since;
+        events that were recorded before their lines were chained.
     files : int
         Files whose checksum was compared.
     recording_id : str
@@ -159,12 +160,22 @@ def _check_inside(found: _Found) -> str:
         found.problems.append(str(error))
         return ""
     for text in damage:
-        name = text.partition(":")[0]
-        if recording.state == "recovered" and name not in found.changed:
+        if recording.state == "recovered" and not _rests_on(text) & found.changed:
             found.remarks.append(f"{text} It was so when the recording was sealed.")
         else:
             found.problems.append(text)
+    if not recording.chained and recording.events:
+        found.remarks.append(
+            f"{layout.EVENTS}: was recorded before its lines were chained; only the seal tells "
+            "whether one was changed."
+        )
     return recording.about.recording_id
+
+
+def _rests_on(text: str) -> set[str]:
+    """Give the files by which one text of damage was found."""
+    name = text.partition(":")[0]
+    return {name, layout.ABOUT} if name == layout.EVENTS else {name}
 
 
 def seal_digest(folder: Path) -> str:

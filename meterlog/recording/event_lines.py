@@ -5,11 +5,11 @@ from __future__ import annotations
 import json
 
 from meterlog.model import Event, EventKind
-from meterlog.recording.checked_text import crc_holds, with_crc
+from meterlog.recording.checked_text import crc_holds
 
 
-def event_line(event: Event) -> bytes:
-    """Give one event as one line of ``events.jsonl``.
+def event_text(event: Event) -> str:
+    """Give one event as the JSON object that a line of ``events.jsonl`` begins with.
 
     Parameters
     ----------
@@ -17,21 +17,20 @@ def event_line(event: Event) -> bytes:
 
     Returns
     -------
-    bytes
-        A JSON object ``t_ns``, ``elapsed_s``, ``kind``, ``value``, ``source``, ``crc32`` and a
-        line feed. ``elapsed_s`` is for people; ``t_ns`` is what is read back.
+    str
+        ``t_ns``, ``elapsed_s``, ``kind``, ``value``, ``source``. ``elapsed_s`` is for people;
+        ``t_ns`` is what is read back. In the file ``chain``
+        (:mod:`~meterlog.recording.event_chain`) and ``crc32`` follow.
     """
-    return with_crc(
-        json.dumps(
-            {
-                "t_ns": int(event.t_ns),
-                "elapsed_s": int(event.t_ns) / 1e9,
-                "kind": event.kind.value,
-                "value": event.value,
-                "source": event.source,
-            },
-            ensure_ascii=False,
-        )
+    return json.dumps(
+        {
+            "t_ns": int(event.t_ns),
+            "elapsed_s": int(event.t_ns) / 1e9,
+            "kind": event.kind.value,
+            "value": event.value,
+            "source": event.source,
+        },
+        ensure_ascii=False,
     )
 
 

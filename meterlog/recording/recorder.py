@@ -13,7 +13,7 @@ from meterlog.model.errors import DiskFailed, RecordingError, RecordingExists
 from meterlog.recording import layout
 from meterlog.recording.about_text import about_bytes
 from meterlog.recording.append_file import REMEDY, AppendFile, sync_folder
-from meterlog.recording.event_lines import event_line
+from meterlog.recording.event_chain import EventChain
 from meterlog.recording.instrument_files import InstrumentFiles
 from meterlog.recording.writer_lock import WriterLock
 
@@ -55,6 +55,7 @@ class Recorder:
             for instrument in about.instruments
         }
         self._events = AppendFile(folder / layout.EVENTS, layout.EVENTS)
+        self._chain = EventChain(about_bytes(about))
         self._waiting_since: int | None = None
         self._synced = self._now()
         self._last_ns = 0
@@ -213,7 +214,7 @@ class Recorder:
     def _write(self, event: Event) -> None:
         if self._events.failed:
             return
-        self._events.append([event_line(event)])
+        self._events.append([self._chain.line(event)])
         if event.kind in _MARKS:
             self._events.sync()
 

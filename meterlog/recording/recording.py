@@ -11,6 +11,7 @@ from meterlog.model import About, Block, Event, EventKind, RawBytes
 from meterlog.model.errors import RecordingUnreadable
 from meterlog.recording import layout
 from meterlog.recording.about_text import parse_about
+from meterlog.recording.event_chain import check_chain
 from meterlog.recording.event_lines import parse_event_lines
 from meterlog.recording.merge import merge
 from meterlog.recording.raw_frames import RawFrames
@@ -34,6 +35,8 @@ class Recording:
     state : str
         ``sealed``; ``recovered``, sealed after the program that recorded it had died; or
         ``unsealed``.
+    chained : bool
+        True if the events carry the hash chain of :mod:`~meterlog.recording.event_chain`.
     """
 
     def __init__(self, folder: Path, about: About, state: State) -> None:
@@ -41,6 +44,7 @@ class Recording:
         self.about = about
         self.state: State = state
         self.events: tuple[Event, ...] = ()
+        self.chained = False
         self._damage: list[str] = []
         self._raw_damage: dict[str, str] = {}
         self._streams: dict[str, StreamReader] = {}
@@ -71,19 +75,27 @@ class Recording:
                 remedy="Give the folder of one recording.",
             )
         subject = folder / layout.ABOUT
-        about, damage = parse_about(_read(subject), str(subject))
+        head = _read(subject)
+        about, damage = parse_about(head, str(subject))
         recording = cls(folder, about, _state(folder))
         recording._damage += damage
-        recording._load()
+        recording._load_events(head)
+        recording._load_streams()
+        recording._check_end()
         return recording
 
-    def _load(self) -> None:
+    def _load_events(self, head: bytes) -> None:
         path = self.folder / layout.EVENTS
-        if path.is_file():
-            self.events, damage = parse_event_lines(_read(path), layout.EVENTS)
-            self._damage += damage
-        else:
+        if not path.is_file():
             self._damage.append(f"{layout.EVENTS}: is missing.")
+            return
+        content = _read(path)
+        self.events, damage = parse_event_lines(content, layout.EVENTS)
+        chain = check_chain(content, head)
+        self.chained = chain.chained
+        self._damage += (*damage, *chain.breaks)
+
+    def _load_streams(self) -> None:
         for instrument in self.about.instruments:
             name = layout.arrows(instrument.key)
             if (self.folder / name).is_file():
@@ -93,6 +105,17 @@ class Recording:
                     self._damage.append(f"{name}: its end is missing.")
             else:
                 self._damage.append(f"{name}: is missing.")
+
+    def _check_end(self) -> None:
+        # The chain can't tell a cut between two lines at its end; the readings can.
+        streams = self._streams.values()
+        closed = bool(streams) and all(stream.is_ended for stream in streams)
+        told = any(text.startswith(layout.EVENTS) for text in self._damage)
+        if self.chained and closed and not self.is_ended and not told:
+            self._damage.append(
+                f"{layout.EVENTS}: its last lines are missing: the readings were closed in good "
+                "order, and no end is written."
+            )
 
     @property
     def is_ended(self) -> bool:

@@ -31,6 +31,7 @@ from meterlog.recording import layout as places
 from meterlog.recording.about_text import about_bytes
 from meterlog.recording.append_file import write_aside
 from meterlog.recording.events_file import parse_events_csv
+from meterlog.recording.event_chain import chained_anew
 from meterlog.recording.recorder import Recorder
 from meterlog.recording.sealing import seal
 from meterlog.recording.trace_error import suggestion, trace_error
@@ -208,7 +209,10 @@ def _write(
     if recorder.failed:
         raise DiskFailed(recorder.failed, subject=str(request.out), remedy=_REMEDY)
     # Only the whole trace tells its interval.
-    write_aside(aside / places.ABOUT, about_bytes(_with_interval(about, pace.interval_s)))
+    head = about_bytes(_with_interval(about, pace.interval_s))
+    write_aside(aside / places.ABOUT, head)
+    events = aside / places.EVENTS
+    write_aside(events, chained_anew(events.read_bytes(), head))
     _keep_original(aside, request.trace)
     if request.events is not None:
         _keep_original(aside, request.events)

@@ -11,7 +11,8 @@ from meterlog.model import Event, EventKind, RawBytes
 from meterlog.model.errors import DiskFailed
 from meterlog.recording.append_file import AppendFile, write_aside
 from meterlog.recording.checked_text import crc_holds, with_crc
-from meterlog.recording.event_lines import event_line, parse_event_lines
+from meterlog.recording.event_chain import EventChain
+from meterlog.recording.event_lines import parse_event_lines
 from meterlog.recording.raw_frames import RawFrames, raw_frame
 
 
@@ -102,7 +103,7 @@ def test_every_flipped_bit_of_a_checked_text_is_noticed(indent):
     )
 )
 def test_any_event_reads_back_as_it_was(event):
-    line = event_line(event)
+    line = EventChain(b"").line(event)
     assert line.count(b"\n") == 1
     events, damage = parse_event_lines(line, "events")
     assert (events, damage) == ((event,), ())
@@ -110,7 +111,8 @@ def test_any_event_reads_back_as_it_was(event):
 
 
 def test_a_damaged_line_costs_itself_only_and_a_torn_one_is_left_out():
-    lines = [event_line(Event(k, EventKind.SPEED, str(k))) for k in range(4)]
+    chain = EventChain(b"")
+    lines = [chain.line(Event(k, EventKind.SPEED, str(k))) for k in range(4)]
     lines[1] = lines[1].replace(b'"1"', b'"3"')
     content = b"".join(lines)[:-5]
     events, damage = parse_event_lines(content, "data/events.jsonl")
@@ -122,7 +124,8 @@ def test_a_damaged_line_costs_itself_only_and_a_torn_one_is_left_out():
 
 
 def test_events_come_in_time_order_though_they_were_written_in_another():
-    content = event_line(Event(9, EventKind.TAP)) + event_line(Event(4, EventKind.NOTE, "a"))
+    chain = EventChain(b"")
+    content = chain.line(Event(9, EventKind.TAP)) + chain.line(Event(4, EventKind.NOTE, "a"))
     assert [event.t_ns for event in parse_event_lines(content, "e")[0]] == [4, 9]
 
 

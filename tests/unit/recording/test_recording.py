@@ -31,7 +31,9 @@ def test_events_cut_at_any_byte_give_the_whole_lines(run):
         assert len(recording.events) == whole
         assert set(recording.events) <= set(every)
         torn = [text for text in recording.damage if "events.jsonl" in text]
-        assert bool(torn) == (not content[:cut].endswith(b"\n") and cut > 0)
+        # Between two lines a cut leaves whole lines, but the readings were closed: the end lacks.
+        # Where no line at all is left nothing says that there was a chain.
+        assert bool(torn) == (0 < cut < len(content))
 
 
 def test_about_cut_at_any_byte_is_refused_or_told_but_never_a_crash(run):
