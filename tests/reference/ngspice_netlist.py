@@ -260,7 +260,7 @@ class Netlist:
                 closed.add(contact.name)
         return frozenset(closed)
 
-    def solve(self, cases, folder, guesses=None):
+    def solve(self, cases, folder, guesses=None, *, first=False):
         """Run cases; float64[cases, nodes] with NaN where ngspice found no operating point.
 
         And bool[cases]: True where it found one from ``guesses``, float64[cases, nodes], alone.
@@ -268,6 +268,7 @@ class Netlist:
         The relays' contacts are open first; those that are pulled in are closed, once and for all,
         and the cases concerned run again. A case in which ngspice finds no operating point is led
         to it by smaller loop gains, each solution of ngspice being the next one's initial guess.
+        With ``first`` the guess, of a single case, is what it begins with.
         """
         count = len(cases)
         closed = [
@@ -280,7 +281,9 @@ class Netlist:
         guessed = np.zeros(count, dtype=bool)
         waiting = list(range(count))
         while waiting:
-            found = self._run([cases[a] for a in waiting], [closed[a] for a in waiting], folder)
+            begun = (1.0, guesses[0]) if first else ()
+            shut = [closed[at] for at in waiting]
+            found = self._run([cases[at] for at in waiting], shut, folder, *begun)
             for row in np.flatnonzero(np.isnan(found).any(axis=1)):
                 at = waiting[row]
                 found[row] = self._led(cases[at], closed[at], folder)
