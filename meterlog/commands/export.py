@@ -14,8 +14,14 @@ from meterlog.commands.terminal import Progress, answer, answer_json, remark, sh
 
 _WORDS = """\
 Writes the whole judgement as judgement.txt and review.json; the readings, steps, spans, events,
-findings and uncertainty budgets, the start-ups and taps if there are any, as CSV (RFC 4180); and
-the trace as trace.png. README.txt in the folder explains each file and column."""
+findings and uncertainty budgets, the start-ups and taps if there are any, as CSV (RFC 4180), each
+with its metadata (CSV on the Web, W3C); and the trace as trace.png. README.txt in the folder
+explains each file and column. "meterlog import" of the folder gives a recording with the same
+findings."""
+
+# The names of evidence/table_form.py, which is imported only to run.
+_DELIMITERS = ("comma", "semicolon", "tab")
+_DECIMALS = ("point", "comma")
 
 
 def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
@@ -33,14 +39,28 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
         action="store_true",
         help="where no speed was recorded: take the steps found in the current for commanded ones",
     )
+    parser.add_argument(
+        "--delimiter",
+        choices=_DELIMITERS,
+        default="comma",
+        help="between the fields of all tables; semicolon for spreadsheets with a decimal comma",
+    )
+    parser.add_argument(
+        "--decimal",
+        choices=_DECIMALS,
+        default="point",
+        help="decimal mark of all numbers; comma needs --delimiter semicolon or tab",
+    )
     parser.add_argument("--json", action="store_true", help="print one JSON object instead")
     parser.set_defaults(run=run)
 
 
 def run(options: argparse.Namespace) -> int:
     """Export a folder."""
+    from meterlog.evidence.table_form import table_form
     from meterlog.work.evidence_folder import write_evidence
 
+    form = table_form(options.delimiter, options.decimal)
     paint_without_screen()
     out = new_folder(options.out)
     recording, review, limits = review_with_progress(
@@ -53,7 +73,7 @@ def run(options: argparse.Namespace) -> int:
         recording.about = replace(recording.about, limits=limits)
     progress = Progress("exporting")
     try:
-        files, no_picture = write_evidence(recording, review, out, progress)
+        files, no_picture = write_evidence(recording, review, out, progress, form)
     finally:
         progress.done()
     if no_picture:

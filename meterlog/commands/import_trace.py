@@ -16,6 +16,10 @@ Reads a CSV file with one column of time (seconds, or RFC 3339 date and time) an
 each measured place, in volts and amperes, and makes a sealed recording of it, marked 'imported'.
 The file itself is kept inside, untouched.
 
+What "meterlog export" wrote needs no hints: give the folder, or one readings-*.csv, and the
+metadata beside it say the rest, in whichever form it was exported; events.csv beside it is taken
+too. Its review comes to the same findings as that of the recording that was exported.
+
 EVENTS.csv has the columns elapsed_s,kind,value with kind one of speed, tap, wiggle (value: what was
 moved by hand, leads for the probes alone), note. elapsed_s counts in seconds from the zero of the
 time column; where that has dates, from its first row."""
@@ -24,19 +28,24 @@ _EXAMPLES = """\
 meterlog import trace.csv --time seconds --assign motor-feed=feed_v \\
     --assign motor-return=return_v --assign motor-current=amps \\
     --accuracy motor-current=1.5+0.05 \\
-    --events events.csv --limits linear-12v --out recordings/imported"""
+    --events events.csv --limits linear-12v --out recordings/imported
+meterlog import claim/before --out recordings/again"""
 
 
 def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
     """Add the command's options."""
     parser = add_command(subparsers, "import", _WORDS, _EXAMPLES)
-    parser.add_argument("trace", metavar="TRACE.csv", type=Path, help="the trace to import")
-    parser.add_argument("--time", metavar="COLUMN", required=True, help="the column of time")
+    parser.add_argument(
+        "trace", metavar="TRACE.csv|DIR", type=Path, help="the trace, or the folder of an export"
+    )
+    parser.add_argument(
+        "--time", metavar="COLUMN", help="the column of time; not for what was exported"
+    )
     parser.add_argument(
         "--assign",
         metavar="ROLE=COLUMN",
         action="append",
-        required=True,
+        default=[],
         help="which column was measured where; repeat for each column",
     )
     parser.add_argument(
@@ -48,7 +57,9 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
         "it no uncertainty can be stated; repeat for each role",
     )
     parser.add_argument("--events", metavar="EVENTS.csv", type=Path, help="what happened when")
-    parser.add_argument("--limits", metavar="NAME|FILE", help="limits to judge it by")
+    parser.add_argument(
+        "--limits", metavar="NAME|FILE", help="limits to judge it by; an export has its own"
+    )
     parser.add_argument(
         "--out", metavar="DIR", type=Path, required=True, help="new or empty folder to write to"
     )
@@ -58,29 +69,19 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    """Import a trace."""
-    from meterlog.model import Limits
-    from meterlog.profile import load_limits
-    from meterlog.recording import MARKS, ImportRequest, Recording, events_outside, import_trace
+    """Import a trace or what was exported."""
+    from meterlog.recording import MARKS, Recording, events_outside
 
-    assign = _assigned(options.assign)
-    request = ImportRequest(
-        trace=options.trace,
-        time_column=options.time,
-        assign=assign,
-        events=options.events,
-        out=new_folder(options.out),
-        limits=load_limits(options.limits) if options.limits is not None else Limits(),
-        job=job_from(options),
-        accuracy=accuracies(options.accuracy, [role for role, _ in assign]),
-    )
     progress = Progress("importing")
     try:
-        folder = import_trace(request, progress)
+        if _is_export(options):
+            folder, lacking = _import_export(options, progress)
+        else:
+            folder, lacking = _import_trace(options, progress), ()
     finally:
         progress.done()
     recording = Recording.open(folder)
-    warnings = events_outside(recording)
+    warnings = (*lacking, *events_outside(recording))
     for warning in warnings:
         remark(f"warning: {warning}")
     marks = sum(event.kind in MARKS for event in recording.events)
@@ -101,6 +102,57 @@ def run(options: argparse.Namespace) -> int:
         f"({recording.end_ns / 1e9:.1f} s) to {short(folder)}"
     )
     return 0
+
+
+def _is_export(options: argparse.Namespace) -> bool:
+    """Tell whether the metadata say what the columns are; refuse half of the hints."""
+    from meterlog.model.errors import UsageError
+
+    if options.time is None and not options.assign:
+        if options.accuracy:
+            raise UsageError(
+                "an export says itself how good the meters were.",
+                subject="--accuracy",
+                remedy="Leave it out, or say what the columns are with --time and --assign.",
+            )
+        return True
+    if options.time is None or not options.assign:
+        lacks = "--time COLUMN" if options.time is None else "--assign ROLE=COLUMN"
+        raise UsageError(f"{lacks} is missing.", remedy="A trace from elsewhere needs both.")
+    return False
+
+
+def _import_export(options: argparse.Namespace, progress: Progress) -> tuple[Path, tuple[str, ...]]:
+    from meterlog.profile import load_limits
+    from meterlog.recording import ExportRequest, import_export
+
+    request = ExportRequest(
+        source=options.trace,
+        out=new_folder(options.out),
+        events=options.events,
+        limits=None if options.limits is None else load_limits(options.limits),
+        job=job_from(options),
+    )
+    return import_export(request, progress)
+
+
+def _import_trace(options: argparse.Namespace, progress: Progress) -> Path:
+    from meterlog.model import Limits
+    from meterlog.profile import load_limits
+    from meterlog.recording import ImportRequest, import_trace
+
+    assign = _assigned(options.assign)
+    request = ImportRequest(
+        trace=options.trace,
+        time_column=options.time,
+        assign=assign,
+        events=options.events,
+        out=new_folder(options.out),
+        limits=load_limits(options.limits) if options.limits is not None else Limits(),
+        job=job_from(options),
+        accuracy=accuracies(options.accuracy, [role for role, _ in assign]),
+    )
+    return import_trace(request, progress)
 
 
 def _assigned(words: list[str]) -> tuple[tuple[str, str], ...]:

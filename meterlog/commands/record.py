@@ -8,6 +8,7 @@ from pathlib import Path
 from meterlog.commands.entry import Subparsers, add_command
 from meterlog.commands.folders import new_folder
 from meterlog.commands.job_options import add_job_options, job_from
+from meterlog.commands.meter_options import add_meter_options, say_overdue, stated_meters
 from meterlog.commands.sensor_options import add_sensor_options, wiring_from, zeros_to_take
 
 _WORDS = """\
@@ -70,6 +71,7 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
     )
     parser.add_argument("--json", action="store_true", help="print one JSON object instead")
     add_sensor_options(parser)
+    add_meter_options(parser)
     add_job_options(parser)
     parser.set_defaults(run=run)
 
@@ -103,10 +105,18 @@ def run(options: argparse.Namespace) -> int:
         if options.out
         else fresh_folder(options.work_order or options.vehicle)
     )
-    recording = Run(choices, limits, folder, job_from(options), keep_raw=not options.no_raw)
+    recording = Run(
+        choices,
+        limits,
+        folder,
+        job_from(options),
+        keep_raw=not options.no_raw,
+        stated=stated_meters(options),
+    )
     with StopSignals() as stop:
         with stop.at_once():
             recording.start()
+        say_overdue(recording.about)
         outcome = "interrupted"
         silent: tuple[str, ...] = ()
         try:

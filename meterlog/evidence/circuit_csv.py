@@ -3,31 +3,70 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from datetime import datetime
 
 from meterlog.evidence.cell_text import Cell
+from meterlog.evidence.table_column import Column, Kind, Rows, Table
+from meterlog.evidence.utc_text import nanoseconds_of, utc_text
 from meterlog.model import Circuit, CircuitCheck, CircuitVerdict
 from meterlog.model.circuit_words import label_of, state_words, unit_of
 
-READING_COLUMNS = (
-    "check", "circuit", "entry", "utc", "state", "point", "where", "value", "unit",
-    "expanded_uncertainty", "in_order_low", "in_order_high", "as_expected", "meter_ohm",
-    "complaint_present", "source", "basis", "doubted",
-)  # fmt: skip
-SUSPECT_COLUMNS = (
-    "check", "circuit", "unit", "label", "probability", "probability_without_best", "fault",
-)  # fmt: skip
-DROP_COLUMNS = (
-    "check", "circuit", "section", "label", "side", "state", "drop_v (V)", "expanded_v (V)",
-    "limit_v (V)", "verdict", "probability", "current_a (A)", "entries", "statement",
-)  # fmt: skip
+_CHECK = Column("check", Kind.WHOLE, "Which check of the recording, from 1.")
+_CIRCUIT = Column("circuit", Kind.TEXT, "Name of the circuit profile.")
+_STATE = Column("state", Kind.TEXT, "State of the circuit: key, command and so on.")
 
-Rows = list[Sequence[Cell]]
+READING_COLUMNS = (
+    _CHECK,
+    _CIRCUIT,
+    Column("entry", Kind.WHOLE, "Number of the entry within its check."),
+    Column("utc", Kind.INSTANT, "When it was entered, in UTC."),
+    _STATE,
+    Column("point", Kind.TEXT, "The test point, or the sign that was seen."),
+    Column("where", Kind.TEXT, "The test point in words, or what the sign showed."),
+    Column("value", Kind.NUMBER, "What was read, in the unit of the line."),
+    Column("unit", Kind.TEXT, "Unit of value, expanded_uncertainty and what is in order."),
+    Column("expanded_uncertainty", Kind.NUMBER, "+- for about 95 %, in the unit of the line."),
+    Column("in_order_low", Kind.NUMBER, "The least that a circuit in order shows."),
+    Column("in_order_high", Kind.NUMBER, "The most that a circuit in order shows."),
+    Column("as_expected", Kind.YES_NO, "yes: the value lies between those."),
+    Column("meter_ohm", Kind.NUMBER, "Input resistance of the meter.", "ohm"),
+    Column("complaint_present", Kind.YES_NO, "yes: the complaint was there just then."),
+    Column("source", Kind.TEXT, "Which meter, or typed by hand."),
+    Column("basis", Kind.TEXT, "Where its uncertainty is from."),
+    Column("doubted", Kind.TEXT, "Why this entry is doubted; empty: it is not."),
+)
+SUSPECT_COLUMNS = (
+    _CHECK,
+    _CIRCUIT,
+    Column("unit", Kind.TEXT, "The replaceable unit, by its name in the profile."),
+    Column("label", Kind.TEXT, "The same in words."),
+    Column("probability", Kind.NUMBER, "That this unit is bad.", "1"),
+    Column("probability_without_best", Kind.NUMBER, "The least without any one reading.", "1"),
+    Column("fault", Kind.TEXT, "The likeliest fault of this unit."),
+)
+DROP_COLUMNS = (
+    _CHECK,
+    _CIRCUIT,
+    Column("section", Kind.TEXT, "Section of the circuit, by its name in the profile."),
+    Column("label", Kind.TEXT, "The same in words."),
+    Column("side", Kind.TEXT, "Feed or ground side."),
+    _STATE,
+    Column("drop_v (V)", Kind.NUMBER, "The voltage drop.", "V"),
+    Column("expanded_v (V)", Kind.NUMBER, "+- for about 95 %.", "V"),
+    Column("limit_v (V)", Kind.NUMBER, "The drop allowed.", "V"),
+    Column("verdict", Kind.TEXT, "pass, fail or can't tell."),
+    Column("probability", Kind.NUMBER, "That the true drop is within the limit.", "1"),
+    Column("current_a (A)", Kind.NUMBER, "The current that made it.", "A"),
+    Column("entries", Kind.WHOLES, "The entries that it is made of."),
+    Column("statement", Kind.TEXT, "The same in one sentence."),
+)
+
 _YES = {True: "yes", False: "no", None: None}
 
 
 def circuit_tables(
     circuit: Circuit, check: CircuitCheck, verdict: CircuitVerdict, number: int = 1
-) -> dict[str, tuple[Sequence[str], Rows]]:
+) -> dict[str, Table]:
     """Give the tables of one check.
 
     Parameters
@@ -41,12 +80,20 @@ def circuit_tables(
 
     Returns
     -------
-    dict of str to (sequence of str, list)
-        By file name: the columns and the rows. No table is empty.
+    dict of str to Table
+        By file name. No table is empty.
     """
-    tables: dict[str, tuple[Sequence[str], Rows]] = {
-        "circuit-readings.csv": (READING_COLUMNS, _entries(circuit, check, verdict, number)),
-        "circuit-suspects.csv": (
+    entries = _entries(circuit, check, verdict, number)
+    tables = {
+        "circuit-readings.csv": Table(
+            "Circuit check: readings",
+            "One line a reading or a sign that was entered.",
+            READING_COLUMNS,
+            entries,
+        ),
+        "circuit-suspects.csv": Table(
+            "Circuit check: suspects",
+            "One line a replaceable unit that may be bad, the likeliest first.",
             SUSPECT_COLUMNS,
             [
                 (
@@ -61,7 +108,9 @@ def circuit_tables(
                 for one in verdict.suspects
             ],
         ),
-        "circuit-drops.csv": (
+        "circuit-drops.csv": Table(
+            "Circuit check: voltage drops",
+            "One line a section of the circuit whose drop was measured.",
             DROP_COLUMNS,
             [
                 (
@@ -84,7 +133,16 @@ def circuit_tables(
             ],
         ),
     }
-    return {name: table for name, table in tables.items() if table[1]}
+    return {name: table for name, table in tables.items() if table.rows}
+
+
+def _utc(text: str) -> str | None:
+    """Write an instant as all tables do; what is none stays in ``circuit.json`` and the events."""
+    try:
+        instant = datetime.fromisoformat(text)
+    except ValueError:
+        return None
+    return None if instant.tzinfo is None else utc_text(nanoseconds_of(instant))
 
 
 def _entries(circuit: Circuit, check: CircuitCheck, verdict: CircuitVerdict, number: int) -> Rows:
@@ -97,7 +155,7 @@ def _entries(circuit: Circuit, check: CircuitCheck, verdict: CircuitVerdict, num
             number,
             circuit.name,
             reading.id,
-            reading.t_utc or None,
+            _utc(reading.t_utc),
             state_words(circuit, reading.state),
             reading.point,
             label_of(circuit, reading.point),
@@ -120,7 +178,7 @@ def _entries(circuit: Circuit, check: CircuitCheck, verdict: CircuitVerdict, num
             number,
             circuit.name,
             sign.id,
-            sign.t_utc or None,
+            _utc(sign.t_utc),
             state_words(circuit, sign.state),
             sign.sign.value,
             sign.value,

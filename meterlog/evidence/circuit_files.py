@@ -4,13 +4,16 @@ from __future__ import annotations
 
 import json
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from meterlog.evidence.cell_text import Cell, csv_lines
+from meterlog.evidence.cell_text import AS_USUAL
 from meterlog.evidence.circuit_csv import circuit_tables
 from meterlog.evidence.circuit_json import circuit_to_dict
 from meterlog.evidence.circuit_text import circuit_text
 from meterlog.evidence.origin_words import origin_words
+from meterlog.evidence.table_column import Table
+from meterlog.evidence.table_files import table_files
+from meterlog.evidence.table_form import TableForm
 from meterlog.evidence.verify import seal_digest
 from meterlog.model import Circuit, CircuitCheck, CircuitVerdict
 from meterlog.recording import Recording
@@ -48,7 +51,10 @@ class JudgedCheck:
 
 
 def circuit_files(
-    recording: Recording, checks: Sequence[JudgedCheck], lacking: Sequence[str] = ()
+    recording: Recording,
+    checks: Sequence[JudgedCheck],
+    lacking: Sequence[str] = (),
+    form: TableForm = AS_USUAL,
 ) -> dict[str, bytes]:
     """Give file names and contents; none where nothing was checked.
 
@@ -59,22 +65,25 @@ def circuit_files(
         Oldest first.
     lacking : sequence of str
         What could not be read or judged.
+    form : TableForm
+        Of the tables.
 
     Returns
     -------
     dict of str to bytes
         ``circuit.txt``, ``circuit.json``, and ``circuit-readings.csv``, ``circuit-suspects.csv``
-        and ``circuit-drops.csv`` where they have rows.
+        and ``circuit-drops.csv`` where they have rows, each with its metadata.
     """
     if not checks and not lacking:
         return {}
-    tables: dict[str, tuple[Sequence[str], list[Sequence[Cell]]]] = {}
+    tables: dict[str, Table] = {}
     for at, one in enumerate(checks, start=1):
-        made = circuit_tables(one.circuit, one.check, one.verdict, at)
-        for name, (columns, rows) in made.items():
-            tables.setdefault(name, (columns, []))[1].extend(rows)
+        for name, made in circuit_tables(one.circuit, one.check, one.verdict, at).items():
+            before = tables[name].rows if name in tables else []
+            tables[name] = replace(made, rows=[*before, *made.rows])
+    recording_id = recording.about.recording_id
     content = {
-        "recording": recording.about.recording_id,
+        "recording": recording_id,
         "lacking": list(lacking),
         "checks": [one.to_dict() for one in checks],
     }
@@ -82,7 +91,11 @@ def circuit_files(
     return {
         "circuit.txt": _text(recording, checks, lacking).encode("utf-8", "backslashreplace"),
         "circuit.json": told.encode("utf-8", "backslashreplace"),
-        **{name: csv_lines([columns, *rows]) for name, (columns, rows) in tables.items()},
+        **{
+            file: written
+            for name, table in tables.items()
+            for file, written in table_files(name, table, form, recording_id).items()
+        },
     }
 
 

@@ -5,13 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
+from meterlog.evidence.cell_text import AS_USUAL
 from meterlog.evidence.judgement_files import judgement_file, review_file
 from meterlog.evidence.partial_files import PartialFiles
 from meterlog.evidence.readings_csv import ReadingsCsv
 from meterlog.evidence.readme_text import readme_text
+from meterlog.evidence.table_form import TableForm
 from meterlog.evidence.tables_csv import TablesCsv
 from meterlog.model import Review
-from meterlog.recording import Recording
+from meterlog.recording import METADATA_ENDING, Recording
 
 
 class _Progress:
@@ -35,6 +37,7 @@ def export_recording(
     progress: Callable[[float], None],
     more: Mapping[str, bytes] | None = None,
     beside: Sequence[str] = (),
+    form: TableForm = AS_USUAL,
 ) -> tuple[Path, ...]:
     """Write a recording and its review as tables.
 
@@ -50,13 +53,15 @@ def export_recording(
         Further files by name, such as :func:`~meterlog.evidence.circuit_files.circuit_files` gives.
     beside : sequence of str
         What they come to, for the head of ``judgement.txt``.
+    form : TableForm
+        Of all tables; ``more`` come as they are.
 
     Returns
     -------
     tuple of Path
         ``README.txt``, ``judgement.txt``, ``review.json``, ``findings.csv``, ``steps.csv``,
         ``spans.csv``, ``events.csv``, one ``readings-<key>.csv`` an instrument; ``budgets.csv``,
-        ``startups.csv`` and ``taps.csv`` where there are any.
+        ``startups.csv`` and ``taps.csv`` where there are any; to each table its metadata.
 
     Raises
     ------
@@ -67,15 +72,19 @@ def export_recording(
 
     Source
     ------
-    RFC 4180 for the tables (UTF-8, header, CRLF), RFC 3339 for time stamps.
+    RFC 4180 for the tables (UTF-8, header, CRLF), RFC 3339 for time stamps, CSV on the Web (W3C,
+    2015) for their metadata.
     """
     instruments = recording.about.instruments
     told = _Progress(sum(recording.rows(one.key) for one in instruments), progress)
     with PartialFiles(out) as files:
         for instrument in instruments:
-            with files.file(f"readings-{instrument.key}.csv") as stream:
-                ReadingsCsv(recording, review, instrument).write(stream, told)
-        tables = TablesCsv(recording, review).files()
+            table = ReadingsCsv(recording, review, instrument, form)
+            with files.file(table.name) as stream:
+                table.write(stream, told)
+            with files.file(table.name + METADATA_ENDING) as stream:
+                stream.write(table.metadata())
+        tables = TablesCsv(recording, review, form).files()
         for name, content in {**tables, **(more or {})}.items():
             with files.file(name) as stream:
                 stream.write(content)
@@ -83,7 +92,7 @@ def export_recording(
         for name, text in (
             ("judgement.txt", judgement_file(recording, review, beside)),
             ("review.json", review_file(recording, review)),
-            ("README.txt", readme_text(recording, review)),
+            ("README.txt", readme_text(recording, review, form)),
         ):
             with files.file(name) as stream:
                 stream.write(text.encode("utf-8", "backslashreplace"))

@@ -8,15 +8,7 @@ import numpy as np
 import pyarrow as pa
 from numpy.typing import NDArray
 
-from meterlog.model import Flag
-
-WORDS = {
-    Flag.OVERLOAD: "overload",
-    Flag.NO_DATA: "no-data",
-    Flag.RANGE_CHANGED: "range-changed",
-    Flag.ZEROED: "zeroed",
-    Flag.TYPED: "typed",
-}
+from meterlog.model import FLAG_WORDS
 
 
 def flag_words(flags: NDArray[np.uint8], names: Sequence[str]) -> pa.DictionaryArray:
@@ -54,6 +46,6 @@ def _words(row: NDArray[np.uint8], names: Sequence[str]) -> str:
     return " ".join(
         f"{name}:{word}"
         for name, bits in zip(names, row.tolist(), strict=True)
-        for flag, word in WORDS.items()
+        for flag, word in FLAG_WORDS.items()
         if bits & flag
     )

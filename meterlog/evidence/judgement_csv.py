@@ -7,29 +7,14 @@ from collections.abc import Iterator, Sequence
 
 from meterlog.evidence.budgets_json import budgets_of
 from meterlog.evidence.cell_text import Cell
+from meterlog.evidence.judgement_columns import BUDGET_COLUMNS, START_COLUMNS, TAP_COLUMNS
+from meterlog.evidence.table_column import Table
 from meterlog.model import Budget, Review, StartUp, Step, Tap
-
-BUDGET_COLUMNS = (
-    "speed", "start_s", "end_s", "figure", "value", "value_unit", "combined_u",
-    "effective_degrees", "coverage_factor", "expanded_uncertainty", "lacking", "source",
-    "standard_u", "unit", "shape", "degrees", "sensitivity", "contribution", "basis", "same_error",
-)  # fmt: skip
-START_COLUMNS = (
-    "start_s", "edge_s", "speed", "cause", "peak_a (A)", "peak_expanded_a (A)",
-    "peak_is_floor", "peak_after_s", "steady_a (A)", "ratio", "settle_s", "settle_edge_s",
-    "i2t (A2s)", "i2t_over_s",
-)  # fmt: skip
-TAP_COLUMNS = (
-    "tap_s", "attempt", "speed", "before", "after", "before_a (A)", "after_a (A)", "returned_s",
-    "returned_edge_s", "answered", "stopped", "marked_late",
-)  # fmt: skip
 
 YES = {True: "yes", False: "no"}
 
-Rows = list[Sequence[Cell]]
 
-
-def judgement_tables(review: Review) -> dict[str, tuple[Sequence[str], Rows]]:
+def judgement_tables(review: Review) -> dict[str, Table]:
     """Give the tables that a review has something for.
 
     Parameters
@@ -38,8 +23,8 @@ def judgement_tables(review: Review) -> dict[str, tuple[Sequence[str], Rows]]:
 
     Returns
     -------
-    dict of str to (sequence of str, list)
-        By file name: the columns and the rows. No table is empty.
+    dict of str to Table
+        By file name. No table is empty.
     """
     budgets = [
         row
@@ -48,12 +33,24 @@ def judgement_tables(review: Review) -> dict[str, tuple[Sequence[str], Rows]]:
         for row in _budget(step, name, made)
     ]
     taps = review.taps.taps if review.taps is not None else ()
-    tables: dict[str, tuple[Sequence[str], Rows]] = {
-        "budgets.csv": (BUDGET_COLUMNS, budgets),
-        "startups.csv": (START_COLUMNS, [_start(one) for one in review.startups]),
-        "taps.csv": (TAP_COLUMNS, [_tap(one) for one in taps]),
+    tables = {
+        "budgets.csv": Table(
+            "Uncertainty budgets",
+            "One line a source of error of one figure of one step; the figure stands in each.",
+            BUDGET_COLUMNS,
+            budgets,
+        ),
+        "startups.csv": Table(
+            "Start-ups",
+            "One line a start of the motor.",
+            START_COLUMNS,
+            [_start(one) for one in review.startups],
+        ),
+        "taps.csv": Table(
+            "Taps", "One line a mark of a tap.", TAP_COLUMNS, [_tap(one) for one in taps]
+        ),
     }
-    return {name: table for name, table in tables.items() if table[1]}
+    return {name: table for name, table in tables.items() if table.rows}
 
 
 def _budget(step: Step, figure: str, made: Budget) -> Iterator[Sequence[Cell]]:
@@ -91,7 +88,7 @@ def _budget(step: Step, figure: str, made: Budget) -> Iterator[Sequence[Cell]]:
 
 def _degrees(degrees: float) -> Cell:
     """Write infinitely many as such: an empty cell would say that the number is not known."""
-    return "inf" if math.isinf(degrees) else degrees
+    return "INF" if math.isinf(degrees) else degrees
 
 
 def _start(one: StartUp) -> Sequence[Cell]:

@@ -9,8 +9,8 @@ from meterlog.recording import Recording
 _ORIGINS = {
     Origin.SIMULATED: "SIMULATED: these readings come from a model of a fan circuit, not from a "
     "vehicle. They prove nothing about any vehicle.",
-    Origin.IMPORTED: "IMPORTED: these readings were taken by another program and read from its "
-    "file, which is kept inside the recording (data/original).",
+    Origin.IMPORTED: "IMPORTED: these readings were not recorded here, but read from a file, which "
+    "is kept inside the recording (data/original).",
     Origin.TYPED: "TYPED: these readings were typed by hand.",
 }
 

@@ -11,14 +11,25 @@ import pyarrow as pa
 import pyarrow.csv
 from numpy.typing import NDArray
 
-from meterlog.evidence.cell_text import csv_lines
+from meterlog.evidence.cell_text import AS_USUAL, csv_lines, defused
+from meterlog.evidence.csvw import csvw_metadata
 from meterlog.evidence.flag_words import flag_words
+from meterlog.evidence.judgement_columns import ORIGIN
+from meterlog.evidence.recording_head import recording_head
+from meterlog.evidence.table_column import Column, Kind, heads
+from meterlog.evidence.table_form import TableForm
 from meterlog.evidence.utc_text import nanoseconds_of, utc_texts
 from meterlog.model import Block, Event, EventKind, Instrument, Origin, Review, Role
 from meterlog.recording import UNDATED, Recording
 
-TIME_COLUMNS = ("time_utc", "elapsed_s")
-_QUOTED = ('"', ",", "\r", "\n")
+_TIMES = (
+    Column("time_utc", Kind.INSTANT, "When it was read, in UTC; empty where no date is known."),
+    Column("elapsed_s", Kind.NUMBER, "The same from the recording's beginning.", "s"),
+)
+_FLAGS = Column("flags", Kind.TEXT, "channel:word for what is to be known about a value.")
+_SPEED_WORDS = "Commanded fan speed at that time, 0 is off; empty where nobody recorded it."
+_SPAN = Column("span", Kind.TEXT, "What the motor was doing, as in spans.csv.")
+_QUOTED = ('"', ",", ";", "\t", "\r", "\n")
 
 
 def column_names(instrument: Instrument) -> tuple[str, ...]:
@@ -84,7 +95,9 @@ def _int32(values: NDArray[np.int64]) -> pa.Array:
 def _speeds(events: tuple[Event, ...]) -> _Steps:
     speeds = [event for event in events if event.kind is EventKind.SPEED]
     starts = np.array([event.t_ns for event in speeds], np.int64)
-    return _Steps(starts, pa.array([None, *(event.value for event in speeds)], pa.string()))
+    return _Steps(
+        starts, pa.array([None, *(defused(event.value) for event in speeds)], pa.string())
+    )
 
 
 def _spans(review: Review) -> _Steps:
@@ -110,13 +123,21 @@ class ReadingsCsv:
     recording : Recording
     review : Review
     instrument : Instrument
+    form : TableForm
 
     Source
     ------
     RFC 4180 for the table, RFC 3339 for the time stamps.
     """
 
-    def __init__(self, recording: Recording, review: Review, instrument: Instrument) -> None:
+    def __init__(
+        self,
+        recording: Recording,
+        review: Review,
+        instrument: Instrument,
+        form: TableForm = AS_USUAL,
+    ) -> None:
+        self._form = form
         self._recording = recording
         self._instrument = instrument
         self._names = column_names(instrument)
@@ -128,12 +149,37 @@ class ReadingsCsv:
         self._zero_ns = nanoseconds_of(started)
 
     @property
-    def header(self) -> tuple[str, ...]:
-        """The columns' names."""
-        channels = zip(self._names, self._instrument.channels, strict=True)
-        units = [f"{name} ({channel.unit})" for name, channel in channels]
-        last = () if self._origin is Origin.MEASURED else ("origin",)
-        return (*TIME_COLUMNS, *units, "flags", "step", "span", *last)
+    def name(self) -> str:
+        """The table's file name."""
+        return f"readings-{self._instrument.key}.csv"
+
+    @property
+    def columns(self) -> tuple[Column, ...]:
+        """All columns."""
+        channels = [
+            Column(
+                f"{name} ({channel.unit})",
+                Kind.NUMBER,
+                f"{channel.quantity.value.capitalize()} of channel {channel.name}, scaled and"
+                " zeroed, as read; empty where flags has no-data or overload.",
+                channel.unit,
+            )
+            for name, channel in zip(self._names, self._instrument.channels, strict=True)
+        ]
+        counted = all(text.isdecimal() for text in self._steps.texts)
+        step = Column("step", Kind.WHOLE if counted else Kind.TEXT, _SPEED_WORDS)
+        last = () if self._origin is Origin.MEASURED else (ORIGIN,)
+        return (*_TIMES, *channels, _FLAGS, step, _SPAN, *last)
+
+    def metadata(self) -> bytes:
+        """Give the metadata: they hold all that an import needs to know of the recording."""
+        about = (
+            f"Readings of {self._instrument.key}",
+            "One line a reading of the instrument, every one as it was read.",
+        )
+        more = recording_head(self._recording.about)
+        recording_id = self._recording.about.recording_id
+        return csvw_metadata(self.name, about, self.columns, self._form, recording_id, more)
 
     def write(self, stream: BinaryIO, progress: Callable[[int], None]) -> None:
         """Write header and rows.
@@ -151,12 +197,16 @@ class ReadingsCsv:
         RecordingUnreadable
             If the recording can't be read any more.
         """
-        stream.write(csv_lines([self.header]))
+        stream.write(csv_lines([heads(self.columns)], self._form))
         # Arrow quotes every text as soon as it may quote any: only where a name asks for it.
         texts = "".join((*self._names, *self._steps.texts, self._origin.value))
         quoting = "needed" if any(mark in texts for mark in _QUOTED) else "none"
         options = pa.csv.WriteOptions(
-            include_header=False, eol="\r\n", quoting_style=quoting, batch_size=16_384
+            include_header=False,
+            eol="\r\n",
+            quoting_style=quoting,
+            batch_size=16_384,
+            delimiter=self._form.delimiter,
         )
         for block in self._recording.blocks(self._instrument.key):
             pa.csv.write_csv(self._table(block), stream, options)
@@ -166,15 +216,20 @@ class ReadingsCsv:
         count = len(block)
         columns = [
             utc_texts(block.t_ns + self._zero_ns) if self._dated else pa.nulls(count, pa.string()),
-            _floats(block.t_ns / 1e9),
-            *(_floats(block.values[:, k]) for k in range(len(self._names))),
-            flag_words(block.flags, self._names).dictionary_decode(),
+            self._form.column(_floats(block.t_ns / 1e9)),
+            *(self._form.column(_floats(block.values[:, k])) for k in range(len(self._names))),
+            self._flags(block).dictionary_decode(),
             self._steps.at(block.t_ns),
             self._spans.at(block.t_ns),
         ]
         if self._origin is not Origin.MEASURED:
             columns.append(pa.repeat(self._origin.value, count))
         return pa.table(columns, [f"c{k}" for k in range(len(columns))])
+
+    def _flags(self, block: Block) -> pa.DictionaryArray:
+        words = flag_words(block.flags, self._names)
+        texts = [None if text is None else defused(text) for text in words.dictionary.to_pylist()]
+        return pa.DictionaryArray.from_arrays(words.indices, pa.array(texts, pa.string()))
 
 
 def _floats(values: NDArray[np.float64]) -> pa.Array:

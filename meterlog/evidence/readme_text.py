@@ -8,9 +8,11 @@ from dataclasses import fields
 
 import meterlog
 from meterlog.evidence.accuracy_text import accuracy_of
+from meterlog.evidence.cell_text import AS_USUAL
 from meterlog.evidence.origin_words import origin_words
 from meterlog.evidence.readings_csv import column_names
 from meterlog.evidence.sensors_text import sensors_of
+from meterlog.evidence.table_form import TableForm
 from meterlog.evidence.times_text import TIMES, times_of
 from meterlog.evidence.verify import seal_digest
 from meterlog.model import Channel, Conditions, Instrument, Job, Limits, Origin, Review
@@ -19,10 +21,13 @@ from meterlog.recording import UNDATED, Recording
 _WIDTH = 92
 
 _TABLES = """\
-All tables are comma-separated values (RFC 4180): UTF-8, one header line, a point as decimal
-mark, CRLF line ends. An empty cell means that there is no value. Text that a spreadsheet could
-run as a formula has an apostrophe in front. Times end in Z: UTC. elapsed_s and all columns that
-end in _s are seconds; the recording's beginning is 0.
+All tables are text (RFC 4180): UTF-8, one header line, {form}, CRLF line ends.
+An empty cell means that there is no value. Text that a spreadsheet could run as a formula (it
+begins with = + - @, tab or line end, or so after apostrophes) has an apostrophe in front. Times end
+in Z: UTC. elapsed_s and all columns that end in _s are seconds; the recording's beginning is 0.
+Beside each table lies <its name>-metadata.json (CSV on the Web, W3C, 2015): what programs need to
+read it, with type, unit and meaning of each column. That of the readings also holds instruments,
+accuracies and limits: "meterlog import" of this folder makes a recording with the same findings.
 
 judgement.txt  Everything below in plain words: the verdict of the whole recording, what it rests
                on, what speaks against it and what to measure next; what this set-up could not
@@ -57,7 +62,7 @@ steps.csv      One line a stretch at one commanded speed: n readings, motor volt
 budgets.csv    What each uncertainty of a step is made of, one row a line: figure (current, voltage,
                power, ratio of voltage to current) with value, combined_u, effective_degrees,
                coverage_factor and expanded_uncertainty repeated in each row; then the line: source
-               in words, standard_u in its unit, shape of its distribution, degrees of freedom (inf:
+               in words, standard_u in its unit, shape of its distribution, degrees of freedom (INF:
                taken as exactly known), sensitivity, contribution = sensitivity x standard_u in
                value_unit, basis. Rows with one same_error are one error: their contributions add
                up with their signs; all others add up as squares. lacking says what ought to be in
@@ -114,13 +119,15 @@ _READINGS = """\
 """
 
 
-def readme_text(recording: Recording, review: Review) -> str:
+def readme_text(recording: Recording, review: Review, form: TableForm = AS_USUAL) -> str:
     """Give the text of ``README.txt``.
 
     Parameters
     ----------
     recording : Recording
     review : Review
+    form : TableForm
+        Of the tables.
 
     Returns
     -------
@@ -133,7 +140,7 @@ def readme_text(recording: Recording, review: Review) -> str:
             *_origin(recording),
             "",
             "THE FILES",
-            _TABLES + TIMES,
+            _TABLES.replace("{form}", _form(form)) + TIMES,
             *(line for one in recording.about.instruments for line in _one(recording, one)),
             _READINGS,
             *_rule(review),
@@ -143,6 +150,12 @@ def readme_text(recording: Recording, review: Review) -> str:
             "",
         ]
     )
+
+
+def _form(form: TableForm) -> str:
+    exact = " and no exponents" if form.decimal_comma else ""
+    delimiter = f"a {form.delimiter_name} between fields"
+    return f"{delimiter}, a {form.decimal_name} as\ndecimal mark{exact}"
 
 
 def _head(recording: Recording) -> Iterator[str]:

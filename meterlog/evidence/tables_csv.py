@@ -2,33 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
-from typing import TypeVar
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
-from meterlog.evidence.cell_text import Cell, csv_lines
+from meterlog.evidence.cell_text import AS_USUAL, Cell
+from meterlog.evidence.judgement_columns import (
+    EVENT_COLUMNS,
+    FINDING_COLUMNS,
+    ORIGIN,
+    SPAN_COLUMNS,
+    STEP_COLUMNS,
+)
 from meterlog.evidence.judgement_csv import YES, judgement_tables
 from meterlog.evidence.readings_csv import origin_of
+from meterlog.evidence.recording_head import head_of_events
+from meterlog.evidence.table_column import Rows, Table
+from meterlog.evidence.table_files import table_files
+from meterlog.evidence.table_form import TableForm
 from meterlog.evidence.utc_text import nanoseconds_of, utc_text
 from meterlog.model import Event, Finding, Origin, Review, Span, Step
 from meterlog.recording import UNDATED, Recording
-
-Thing = TypeVar("Thing")
-
-STEP_COLUMNS = (
-    "speed", "start_s", "end_s", "n", "mean_v (V)", "sd_v (V)", "mean_a (A)", "sd_a (A)",
-    "median_a (A)", "min_a (A)", "max_a (A)", "steady_n", "steady_mean_v (V)",
-    "steady_mean_a (A)", "steady_sd_a (A)", "steady_expanded_a (A)", "steady_coverage", "edge_s",
-    "found", "proposed_speed",
-)  # fmt: skip
-SPAN_COLUMNS = (
-    "kind", "start_s", "end_s", "start_edge_s", "end_edge_s", "speed", "detail", "settled_by",
-)  # fmt: skip
-EVENT_COLUMNS = ("time_utc", "elapsed_s", "kind", "value", "source")
-FINDING_COLUMNS = (
-    "kind", "verdict", "start_s", "end_s", "edge_s", "value", "unit", "expanded_uncertainty",
-    "coverage_factor", "limit", "probability", "speed", "statement",
-)  # fmt: skip
 
 
 def _step(step: Step) -> Sequence[Cell]:
@@ -67,13 +60,15 @@ class TablesCsv:
     ----------
     recording : Recording
     review : Review
+    form : TableForm
     """
 
     recording: Recording
     review: Review
+    form: TableForm = AS_USUAL
 
     def files(self) -> dict[str, bytes]:
-        """Give file names and contents.
+        """Give file names and contents, each table with its metadata.
 
         Returns
         -------
@@ -82,28 +77,50 @@ class TablesCsv:
             ``startups.csv`` and ``taps.csv`` where there are any.
         """
         review = self.review
-        more = {
-            name: self._csv(columns, rows, lambda row: row)
-            for name, (columns, rows) in judgement_tables(review).items()
+        tables = {
+            "steps.csv": Table(
+                "Steps",
+                "One line a stretch at one commanded speed.",
+                STEP_COLUMNS,
+                [_step(step) for step in review.steps],
+            ),
+            "spans.csv": Table(
+                "Spans",
+                "One line a stretch in which the motor did one thing.",
+                SPAN_COLUMNS,
+                [_span(span) for span in review.spans],
+            ),
+            "events.csv": Table(
+                "Events",
+                "One line a mark of the technician's or a message of the program's.",
+                EVENT_COLUMNS,
+                [self._event(event) for event in self.recording.events],
+            ),
+            "findings.csv": Table(
+                "Findings",
+                "One line a statement of the judgement.",
+                FINDING_COLUMNS,
+                [_finding(finding) for finding in review.findings],
+            ),
+            **judgement_tables(review),
         }
+        recording_id = self.recording.about.recording_id
+        more = {"events.csv": head_of_events(self.recording)}
         return {
-            "steps.csv": self._csv(STEP_COLUMNS, review.steps, _step),
-            "spans.csv": self._csv(SPAN_COLUMNS, review.spans, _span),
-            "events.csv": self._csv(EVENT_COLUMNS, self.recording.events, self._event),
-            "findings.csv": self._csv(FINDING_COLUMNS, review.findings, _finding),
-            **more,
+            file: content
+            for name, table in tables.items()
+            for file, content in table_files(
+                name, self._marked(table), self.form, recording_id, more.get(name)
+            ).items()
         }
 
-    def _csv(
-        self,
-        columns: Sequence[str],
-        things: Sequence[Thing],
-        cells: Callable[[Thing], Sequence[Cell]],
-    ) -> bytes:
+    def _marked(self, table: Table) -> Table:
+        """Say in every line what the readings are that were not measured."""
         origin = origin_of(self.recording)
-        mark: Sequence[Cell] = () if origin is Origin.MEASURED else (origin.value,)
-        head = (*columns, *(("origin",) if mark else ()))
-        return csv_lines([head, *((*cells(thing), *mark) for thing in things)])
+        if origin is Origin.MEASURED:
+            return table
+        rows: Rows = [(*row, origin.value) for row in table.rows]
+        return replace(table, columns=(*table.columns, ORIGIN), rows=rows)
 
     def _event(self, event: Event) -> Sequence[Cell]:
         about = self.recording.about

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from datetime import UTC, datetime
-
 import numpy as np
 import pyarrow as pa
 from numpy.typing import NDArray
 
+from meterlog.model import nanoseconds_of
+
+__all__ = ["nanoseconds_of", "utc_text", "utc_texts"]
+
 _SECOND = 1_000_000_000
 _DAY = 86_400
 _LENGTH = 30
-_EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 
 
 def _digits(count: int, width: int) -> NDArray[np.uint8]:
@@ -21,18 +22,6 @@ def _digits(count: int, width: int) -> NDArray[np.uint8]:
 
 _TWO = _digits(60, 2)
 _THREE = _digits(1000, 3)
-
-
-def nanoseconds_of(instant: datetime) -> int:
-    """Give an instant as whole nanoseconds since 1970-01-01T00:00:00Z.
-
-    Parameters
-    ----------
-    instant : datetime
-        With its UTC offset.
-    """
-    gone = instant - _EPOCH
-    return ((gone.days * _DAY + gone.seconds) * 1_000_000 + gone.microseconds) * 1000
 
 
 def utc_texts(since_epoch_ns: NDArray[np.int64]) -> pa.StringArray:

@@ -8,9 +8,8 @@ from pathlib import Path
 
 from meterlog.model.errors import EvidenceError, RecordingError
 from meterlog.recording import Recording, layout
-from meterlog.recording.bag import DECLARATION, decode_name, payload, sha256_of
+from meterlog.recording.bag import DECLARATION, payload, read_manifest, sha256_of
 
-_ENTRY = re.compile(r"([0-9a-f]{64})  (.+)")
 _OXUM = re.compile(r"^Payload-Oxum: (\d{1,18})\.(\d{1,18})$", re.MULTILINE)
 
 
@@ -110,20 +109,14 @@ def _check_bag(found: _Found) -> None:
 
 
 def _check_manifest(found: _Found, manifest: str) -> set[str]:
-    listed: set[str] = set()
     if not (found.folder / manifest).is_file():
         found.problems.append(f"{manifest}: is missing.")
-        return listed
-    text = (found.folder / manifest).read_bytes().decode("utf-8", "replace")
-    for number, line in enumerate(text.removesuffix("\n").split("\n"), 1):
-        entry = _ENTRY.fullmatch(line)
-        name = decode_name(entry[2]) if entry else ""
-        if entry is None or name in listed or ".." in Path(name).parts:
-            found.problems.append(f"{manifest}: line {number} is damaged.")
-            continue
-        listed.add(name)
-        _check_digest(found, name, entry[1], manifest)
-    return listed
+        return set()
+    digests, damaged = read_manifest((found.folder / manifest).read_bytes())
+    found.problems += (f"{manifest}: line {number} is damaged." for number in damaged)
+    for name, digest in digests.items():
+        _check_digest(found, name, digest, manifest)
+    return set(digests)
 
 
 def _check_digest(found: _Found, name: str, digest: str, manifest: str) -> None:

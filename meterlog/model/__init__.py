@@ -2,7 +2,7 @@
 
 from meterlog.model.about import About, Origin
 from meterlog.model.accuracy import Accuracy, Range
-from meterlog.model.block import UNUSABLE, Block, Flag, join
+from meterlog.model.block import FLAG_WORDS, UNUSABLE, Block, Flag, join
 from meterlog.model.budget import Budget, Shape, Source
 from meterlog.model.channel import Channel, Quantity, Role
 from meterlog.model.circuit import (
@@ -47,6 +47,7 @@ from meterlog.model.doubt import Doubt, DoubtKind
 from meterlog.model.event import LEADS, Event, EventKind
 from meterlog.model.finding import Finding, FindingKind, Verdict
 from meterlog.model.inferred import Inferred, InferredKind, PulsedFeed, Rhythm, RhythmKind
+from meterlog.model.instant import nanoseconds_of
 from meterlog.model.instrument import Identity, Instrument
 from meterlog.model.job import Job
 from meterlog.model.limits import Controller, DecisionRule, Fuse, Limits, SpeedLimits
@@ -62,6 +63,7 @@ from meterlog.model.step import Step
 from meterlog.model.tap_evidence import Tap, TapCheck, TapEvidence
 
 __all__ = [
+    "FLAG_WORDS",
     "LEADS",
     "UNUSABLE",
     "About",
@@ -153,4 +155,5 @@ __all__ = [
     "Verdict",
     "Zero",
     "join",
+    "nanoseconds_of",
 ]

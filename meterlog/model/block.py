@@ -25,6 +25,15 @@ class Flag(IntFlag):
     """Typed by hand, not read from an instrument."""
 
 
+FLAG_WORDS = {
+    Flag.OVERLOAD: "overload",
+    Flag.NO_DATA: "no-data",
+    Flag.RANGE_CHANGED: "range-changed",
+    Flag.ZEROED: "zeroed",
+    Flag.TYPED: "typed",
+}
+"""What stands for each flag in tables."""
+
 UNUSABLE = Flag.OVERLOAD | Flag.NO_DATA
 """Values with one of these flags are NaN and enter no mean, no limit test and no plot range."""
 

@@ -56,6 +56,20 @@ def keep_circuit(folder: Path, name: str, text: str) -> str:
     return file.relative_to(folder).as_posix()
 
 
+def kept_circuits(folder: Path) -> tuple[tuple[str, str], ...]:
+    """Give name, as entries have it, and text of each circuit profile kept in a recording.
+
+    Parameters
+    ----------
+    folder : Path
+    """
+    place = folder / layout.CIRCUITS
+    paths = sorted(place.glob("*.toml")) if place.is_dir() else []
+    names = [path.relative_to(folder).as_posix() for path in paths]
+    texts = [kept_circuit(folder, name) for name in names]
+    return tuple((name, text) for name, text in zip(names, texts, strict=True) if text)
+
+
 def kept_circuit(folder: Path, file: str) -> str:
     """Give the text of a circuit profile kept in a recording; empty where there is none.
 

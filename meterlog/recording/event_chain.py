@@ -51,6 +51,16 @@ class EventChain:
     def __init__(self, about: bytes) -> None:
         self._link = hashlib.sha256(about).digest()
 
+    @classmethod
+    def behind(cls, content: bytes, about: bytes) -> EventChain:
+        """Go on behind the last whole line of ``content``; a torn or damaged one is passed over."""
+        chain = cls(about)
+        for number, line in enumerate(content.split(b"\n"), 1):
+            found = _read(number, line)
+            if found.holds and found.link:
+                chain._link = found.link
+        return chain
+
     def line(self, event: Event) -> bytes:
         """Give one event as the next line.
 
@@ -64,9 +74,14 @@ class EventChain:
             As :func:`~meterlog.recording.event_lines.event_text`, with ``chain`` and ``crc32``
             added, and a line feed.
         """
-        return self._linked(event_text(event).encode("utf-8", "backslashreplace")[:-1])
+        return self.object_line(event_text(event))
 
-    def _linked(self, body: bytes) -> bytes:
+    def object_line(self, text: str) -> bytes:
+        """Give any JSON object, on one line and with at least one member, as the next line."""
+        return self.body_line(text.encode("utf-8", "backslashreplace")[:-1])
+
+    def body_line(self, body: bytes) -> bytes:
+        """Give the next line by its body."""
         self._link = _next_link(self._link, body)
         return with_crc(f'{body.decode()}, "chain": "{self._link.hex()}"}}')
 
@@ -90,7 +105,7 @@ def chained_anew(content: bytes, about: bytes) -> bytes:
     found = [_LINKED.fullmatch(line) for line in content.splitlines()]
     if None in found:
         raise ValueError("a line of the events is not whole")
-    return b"".join(chain._linked(line[1]) for line in found if line)  # noqa: SLF001 - same file
+    return b"".join(chain.body_line(line[1]) for line in found if line)
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,9 +160,7 @@ def check_chain(content: bytes, about: bytes, name: str = layout.EVENTS) -> Chai
     possible = {start.link}
     for line in lines:
         if not line.holds:
-            # Either its body or its link was hit: what follows may rest on both.
-            onward = _onward(possible, line.body) if line.body and len(possible) < _NEAR else set()
-            possible = {line.link, *onward} - {b""}
+            possible = _past_damage(possible, line)
             before = line
             continue
         if not line.link:
@@ -168,6 +181,18 @@ def _read(number: int, line: bytes) -> _Line:
     stated = _STATED.findall(line)
     body, _, _ = line.rpartition(b', "chain": "')
     return _Line(number, body, bytes.fromhex(stated[-1].decode()) if stated else b"", holds=False)
+
+
+def _past_damage(possible: set[bytes], line: _Line) -> set[bytes]:
+    """Give what the line behind a damaged one may rest on; nothing if that can't be known.
+
+    Its body or its link was hit: one of the two still leads on. Or it is a torn line that never
+    was in the chain: then what was before it does.
+    """
+    if not line.body:
+        return {line.link, *possible} if line.link else set()
+    onward = _onward(possible, line.body) if len(possible) < _NEAR else set()
+    return {line.link, *onward, *possible} - {b""}
 
 
 def _onward(links: set[bytes], body: bytes) -> set[bytes]:

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from meterlog.model import Event, EventKind
+from meterlog.recording.defused_text import as_written
 from meterlog.recording.trace_cells import NUMBER
 from meterlog.recording.trace_error import shown, suggestion, trace_error
 from meterlog.recording.trace_layout import TraceLayout, trace_layout
@@ -71,7 +72,7 @@ def _named(layout: TraceLayout, line: int, cells: list[str]) -> Mapping[str, str
 
 def _event(layout: TraceLayout, line: int, row: Mapping[str, str]) -> Event:
     kind = _kind(layout, line, row["kind"].strip().lower())
-    value = _as_written(row["value"].strip())
+    value = as_written(row["value"].strip())
     if kind is EventKind.SPEED:
         value = _speed(layout, line, value)
     t_ns = _elapsed(layout, line, row["elapsed_s"].strip())
@@ -89,11 +90,6 @@ def _kind(layout: TraceLayout, line: int, text: str) -> EventKind:
             line=line,
             column="kind",
         ) from error
-
-
-def _as_written(text: str) -> str:
-    """Take off the apostrophe by which an export keeps spreadsheets from running a note."""
-    return text[1:] if text[:1] == "'" and text[1:2] in {"=", "+", "-", "@"} else text
 
 
 def _number(layout: TraceLayout, text: str) -> float:

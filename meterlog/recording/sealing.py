@@ -12,7 +12,14 @@ from meterlog.model import EventKind
 from meterlog.model.errors import EvidenceError
 from meterlog.recording import layout
 from meterlog.recording.append_file import sync_folder, write_aside
-from meterlog.recording.bag import DECLARATION, encode_name, payload, sha256_of
+from meterlog.recording.bag import (
+    DECLARATION,
+    info_bytes,
+    manifest_bytes,
+    oxum,
+    payload,
+    sha256_of,
+)
 from meterlog.recording.recording import RECOVERED, Recording
 from meterlog.recording.writer_lock import is_being_written
 
@@ -64,22 +71,17 @@ def seal(folder: Path, recovered: bool = False) -> None:  # noqa: FBT001, FBT002
 
 def _write_tags(folder: Path, recording: Recording, *, recovered: bool) -> None:
     names = payload(folder)
-    write_aside(folder / layout.MANIFEST, _manifest(folder, names))
+    digests = {name: sha256_of(folder / name) for name in names}
+    write_aside(folder / layout.MANIFEST, manifest_bytes(digests))
     write_aside(folder / layout.BAG_INFO, _info(folder, names, recording, recovered=recovered))
     tags = {
         layout.BAG_INFO: sha256_of(folder / layout.BAG_INFO),
         layout.BAGIT: hashlib.sha256(DECLARATION).hexdigest(),
         layout.MANIFEST: sha256_of(folder / layout.MANIFEST),
     }
-    lines = "".join(f"{digest}  {name}\n" for name, digest in tags.items())
-    write_aside(folder / layout.TAG_MANIFEST, lines.encode())
+    write_aside(folder / layout.TAG_MANIFEST, manifest_bytes(tags))
     # The last of all: a seal that was broken off leaves an unsealed recording.
     write_aside(folder / layout.BAGIT, DECLARATION)
-
-
-def _manifest(folder: Path, names: tuple[str, ...]) -> bytes:
-    lines = (f"{sha256_of(folder / name)}  {encode_name(name)}\n" for name in names)
-    return "".join(lines).encode("utf-8")
 
 
 def _info(folder: Path, names: tuple[str, ...], recording: Recording, *, recovered: bool) -> bytes:
@@ -88,22 +90,18 @@ def _info(folder: Path, names: tuple[str, ...], recording: Recording, *, recover
         "Bag-Software-Agent": f"meterlog {meterlog.__version__}",
         "Bagging-Date": datetime.now(UTC).date().isoformat(),
         "External-Identifier": recording.about.recording_id,
-        "Payload-Oxum": f"{size}.{len(names)}",
+        "Payload-Oxum": oxum(size, len(names)),
         "Meterlog-Origin": recording.about.origin.value,
         "Meterlog-Outcome": _outcome(recording),
     }
     if recovered:
         lines[RECOVERED] = "true"
-    return "".join(f"{name}: {_one_line(value)}\n" for name, value in lines.items()).encode("utf-8")
+    return info_bytes(lines)
 
 
 def _outcome(recording: Recording) -> str:
     ends = [event.value for event in recording.events if event.kind is EventKind.END]
     return ends[-1] if ends and ends[-1].strip() else "broken off"
-
-
-def _one_line(text: str) -> str:
-    return " ".join(text.split())
 
 
 def find_unsealed(folder: Path) -> tuple[Path, ...]:

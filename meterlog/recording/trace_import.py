@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-import contextlib
-import re
-import shutil
 import uuid
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field, replace
@@ -26,12 +23,19 @@ from meterlog.model import (
     Quantity,
     Role,
 )
-from meterlog.model.errors import DiskFailed, RecordingExists
+from meterlog.model.errors import DiskFailed
 from meterlog.recording import layout as places
 from meterlog.recording.about_text import about_bytes
 from meterlog.recording.append_file import write_aside
-from meterlog.recording.events_file import parse_events_csv
 from meterlog.recording.event_chain import chained_anew
+from meterlog.recording.events_file import parse_events_csv
+from meterlog.recording.imported_folder import (
+    REMEDY,
+    as_text,
+    check_free,
+    imported_folder,
+    keep_original,
+)
 from meterlog.recording.recorder import Recorder
 from meterlog.recording.sealing import seal
 from meterlog.recording.trace_error import suggestion, trace_error
@@ -42,7 +46,6 @@ if TYPE_CHECKING:
     from meterlog.recording.trace_rows import Rows, TraceRows
 
 KEY = "imported"
-_REMEDY = "Free some space or choose another folder, then import it again."
 UNDATED = datetime(1970, 1, 1, tzinfo=UTC)
 """``About.started_utc`` of a trace that has seconds only: nobody knows when it was taken."""
 
@@ -113,31 +116,13 @@ def import_trace(request: ImportRequest, progress: Callable[[float], None] = _no
     # Here, not above: it loads Arrow's compute functions, which the window starts without.
     from meterlog.recording.trace_rows import TraceRows
 
-    out = request.out.absolute()
-    if out.exists() and (not out.is_dir() or any(out.iterdir())):
-        raise RecordingExists(
-            "is there already and is not empty.",
-            subject=str(request.out),
-            remedy="Choose another folder; recordings are never overwritten.",
-        )
+    check_free(request.out)
     roles = _roles(request)
     layout = trace_layout(request.trace, (request.time_column, *(c for _, c in request.assign)))
     events = () if request.events is None else parse_events_csv(request.events)
     rows = TraceRows(layout, request.time_column, tuple(column for _, column in request.assign))
-    # Beside the target, so that an error half way through leaves nothing behind.
-    aside = out.with_name(f".{out.name}.importing-{uuid.uuid4().hex[:8]}")
-    try:
+    with imported_folder(request.out) as aside:
         _write(request, aside, _Parts(roles, layout, events), rows, progress)
-        _move(aside, out)
-    except OSError as error:
-        raise DiskFailed(
-            f"can't be written: {error.strerror}.", subject=str(request.out), remedy=_REMEDY
-        ) from error
-    except DiskFailed as error:
-        # Its subject is the folder beside, which is gone by now.
-        raise DiskFailed(error.message, subject=str(request.out), remedy=_REMEDY) from error
-    finally:
-        shutil.rmtree(aside, ignore_errors=True)
     progress(1.0)
     return request.out
 
@@ -207,15 +192,15 @@ def _write(
     finally:
         recorder.close()
     if recorder.failed:
-        raise DiskFailed(recorder.failed, subject=str(request.out), remedy=_REMEDY)
+        raise DiskFailed(recorder.failed, subject=str(request.out), remedy=REMEDY)
     # Only the whole trace tells its interval.
     head = about_bytes(_with_interval(about, pace.interval_s))
     write_aside(aside / places.ABOUT, head)
     events = aside / places.EVENTS
     write_aside(events, chained_anew(events.read_bytes(), head))
-    _keep_original(aside, request.trace)
+    keep_original(aside, request.trace)
     if request.events is not None:
-        _keep_original(aside, request.events)
+        keep_original(aside, request.events)
     seal(aside)
 
 
@@ -238,7 +223,7 @@ def _about(request: ImportRequest, parts: _Parts, rows: TraceRows) -> About:
         zero_ns=0,
         program=f"meterlog {meterlog.__version__}",
         origin=Origin.IMPORTED,
-        instruments=(Instrument(KEY, KEY, _as_text(request.trace.name), channels),),
+        instruments=(Instrument(KEY, KEY, as_text(request.trace.name), channels),),
         limits=request.limits,
         job=request.job,
     )
@@ -261,25 +246,3 @@ def _channel(request: ImportRequest, role: Role, column: str) -> Channel:
         role=role,
         accuracy=dict(request.accuracy).get(role.value),
     )
-
-
-def _keep_original(aside: Path, original: Path) -> None:
-    folder = aside / places.ORIGINAL
-    folder.mkdir(exist_ok=True)
-    # Readers of bags differ over these characters in names, whatever RFC 8493 says.
-    name = re.sub(r"[%\r\n]", "_", _as_text(original.name))
-    target = folder / name
-    if target.exists():
-        target = folder / f"events-{name}"
-    shutil.copyfile(original, target)
-
-
-def _as_text(name: str) -> str:
-    """Give a file name that can be written down, also where its bytes are no UTF-8."""
-    return name.encode("utf-8", "replace").decode("utf-8")
-
-
-def _move(aside: Path, out: Path) -> None:
-    with contextlib.suppress(FileNotFoundError):
-        out.rmdir()
-    aside.rename(out)

@@ -1,24 +1,19 @@
-"""TraceRows: the rows of a trace file, lot by lot, so that a long one needs little memory."""
+"""TraceRows: the rows of a trace file, lot by lot."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import BinaryIO
 
 import numpy as np
 import pyarrow as pa
-import pyarrow.csv
 from numpy.typing import NDArray
 
-from meterlog.model.errors import TraceError
 from meterlog.recording.trace_cells import NotANumber, parse_cells
-from meterlog.recording.trace_error import shown, trace_error
+from meterlog.recording.trace_error import shown
 from meterlog.recording.trace_layout import TraceLayout
-from meterlog.recording.trace_text import first_odd_row, first_undecodable_line, line_of_row
+from meterlog.recording.trace_lots import TraceLots
 from meterlog.recording.trace_times import NotATime, TimeForm, parse_times, time_form
-
-_LOT_BYTES = 1 << 24
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -50,8 +45,6 @@ class TraceRows:
     ----------
     form : TimeForm
         Known once the first lot has been read.
-    progress : float
-        0 to 1.
 
     Raises
     ------
@@ -60,13 +53,15 @@ class TraceRows:
     """
 
     def __init__(self, layout: TraceLayout, time_column: str, columns: tuple[str, ...]) -> None:
-        self._layout = layout
-        self._names = (time_column, *columns)
-        self._places = [layout.column(name) for name in self._names]
-        self._row = 0
-        self._last_ns: int | None = None
+        self._decimal_comma = layout.decimal_comma
+        self._lots = TraceLots(layout, (time_column, *columns))
+        self._begun = False
         self.form = TimeForm(is_dated=False)
-        self.progress = 0.0
+
+    @property
+    def progress(self) -> float:
+        """What has been read, 0 to 1."""
+        return self._lots.progress
 
     def read(self) -> Iterator[Rows]:
         """Give the rows in lots.
@@ -80,112 +75,34 @@ class TraceRows:
         TraceError
             For the first cell or row that is wrong; names line and column.
         """
-        total = max(1, self._layout.path.stat().st_size)
-        with self._layout.path.open("rb") as stream:
-            try:
-                for batch in self._open(stream):
-                    if batch.num_rows:
-                        yield self._rows(batch)
-                        self.progress = stream.tell() / total if not stream.closed else 1.0
-            except (pa.ArrowException, UnicodeError) as error:
-                raise self._torn_row(error) from error
-
-    def _open(self, stream: BinaryIO) -> pa.RecordBatchReader:
-        texts = [f"c{place}" for place in range(len(self._layout.header))]
-        used = [texts[place] for place in self._places]
-        encoding = "utf8" if self._layout.encoding == "utf-8-sig" else self._layout.encoding
-        return pa.csv.open_csv(
-            stream,
-            read_options=pa.csv.ReadOptions(
-                column_names=texts,
-                skip_rows=self._layout.header_end,
-                block_size=_LOT_BYTES,
-                encoding=encoding,
-                use_threads=False,
-            ),
-            parse_options=pa.csv.ParseOptions(
-                delimiter=self._layout.delimiter, newlines_in_values=True
-            ),
-            convert_options=pa.csv.ConvertOptions(
-                column_types=dict.fromkeys(used, pa.string()),
-                include_columns=used,
-                strings_can_be_null=False,
-            ),
-        )
-
-    def _torn_row(self, error: Exception) -> TraceError:
-        layout = self._layout
-        odd = first_odd_row(layout.path, layout.encoding, layout.delimiter, len(layout.header))
-        if odd is None:
-            return self._unreadable(error)
-        line, fields = odd
-        return trace_error(
-            layout.path,
-            f"has {fields} fields, the header has {len(layout.header)}.",
-            "Correct the line; a field that holds the delimiter needs double quotes.",
-            line=line,
-        )
-
-    def _unreadable(self, error: Exception) -> TraceError:
-        path = self._layout.path
-        line = first_undecodable_line(path, self._layout.encoding)
-        if line is not None:
-            return trace_error(
-                path,
-                "holds bytes that are no text.",
-                "Save the file as UTF-8.",
-                line=line,
-            )
-        if "block" in str(error):
-            return trace_error(
-                path, "has a line of more than 16 MB.", "Give a file of lines (RFC 4180)."
-            )
-        return trace_error(path, f"can't be read: {error}.", "Give a CSV file (RFC 4180).")
+        for batch in self._lots.read():
+            yield self._rows(batch)
 
     def _rows(self, batch: pa.RecordBatch) -> Rows:
         t_ns = self._times(batch.column(0))
-        count = len(t_ns)
-        values = np.empty((count, len(self._names) - 1), order="F")
+        values = np.empty((len(t_ns), batch.num_columns - 1), order="F")
         flags = np.empty(values.shape, np.uint8, order="F")
         for k in range(values.shape[1]):
             try:
-                cells = parse_cells(batch.column(k + 1), decimal_comma=self._layout.decimal_comma)
+                cells = parse_cells(batch.column(k + 1), decimal_comma=self._decimal_comma)
             except NotANumber as error:
-                raise self._wrong(
+                raise self._lots.wrong(
                     error.row, k + 1, f"{shown(error.text)} is no number.", _REMEDY
                 ) from error
             values[:, k], flags[:, k] = cells.values, cells.flags
-        self._row += count
         return Rows(t_ns, values, flags)
 
     def _times(self, texts: pa.StringArray) -> NDArray[np.int64]:
         try:
-            if self._last_ns is None:
+            if not self._begun:
                 self.form = time_form(texts[0].as_py())
-            t_ns = parse_times(texts, self.form, decimal_comma=self._layout.decimal_comma)
+                self._begun = True
+            t_ns = parse_times(texts, self.form, decimal_comma=self._decimal_comma)
         except NotATime as error:
             message = f"the time {shown(error.text)} {error.why}."
-            raise self._wrong(error.row, 0, message, "Correct or remove the line.") from error
-        before = t_ns[0] if self._last_ns is None else self._last_ns
-        back = np.flatnonzero(np.diff(t_ns, prepend=before) < 0)
-        if len(back):
-            row = int(back[0])
-            message = f"time goes backwards: {shown(texts[row].as_py())} after a later time."
-            raise self._wrong(row, 0, message, "Sort the rows by time, or split the file there.")
-        if t_ns[0] < 0:
-            raise self._wrong(
-                0,
-                0,
-                f"the time {shown(texts[0].as_py())} lies before zero.",
-                "Shift the time column so that it begins at 0 or later, and the events with it.",
-            )
-        self._last_ns = int(t_ns[-1])
+            raise self._lots.wrong(error.row, 0, message, "Correct or remove the line.") from error
+        self._lots.check_times(t_ns, texts)
         return t_ns
-
-    def _wrong(self, row: int, name: int, message: str, remedy: str) -> TraceError:
-        layout = self._layout
-        line = line_of_row(layout.path, layout.encoding, layout.delimiter, self._row + row)
-        return trace_error(layout.path, message, remedy, line=line, column=self._names[name])
 
 
 _REMEDY = "Leave the cell empty where there is no reading; write OL for an overload."

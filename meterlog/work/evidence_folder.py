@@ -7,7 +7,9 @@ from pathlib import Path
 
 from meterlog.circuit import Isolation
 from meterlog.evidence import export_recording
+from meterlog.evidence.cell_text import AS_USUAL
 from meterlog.evidence.circuit_files import JudgedCheck, circuit_files
+from meterlog.evidence.table_form import TableForm
 from meterlog.model import Review
 from meterlog.recording import Recording
 from meterlog.work.circuit_checks import judged_checks
@@ -18,6 +20,7 @@ def write_evidence(
     review: Review,
     out: Path,
     progress: Callable[[float], None],
+    form: TableForm = AS_USUAL,
 ) -> tuple[tuple[Path, ...], str]:
     """Write the judgement, the tables and the picture of one recording.
 
@@ -29,6 +32,8 @@ def write_evidence(
         Absent or empty.
     progress : callable
         Called with the part done, 0 to 1.
+    form : TableForm
+        Of all tables.
 
     Returns
     -------
@@ -41,9 +46,9 @@ def write_evidence(
         If the folder holds something or can't be written.
     """
     judged, lacking = judged_checks(recording)
-    more = circuit_files(recording, judged, lacking)
+    more = circuit_files(recording, judged, lacking, form)
     beside = [one.pointer() for one in judged]
-    files = export_recording(recording, review, out, progress, more, beside)
+    files = export_recording(recording, review, out, progress, more, beside, form)
     try:
         # Imported here: tables must come out where Qt's libraries are missing.
         from meterlog.evidence.trace_picture import save_png, scene_of

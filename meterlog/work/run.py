@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import shutil
 import uuid
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from meterlog import __version__
@@ -31,6 +32,7 @@ from meterlog.model import (
 from meterlog.model.errors import DiskFailed, RecordingError, RecordingExists, UsageError
 from meterlog.recording import Recorder, seal
 from meterlog.work.judge import Judge
+from meterlog.work.kept_meters import KeptMeters, StatedMeter
 from meterlog.work.live_tail import LiveTail
 from meterlog.work.run_status import RunStatus
 from meterlog.work.skews import KeptSkews
@@ -59,11 +61,13 @@ class Run:
         typed by hand, else ``measured``.
     keep_raw : bool
         Keep the bytes as they came, too.
+    stated : mapping of str to StatedMeter or None
+        Model, serial number and calibration of meters by key; kept for later recordings.
 
     Raises
     ------
     UsageError
-        If there is no meter.
+        If there is no meter, or something is stated of one that is not there.
     """
 
     def __init__(
@@ -75,9 +79,13 @@ class Run:
         origin: Origin | None = None,
         *,
         keep_raw: bool = True,
+        stated: Mapping[str, StatedMeter] | None = None,
     ) -> None:
         if not choices:
             raise UsageError("there is no meter to record.", remedy="Choose at least one.")
+        self._stated = dict(stated or {})
+        self._kept_meters = KeptMeters()
+        _refuse_unknown(self._stated, [choice.key for choice in choices])
         self.folder = folder
         self.limits = limits
         self.tail = LiveTail()
@@ -122,13 +130,15 @@ class Run:
             If the folder can't be made.
         LinkError, TalkError
             If a meter can't be opened or does not answer; all others are closed again.
+        UsageError
+            If a meter says other of itself than was stated; likewise.
         """
         if self.folder.exists() and (not self.folder.is_dir() or any(self.folder.iterdir())):
             raise RecordingExists(
                 "is there already.", subject=str(self.folder), remedy="Choose another folder."
             )
         self._clock = Clock.start()
-        acquisition = Acquisition(self._choices, self._clock, KeptSkews().applied)
+        acquisition = Acquisition(self._choices, self._clock, self._known)
         instruments = acquisition.connect()
         try:
             self.about = self._head(instruments)
@@ -144,6 +154,18 @@ class Run:
             raise
         self._acquisition = acquisition
         self._running = True
+
+    def _known(self, met: Sequence[Instrument]) -> tuple[Instrument, ...]:
+        """Give instruments with what is kept and stated of them, and of their skews."""
+        skews, named = KeptSkews(), self._kept_meters.identified(met, self._stated)
+        known = skews.applied(named)
+        if known != named:
+            return known
+        # A skew may have been measured before the serial number was stated.
+        return tuple(
+            replace(one, skew_s=as_met.skew_s, skew_u_s=as_met.skew_u_s)
+            for one, as_met in zip(named, skews.applied(met), strict=True)
+        )
 
     def _head(self, instruments: tuple[Instrument, ...]) -> About:
         origin = self._origin
@@ -306,7 +328,8 @@ class Run:
 
     def _warnings(self) -> tuple[str, ...]:
         doubts = tuple(doubt.text for doubt in self.review().doubts)
-        return (*doubts, self._not_stored) if self._not_stored else doubts
+        stored = (self._not_stored,) if self._not_stored else ()
+        return (*doubts, *stored, *self._kept_meters.not_kept)
 
     def stop(self, outcome: str = "complete") -> Path:
         """End the recording: what is under way is written, closed and sealed.
@@ -349,6 +372,16 @@ class Run:
             seal(self.folder)
         except (RecordingError, OSError) as error:
             self._seal_failed = str(error)
+
+
+def _refuse_unknown(stated: Mapping[str, StatedMeter], keys: Sequence[str]) -> None:
+    for key in stated:
+        if key not in keys:
+            raise UsageError(
+                "there is no such meter, but something is stated of it.",
+                subject=key,
+                remedy=f"There are: {', '.join(keys)}.",
+            )
 
 
 def _disk_free(folder: Path) -> int:

@@ -8,6 +8,7 @@ from meterlog.circuit.cautions import CAUTIONS, DEFER
 from meterlog.evidence.circuit_csv import DROP_COLUMNS, READING_COLUMNS, circuit_tables
 from meterlog.evidence.circuit_json import circuit_to_dict
 from meterlog.evidence.circuit_text import circuit_text
+from meterlog.evidence.table_column import heads
 from meterlog.model import (
     CircuitCheck,
     CircuitReading,
@@ -154,11 +155,13 @@ def test_tables_tell_checks_apart_and_why_a_drop_was_not_judged(circuit):
         (2, 3), "main fuse: can't tell, as the fan stands.",
     )  # fmt: skip
     tables = circuit_tables(circuit, CHECK, _verdict(drops=(drop,)), 2)
-    assert {row[0] for _, rows in tables.values() for row in rows} == {2}
-    columns, (row,) = tables["circuit-drops.csv"]
-    assert columns == DROP_COLUMNS
-    assert dict(zip(columns, row, strict=True))["entries"] == "2 3"
-    assert dict(zip(columns, row, strict=True))["statement"] == drop.words
-    columns, rows = tables["circuit-readings.csv"]
-    assert columns == READING_COLUMNS
-    assert [dict(zip(columns, row, strict=True))["entry"] for row in rows] == [1, 2, 3]
+    assert {row[0] for table in tables.values() for row in table.rows} == {2}
+    drops = tables["circuit-drops.csv"]
+    assert drops.columns == DROP_COLUMNS
+    (row,) = drops.rows
+    assert dict(zip(heads(DROP_COLUMNS), row, strict=True))["entries"] == "2 3"
+    assert dict(zip(heads(DROP_COLUMNS), row, strict=True))["statement"] == drop.words
+    entries = tables["circuit-readings.csv"]
+    assert entries.columns == READING_COLUMNS
+    rows = [dict(zip(heads(READING_COLUMNS), row, strict=True)) for row in entries.rows]
+    assert [row["entry"] for row in rows] == [1, 2, 3]

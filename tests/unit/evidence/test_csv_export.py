@@ -11,6 +11,8 @@ from meterlog.model import Channel, Instrument, Origin, Quantity, Review, Role, 
 from meterlog.model.errors import EvidenceError
 from meterlog.recording import ImportRequest, Recording, import_trace
 
+METADATA = "-metadata.json"
+
 
 def _table(path):
     content = path.read_bytes()
@@ -33,10 +35,16 @@ def out(recording, desk, tmp_path):
 
 
 def test_every_table_is_there(out):
-    assert sorted(path.name for path in out.iterdir()) == [
+    names = sorted(path.name for path in out.iterdir() if not path.name.endswith(METADATA))
+    assert names == [
         "README.txt", "events.csv", "findings.csv", "judgement.txt", "readings-bench.csv",
         "readings-logger.csv", "review.json", "spans.csv", "steps.csv",
     ]  # fmt: skip
+
+
+def test_every_table_has_its_metadata_beside_it(out):
+    tables = {path.name for path in out.glob("*.csv")}
+    assert {path.name for path in out.glob(f"*{METADATA}")} == {name + METADATA for name in tables}
 
 
 def test_readings_have_time_value_flags_step_and_span(out):
@@ -126,7 +134,7 @@ def test_the_readme_says_which_recording_limits_and_program(out):
         assert word in text
     assert "SIMULATED" not in text
     for path in out.iterdir():
-        assert path.name in text or path.name == "README.txt"
+        assert path.name.removesuffix(METADATA) in text or path.name == "README.txt"
 
 
 @pytest.mark.parametrize("origin", [Origin.SIMULATED, Origin.IMPORTED, Origin.TYPED])

@@ -146,7 +146,7 @@ def test_the_interval_is_the_median_and_pauses_do_not_bend_it(desk):
 
 
 def test_the_interval_is_told_from_the_whole_file_not_from_its_first_lot(desk, monkeypatch):
-    monkeypatch.setattr("meterlog.recording.trace_rows._LOT_BYTES", 4096)
+    monkeypatch.setattr("meterlog.recording.trace_lots._LOT_BYTES", 4096)
     times = [k / 100 for k in range(2000)] + [20 + k / 5 for k in range(200)]
     recording = desk.imports("t,feed,amps\n" + "".join(f"{t:.2f},1,1\n" for t in times))
     for channel in recording.about.instruments[0].channels:
@@ -183,7 +183,7 @@ def test_a_stated_accuracy_and_a_channel_of_no_role_are_kept(desk):
 
 
 def test_a_long_trace_is_read_lot_by_lot_and_names_the_line_far_down(desk, monkeypatch):
-    monkeypatch.setattr("meterlog.recording.trace_rows._LOT_BYTES", 4096)
+    monkeypatch.setattr("meterlog.recording.trace_lots._LOT_BYTES", 4096)
     lines = [f"{k / 100},{k},{-k}\n" for k in range(3000)]
     block = rows(desk.imports("t,feed,amps\n" + "".join(lines)))
     assert block.values[:, 1].tolist() == [-float(k) for k in range(3000)]

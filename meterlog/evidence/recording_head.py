@@ -1,0 +1,54 @@
+"""RecordingHead: what an import must know of a recording, among the metadata of its tables."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from meterlog.model import About, Job
+from meterlog.recording import (
+    HEAD_NAME,
+    HEAD_PROPERTY,
+    Recording,
+    about_bytes,
+    kept_circuits,
+)
+
+
+def recording_head(about: About) -> dict[str, list[dict[str, str]]]:
+    """Give the head of a recording as a common property of CSVW metadata.
+
+    Parameters
+    ----------
+    about : About
+
+    Returns
+    -------
+    dict
+        Instruments with channels, accuracies, sensors and zeros, the limits and the conditions
+        under which it was measured. Neither customer, vehicle, complaint, part nor technician, and
+        no port: no finding rests on them.
+    """
+    instruments = tuple(replace(one, url="") for one in about.instruments)
+    job = Job(measured_under=about.job.measured_under)
+    text = about_bytes(replace(about, instruments=instruments, job=job)).decode("utf-8")
+    return {HEAD_PROPERTY: [_held(HEAD_NAME, text)]}
+
+
+def head_of_events(recording: Recording) -> dict[str, object]:
+    """Give the same for the events, with the circuit profiles by which entries were made.
+
+    Parameters
+    ----------
+    recording : Recording
+
+    Returns
+    -------
+    dict
+    """
+    circuits = [_held(name, text) for name, text in kept_circuits(recording.folder)]
+    (head,) = recording_head(recording.about).values()
+    return {HEAD_PROPERTY: [*head, *circuits]}
+
+
+def _held(name: str, text: str) -> dict[str, str]:
+    return {"@type": "schema:PropertyValue", "schema:name": name, "schema:value": text}

@@ -1,0 +1,71 @@
+"""Amendment: an edit on top of a recording, which itself is never touched."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+
+class AmendmentKind(Enum):
+    """What was edited."""
+
+    STEP = "step"
+    """A speed step was given another label: ``old`` and ``new`` are speeds."""
+    MARKER = "marker"
+    """A mark was moved: ``old`` and ``new`` are times in seconds since the recording's zero."""
+    LIMIT = "limit"
+    """A limit was changed: ``old`` and ``new`` are its values."""
+
+
+@dataclass(frozen=True, slots=True)
+class Amendment:
+    """One edit.
+
+    Attributes
+    ----------
+    kind : AmendmentKind
+    subject : str
+        What was edited: of a marker its kind (``tap``, ``speed``, ...), of a limit its name with
+        the unit; empty for a step.
+    t_ns : int or None
+        Time, in nanoseconds since the recording's zero, of the step's beginning or the mark as it
+        was recorded; None for a limit.
+    old, new : str
+        As it was, as it is now.
+    who, why : str
+        Who did it, and for which reason.
+    made_utc : str
+        RFC 3339.
+    """
+
+    kind: AmendmentKind
+    subject: str
+    t_ns: int | None
+    old: str
+    new: str
+    who: str
+    why: str
+    made_utc: str = ""
+
+
+def amendment_words(amendment: Amendment) -> str:
+    """Say an edit in one sentence.
+
+    Parameters
+    ----------
+    amendment : Amendment
+
+    Returns
+    -------
+    str
+        When, who, what, old and new, and why.
+    """
+    at = "" if amendment.t_ns is None else f" at {amendment.t_ns / 1e9:.3f} s"
+    old, new = amendment.old or "nothing", amendment.new or "nothing"
+    what = {
+        AmendmentKind.STEP: f"the step{at} was relabelled from {old} to {new}",
+        AmendmentKind.MARKER: f"the mark {amendment.subject!r} was moved from {old} s to {new} s",
+        AmendmentKind.LIMIT: f"the limit {amendment.subject!r} was changed from {old} to {new}",
+    }[amendment.kind]
+    why = " ".join(amendment.why.split()).rstrip(".")
+    return f"{amendment.made_utc}, {amendment.who}: {what}. Reason: {why}."

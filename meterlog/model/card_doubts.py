@@ -1,0 +1,30 @@
+"""What looks wrong on a job card: told, never refused."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from meterlog.model.iso_date import iso_date
+from meterlog.model.job_card import JobCard
+from meterlog.model.vin import vin_words
+
+
+def doubt_words(card: JobCard) -> tuple[str, ...]:
+    """Say in sentences what looks wrong: the VIN, dates, one part told twice."""
+    return (*vin_words(card.vin), *_dates(card), *_parts(card))
+
+
+def _dates(card: JobCard) -> Iterator[str]:
+    failed, repaired = iso_date(card.failed_on), iso_date(card.repaired_on)
+    stated = (("failure", card.failed_on, failed), ("repair", card.repaired_on, repaired))
+    for name, text, found in stated:
+        if text and found is None:
+            yield f"The date of {name} is {text!r}; expected year-month-day, such as 2026-11-29."
+    if failed and repaired and repaired < failed:
+        yield "The date of repair is before the date of failure."
+
+
+def _parts(card: JobCard) -> Iterator[str]:
+    old, new = card.old_part.serial.strip(), card.new_part.serial.strip()
+    if old and old.casefold() == new.casefold():
+        yield f"Old part and new part have the same serial number {old}."

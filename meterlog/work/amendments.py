@@ -1,0 +1,164 @@
+"""Amendments: the edits on top of a recording, kept beside its folder and never in it.
+
+They stand in ``<recording>.amendments.jsonl``, one JSON object a line, oldest first, each with a
+hash chained from the recording's ``about.json`` and the line before, as its events are
+(:mod:`~meterlog.recording.event_chain`). An edit is undone by another edit; no line is taken out.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+from dataclasses import asdict, replace
+from datetime import UTC, datetime
+from pathlib import Path
+
+from meterlog.model.amendment import Amendment, AmendmentKind
+from meterlog.model.errors import EvidenceError, UsageError
+from meterlog.recording import layout
+from meterlog.recording.append_file import sync_descriptor, sync_folder
+from meterlog.recording.checked_text import crc_holds
+from meterlog.recording.event_chain import EventChain, check_chain
+
+_APPEND = os.O_RDWR | os.O_CREAT | os.O_APPEND | getattr(os, "O_BINARY", 0)
+
+
+def amendments_path(folder: Path) -> Path:
+    """Give the file of a recording's amendments; it need not exist."""
+    place = folder.resolve()
+    return place.with_name(f"{place.name}.amendments.jsonl")
+
+
+def add_amendment(folder: Path, amendment: Amendment) -> Amendment:
+    """Write down an edit.
+
+    Parameters
+    ----------
+    folder : Path
+        Of the recording, sealed or not; nothing in it is touched.
+    amendment : Amendment
+        Without a time it gets the present one.
+
+    Returns
+    -------
+    Amendment
+        As it was written.
+
+    Raises
+    ------
+    UsageError
+        If nobody or no reason is named, or nothing is changed by it.
+    EvidenceError
+        If the recording can't be read or the disk does not take it.
+    """
+    _refuse_empty(folder, amendment)
+    now = datetime.now(UTC).isoformat(timespec="seconds").replace("+00:00", "Z")
+    made = replace(amendment, made_utc=amendment.made_utc or now)
+    path = amendments_path(folder)
+    try:
+        about = (folder / layout.ABOUT).read_bytes()
+        content = path.read_bytes() if path.exists() else b""
+        line = EventChain.behind(content, about).object_line(_text(made))
+        # What a program that died left torn becomes a line of its own, which is told.
+        torn = content and not content.endswith(b"\n")
+        _append(path, b"\n" + line if torn else line)
+    except OSError as error:
+        raise _cannot(path, error) from error
+    return made
+
+
+def amendments_of(folder: Path) -> tuple[tuple[Amendment, ...], tuple[str, ...]]:
+    """Read the edits on top of a recording.
+
+    Parameters
+    ----------
+    folder : Path
+        Of the recording.
+
+    Returns
+    -------
+    amendments : tuple of Amendment
+        In the order they were made; none when there are none.
+    damage : tuple of str
+        One text for each line that is damaged or does not follow from the one before it.
+
+    Raises
+    ------
+    EvidenceError
+        If a file can't be read.
+    """
+    path = amendments_path(folder)
+    try:
+        if not path.exists():
+            return (), ()
+        content = path.read_bytes()
+        about = (folder / layout.ABOUT).read_bytes()
+    except OSError as error:
+        raise _cannot(path, error) from error
+    found: list[Amendment] = []
+    damage: list[str] = []
+    for number, line in enumerate(content.split(b"\n"), 1):
+        amendment = _parsed(line)
+        if amendment is not None:
+            found.append(amendment)
+        elif line:
+            damage.append(f"{path.name}: line {number} is damaged and left out.")
+    chain = check_chain(content, about, path.name)
+    if found and not chain.chained:
+        damage.append(f"{path.name}: its lines hold no links of a chain; it was made elsewhere.")
+    return tuple(found), (*damage, *chain.breaks)
+
+
+def _refuse_empty(folder: Path, amendment: Amendment) -> None:
+    for name, given in (("who made the edit", amendment.who), ("a reason", amendment.why)):
+        if not given.strip():
+            raise UsageError(
+                f"can't be amended without {name}.",
+                subject=str(folder),
+                remedy="Say who and why: a reviewer will ask.",
+            )
+    if amendment.old == amendment.new:
+        raise UsageError(
+            "is not changed by this edit: old and new are the same.",
+            subject=str(folder),
+            remedy="Give another value, or leave it as it is.",
+        )
+
+
+def _text(amendment: Amendment) -> str:
+    values = {**asdict(amendment), "kind": amendment.kind.value}
+    return json.dumps(values, ensure_ascii=False)
+
+
+def _parsed(line: bytes) -> Amendment | None:
+    if not crc_holds(line):
+        return None
+    try:
+        values = json.loads(line)
+        t_ns = values["t_ns"]
+        return Amendment(
+            AmendmentKind(values["kind"]),
+            str(values["subject"]),
+            None if t_ns is None else int(t_ns),
+            *(str(values[name]) for name in ("old", "new", "who", "why", "made_utc")),
+        )
+    except (ValueError, KeyError, TypeError):
+        return None
+
+
+def _append(path: Path, content: bytes) -> None:
+    with os.fdopen(os.open(path, _APPEND, 0o644), "ab", buffering=0) as stream:
+        left = memoryview(content)
+        while left:
+            left = left[stream.write(left) :]
+        sync_descriptor(stream.fileno())
+    sync_folder(path.parent)
+
+
+def _cannot(path: Path, error: OSError) -> EvidenceError:
+    return EvidenceError(
+        f"can't be read or written: {error.strerror}.",
+        subject=str(error.filename or path),
+        remedy="Check that the disk is there, has room, and that you may write beside the "
+        "recording.",
+    )

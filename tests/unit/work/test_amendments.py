@@ -1,0 +1,115 @@
+"""Edits lie on top of a recording: the recording stays as it is, and no edit can vanish unseen."""
+
+from datetime import UTC, datetime
+
+import numpy as np
+import pytest
+
+from meterlog.evidence import verify_folder
+from meterlog.model import About, Block, Channel, Instrument, Origin, Quantity
+from meterlog.model.amendment import Amendment, AmendmentKind, amendment_words
+from meterlog.model.errors import EvidenceError, UsageError
+from meterlog.recording import Recorder, seal
+from meterlog.work.amendments import add_amendment, amendments_of, amendments_path
+
+STEP = Amendment(AmendmentKind.STEP, "", 12_300_000_000, "2", "3", "N. N.", "knob was at 3")
+MARK = Amendment(AmendmentKind.MARKER, "tap", 5_000_000_000, "5", "4.8", "N. N.", "hand was late.")
+LIMIT = Amendment(AmendmentKind.LIMIT, "max_a (A)", None, "12", "10", "Ö. Ö.", "data\nsheet")
+
+
+@pytest.fixture
+def run(tmp_path):
+    one = Instrument("meter", "p", "x", (Channel("u", Quantity.VOLTAGE),))
+    about = About("id", datetime(2026, 5, 4, tzinfo=UTC), 0, 0, "t", Origin.MEASURED, (one,))
+    recorder = Recorder.create(tmp_path / "run", about)
+    recorder.take(Block("meter", np.arange(9), np.ones((9, 1)), np.zeros((9, 1), np.uint8)))
+    recorder.close()
+    seal(tmp_path / "run")
+    return tmp_path / "run"
+
+
+def test_edits_read_back_in_order_and_the_recording_stays_sealed(run):
+    assert amendments_of(run) == ((), ())
+    made = [add_amendment(run, one) for one in (STEP, MARK, LIMIT)]
+    assert amendments_of(run) == (tuple(made), ())
+    assert made[0].made_utc.endswith("Z")
+    assert verify_folder(run).intact
+    assert amendments_path(run) == run.parent / "run.amendments.jsonl"
+    assert [path.name for path in run.parent.iterdir() if path.is_file()] == [
+        "run.amendments.jsonl"
+    ]
+
+
+def test_each_edit_is_said_in_words():
+    at = "2026-05-04T10:00:00Z"
+    said = [
+        amendment_words(Amendment(one.kind, one.subject, one.t_ns, one.old, one.new, one.who,
+                                  one.why, at))
+        for one in (STEP, MARK, LIMIT)
+    ]  # fmt: skip
+    assert said == [
+        f"{at}, N. N.: the step at 12.300 s was relabelled from 2 to 3. Reason: knob was at 3.",
+        f"{at}, N. N.: the mark 'tap' was moved from 5 s to 4.8 s. Reason: hand was late.",
+        f"{at}, Ö. Ö.: the limit 'max_a (A)' was changed from 12 to 10. Reason: data sheet.",
+    ]
+
+
+@pytest.mark.parametrize("gone", [0, 1])
+def test_an_edit_taken_out_is_told(run, gone):
+    for one in (STEP, MARK, LIMIT):
+        add_amendment(run, one)
+    path = amendments_path(run)
+    lines = path.read_bytes().splitlines(keepends=True)
+    del lines[gone]
+    path.write_bytes(b"".join(lines))
+    found, (damage,) = amendments_of(run)
+    assert len(found) == 2
+    assert f"run.amendments.jsonl: line {gone + 1} does not follow from" in damage
+
+
+def test_a_changed_edit_is_told_and_left_out(run):
+    add_amendment(run, STEP)
+    path = amendments_path(run)
+    path.write_bytes(path.read_bytes().replace(b"N. N.", b"M. M."))
+    assert amendments_of(run) == ((), ("run.amendments.jsonl: line 1 is damaged and left out.",))
+
+
+@pytest.mark.parametrize("kept", [1, 60, 130, -90, -2])
+def test_behind_a_torn_line_the_next_is_whole(run, kept):
+    first = add_amendment(run, STEP)
+    path = amendments_path(run)
+    whole = path.read_bytes()
+    add_amendment(run, MARK)
+    second = path.read_bytes()[len(whole) :]
+    path.write_bytes(whole + second[:kept])
+    third = add_amendment(run, LIMIT)
+    found, damage = amendments_of(run)
+    assert found == (first, third)
+    assert damage == ("run.amendments.jsonl: line 2 is damaged and left out.",)
+
+
+def test_edits_of_another_recording_do_not_belong_here(run, tmp_path):
+    add_amendment(run, STEP)
+    about = run / "data/about.json"
+    about.write_bytes(about.read_bytes().replace(b'"id"', b'"ie"'))
+    _, (damage,) = amendments_of(run)
+    assert "line 1 does not follow from data/about.json" in damage
+
+
+@pytest.mark.parametrize(
+    ("change", "words"),
+    [({"who": " "}, "who made the edit"), ({"why": ""}, "a reason"), ({"new": "2"}, "the same")],
+)
+def test_an_edit_without_who_why_or_change_is_refused(run, change, words):
+    values = {"old": "2", "new": "3", "who": "N. N.", "why": "x", **change}
+    with pytest.raises(UsageError, match=words):
+        add_amendment(run, Amendment(AmendmentKind.STEP, "", 0, **values))
+    assert not amendments_path(run).exists()
+
+
+def test_a_place_that_can_not_be_written_is_told(run, tmp_path):
+    amendments_path(run).mkdir()
+    with pytest.raises(EvidenceError, match="can't be read or written"):
+        add_amendment(run, STEP)
+    with pytest.raises(EvidenceError, match="can't be read or written"):
+        add_amendment(tmp_path / "none", STEP)
