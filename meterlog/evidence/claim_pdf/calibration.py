@@ -1,0 +1,73 @@
+"""Calibration: whether a meter's calibration was in date when it was used, in words."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+
+from meterlog.evidence.claim_content import ClaimContent
+from meterlog.model import About, Instrument
+from meterlog.recording import UNDATED
+
+OVERDUE = "OVERDUE"
+IN_DATE = "in date"
+NOT_STATED = "not stated"
+CANT_TELL = "can't be told"
+
+
+def meter_name(instrument: Instrument) -> str:
+    """Give maker, model and serial number, as far as stated, else the key it goes by."""
+    who = instrument.identity
+    serial = f"serial {who.serial}" if who.serial else ""
+    return " ".join(part for part in (who.maker, who.model, serial) if part) or instrument.key
+
+
+def calibration_state(instrument: Instrument, about: About) -> str:
+    """Tell whether a meter was in date on the day of a recording.
+
+    Parameters
+    ----------
+    instrument : Instrument
+    about : About
+        Of the recording it was used in.
+
+    Returns
+    -------
+    str
+        :data:`OVERDUE`, :data:`IN_DATE`, :data:`NOT_STATED`, or :data:`CANT_TELL` where the
+        recording has no date or what is stated is none.
+    """
+    stated = instrument.identity.calibration_due.strip()
+    if not stated:
+        return NOT_STATED
+    try:
+        due = date.fromisoformat(stated)
+    except ValueError:
+        return CANT_TELL
+    if about.started_utc == UNDATED:
+        return CANT_TELL
+    used = (about.started_utc + timedelta(seconds=about.local_offset_s)).date()
+    return OVERDUE if used > due else IN_DATE
+
+
+def calibration_lines(content: ClaimContent) -> list[str]:
+    """Name the meters whose calibration was not in date, each once, the overdue ones first."""
+    worst: dict[str, tuple[int, str]] = {}
+    for side in content.sides:
+        about = side.recording.about
+        for one in about.instruments:
+            state = calibration_state(one, about)
+            words = _words(one, state, side.name)
+            if words and words[0] < worst.get(meter_name(one), (9, ""))[0]:
+                worst[meter_name(one)] = words
+    return [words for _, words in sorted(worst.values())]
+
+
+def _words(one: Instrument, state: str, used: str) -> tuple[int, str] | None:
+    name, due = meter_name(one), one.identity.calibration_due
+    if one.simulated or state == IN_DATE:
+        return None
+    if state == OVERDUE:
+        return 0, f"{name}: calibration OVERDUE, it was due {due}, before the run {used}."
+    if state == CANT_TELL:
+        return 1, f"{name}: calibration due {due}; whether it was in date can't be told."
+    return 2, f"{name}: when its calibration is due is not stated."

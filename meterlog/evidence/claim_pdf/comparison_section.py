@@ -1,0 +1,116 @@
+"""ComparisonSection: new against old, speed by speed, with the conditions of both."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from meterlog.analysis import with_uncertainty
+from meterlog.evidence.claim_pdf.facts_block import lay_facts
+from meterlog.evidence.claim_pdf.overlay_plot import paint_overlay
+from meterlog.evidence.claim_pdf.page_look import ALERT, BODY
+from meterlog.evidence.claim_pdf.sheets import Sheets
+from meterlog.evidence.claim_pdf.table_block import Column, Row, lay_table
+from meterlog.model import Budget, ComparedRun, Comparison, ConditionCheck, StepDifference, Verdict
+
+_PAIR = ("speed", "at V", "old A", "new A", "new - old A", "new / old")
+_GOOD = ("speed", "at V", "good ones A", "within A", "new A", "new - mean A")
+_PLOT = 210.0
+
+
+def add_comparison(sheets: Sheets, comparison: Comparison | None) -> None:
+    """Put the chapter; nothing where there is nothing to compare."""
+    if comparison is None:
+        return
+    sheets.heading("New against old", chapter=True, keep=160.0)
+    runs = [("Old", _run(one)) for one in comparison.old]
+    lay_facts(sheets, [*runs, ("New", _run(comparison.new))], columns=1)
+    sheets.space(4.0)
+    if comparison.refusal:
+        sheets.words(comparison.refusal, ALERT)
+    sheets.words(comparison.summary, BODY)
+    whole = next((one for one in comparison.overlays if one.speed is None and one.t_s), None)
+    if whole is not None:
+        sheets.space(6.0)
+        sheets.picture(_PLOT, lambda painter, rect: paint_overlay(painter, rect, whole))
+    if comparison.steps:
+        sheets.space(6.0)
+        _steps(sheets, comparison)
+    sheets.listed([one.words for one in comparison.figures])
+    if comparison.conditions:
+        sheets.heading("Conditions", keep=70.0)
+        _conditions(sheets, comparison.conditions)
+    if comparison.notes:
+        sheets.heading("Notes on the comparison", keep=30.0)
+        sheets.listed(comparison.notes)
+
+
+def _run(run: ComparedRun) -> str:
+    part = f", {run.part}" if run.part else ""
+    started = run.started_utc[:16].replace("T", " ")
+    return f"{run.name}{part} ({run.origin}, {started} UTC), recording {run.recording_id}"
+
+
+def _steps(sheets: Sheets, comparison: Comparison) -> None:
+    baseline = any(step.count for step in comparison.steps)
+    differ = comparison.max_difference_percent is None and not baseline
+    heads = _GOOD if baseline else _PAIR
+    columns = [Column(head, right=True) for head in heads]
+    columns.append(Column("result" if differ else "verdict"))
+    rows = [
+        Row((*(_good(one) if baseline else _pair(one)), _verdict(one, differ=differ)), one.words)
+        for one in comparison.steps
+    ]
+    lay_table(sheets, columns, rows)
+
+
+def _pair(step: StepDifference) -> tuple[str, ...]:
+    return (
+        str(step.speed),
+        _at(step),
+        _sized(step.old_a),
+        _sized(step.new_a),
+        _sized(step.difference_a),
+        _sized(step.ratio),
+    )
+
+
+def _good(step: StepDifference) -> tuple[str, ...]:
+    bounds = step.tolerance_a
+    return (
+        str(step.speed),
+        _at(step),
+        _sized(step.old_a),
+        "" if bounds is None else f"{bounds[0]:.3g} to {bounds[1]:.3g}",
+        _sized(step.new_a),
+        _sized(step.difference_a),
+    )
+
+
+def _at(step: StepDifference) -> str:
+    return "as read" if step.reference_v is None else f"{step.reference_v:.2f}"
+
+
+def _sized(value: Budget | None) -> str:
+    if value is None:
+        return ""
+    return with_uncertainty(value.value, value.expanded if value.sources else None, "").strip()
+
+
+def _verdict(step: StepDifference, *, differ: bool) -> str:
+    """Give the verdict; that two motors differ is by itself no fault of the new one."""
+    if step.verdict is None:
+        return ""
+    return "they differ" if differ and step.verdict is Verdict.FAIL else step.verdict.value
+
+
+def _conditions(sheets: Sheets, checks: Sequence[ConditionCheck]) -> None:
+    said = [one for one in checks if one.old or one.new]
+    rows = [
+        Row((one.name, one.old or "not stated", one.new or "not stated", one.weight, one.words))
+        for one in said
+    ]
+    heads = ("condition", "old", "new", "", "what it does")
+    lay_table(sheets, [Column(head) for head in heads], rows)
+    unsaid = [one.name for one in checks if one not in said]
+    if unsaid:
+        sheets.words(f"Not stated on either side: {', '.join(unsaid)}.")

@@ -1,0 +1,85 @@
+"""OverlayPlot: the currents of both motors on one axis, from the command on."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
+
+from meterlog.evidence.claim_pdf.page_look import PAPER, Look
+from meterlog.evidence.span_ribbon import TimeScale
+from meterlog.evidence.ticks import ceiling
+from meterlog.evidence.trace_plot import ValueScale, paint_axes, paint_frame, time_ticks
+from meterlog.model import Overlay, Role
+
+_OLD = PAPER.line(Role.MOTOR_CURRENT)
+_NEW = PAPER.line(Role.MOTOR_FEED)
+_FONT = Look(9)
+
+
+def paint_overlay(painter: QPainter, rect: QRectF, overlay: Overlay) -> None:
+    """Paint both currents, the old one unbroken and thin, the new one broken: told without colour.
+
+    Parameters
+    ----------
+    painter : QPainter
+    rect : QRectF
+    overlay : Overlay
+    """
+    painter.setFont(_FONT.font())
+    metrics = QFontMetricsF(painter.font(), painter.device())
+    line = metrics.height()
+    plot = QRectF(rect.left() + 5.0 * line, rect.top() + 1.6 * line,
+                  rect.width() - 5.4 * line, rect.height() - 4.6 * line)  # fmt: skip
+    finite = [one for one in (*overlay.old_a, *overlay.new_a) if math.isfinite(one)]
+    top = ceiling(max([1.0, *finite]) * 1.02)
+    values = ValueScale(plot, -0.02 * top, top)
+    end_ns = round(max(overlay.t_s[-1], 1e-3) * 1e9)
+    scale = TimeScale(0, end_ns, plot.left(), plot.right())
+    paint_axes(painter, scale, values, "current (A)", PAPER)
+    painter.save()
+    painter.setClipRect(plot)
+    old, new = QPen(QColor(_OLD), 1.0), QPen(QColor(_NEW), 1.2, Qt.PenStyle.DashLine)
+    for pen, amps in ((old, overlay.old_a), (new, overlay.new_a)):
+        painter.setPen(pen)
+        for run in _runs(overlay.t_s, amps):
+            points = [QPointF(scale.x(t_s * 1e9), values.y(value)) for t_s, value in run]
+            painter.drawPolyline(QPolygonF(points))
+    painter.restore()
+    paint_frame(painter, plot, PAPER)
+    _times(painter, scale, plot.bottom(), metrics)
+    x = plot.left()
+    for pen, words in ((old, "old"), (new, "new, broken line")):
+        y = rect.top() + 0.6 * line
+        painter.setPen(pen)
+        painter.drawLine(QLineF(x, y, x + 26.0, y))
+        painter.setPen(QColor(PAPER.ink))
+        painter.drawText(QPointF(x + 31.0, y + 0.5 * metrics.capHeight()), words)
+        x += 31.0 + metrics.horizontalAdvance(words) + 20.0
+
+
+def _times(painter: QPainter, scale: TimeScale, top: float, metrics: QFontMetricsF) -> None:
+    for t_s in time_ticks(scale, metrics)[0]:
+        x = scale.x(t_s * 1e9)
+        painter.setPen(QPen(QColor(PAPER.edge), 1.0))
+        painter.drawLine(QLineF(x, top, x, top + 4.0))
+        words = f"{t_s:g}"
+        painter.setPen(QColor(PAPER.ink))
+        at = QPointF(x - metrics.horizontalAdvance(words) / 2.0, top + 5.0 + metrics.ascent())
+        painter.drawText(at, words)
+    words = "seconds from the command on"
+    middle = (scale.left + scale.right - metrics.horizontalAdvance(words)) / 2.0
+    painter.drawText(QPointF(middle, top + 6.0 + metrics.height() + metrics.ascent()), words)
+
+
+def _runs(t_s: Sequence[float], amps: Sequence[float]) -> list[list[tuple[float, float]]]:
+    """Give the unbroken stretches: where nothing was read there is no line."""
+    runs: list[list[tuple[float, float]]] = [[]]
+    for point in zip(t_s, amps, strict=True):
+        if math.isfinite(point[1]):
+            runs[-1].append(point)
+        elif runs[-1]:
+            runs.append([])
+    return [run for run in runs if run]

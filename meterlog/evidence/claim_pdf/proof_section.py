@@ -1,0 +1,55 @@
+"""ProofSection: edits, attached files, checksums and the key that signs."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+
+from meterlog.evidence.claim_content import ClaimContent
+from meterlog.evidence.claim_pdf.page_look import STRONG
+from meterlog.evidence.claim_pdf.sheets import Sheets
+from meterlog.evidence.claim_pdf.table_block import Column, Row, lay_table
+
+_SUMS = (Column("file"), Column(""), Column("SHA-256", fixed=True))
+
+
+def add_proof(sheets: Sheets, content: ClaimContent, attached: Collection[str]) -> None:
+    """Put the chapter by which somebody else can check that nothing was changed.
+
+    Parameters
+    ----------
+    sheets : Sheets
+    content : ClaimContent
+    attached : collection of str
+        Names of the files that the PDF carries.
+    """
+    sheets.heading("Edits, checksums and signature", chapter=True, keep=110.0)
+    sheets.heading("Edits made on top of the recordings", keep=30.0)
+    if content.amendments:
+        sheets.listed(content.amendments)
+    else:
+        sheets.words("None.")
+    sheets.heading("Signature", keep=30.0)
+    if content.fingerprint:
+        sheets.words(f"Fingerprint of the signing key: {content.fingerprint}", STRONG)
+        sheets.words(
+            "The fingerprint is the beginning of the SHA-256 of the public key (Ed25519, RFC 8032)."
+            " Compare it with one that you got by another way than this pack."
+        )
+    else:
+        sheets.words("Nobody signed: that nothing was changed shows from the checksums alone.")
+    sheets.words(
+        '"meterlog verify" on the pack\'s folder, its zip or this PDF says what is intact, what is'
+        " changed and who signed. The pages themselves are covered by no checksum: what counts is"
+        " the pack's data."
+    )
+    if attached:
+        sheets.words(f"Files inside this PDF, to be saved by a PDF viewer: {len(attached)}.")
+    sums = content.checksums
+    if sums or attached:
+        sheets.heading("Files of the pack", keep=70.0)
+        names = sorted({*sums, *attached})
+        rows = [
+            Row((name, "attached" if name in attached else "", sums.get(name, "")))
+            for name in names
+        ]
+        lay_table(sheets, _SUMS, rows)

@@ -1,0 +1,122 @@
+"""StepsTable: what the motor drew at each speed, with U, limit and verdict."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from meterlog.analysis import with_uncertainty
+from meterlog.evidence.claim_pdf.page_look import FAINT
+from meterlog.evidence.claim_pdf.sheets import Sheets
+from meterlog.evidence.claim_pdf.table_block import Column, Row, lay_table
+from meterlog.model import Budget, Finding, FindingKind, Limits, Review, Step
+
+MOST = 200
+"""Rows of a table; the tables that are attached have all."""
+_COLUMNS = (
+    Column("speed", right=True),
+    Column("from s", right=True),
+    Column("to s", right=True),
+    Column("readings", right=True),
+    Column("motor voltage V", right=True),
+    Column("motor current A", right=True),
+    Column("k", right=True),
+    Column("limits A", right=True),
+    Column("within, prob.", right=True),
+    Column("verdict"),
+)
+
+
+def add_steps(sheets: Sheets, review: Review, limits: Limits) -> None:
+    """Put the table of steps, and what its figures are."""
+    if not review.steps:
+        return
+    sheets.heading("Per step", keep=80.0)
+    judged = {
+        (one.start_ns, one.end_ns): one
+        for one in review.findings
+        if one.kind is FindingKind.STEP_CURRENT
+    }
+    rows = [
+        _row(step, judged.get((step.start_ns, step.end_ns)), limits) for step in review.steps[:MOST]
+    ]
+    lay_table(sheets, _COLUMNS, rows)
+    more = len(review.steps) - MOST
+    if more > 0:
+        sheets.words(f"and {more} more: steps.csv has all of them.", FAINT)
+    said = (
+        "Steady running: without start-up and without lost current. ± is for about 95 %, made with"
+        " the factor k. Within: probability that the true current is within its limits. Found:"
+        " nobody recorded the speed, and the change was found in the current."
+    )
+    sheets.words(said, FAINT)
+
+
+def _row(step: Step, finding: Finding | None, limits: Limits) -> Row:
+    made = step.current
+    return Row(
+        (
+            _speed(step),
+            f"{step.start_ns / 1e9:.1f}",
+            f"{step.end_ns / 1e9:.1f}",
+            str(step.steady_n or step.n),
+            _sized(step.voltage, step.steady_mean_v, None),
+            _sized(made, step.steady_mean_a, step.steady_expanded_a),
+            f"{made.coverage:.2f}" if made is not None and made.sources else "",
+            _limits(step, limits),
+            "" if finding is None or finding.probability is None else f"{finding.probability:.3f}",
+            "not judged" if finding is None else finding.verdict.value,
+        )
+    )
+
+
+def _speed(step: Step) -> str:
+    if step.speed is not None:
+        return f"{step.speed} found" if step.found else (str(step.speed) if step.speed else "off")
+    return "?" if step.proposed_speed is None else f"{step.proposed_speed}? found"
+
+
+def _sized(made: Budget | None, mean: float | None, expanded: float | None) -> str:
+    if made is not None:
+        return _figure(made.value, made.expanded if made.sources else None)
+    return "" if mean is None else _figure(mean, expanded)
+
+
+def _figure(value: float, expanded: float | None) -> str:
+    return with_uncertainty(value, expanded, "").strip() if math.isfinite(value) else ""
+
+
+def _limits(step: Step, limits: Limits) -> str:
+    allowed = limits.at(step.speed)
+    if allowed.min_a is None and allowed.max_a is None:
+        return ""
+    low = "" if allowed.min_a is None else f"{allowed.min_a:g}"
+    high = "" if allowed.max_a is None else f"{allowed.max_a:g}"
+    return f"{low} to {high}".strip()
+
+
+def findings_rows(findings: Sequence[Finding]) -> list[Row]:
+    """Give findings as rows: verdict, what, when, value and limit, the sentence beneath."""
+    return [
+        Row(
+            (
+                one.verdict.value,
+                one.kind.value,
+                f"{one.start_ns / 1e9:.3f}",
+                f"{one.end_ns / 1e9:.3f}",
+                f"{one.edge_ns / 1e9:.3f}",
+                "" if one.speed is None else str(one.speed),
+                "" if one.value is None else _with_unit(one.value, one),
+                "" if one.limit is None else f"{one.limit:.4g} {one.unit}",
+                "" if one.probability is None else f"{one.probability:.3f}",
+            ),
+            one.statement,
+        )
+        for one in findings
+    ]
+
+
+def _with_unit(value: float, one: Finding) -> str:
+    if not math.isfinite(value):
+        return ""
+    return with_uncertainty(value, one.expanded_uncertainty, one.unit)

@@ -1,0 +1,74 @@
+"""WrappedWords: any text as lines that fit a width, nothing cut off."""
+
+from __future__ import annotations
+
+from PySide6.QtGui import QFont, QPaintDevice, QTextLayout, QTextOption
+
+_MORE = " …"
+
+
+def clean_words(text: str) -> str:
+    """Give a text without what can't be written: control signs become spaces, line feeds stay."""
+    whole = text.encode("utf-16", "surrogatepass").decode("utf-16", "replace")
+    lines = whole.replace("\r\n", "\n").replace("\r", "\n").split("\n")
+    return "\n".join(
+        "".join(sign if sign.isprintable() or sign == "\u00ad" else " " for sign in line)
+        for line in lines
+    )
+
+
+def wrapped(text: str, font: QFont, width: float, device: QPaintDevice) -> list[str]:
+    """Break a text into lines.
+
+    Parameters
+    ----------
+    text : str
+        Its own line feeds are kept.
+    font : QFont
+    width : float
+        In the units of the font's pixels.
+    device : QPaintDevice
+        On which it will be painted.
+
+    Returns
+    -------
+    list of str
+        One at least. Broken between words, and inside a word only where it is wider than a line.
+    """
+    lines: list[str] = []
+    for part in clean_words(text).split("\n"):
+        lines += _broken(part, font, width, device) if part.strip() else [""]
+    return lines or [""]
+
+
+def _broken(text: str, font: QFont, width: float, device: QPaintDevice) -> list[str]:
+    layout = QTextLayout(text, font, device)
+    option = QTextOption()
+    option.setWrapMode(QTextOption.WrapMode.WrapAtWordBoundaryOrAnywhere)
+    layout.setTextOption(option)
+    places: list[tuple[int, int]] = []
+    layout.beginLayout()
+    while True:
+        line = layout.createLine()
+        if not line.isValid():
+            break
+        line.setLineWidth(max(width, 1.0))
+        places.append((line.textStart(), line.textLength()))
+    layout.endLayout()
+    # Qt counts in UTF-16: a sign beyond its first 65536 is two of them.
+    units = text.encode("utf-16-le")
+    return [
+        units[2 * start : 2 * (start + size)].decode("utf-16-le", "replace").rstrip()
+        for start, size in places
+    ]
+
+
+def shortened(lines: list[str], most: int | None, more: str = _MORE) -> list[str]:
+    """Keep the first lines; the last one kept says that there are more."""
+    if most is None or len(lines) <= most:
+        return lines
+    kept = lines[: max(most, 1)]
+    last = kept[-1]
+    # Room for the sign: the last word goes where there is none.
+    cut = last.rsplit(" ", 1)[0] if " " in last else last[: -len(more)]
+    return [*kept[:-1], cut + more]

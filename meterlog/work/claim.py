@@ -1,0 +1,300 @@
+"""Claim: the pack of a warranty claim, from two recordings and a job card.
+
+A pack is two files: ``claim.zip``, a signed bag (RFC 8493) with everything in it, and
+``claim.pdf``, which says the same to a reader and carries the tables and the signed lists inside.
+"""
+
+from __future__ import annotations
+
+import shutil
+import tempfile
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from datetime import UTC, datetime
+from pathlib import Path
+
+from meterlog.evidence.circuit_files import JudgedCheck
+from meterlog.evidence.claim_content import ClaimContent, ClaimSide, PageSize
+from meterlog.evidence.pack_bag import write_bag
+from meterlog.evidence.pack_zip import write_zip
+from meterlog.evidence.signing import Signer
+from meterlog.evidence.table_form import TableForm
+from meterlog.model import Comparison, EventKind, Job, Limits
+from meterlog.model.amendment import amendment_words
+from meterlog.model.errors import EvidenceError
+from meterlog.model.job_card import JobCard, card_to_dict, missing_words, without_customer
+from meterlog.recording import Recording, layout
+from meterlog.recording.bag import sha256_of
+from meterlog.work.amendments import amendments_of
+from meterlog.work.circuit_checks import judged_checks
+from meterlog.work.claim_photos import copy_photos
+from meterlog.work.compare import CompareRequest, compare_folders
+from meterlog.work.comparison_files import write_comparison
+from meterlog.work.evidence_folder import write_evidence
+from meterlog.work.review import review_folder
+
+PDF, ZIP, BAG = "claim.pdf", "claim.zip", "claim"
+"""Names of the files of a pack, and of the one folder in the zip."""
+_LEFT_OUT = "[left out]"
+_ATTACHED = (".csv", ".json", ".txt")
+"""What the PDF carries of the bag's payload; pictures are drawn in it."""
+
+
+@dataclass(frozen=True, slots=True)
+class ClaimRequest:
+    """What a pack shall hold.
+
+    Attributes
+    ----------
+    card : JobCard
+    photos_from : Path
+        Folder from which the card's photos are named.
+    before, after : Path or None
+        Recordings; one at least.
+    circuits : tuple of Path
+        Recordings that hold circuit checks alone (``meterlog circuit --save``).
+    out : Path
+        Absent or empty.
+    page : PageSize
+    without_customer : bool
+        Leave out who and whose vehicle it is.
+    limits : Limits or None
+        None: each is judged by its own.
+    form : TableForm
+    signer : Signer or None
+        None: nobody signs.
+    """
+
+    card: JobCard
+    photos_from: Path
+    before: Path | None
+    after: Path | None
+    out: Path
+    circuits: tuple[Path, ...] = ()
+    page: PageSize = PageSize.A4
+    without_customer: bool = False
+    limits: Limits | None = None
+    form: TableForm = field(default_factory=TableForm)
+    signer: Signer | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class ClaimMade:
+    """What came of it.
+
+    Attributes
+    ----------
+    files : tuple of Path
+    missing : tuple of str
+        What the job card does not say.
+    remarks : tuple of str
+        What could not be put in, such as a photo that can't be read.
+    fingerprint : str
+        Of the key that signed; empty where nobody did.
+    """
+
+    files: tuple[Path, ...]
+    missing: tuple[str, ...]
+    remarks: tuple[str, ...]
+    fingerprint: str
+
+
+def make_claim(
+    request: ClaimRequest,
+    progress: Callable[[float], None],
+    now: Callable[[], datetime] = lambda: datetime.now(UTC),
+) -> ClaimMade:
+    """Make a pack. Nothing is left behind where it can't be finished.
+
+    Parameters
+    ----------
+    request : ClaimRequest
+    progress : callable
+        Called with the part done, 0 to 1. May raise to cancel.
+    now : callable
+        Tells the time, UTC.
+
+    Returns
+    -------
+    ClaimMade
+
+    Raises
+    ------
+    RecordingUnreadable
+        If a folder holds no recording or it is damaged beyond use.
+    EvidenceError
+        If a file can't be written.
+    """
+    made_utc = now().isoformat(timespec="seconds")
+    out = request.out
+    try:
+        out.parent.mkdir(parents=True, exist_ok=True)
+        with tempfile.TemporaryDirectory(prefix=f".{out.name}-", dir=out.parent) as place:
+            work = Path(place)
+            made = _Making(request, made_utc, work / BAG, progress).make(work)
+            out.mkdir(exist_ok=True)
+            files = tuple(Path(shutil.move(str(work / name), out / name)) for name in (PDF, ZIP))
+    except OSError as error:
+        raise EvidenceError(
+            f"the pack can't be written: {error.strerror}.",
+            subject=str(error.filename or out),
+            remedy="Choose a folder that you may write to, on a disk with room.",
+        ) from error
+    progress(1.0)
+    return replace(made, files=files)
+
+
+class _Making:
+    """One pack on its way."""
+
+    def __init__(
+        self,
+        request: ClaimRequest,
+        made_utc: str,
+        bag: Path,
+        progress: Callable[[float], None],
+    ) -> None:
+        self._request, self._made_utc, self._bag = request, made_utc, bag
+        self._progress = progress
+        self._remarks: list[str] = []
+        card = request.card
+        self._missing = missing_words(card)
+        self._card = without_customer(card) if request.without_customer else card
+
+    def make(self, work: Path) -> ClaimMade:
+        """Put all files into ``work``."""
+        request, payload = self._request, self._bag / layout.PAYLOAD
+        payload.mkdir(parents=True)
+        photos, lost = copy_photos(self._card, request.photos_from, payload / "photos")
+        self._remarks += lost
+        sides = self._sides(payload)
+        comparison = self._comparison(payload)
+        content = ClaimContent(
+            card=self._card,
+            sides=sides,
+            comparison=comparison,
+            missing=self._missing,
+            amendments=self._amendments(),
+            photos=photos,
+            without_customer=request.without_customer,
+            made_utc=self._made_utc,
+            fingerprint="" if request.signer is None else request.signer.fingerprint,
+        )
+        self._write_card(payload)
+        self._progress(0.6)
+        write_bag(self._bag, self._info(sides), request.signer)
+        content = replace(content, checksums=self._checksums(payload))
+        # Imported here: tables and the bag must come out where Qt's libraries are missing.
+        from meterlog.evidence.claim_pdf import write_claim_pdf
+
+        write_claim_pdf(
+            content,
+            work / PDF,
+            request.page,
+            self._attachments(),
+            lambda part: self._progress(0.65 + 0.25 * part),
+        )
+        write_zip(self._bag, work / ZIP)
+        return ClaimMade((), self._missing, tuple(self._remarks), content.fingerprint)
+
+    def _sides(self, payload: Path) -> tuple[ClaimSide, ...]:
+        named = [("before", self._request.before), ("after", self._request.after)]
+        sides: list[ClaimSide] = []
+        for name, folder in named:
+            if folder is None:
+                continue
+            recording, review = review_folder(folder, self._request.limits)
+            if self._request.limits is not None:
+                recording.about = replace(recording.about, limits=self._request.limits)
+            if self._request.without_customer:
+                self._forget_customer(recording)
+            own, lost = judged_checks(recording)
+            _, no_picture = write_evidence(
+                recording, review, payload / name, lambda _: None, self._request.form
+            )
+            if no_picture:
+                self._remarks.append(f"{name}: {no_picture}.")
+            side = ClaimSide(name, recording, review, tuple(own), tuple(lost))
+            sides.append(side)
+            self._progress(0.25 * len(sides))
+        checks, lacking = self._checks(payload)
+        first = sides[0]
+        sides[0] = replace(
+            first, checks=(*first.checks, *checks), lacking=(*first.lacking, *lacking)
+        )
+        return tuple(sides)
+
+    def _checks(self, payload: Path) -> tuple[list[JudgedCheck], list[str]]:
+        """Write and give the circuit checks that were kept by themselves."""
+        found: list[JudgedCheck] = []
+        lacking: list[str] = []
+        for number, folder in enumerate(self._request.circuits, start=1):
+            recording, review = review_folder(folder)
+            if self._request.without_customer:
+                self._forget_customer(recording)
+            name = "circuit" if number == 1 else f"circuit-{number}"
+            write_evidence(recording, review, payload / name, lambda _: None, self._request.form)
+            checks, lost = judged_checks(recording)
+            found += checks
+            lacking += [f"{name}: {line}" for line in lost]
+        return found, lacking
+
+    def _forget_customer(self, recording: Recording) -> None:
+        """Leave out what tells whose vehicle it was: the head's job and the notes."""
+        job = recording.about.job
+        kept = Job(part=job.part, conditions=job.conditions, measured_under=job.measured_under)
+        recording.about = replace(recording.about, job=kept)
+        recording.events = tuple(
+            replace(one, value=_LEFT_OUT) if one.kind is EventKind.NOTE else one
+            for one in recording.events
+        )
+
+    def _amendments(self) -> tuple[str, ...]:
+        """Give the edits that were made on top of the recordings, in words."""
+        said: list[str] = []
+        for folder in (self._request.before, self._request.after):
+            if folder is None:
+                continue
+            edits, damage = amendments_of(folder)
+            said += [amendment_words(one) for one in edits]
+            self._remarks += [f"{folder.name}: {line}" for line in damage]
+        return tuple(said)
+
+    def _comparison(self, payload: Path) -> Comparison | None:
+        request = self._request
+        if request.before is None or request.after is None:
+            return None
+        asked = CompareRequest((request.before,), request.after, request.limits)
+        comparison = compare_folders(asked)
+        write_comparison(comparison, payload)
+        return comparison
+
+    def _write_card(self, payload: Path) -> None:
+        import json
+
+        text = json.dumps(card_to_dict(self._card), indent=2, ensure_ascii=False)
+        (payload / "job-card.json").write_text(text + "\n", encoding="utf-8")
+
+    def _info(self, sides: Sequence[ClaimSide]) -> dict[str, str]:
+        info = {
+            "Bagging-Date": self._made_utc[:10],
+            "External-Description": "Readings and judgement of a cabin fan, for a warranty claim",
+            "External-Identifier": " ".join(one.recording.about.recording_id for one in sides),
+            "Bag-Software-Agent": sides[0].recording.about.program,
+        }
+        if self._card.claim_number:
+            info["Internal-Sender-Identifier"] = self._card.claim_number
+        return info
+
+    def _checksums(self, payload: Path) -> dict[str, str]:
+        names = sorted(path for path in payload.rglob("*") if path.is_file())
+        return {str(path.relative_to(self._bag).as_posix()): sha256_of(path) for path in names}
+
+    def _attachments(self) -> Mapping[str, bytes]:
+        """Give what the PDF carries: tables, texts and the signed lists, by their names."""
+        found = sorted(path for path in self._bag.rglob("*") if path.is_file())
+        return {
+            path.relative_to(self._bag).as_posix(): path.read_bytes()
+            for path in found
+            if path.suffix in _ATTACHED
+        }

@@ -1,0 +1,197 @@
+"""``meterlog claim``: one pack of PDF and zip, that holds against those who look for a flaw."""
+
+import hashlib
+import json
+import shutil
+import subprocess
+import zipfile
+
+import bagit
+import pikepdf
+import pytest
+from PIL import Image
+
+from meterlog.evidence import signing
+from meterlog.evidence.claim_content import PageSize
+from meterlog.evidence.pack_verify import verify_pack
+from meterlog.recording import Recording
+from meterlog.work.claim import ClaimRequest, make_claim
+from meterlog.work.job_cards import load_card
+
+VIN = "1M8GDM9AXKP042788"
+
+
+@pytest.fixture(autouse=True)
+def keys(monkeypatch, tmp_path):
+    monkeypatch.setattr(signing, "key_folder", lambda: tmp_path / "keys")
+
+
+@pytest.fixture
+def card(run, tmp_path):
+    path = tmp_path / "job.json"
+    facts = {
+        "work_order": "WO-7781",
+        "customer": "Ms Imra Vantablank",
+        "plate": "QX 118 ZZ",
+        "vin": VIN,
+        "vehicle": "Hartwell Nomad (invented)",
+        "complaint": "Dead until I hit it",
+    }
+    run("job", path, *(word for k, v in facts.items() for word in ("--set", f"{k}={v}")))
+    return path
+
+
+def unpacked(pack, place):
+    with zipfile.ZipFile(pack / "claim.zip") as archive:
+        archive.extractall(place)
+    return place / "claim"
+
+
+def words_of(pdf):
+    tool = shutil.which("pdftotext")
+    if tool is None:
+        pytest.skip("pdftotext is not installed")
+    done = subprocess.run([tool, "-layout", pdf, "-"], capture_output=True, text=True, check=True)
+    return done.stdout
+
+
+def test_a_pack_is_a_signed_bag_and_a_pdf_that_carries_its_tables(run, small, card, tmp_path):
+    out = tmp_path / "pack"
+    said = run("claim", card, "--before", small, "--out", out)
+    assert "a reviewer will ask" in said.err
+    assert "Signed by the key" in said.out
+    assert sorted(path.name for path in out.iterdir()) == ["claim.pdf", "claim.zip"]
+    for name in ("claim.pdf", "claim.zip"):
+        assert run("verify", out / name).out.count("intact") == 1
+    folder = unpacked(out, tmp_path / "here")
+    bagit.Bag(str(folder)).validate()
+    readings = next((folder / "data" / "before").glob("readings-*.csv")).read_bytes()
+    with pikepdf.open(out / "claim.pdf") as pdf:
+        held = {name: pdf.attachments[name].get_file().read_bytes() for name in pdf.attachments}
+    named = next(name for name in held if "readings-" in name and name.endswith(".csv"))
+    assert held[named] == readings
+    text = words_of(out / "claim.pdf")
+    assert "Dead until I hit it" in text
+    assert VIN in text
+
+
+def test_both_sides_are_compared_and_a_circuit_check_comes_with_them(run, small, card, tmp_path):
+    after = tmp_path / "after"
+    rows = ["t,feed,return,amps", *(f"{k / 50:.2f},12.5,8.5,4.1" for k in range(600))]
+    (tmp_path / "new.csv").write_text("\n".join(rows) + "\n")
+    (tmp_path / "on.csv").write_text("elapsed_s,kind,value\n0,speed,1\n")
+    run(
+        *("import", tmp_path / "new.csv", "--time", "t", "--events", tmp_path / "on.csv"),
+        *("--assign", "motor-feed=feed", "--assign", "motor-return=return"),
+        *("--assign", "motor-current=amps", "--out", after),
+    )
+    check = tmp_path / "check"
+    run(
+        *("circuit", "low-side-linear-12v", "--state", "key=on,speed=4", "--sign", "fan=dead"),
+        *("--reading", "motor-feed=12.4", "--reading", "motor-return=0.1", "--save", check),
+    )
+    out = tmp_path / "pack"
+    run(
+        *("claim", card, "--before", small, "--after", after, "--circuit", check),
+        *("--out", out, "--page", "letter", "--json"),
+    )
+    folder = unpacked(out, tmp_path / "here")
+    for name in ("comparison.txt", "circuit/circuit.txt", "before/steps.csv", "after/steps.csv"):
+        assert (folder / "data" / name).is_file()
+    text = words_of(out / "claim.pdf")
+    assert "Low-side linear transistor controller" in text
+    with pikepdf.open(out / "claim.pdf") as pdf:
+        assert [round(float(side)) for side in pdf.pages[0].mediabox[2:]] == [612, 792]
+
+
+def test_without_customer_nothing_tells_whose_vehicle_it_was(run, card, tmp_path):
+    rows = ["t,feed,return,amps", *(f"{k / 50:.2f},12.5,8.5,4.1" for k in range(300))]
+    (tmp_path / "a.csv").write_text("\n".join(rows) + "\n")
+    marks = "elapsed_s,kind,value\n0,speed,1\n2,note,Vantablank waits outside\n"
+    (tmp_path / "e.csv").write_text(marks)
+    folder = tmp_path / "told"
+    run(
+        *("import", tmp_path / "a.csv", "--time", "t", "--events", tmp_path / "e.csv"),
+        *("--assign", "motor-feed=feed", "--assign", "motor-return=return"),
+        *("--assign", "motor-current=amps", "--out", folder, "--vehicle", f"Nomad, {VIN}"),
+    )
+    out = tmp_path / "pack"
+    run("claim", card, "--before", folder, "--out", out, "--without-customer")
+    bare = unpacked(out, tmp_path / "here")
+    told = {
+        str(path): path.read_bytes().lower()
+        for path in bare.rglob("*")
+        if path.is_file() and path.suffix != ".png"
+    }
+    told["pdf"] = words_of(out / "claim.pdf").lower().encode()
+    for secret in (b"vantablank", VIN.lower().encode(), b"qx 118 zz"):
+        assert not [name for name, content in told.items() if secret in content]
+    assert any(b"dead until i hit it" in content for content in told.values())
+
+
+def test_photos_come_without_what_they_tell_besides_and_bad_ones_are_named(
+    run, small, card, tmp_path
+):
+    picture = Image.new("RGB", (3000, 1500), (200, 30, 30))
+    exif = Image.Exif()
+    exif[0x9286] = "taken at home by Ms Vantablank"
+    picture.save(tmp_path / "label.jpg", exif=exif)
+    (tmp_path / "torn.jpg").write_bytes(b"\xff\xd8\xff no picture")
+    for name in ("label.jpg", "torn.jpg"):
+        run("job", card, "--photo", tmp_path / name)
+    out = tmp_path / "pack"
+    said = run("claim", card, "--before", small, "--out", out)
+    assert "torn.jpg: can't be put in" in said.err
+    folder = unpacked(out, tmp_path / "here")
+    (kept,) = (folder / "data" / "photos").iterdir()
+    with Image.open(kept) as image:
+        assert max(image.size) == 2000
+        assert not image.getexif()
+    assert b"Vantablank" not in kept.read_bytes()
+
+
+def test_an_unsigned_pack_says_so_and_the_same_pack_is_the_same_file(run, small, card, tmp_path):
+    from datetime import UTC, datetime
+
+    digests = []
+    for name in ("one", "two"):
+        request = ClaimRequest(load_card(card), tmp_path, small, None, tmp_path / name)
+        made = make_claim(request, lambda _: None, lambda: datetime(2026, 11, 29, tzinfo=UTC))
+        assert made.fingerprint == ""
+        digests.append(hashlib.sha256((tmp_path / name / "claim.zip").read_bytes()).hexdigest())
+    assert digests[0] == digests[1]
+    assert "Not signed" in run("verify", tmp_path / "one" / "claim.zip").out
+
+
+def test_stopped_on_its_way_it_leaves_nothing_behind(small, card, tmp_path):
+    place = tmp_path / "shelf"
+    for most in (0.1, 0.5, 0.7):
+
+        def stop(part, most=most):
+            if part > most:
+                raise KeyboardInterrupt
+
+        request = ClaimRequest(
+            load_card(card), tmp_path, small, None, place / "pack", page=PageSize.LETTER
+        )
+        with pytest.raises(KeyboardInterrupt):
+            make_claim(request, stop)
+        assert not list(place.iterdir())
+
+
+def test_what_is_asked_wrongly_is_refused_before_anything_is_written(run, small, card, tmp_path):
+    assert "no recording was given" in run("claim", card, "--out", tmp_path / "p", code=2).err
+    (tmp_path / "full").mkdir()
+    (tmp_path / "full" / "mine.txt").write_text("mine")
+    said = run("claim", card, "--before", small, "--out", tmp_path / "full", code=2)
+    assert "not empty" in said.err
+    said = run("claim", tmp_path / "none.json", "--before", small, "--out", tmp_path / "p", code=2)
+    assert "none.json" in said.err
+    assert not (tmp_path / "p").exists()
+    told = json.loads(
+        run("claim", card, "--before", small, "--out", tmp_path / "q", "--json", "--unsigned").out
+    )
+    assert told["fingerprint"] == ""
+    assert told["missing"]
+    assert verify_pack(tmp_path / "q" / "claim.zip").intact
+    assert Recording.open(small).events  # the recording itself was only read
