@@ -12,7 +12,7 @@ COMMANDS = {
     "review": "judge a recording: what the fan did, which side is bad",
     "circuit": "find the bad part by readings at the circuit's test points",
     "compare": "set an old motor beside a new one, or beside good ones",
-    "job": "fill in the job card of a claim, and see what is still missing",
+    "job": "fill in a claim's job card, see what is missing",
     "export": "write a recording as CSV tables and a picture of the trace",
     "claim": "make the signed pack of a warranty claim: PDF and zip",
     "import": "turn a CSV trace from elsewhere into a recording",

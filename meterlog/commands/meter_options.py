@@ -17,8 +17,8 @@ def add_meter_options(parser: argparse.ArgumentParser) -> None:
     """Add one option for each thing that can be stated of a meter; none is mandatory."""
     group = parser.add_argument_group(
         "meters (none is mandatory)",
-        "What is stated once is kept for later recordings, by the meter's serial number or else that"
-        "\nof its USB adapter. PROFILE-2 is the second meter of one profile; an empty text takes back.",
+        "Kept for later recordings by the meter's serial number, else by that of its USB adapter."
+        "\nPROFILE-2 is the second meter of one profile. An empty TEXT takes back what was kept.",
     )
     for name, metavar, words in (
         ("calibration", "PROFILE=DATE", "when its calibration is due, such as 2027-01-31"),

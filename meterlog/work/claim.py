@@ -167,6 +167,7 @@ class _Making:
         payload.mkdir(parents=True)
         photos, lost = copy_photos(self._card, request.photos_from, payload / "photos")
         self._remarks += lost
+        self._card = replace(self._card, photos=tuple(f"photos/{one.name}" for one in photos))
         sides = self._sides(payload)
         comparison = self._comparison(payload)
         content = ClaimContent(

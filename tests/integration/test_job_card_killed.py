@@ -31,12 +31,14 @@ from meterlog.work.job_cards import change_card, load_card
 path, told = Path(sys.argv[1]), set()
 change_card(path, lambda card: replace(card, notes="0"))
 
+WORKING = ("job_cards.py", "append_file.py", "file_lock.py", "pathlib.py")
+
 def die_at(call):
     # Before and after each call of the system's own functions: open, write, sync, replace ...
     seen = 0
     def watch(frame, event, arg):
         nonlocal seen
-        if event.startswith("c_"):
+        if event.startswith("c_") and frame.f_code.co_filename.endswith(WORKING):
             seen += 1
             if seen == call:
                 os.kill(os.getpid(), signal.SIGKILL)
