@@ -100,7 +100,7 @@ def test_a_meter_without_a_port_is_refused_in_words(page):
 def test_no_connection_is_told_in_place_and_the_page_stays(window, page, qtbot):
     _row(page, url="socket://127.0.0.1:9")
     window.desk.do(window_start())
-    assert window.desk.session.phase is Phase.CONNECTING
+    # It may have been refused by now: nothing listens there.
     qtbot.waitUntil(lambda: window.desk.session.phase is Phase.IDLE, timeout=10_000)
     qtbot.waitUntil(window.said.isVisible)
     assert "socket://127.0.0.1:9" in window.said.text()
