@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 from meterlog.evidence.claim_content import ClaimContent
+from meterlog.evidence.claim_pdf.page_edges import side_title
 from meterlog.model import About, Instrument
 from meterlog.recording import UNDATED
 
@@ -56,7 +57,7 @@ def calibration_lines(content: ClaimContent) -> list[str]:
         about = side.recording.about
         for one in about.instruments:
             state = calibration_state(one, about)
-            words = _words(one, state, side.name)
+            words = _words(one, state, side_title(side).lower())
             if words and words[0] < worst.get(meter_name(one), (9, ""))[0]:
                 worst[meter_name(one)] = words
     return [words for _, words in sorted(worst.values())]
@@ -67,7 +68,7 @@ def _words(one: Instrument, state: str, used: str) -> tuple[int, str] | None:
     if one.simulated or state == IN_DATE:
         return None
     if state == OVERDUE:
-        return 0, f"{name}: calibration OVERDUE, it was due {due}, before the run {used}."
+        return 0, f"{name}: calibration OVERDUE: it was due {due}, and used after that ({used})."
     if state == CANT_TELL:
         return 1, f"{name}: calibration due {due}; whether it was in date can't be told."
     return 2, f"{name}: when its calibration is due is not stated."

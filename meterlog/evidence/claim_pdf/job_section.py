@@ -2,23 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import fields
-
 from meterlog.evidence.claim_content import ClaimContent
 from meterlog.evidence.claim_pdf.facts_block import Fact, lay_facts
 from meterlog.evidence.claim_pdf.page_look import FAINT
 from meterlog.evidence.claim_pdf.sheets import Sheets
-from meterlog.model.job_card import JobCard, PartIdentity
+from meterlog.model.card_fields import FIELDS
+from meterlog.model.job_card import JobCard, PartIdentity, value_of
 
-_LONG = ("complaint", "cause", "correction", "notes")
+_LONG = ("complaint", "cause", "correction", "maintenance", "notes")
 """Told as paragraphs of their own."""
-_TITLES = {
-    "complaint": "Complaint, in the customer's words",
-    "cause": "Cause",
-    "correction": "Correction",
-    "notes": "Notes",
-}
-_NAMES = {"vin": "VIN", "old_part_kept": "Old part is at"}
+_PARTS = ("old_part", "new_part")
+_WORDS = {field.key: f"{field.words[0].upper()}{field.words[1:]}" for field in FIELDS}
 
 
 def part_words(part: PartIdentity) -> str:
@@ -38,7 +32,7 @@ def add_job(sheets: Sheets, content: ClaimContent) -> None:
     for name in _LONG:
         words = getattr(content.card, name)
         if words.strip():
-            sheets.heading(_TITLES[name], keep=30.0)
+            sheets.heading(_WORDS[name], keep=30.0)
             sheets.words(words)
     if content.missing:
         sheets.heading("Not stated, and likely to be asked for", keep=30.0)
@@ -46,20 +40,12 @@ def add_job(sheets: Sheets, content: ClaimContent) -> None:
 
 
 def _facts(card: JobCard) -> list[Fact]:
-    """Give every short field in the order of the card, whichever it has."""
-    facts: list[Fact] = []
-    for field in fields(card):
-        value = getattr(card, field.name)
-        if field.name in _LONG or field.name == "photos":
-            continue
-        name = _NAMES.get(field.name, field.name.replace("_", " ").capitalize())
-        facts.append((name, _value(value)))
-    return facts
-
-
-def _value(value: object) -> str:
-    if isinstance(value, PartIdentity):
-        return part_words(value)
-    if isinstance(value, tuple):
-        return "; ".join(_value(one) for one in value)
-    return "" if value is None else str(value)
+    """Give every short field in the order in which a card is shown; those of a part as one."""
+    facts: dict[str, str] = {}
+    for field in FIELDS:
+        key = field.key.partition(".")[0]
+        if key in _PARTS:
+            facts[key.replace("_", " ").capitalize()] = part_words(getattr(card, key))
+        elif key not in _LONG and key != "photos":
+            facts[_WORDS[key]] = value_of(card, key)
+    return list(facts.items())

@@ -8,10 +8,10 @@ from meterlog.circuit.cautions import CAUTIONS, DEFER
 from meterlog.evidence.accuracy_text import accuracy_of
 from meterlog.evidence.claim_content import ClaimContent, ClaimSide
 from meterlog.evidence.claim_pdf.calibration import calibration_state, meter_name
+from meterlog.evidence.claim_pdf.page_edges import side_title
 from meterlog.evidence.claim_pdf.page_look import BODY, FAINT, STRONG
 from meterlog.evidence.claim_pdf.sheets import Sheets
 from meterlog.evidence.claim_pdf.side_section import lay_columns
-from meterlog.evidence.claim_pdf.summary_page import side_title
 from meterlog.evidence.claim_pdf.table_block import Column, Row, lay_table
 from meterlog.evidence.sensors_text import sensors_of
 from meterlog.evidence.times_text import times_of

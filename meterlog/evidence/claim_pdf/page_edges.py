@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen
 
-from meterlog.evidence.claim_content import ClaimContent
+from meterlog.evidence.claim_content import ClaimContent, ClaimSide
 from meterlog.evidence.claim_pdf.page_look import PAPER, SMALL, Look
 from meterlog.evidence.claim_pdf.sheets import Draw, Sheets
 from meterlog.evidence.claim_pdf.wrapped_words import clean_words
@@ -13,6 +13,14 @@ from meterlog.evidence.trace_picture import origin_mark
 
 _FOOT = 8
 _WORDS_FROM = 30.0
+
+
+_SIDES = {"before": "Before the repair", "after": "After the repair"}
+
+
+def side_title(side: ClaimSide) -> str:
+    """Give what a side is called."""
+    return _SIDES.get(side.name, side.name)
 
 
 def claim_title(content: ClaimContent) -> str:
@@ -23,7 +31,8 @@ def claim_title(content: ClaimContent) -> str:
         card.work_order and f"work order {card.work_order}",
     )
     told = ", ".join(part for part in parts if part)
-    return clean_words(f"Cabin fan: {told}" if told else "Cabin fan: warranty claim")
+    words = clean_words(f"Cabin fan: {told}" if told else "Cabin fan: warranty claim")
+    return " ".join(words.split())
 
 
 def claim_mark(content: ClaimContent) -> str:

@@ -55,6 +55,8 @@ class Look:
             font = QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont)
         font.setPixelSize(self.pixels)
         font.setBold(self.bold)
+        # A search for "file" finds no word whose first two letters are one sign.
+        font.setFeature(QFont.Tag("liga"), 0)
         return font
 
 

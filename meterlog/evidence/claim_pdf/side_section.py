@@ -10,10 +10,10 @@ from PySide6.QtGui import QFontMetricsF, QPainter
 
 from meterlog.evidence.claim_content import ClaimSide
 from meterlog.evidence.claim_pdf.facts_block import lay_facts
+from meterlog.evidence.claim_pdf.page_edges import side_title
 from meterlog.evidence.claim_pdf.page_look import ALERT, FAINT, PAPER, STRONG, Look
 from meterlog.evidence.claim_pdf.sheets import Sheets
 from meterlog.evidence.claim_pdf.steps_table import MOST, add_steps, findings_rows
-from meterlog.evidence.claim_pdf.summary_page import side_title
 from meterlog.evidence.claim_pdf.table_block import Column, Row, lay_table
 from meterlog.evidence.claim_pdf.verdict_section import add_verdict
 from meterlog.evidence.inferred_text import inferred_lines
@@ -56,7 +56,8 @@ _COLUMNS = Look(10, fixed=True)
 def add_side(sheets: Sheets, side: ClaimSide) -> None:
     """Put the chapter of one run."""
     about, recording = side.recording.about, side.recording
-    sheets.heading(side_title(side), chapter=True, keep=_HIGH + 130.0)
+    keep = _HIGH + 130.0 if about.instruments else 130.0
+    sheets.heading(side_title(side), chapter=True, keep=keep)
     for words in origin_words(recording):
         sheets.words(words, STRONG)
     for words in (*(f"NOT WHOLE: {text}" for text in recording.damage), *side.lacking):

@@ -17,7 +17,7 @@ _COLUMNS = (
     Column("speed", right=True),
     Column("from s", right=True),
     Column("to s", right=True),
-    Column("readings", right=True),
+    Column("steady readings", right=True),
     Column("motor voltage V", right=True),
     Column("motor current A", right=True),
     Column("k", right=True),
@@ -59,11 +59,11 @@ def _row(step: Step, finding: Finding | None, limits: Limits) -> Row:
             _speed(step),
             f"{step.start_ns / 1e9:.1f}",
             f"{step.end_ns / 1e9:.1f}",
-            str(step.steady_n or step.n),
+            str(step.steady_n),
             _sized(step.voltage, step.steady_mean_v, None),
             _sized(made, step.steady_mean_a, step.steady_expanded_a),
             f"{made.coverage:.2f}" if made is not None and made.sources else "",
-            _limits(step, limits),
+            limits_words(limits, step.speed),
             "" if finding is None or finding.probability is None else f"{finding.probability:.3f}",
             "not judged" if finding is None else finding.verdict.value,
         )
@@ -78,16 +78,20 @@ def _speed(step: Step) -> str:
 
 def _sized(made: Budget | None, mean: float | None, expanded: float | None) -> str:
     if made is not None:
-        return _figure(made.value, made.expanded if made.sources else None)
-    return "" if mean is None else _figure(mean, expanded)
+        return value_words(made.value, made.expanded if made.sources else None)
+    return value_words(mean, expanded)
 
 
-def _figure(value: float, expanded: float | None) -> str:
-    return with_uncertainty(value, expanded, "").strip() if math.isfinite(value) else ""
+def value_words(value: float | None, expanded: float | None) -> str:
+    """Give a figure with its expanded uncertainty; empty where it is not known."""
+    if value is None or not math.isfinite(value):
+        return ""
+    return with_uncertainty(value, expanded, "").strip()
 
 
-def _limits(step: Step, limits: Limits) -> str:
-    allowed = limits.at(step.speed)
+def limits_words(limits: Limits, speed: int | None) -> str:
+    """Give from what to what the current may be at a speed; empty where nothing is said."""
+    allowed = limits.at(speed)
     if allowed.min_a is None and allowed.max_a is None:
         return ""
     low = "" if allowed.min_a is None else f"{allowed.min_a:g}"

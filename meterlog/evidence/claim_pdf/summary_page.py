@@ -11,7 +11,8 @@ from meterlog.evidence.claim_content import ClaimContent, ClaimSide
 from meterlog.evidence.claim_pdf.calibration import calibration_lines
 from meterlog.evidence.claim_pdf.facts_block import lay_facts
 from meterlog.evidence.claim_pdf.job_section import part_words
-from meterlog.evidence.claim_pdf.page_edges import claim_mark, claim_title
+from meterlog.evidence.claim_pdf.key_readings import add_key_readings
+from meterlog.evidence.claim_pdf.page_edges import claim_mark, claim_title, side_title
 from meterlog.evidence.claim_pdf.page_look import ALERT, FAINT, PAPER, STRONG, TITLE, Look
 from meterlog.evidence.claim_pdf.sheets import Sheets
 from meterlog.evidence.origin_words import origin_words
@@ -19,17 +20,13 @@ from meterlog.model import Outcome, SpanKind
 
 _MOST = (40, 16, 12, 9, 7, 5, 4, 3, 2, 1)
 """Lines of a paragraph at most, tried in turn until all stands on one page."""
+_TABLE_FROM = 5
+"""Where paragraphs must be shorter than this, the table of readings goes first."""
 _GOOD = PAPER.spans[SpanKind.RUNNING].line
 _STAMPS = {
     Outcome.FAULT: (PAPER.alert, PAPER.on_alert),
     Outcome.IN_ORDER: (_GOOD, "#ffffff"),
 }
-_NAMES = {"before": "Before the repair", "after": "After the repair"}
-
-
-def side_title(side: ClaimSide) -> str:
-    """Give what a side is called."""
-    return _NAMES.get(side.name, side.name)
 
 
 def add_summary(sheets: Sheets, content: ClaimContent) -> None:
@@ -56,15 +53,18 @@ def _lay(sheets: Sheets, content: ClaimContent, most: int) -> None:
     card = content.card
     sheets.space(6.0)
     facts = [
+        ("Claimant", card.claimant),
         ("Vehicle", card.vehicle),
         ("Customer", card.customer),
         ("Plate", card.plate),
         ("VIN", card.vin),
-        ("Odometer", card.odometer),
+        ("Odometer in", card.odometer),
+        ("Odometer out", card.odometer_out),
         ("Hours", card.hours),
         ("Failed on", card.failed_on),
         ("Repaired on", card.repaired_on),
         ("Fitted by", card.fitted_by),
+        ("Measured by", card.technician),
         ("Old part is at", card.old_part_kept),
     ]
     lay_facts(sheets, facts, most=most)
@@ -75,6 +75,8 @@ def _lay(sheets: Sheets, content: ClaimContent, most: int) -> None:
         sheets.words(card.complaint, most=most)
     for side in content.sides:
         _side(sheets, side, most)
+    if most >= _TABLE_FROM:
+        add_key_readings(sheets, content.sides)
     for title, texts in _blocks(content):
         _titled(sheets, title)
         kept = texts[: max(most, 1)]
@@ -107,7 +109,10 @@ def _blocks(content: ClaimContent) -> Iterator[tuple[str, list[str]]]:
     if meters:
         yield "Meters whose calibration is not shown to be in date", meters
     if content.missing:
-        yield "Not stated, and likely to be asked for", ["; ".join(content.missing)]
+        yield (
+            "Not stated, and likely to be asked for",
+            ["; ".join(words.removesuffix(".") for words in content.missing)],
+        )
     if content.amendments:
         many = len(content.amendments)
         yield "Edits", [f"{many} made on top of the recordings; they are listed in what follows."]

@@ -27,7 +27,8 @@ from meterlog.evidence.picture_screen import need_fonts
 from meterlog.model.errors import EvidenceError
 from meterlog.recording import UNDATED
 
-_DOTS_PER_INCH = 1200
+_DOTS_PER_INCH = 144
+"""Lines and letters have no dots. Hatches have: with many more they are too fine to be told."""
 _SIZES = {PageSize.A4: QPageSize.PageSizeId.A4, PageSize.LETTER: QPageSize.PageSizeId.Letter}
 _PARTIAL = ".partial"
 

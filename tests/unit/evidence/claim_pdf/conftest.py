@@ -1,10 +1,10 @@
-"""A painter that only notes what it is told, and claims made of the small invented recording."""
+"""A painter that notes what it writes, and claims made of the small invented recording."""
 
 from dataclasses import replace
 
 import pytest
 from PySide6.QtCore import QBuffer, QIODevice
-from PySide6.QtGui import QPdfWriter
+from PySide6.QtGui import QImage, QPainter, QPdfWriter
 
 from meterlog.evidence.claim_content import ClaimContent, ClaimSide, PageSize
 from meterlog.evidence.claim_pdf.page_look import paper_size
@@ -13,22 +13,18 @@ from meterlog.model import Outcome, Ranked, RunVerdict, Sureness
 from meterlog.model.job_card import JobCard, PartIdentity
 
 
-class Notes:
-    """Notes each text that is drawn, with its place and font; takes all else in silence."""
+class Notes(QPainter):
+    """Notes each text that is drawn at a point, with that point and the font."""
 
-    def __init__(self):
+    def __init__(self, image):
+        super().__init__(image)
         self.texts = []
-        self._font = None
 
-    def setFont(self, font):  # noqa: N802 - as Qt names it
-        self._font = font
-
-    def drawText(self, at, *words):  # noqa: N802
+    def drawText(self, at, *words):  # noqa: N802 - as Qt names it
         if len(words) == 1:
-            self.texts.append((at.x(), at.y(), words[0], self._font))
-
-    def __getattr__(self, name):
-        return lambda *_, **__: None
+            place = self.transform().map(at)
+            self.texts.append((place.x(), place.y(), words[0], self.font()))
+        super().drawText(at, *words)
 
 
 @pytest.fixture
@@ -49,10 +45,14 @@ def drawn():
     def draw(sheets):
         pages = []
         for page in sheets.pages:
-            notes = Notes()
+            image = QImage(sheets.paper.toSize(), QImage.Format.Format_RGB32)
+            notes = Notes(image)
             for one in page:
+                notes.save()
                 one(notes)
+                notes.restore()
             pages.append(notes.texts)
+            notes.end()
         return pages
 
     return draw

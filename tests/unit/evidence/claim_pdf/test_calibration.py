@@ -59,7 +59,7 @@ def test_each_meter_is_named_once_the_overdue_first(claim):
     twice = replace(content, sides=(side, replace(side, name="after")))
     lines = calibration_lines(twice)
     assert len(lines) == 2
-    assert lines[0].startswith("Invented B serial 5: calibration OVERDUE, it was due 2025-01-01")
+    assert lines[0].startswith("Invented B serial 5: calibration OVERDUE: it was due 2025-01-01")
     assert lines[1] == "Invented A serial 5: when its calibration is due is not stated."
 
 

@@ -95,7 +95,7 @@ def test_the_first_page_holds_all_that_decides(claim, sheets, drawn):
     assert not sheets.is_shortened
 
 
-@pytest.mark.parametrize("size", [1, 40, 4000])
+@pytest.mark.parametrize("size", [1, 40, 400, 4000])
 def test_however_long_the_words_the_summary_is_one_page_and_says_so(
     claim, sheets, drawn, told, desk, size
 ):
@@ -108,7 +108,7 @@ def test_however_long_the_words_the_summary_is_one_page_and_says_so(
     add_summary(sheets, content)
     (page,) = drawn(sheets)
     assert max(y for _, y, _, _ in page) <= sheets.bottom
-    assert ("Where … stands" in _said([page])) is (size > 1)
+    assert ("Where … stands" in _said([page])) is (size > 40)
     assert "Before the repair can't tell" in _said([page])
     assert "After the repair can't tell" in _said([page])
 
