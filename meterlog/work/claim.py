@@ -28,7 +28,7 @@ from meterlog.recording.bag import sha256_of
 from meterlog.work.amendments import amendments_of
 from meterlog.work.circuit_checks import judged_checks
 from meterlog.work.claim_photos import copy_photos
-from meterlog.work.compare import CompareRequest, compare_folders
+from meterlog.work.compare import CompareRequest, compare_reviewed
 from meterlog.work.comparison_files import write_comparison
 from meterlog.work.evidence_folder import write_evidence
 from meterlog.work.review import review_folder
@@ -169,7 +169,7 @@ class _Making:
         self._remarks += lost
         self._card = replace(self._card, photos=tuple(f"photos/{one.name}" for one in photos))
         sides = self._sides(payload)
-        comparison = self._comparison(payload)
+        comparison = self._comparison(payload, sides)
         content = ClaimContent(
             card=self._card,
             sides=sides,
@@ -204,7 +204,12 @@ class _Making:
         for name, folder in named:
             if folder is None:
                 continue
-            recording, review = review_folder(folder, self._request.limits)
+            begun = 0.25 * len(sides)
+            recording, review = review_folder(
+                folder,
+                self._request.limits,
+                lambda part, begun=begun: self._progress(begun + 0.15 * part),  # type: ignore[misc]
+            )
             if self._request.limits is not None:
                 recording.about = replace(recording.about, limits=self._request.limits)
             if self._request.without_customer:
@@ -261,12 +266,12 @@ class _Making:
             self._remarks += [f"{folder.name}: {line}" for line in damage]
         return tuple(said)
 
-    def _comparison(self, payload: Path) -> Comparison | None:
+    def _comparison(self, payload: Path, sides: Sequence[ClaimSide]) -> Comparison | None:
         request = self._request
         if request.before is None or request.after is None:
             return None
         asked = CompareRequest((request.before,), request.after, request.limits)
-        comparison = compare_folders(asked)
+        comparison = compare_reviewed(asked, [(one.recording, one.review) for one in sides])
         write_comparison(comparison, payload)
         return comparison
 

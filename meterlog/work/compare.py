@@ -16,7 +16,7 @@ from meterlog.analysis.compare import (
     overlay,
     side_of,
 )
-from meterlog.model import Comparison, EventKind, Limits, Overlay, Role, Step
+from meterlog.model import Comparison, EventKind, Limits, Overlay, Review, Role, Step
 from meterlog.model.errors import UsageError
 from meterlog.recording import Recording
 from meterlog.work.review import review_folder
@@ -70,13 +70,38 @@ def compare_folders(
         If a folder holds no recording or it is damaged beyond use.
     """
     folders = (*request.old, request.new)
-    names = _names(folders)
+    reviewed: list[tuple[Recording, Review]] = []
+    for place, folder in enumerate(folders):
+        one = review_folder(folder, request.limits, _share(progress, place, len(folders)))
+        _refuse_twice(one[0], [recording for recording, _ in reviewed])
+        reviewed.append(one)
+    return compare_reviewed(request, reviewed)
+
+
+def compare_reviewed(
+    request: CompareRequest, reviewed: Sequence[tuple[Recording, Review]]
+) -> Comparison:
+    """Compare recordings that have been reviewed, by the request's limits where it has some.
+
+    Parameters
+    ----------
+    request : CompareRequest
+    reviewed : sequence of (Recording, Review)
+        Of the old folders, then of the new one.
+
+    Returns
+    -------
+    Comparison
+
+    Raises
+    ------
+    UsageError
+        If one recording is given twice.
+    """
+    names = _names((*request.old, request.new))
     recordings: list[Recording] = []
     sides: list[Side] = []
-    for place, (folder, name) in enumerate(zip(folders, names, strict=True)):
-        recording, review = review_folder(
-            folder, request.limits, _share(progress, place, len(folders))
-        )
+    for (recording, review), name in zip(reviewed, names, strict=True):
         _refuse_twice(recording, recordings)
         recordings.append(recording)
         sides.append(side_of(name, recording.about, review, request.limits, recording.events))

@@ -13,12 +13,16 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import PurePosixPath
+from typing import Final
 from xml.sax.saxutils import escape
 
 import pikepdf
 
 from meterlog.evidence.claim_pdf.sheets import Mark
 
+_LEVEL: Final = 3
+"""Of zlib: tables of readings come out an eighth larger than with its usual 6, in less than half
+the time."""
 _KINDS = {
     ".csv": "text/csv",
     ".json": "application/json",
@@ -97,12 +101,16 @@ def archived(
         with document.open_outline() as outline:
             outline.root.extend(pikepdf.OutlineItem(one.title, one.page) for one in marks)
         out = io.BytesIO()
-        document.save(
-            out,
-            min_version="1.7",
-            deterministic_id=True,
-            object_stream_mode=pikepdf.ObjectStreamMode.generate,
-        )
+        pikepdf.settings.set_flate_compression_level(_LEVEL)
+        try:
+            document.save(
+                out,
+                min_version="1.7",
+                deterministic_id=True,
+                object_stream_mode=pikepdf.ObjectStreamMode.generate,
+            )
+        finally:
+            pikepdf.settings.set_flate_compression_level(-1)
     return out.getvalue()
 
 
