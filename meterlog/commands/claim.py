@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from meterlog.commands.entry import Subparsers, add_command
 from meterlog.commands.folders import new_folder, recording_at
+from meterlog.commands.review import add_as_recorded
 from meterlog.commands.screen import paint_without_screen
 from meterlog.commands.terminal import Progress, answer, answer_json, remark, short
 
@@ -23,8 +24,8 @@ with every file, signed with this user's key (Ed25519; made at first use, and ke
 only). Says before anything is written what the job card does not say and a reviewer will ask for.
 "meterlog verify" tells of both files whether they are as they were made, and who signed them.
 
---without-customer leaves out customer, plate, VIN, where other entries repeat them, and the notes
-that were typed while recording. Nothing leaves this machine."""
+--without-customer leaves out customer, plate, VIN, where other entries repeat them, the notes
+that were typed while recording, and who edited a recording and why. Nothing leaves this machine."""
 
 _EXAMPLES = """\
 meterlog claim job-4711.json --before recordings/before --after recordings/after --out claim
@@ -63,6 +64,7 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
     parser.add_argument(
         "--passphrase", action="store_true", help="ask for the passphrase of the signing key"
     )
+    add_as_recorded(parser)
     parser.add_argument("--json", action="store_true", help="print one JSON object instead")
     parser.set_defaults(run=run)
 
@@ -98,6 +100,7 @@ def run(options: argparse.Namespace) -> int:
         limits=_limits(options.limits),
         form=form,
         signer=_signer(options),
+        as_recorded=options.as_recorded,
     )
     missing = missing_words(card)
     if missing:

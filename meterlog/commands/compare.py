@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from meterlog.commands.entry import Subparsers, add_command
 from meterlog.commands.folders import recording_at
+from meterlog.commands.review import add_as_recorded
 from meterlog.commands.terminal import Progress, answer, answer_json, line_width
 
 if TYPE_CHECKING:
@@ -55,6 +56,7 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
         metavar="PERCENT",
         help="judge whether the new one lies within so much of the old one",
     )
+    add_as_recorded(parser)
     parser.add_argument("--json", action="store_true", help="print one JSON object instead")
     parser.set_defaults(run=run)
 
@@ -86,6 +88,7 @@ def _compared(request: CompareRequest) -> Comparison:
 def _request(options: argparse.Namespace) -> CompareRequest:
     from meterlog.model.errors import UsageError
     from meterlog.profile import load_limits
+    from meterlog.work.amended import Amending
     from meterlog.work.compare import CompareRequest
 
     folders: list[Path] = options.folders
@@ -109,6 +112,7 @@ def _request(options: argparse.Namespace) -> CompareRequest:
         baseline=options.baseline,
         by_current=options.speed_by_current,
         max_difference_percent=largest,
+        amending=Amending(applied=not options.as_recorded),
     )
 
 

@@ -8,7 +8,12 @@ from pathlib import Path
 
 from meterlog.commands.entry import Subparsers, add_command
 from meterlog.commands.folders import new_folder
-from meterlog.commands.review import review_with_progress, shortcomings
+from meterlog.commands.review import (
+    add_as_recorded,
+    edits_on_top,
+    review_with_progress,
+    shortcomings,
+)
 from meterlog.commands.screen import paint_without_screen
 from meterlog.commands.terminal import Progress, answer, answer_json, remark, short
 
@@ -51,6 +56,7 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
         default="point",
         help="decimal mark of all numbers; comma needs --delimiter semicolon or tab",
     )
+    add_as_recorded(parser)
     parser.add_argument("--json", action="store_true", help="print one JSON object instead")
     parser.set_defaults(run=run)
 
@@ -64,9 +70,12 @@ def run(options: argparse.Namespace) -> int:
     paint_without_screen()
     out = new_folder(options.out)
     recording, review, limits = review_with_progress(
-        options.folder, options.limits, accept_steps=options.accept_steps
+        options.folder,
+        options.limits,
+        accept_steps=options.accept_steps,
+        as_recorded=options.as_recorded,
     )
-    for line in shortcomings(recording):
+    for line in (*shortcomings(recording), *edits_on_top(review)):
         remark(f"{options.folder}: {line}")
     if limits is not None:
         # What is exported must state the limits by which it was judged.

@@ -43,6 +43,7 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
         help="where no speed was recorded: take the steps found in the current, numbered by its"
         " order, for the commanded speeds",
     )
+    add_as_recorded(parser)
     parser.add_argument("--json", action="store_true", help="print one JSON object instead")
     parser.add_argument(
         "--fail-on-findings", action="store_true", help="exit with 1 when a finding failed"
@@ -50,8 +51,21 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
     parser.set_defaults(run=run)
 
 
+def add_as_recorded(parser: argparse.ArgumentParser) -> None:
+    """Add the option that leaves out the edits that ``meterlog amend`` made."""
+    parser.add_argument(
+        "--as-recorded",
+        action="store_true",
+        help='leave out the edits that "meterlog amend" made on top of a recording',
+    )
+
+
 def review_with_progress(
-    folder: Path, limits_name: str | None, *, accept_steps: bool = False
+    folder: Path,
+    limits_name: str | None,
+    *,
+    accept_steps: bool = False,
+    as_recorded: bool = False,
 ) -> tuple[Recording, Review, Limits | None]:
     """Review ``folder`` by named limits, showing progress.
 
@@ -62,12 +76,16 @@ def review_with_progress(
     """
     from meterlog.profile import load_limits
     from meterlog.work import review_folder
+    from meterlog.work.amended import Amending
 
+    amending = Amending(applied=not as_recorded)
     limits = load_limits(limits_name) if limits_name is not None else None
     recording_at(folder)
     progress = Progress("reviewing")
     try:
-        recording, review = review_folder(folder, limits, progress, accept_steps=accept_steps)
+        recording, review = review_folder(
+            folder, limits, progress, accept_steps=accept_steps, amending=amending
+        )
     finally:
         progress.done()
     return recording, review, limits
@@ -86,6 +104,18 @@ def shortcomings(recording: Recording) -> list[str]:
         lines.append("NOT SEALED: the recording was never ended, or is still being made.")
     elif recording.state == "recovered":
         lines.append("RECOVERED: it was sealed after the program that recorded it had died.")
+    return lines
+
+
+def edits_on_top(review: Review) -> list[str]:
+    """Give what a reader must know of edits before the rest: one line each, none without edits."""
+    from meterlog.work.amended import edits_told, parted
+
+    edits, damage = parted(edits_told(review))
+    lines = [f"EDITS NOT WHOLE: {text}" for text in damage]
+    if edits:
+        many = "1 edit" if len(edits) == 1 else f"{len(edits)} edits"
+        lines.append(f"EDITED: {many} on top of the recording; the notes say each.")
     return lines
 
 
@@ -113,11 +143,14 @@ def run(options: argparse.Namespace) -> int:
     from meterlog.model import Verdict
 
     recording, review, limits = review_with_progress(
-        options.folder, options.limits, accept_steps=options.accept_steps
+        options.folder,
+        options.limits,
+        accept_steps=options.accept_steps,
+        as_recorded=options.as_recorded,
     )
     about = recording.about
     checks, unread = _circuit_checks(recording)
-    lacking = [*shortcomings(recording), *unread]
+    lacking = [*shortcomings(recording), *edits_on_top(review), *unread]
     if options.json or not sys.stdout.isatty():
         # Whoever sends the answer to a file or a program sees only these.
         for line in lacking:

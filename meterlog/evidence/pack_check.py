@@ -12,6 +12,7 @@ from meterlog.evidence.pack_verification import (
     Signature,
     SignatureState,
 )
+from meterlog.evidence.page_list import PAGES
 from meterlog.evidence.row_checks import FOLDER, RowChecks, checks_name
 from meterlog.evidence.signed_manifest import SIGNATURE, SignedManifest
 from meterlog.recording import layout
@@ -118,8 +119,8 @@ class PackCheck:
 
     def _compare(self, name: str, digest: str, manifest: str) -> None:
         if name not in self.files.names:
-            # The payload's list must be in a PDF, else nothing ties its tables to the signature.
-            if self.whole or name == layout.MANIFEST:
+            # These must be in a PDF, else nothing ties its tables and pages to the signature.
+            if self.whole or name in {layout.MANIFEST, PAGES}:
                 self.problems.append(f"{name}: is missing; {manifest} lists it.")
             else:
                 self._absent.append(name)

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import tempfile
+from dataclasses import replace
 from pathlib import Path
 
 from meterlog.evidence.pack_check import PackCheck
 from meterlog.evidence.pack_files import AttachedFiles, FolderFiles
 from meterlog.evidence.pack_verification import PackVerification
+from meterlog.evidence.page_list import PAGES
 from meterlog.evidence.row_checks import FOLDER
+from meterlog.evidence.shown_text import shown
 from meterlog.evidence.signed_manifest import SIGNATURE
 from meterlog.evidence.signing import own_fingerprint
 from meterlog.evidence.verify import verify_folder
@@ -83,11 +86,20 @@ def verify_pack(path: Path, key: str = "", own: str | None = None) -> PackVerifi
     whose = own_fingerprint() if own is None else own
     try:
         if path.is_dir():
-            return _folder("folder", path, key, whose)
-        is_pdf = _PDF in _beginning(path)
-        return _pdf(path, key, whose) if is_pdf else _zip(path, key, whose)
+            found = _folder("folder", path, key, whose)
+        elif _PDF in _beginning(path):
+            found = _pdf(path, key, whose)
+        else:
+            found = _zip(path, key, whose)
     except OSError as error:
         raise _unreadable(path, error) from error
+    # Names in it are a stranger's.
+    return replace(
+        found,
+        problems=tuple(map(shown, found.problems)),
+        remarks=tuple(map(shown, found.remarks)),
+        changed=tuple(replace(one, words=shown(one.words)) for one in found.changed),
+    )
 
 
 def _beginning(path: Path) -> bytes:
@@ -157,8 +169,18 @@ def _zip(path: Path, key: str, own: str) -> PackVerification:
 
 def _pdf(path: Path, key: str, own: str) -> PackVerification:
     # Opening PDFs costs more than the rest of this module: only who checks one pays for it.
-    from meterlog.evidence.pdf_attached import attached
+    from meterlog.evidence.pdf_attached import UNREADABLE, attached
+    from meterlog.evidence.pdf_pages import differing
 
-    check = PackCheck("pdf", AttachedFiles(attached(path)), whole=False)
-    check.remarks.append(_PAGES)
-    return check.run(key, own)
+    files = attached(path)
+    check = PackCheck("pdf", AttachedFiles(files), whole=False)
+    listed = files.get(PAGES)
+    if listed is None:
+        check.remarks.append(_PAGES)
+        return check.run(key, own)
+    found = check.run(key, own)
+    try:
+        pages = differing(path, listed)
+    except UNREADABLE as error:
+        pages = (f"The pages can't be read ({error}).",)
+    return replace(found, problems=(*found.problems, *pages))

@@ -18,7 +18,7 @@ from meterlog.model.errors import EvidenceError
 from meterlog.recording import layout
 from meterlog.recording.bag import read_manifest
 
-_UNREADABLE = (
+UNREADABLE = (
     pikepdf.PdfError,
     pikepdf.ForeignObjectError,
     AttributeError,
@@ -28,6 +28,7 @@ _UNREADABLE = (
     ValueError,
 )
 """What the library raises for what it can't read, depending on which byte is wrong."""
+_NAMES = ("/F", "/UF")
 _MOST_FILES = 10_000
 _MOST_BYTES = 2 << 30
 """Of all attachments together, unpacked: they are held in memory."""
@@ -58,7 +59,7 @@ def attached(path: Path) -> dict[str, bytes]:
             found = _contents(document, path)
     except pikepdf.PasswordError as error:
         raise _refused(path, "is locked by a password", "Open it and save it without.") from error
-    except _UNREADABLE as error:
+    except UNREADABLE as error:
         raise _refused(
             path, f"can't be read as a PDF: {error}", "It is damaged; ask for it again."
         ) from error
@@ -75,6 +76,8 @@ def _contents(document: pikepdf.Pdf, path: Path) -> dict[str, bytes]:
     if len(document.attachments) > _MOST_FILES:
         raise _refused(path, "is refused: it carries too many files", "Ask its maker for another.")
     for key, spec in document.attachments.items():
+        if why := _ambiguous(spec.obj):
+            raise _refused(f"{path}: {key}", f"is refused: {why}", "Ask its maker for another.")
         name = spec.filename or key
         if name in found:
             raise _refused(
@@ -83,6 +86,16 @@ def _contents(document: pikepdf.Pdf, path: Path) -> dict[str, bytes]:
         found[name] = _content(spec.get_file().obj, left, f"{path}: {name}")
         left -= len(found[name])
     return found
+
+
+def _ambiguous(spec: pikepdf.Object) -> str:
+    """Say why two programs could take out two different files."""
+    if len({str(spec[key]) for key in _NAMES if key in spec}) > 1:
+        return "it has two names"
+    held = [spec.EF[key] for key in spec.EF.keys()]  # noqa: SIM118  # no mapping of Python's
+    if any(one.read_raw_bytes() != held[0].read_raw_bytes() for one in held[1:]):
+        return "it has two contents"
+    return ""
 
 
 def _content(stream: pikepdf.Object, most: int, subject: str) -> bytes:

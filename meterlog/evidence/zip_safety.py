@@ -4,6 +4,8 @@ Refused before a byte is unpacked: names that lead out of the folder (absolute, 
 letters, backslashes), links and devices, two entries of one name (also by case, or by two ways to
 write an accent), a file that is a folder too, entries that lie upon each other in the file,
 encryption, other methods than stored and deflate, and more than :class:`ZipLimits` allows.
+Told, as no list of the pack covers it: bytes that belong to no entry (before, between and behind
+them: another program may find other files there), comments, and what lies beside the pack's folder.
 
 Source
 ------
@@ -22,7 +24,10 @@ import zlib
 from dataclasses import dataclass
 from pathlib import Path
 
+from meterlog.evidence.shown_text import shown
+from meterlog.evidence.zip_gaps import gap_words
 from meterlog.model.errors import EvidenceError
+from meterlog.recording import layout
 from meterlog.recording.bag import is_plain_name
 
 _PIECE = 1 << 20
@@ -40,6 +45,8 @@ _UNREADABLE = (
 """What the library raises for what it can't read, depending on which byte is wrong."""
 _HEAD = 30
 """Bytes of the shortest head of an entry."""
+_LONGEST_PART, _LONGEST_NAME = 255, 1000
+"""Bytes between two slashes, letters of a whole name: what common file systems take."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +88,8 @@ def unpack(path: Path, folder: Path, limits: ZipLimits = LIMITS) -> tuple[Path, 
     top : Path
         Where the pack lies: the one folder at the zip's top, or ``folder`` itself.
     problems : tuple of str
-        Entries whose own checksum does not hold; what could be unpacked of them is there.
+        Entries whose own checksum does not hold; what could be unpacked of them is there. What
+        else is in the file that no list covers.
 
     Raises
     ------
@@ -100,16 +108,27 @@ def unpack(path: Path, folder: Path, limits: ZipLimits = LIMITS) -> tuple[Path, 
                 raise EvidenceError(
                     f"can't be unpacked: {room}.", subject=str(path), remedy="Free some space."
                 )
-            problems = [text for entry in entries if (text := _take(archive, entry, folder))]
+            problems = gap_words(archive, path)
+            problems += [text for entry in entries if (text := _take(archive, entry, folder))]
     except _UNREADABLE as error:
         raise EvidenceError(
             f"can't be read as a zip: {error}.",
             subject=str(path),
             remedy="It is damaged or was cut; ask for it again.",
         ) from error
-    tops = list(folder.iterdir())
-    single = len(tops) == 1 and tops[0].is_dir()
-    return (tops[0] if single else folder), tuple(problems)
+    top, beside = _top(folder)
+    return top, (*problems, *(f"{shown(name)}: lies beside the pack." for name in beside))
+
+
+def _top(folder: Path) -> tuple[Path, tuple[str, ...]]:
+    """Give where the pack lies, and what lies beside it."""
+    tops = sorted(folder.iterdir())
+    packs = [one for one in tops if (one / layout.TAG_MANIFEST).is_file()]
+    if len(tops) == 1 and tops[0].is_dir():
+        packs = tops
+    if len(packs) != 1 or (folder / layout.TAG_MANIFEST).exists():
+        return folder, ()
+    return packs[0], tuple(one.name for one in tops if one != packs[0])
 
 
 def _unsafe(entries: list[zipfile.ZipInfo], limits: ZipLimits) -> str:
@@ -137,7 +156,9 @@ def _unsafe_entry(entry: zipfile.ZipInfo) -> str:
     kind = stat.S_IFMT(mode)
     wanted = stat.S_IFDIR if _is_folder(entry) else stat.S_IFREG
     if not is_plain_name(name.removesuffix("/")) or name != entry.filename:
-        return f"the name {name!r} leads out of its folder or is odd"
+        return f"the name '{shown(name, 200)}' leads out of its folder or is odd"
+    if len(name) > _LONGEST_NAME or any(len(part) > _LONGEST_PART for part in _parts(name)):
+        return f"the name '{shown(name, 200)}' is longer than most systems can have"
     if kind not in {0, wanted}:
         return f"{name!r} is a link or a device"
     if entry.flag_bits & _ENCRYPTED:
@@ -170,6 +191,10 @@ def _unsafe_together(entries: list[zipfile.ZipInfo]) -> str:
 def _is_folder(entry: zipfile.ZipInfo) -> bool:
     # The library's own question fails on an empty name.
     return entry.filename.endswith("/")
+
+
+def _parts(name: str) -> list[bytes]:
+    return name.encode("utf-8", "surrogatepass").split(b"/")
 
 
 def _folded(name: str) -> str:

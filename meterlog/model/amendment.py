@@ -25,13 +25,13 @@ class Amendment:
     ----------
     kind : AmendmentKind
     subject : str
-        What was edited: of a marker its kind (``tap``, ``speed``, ...), of a limit its name with
-        the unit; empty for a step.
+        What was edited: of a marker its kind (``tap``, ``speed``, ...), of a limit its key as in a
+        limits file, such as ``speed.2.max_a``, which ends in its unit; empty for a step.
     t_ns : int or None
         Time, in nanoseconds since the recording's zero, of the step's beginning or the mark as it
-        was recorded; None for a limit.
+        was recorded, also where it was moved since; None for a limit.
     old, new : str
-        As it was, as it is now.
+        As it was before this edit, as it is after it; empty: none.
     who, why : str
         Who did it, and for which reason.
     made_utc : str

@@ -189,16 +189,29 @@ def without_customer(card: JobCard) -> JobCard:
     last six characters count too. Other hints in free words nobody can find by rule, and names of
     photos stay, as the files could not be found otherwise.
     """
-    told = _telling(card)
+    pattern = customer_pattern(card)
     bare = _cleared(card, (field.key for field in FIELDS if field.customer))
-    if not told:
+    if pattern is None:
         return bare
-    pattern = re.compile(rf"(?<!\w)(?:{'|'.join(told)})(?!\w)", re.IGNORECASE)
     for field in FIELDS:
         if field.key != _PHOTOS:
             text = value_of(bare, field.key)
             bare = with_value(bare, field.key, pattern.sub(_LEFT_OUT, text))
     return bare
+
+
+def customer_pattern(card: JobCard) -> re.Pattern[str] | None:
+    """Give what finds customer, plate and VIN of a card in a text, as :func:`without_customer`.
+
+    Returns
+    -------
+    re.Pattern or None
+        None where the card says none of them.
+    """
+    told = _telling(card)
+    if not told:
+        return None
+    return re.compile(rf"(?<!\w)(?:{'|'.join(told)})(?!\w)", re.IGNORECASE)
 
 
 def _telling(card: JobCard) -> list[str]:

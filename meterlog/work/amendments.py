@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import json
 import os
+from collections.abc import Sequence
 from dataclasses import asdict, replace
 from datetime import UTC, datetime
 from pathlib import Path
@@ -51,7 +52,7 @@ def add_amendment(folder: Path, amendment: Amendment) -> Amendment:
     EvidenceError
         If the recording can't be read or the disk does not take it.
     """
-    _refuse_empty(folder, amendment)
+    refuse_empty(folder, amendment)
     now = datetime.now(UTC).isoformat(timespec="seconds").replace("+00:00", "Z")
     made = replace(amendment, made_utc=amendment.made_utc or now)
     path = amendments_path(folder)
@@ -78,9 +79,12 @@ def amendments_of(folder: Path) -> tuple[tuple[Amendment, ...], tuple[str, ...]]
     Returns
     -------
     amendments : tuple of Amendment
-        In the order they were made; none when there are none.
+        In the order they were made, up to the first line that is damaged or does not follow from
+        the one before it: nobody knows what is missing there, and the edits behind it may rest on
+        it.
     damage : tuple of str
-        One text for each line that is damaged or does not follow from the one before it.
+        One text for each line that is damaged or does not follow from the one before it, and one
+        for the whole edits behind it; empty when nothing is wrong.
 
     Raises
     ------
@@ -95,21 +99,47 @@ def amendments_of(folder: Path) -> tuple[tuple[Amendment, ...], tuple[str, ...]]
         about = (folder / layout.ABOUT).read_bytes()
     except OSError as error:
         raise _cannot(path, error) from error
-    found: list[Amendment] = []
-    damage: list[str] = []
-    for number, line in enumerate(content.split(b"\n"), 1):
-        amendment = _parsed(line)
-        if amendment is not None:
-            found.append(amendment)
-        elif line:
-            damage.append(f"{path.name}: line {number} is damaged and left out.")
-    chain = check_chain(content, about, path.name)
-    if found and not chain.chained:
-        damage.append(f"{path.name}: its lines hold no links of a chain; it was made elsewhere.")
-    return tuple(found), (*damage, *chain.breaks)
+    lines = [one for one in enumerate(content.split(b"\n"), 1) if one[1]]
+    read = [(number, line, _parsed(line)) for number, line in lines]
+    chain = EventChain(about)
+    standing: list[Amendment] = []
+    for _, line, amendment in read:
+        if amendment is None or not _follows(line, chain):
+            break
+        standing.append(amendment)
+    damage = [
+        f"{path.name}: line {number} is damaged and left out."
+        for number, _, amendment in read
+        if amendment is None
+    ]
+    damage += check_chain(content, about, path.name).breaks
+    behind = [number for number, _, amendment in read[len(standing) :] if amendment is not None]
+    if behind:
+        damage.append(_behind(path.name, behind))
+    return tuple(standing), tuple(damage)
 
 
-def _refuse_empty(folder: Path, amendment: Amendment) -> None:
+def _follows(line: bytes, chain: EventChain) -> bool:
+    """Tell whether ``line`` is just what the chain makes of its body; takes the chain on."""
+    body, _, _ = line.rpartition(b', "chain": "')
+    return chain.body_line(body) == line + b"\n"
+
+
+def _behind(name: str, numbers: Sequence[int]) -> str:
+    many = f"lines {numbers[0]} to {numbers[-1]}" if len(numbers) > 1 else f"line {numbers[0]}"
+    return (
+        f"{name}: {many} can't be trusted to be all that was written, and "
+        f"{'are' if len(numbers) > 1 else 'is'} not applied."
+    )
+
+
+def refuse_empty(folder: Path, amendment: Amendment) -> None:
+    """Refuse an edit that nobody answers for, or that changes nothing.
+
+    Raises
+    ------
+    UsageError
+    """
     for name, given in (("who made the edit", amendment.who), ("a reason", amendment.why)):
         if not given.strip():
             raise UsageError(
@@ -142,7 +172,7 @@ def _parsed(line: bytes) -> Amendment | None:
             None if t_ns is None else int(t_ns),
             *(str(values[name]) for name in ("old", "new", "who", "why", "made_utc")),
         )
-    except (ValueError, KeyError, TypeError):
+    except (ValueError, KeyError, TypeError, RecursionError):
         return None
 
 

@@ -15,19 +15,22 @@ from pathlib import Path
 
 from meterlog.evidence.circuit_files import JudgedCheck
 from meterlog.evidence.claim_content import ClaimContent, ClaimSide, PageSize
-from meterlog.evidence.pack_bag import write_bag
+from meterlog.evidence.pack_bag import tag_files, write_bag
 from meterlog.evidence.pack_zip import write_zip
+from meterlog.evidence.page_list import PAGES
+from meterlog.evidence.shown_text import shown
 from meterlog.evidence.signing import Signer
 from meterlog.evidence.table_form import TableForm
-from meterlog.model import Comparison, EventKind, Job, Limits
-from meterlog.model.amendment import amendment_words
-from meterlog.model.errors import EvidenceError
+from meterlog.model import Comparison, Limits, Origin, Review
+from meterlog.model.errors import EvidenceError, UsageError
 from meterlog.model.job_card import JobCard, card_to_dict, missing_words, without_customer
 from meterlog.recording import Recording, layout
 from meterlog.recording.bag import sha256_of
-from meterlog.work.amendments import amendments_of
+from meterlog.work.amended import Amending, edits_told, parted
 from meterlog.work.circuit_checks import judged_checks
+from meterlog.work.claim_doubts import order_doubts, part_doubts, seal_doubts
 from meterlog.work.claim_photos import copy_photos
+from meterlog.work.claim_privacy import ClaimPrivacy
 from meterlog.work.compare import CompareRequest, compare_reviewed
 from meterlog.work.comparison_files import write_comparison
 from meterlog.work.evidence_folder import write_evidence
@@ -35,7 +38,6 @@ from meterlog.work.review import review_folder
 
 PDF, ZIP, BAG = "claim.pdf", "claim.zip", "claim"
 """Names of the files of a pack, and of the one folder in the zip."""
-_LEFT_OUT = "[left out]"
 _ATTACHED = (".csv", ".json", ".txt")
 """What the PDF carries of the bag's payload; pictures are drawn in it."""
 
@@ -63,6 +65,8 @@ class ClaimRequest:
     form : TableForm
     signer : Signer or None
         None: nobody signs.
+    as_recorded : bool
+        Leave out the edits on top of the recordings; the pack says that they are.
     """
 
     card: JobCard
@@ -76,6 +80,7 @@ class ClaimRequest:
     limits: Limits | None = None
     form: TableForm = field(default_factory=TableForm)
     signer: Signer | None = None
+    as_recorded: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,6 +129,9 @@ def make_claim(
         If a folder holds no recording or it is damaged beyond use.
     EvidenceError
         If a file can't be written.
+    UsageError
+        If one recording is given twice, or a circuit check that holds none or is simulated where
+        the recordings are not.
     """
     made_utc = now().isoformat(timespec="seconds")
     out = request.out
@@ -157,16 +165,27 @@ class _Making:
         self._request, self._made_utc, self._bag = request, made_utc, bag
         self._progress = progress
         self._remarks: list[str] = []
+        self._edits: list[str] = []
         card = request.card
         self._missing = missing_words(card)
-        self._card = without_customer(card) if request.without_customer else card
+        self._card, self._limits = card, request.limits
+        self._privacy: ClaimPrivacy | None = None
+        if request.without_customer:
+            self._card, self._privacy = without_customer(card), ClaimPrivacy(card)
+            self._limits = request.limits and self._privacy.limits(request.limits)
 
     def make(self, work: Path) -> ClaimMade:
         """Put all files into ``work``."""
         request, payload = self._request, self._bag / layout.PAYLOAD
         payload.mkdir(parents=True)
         photos, lost = copy_photos(self._card, request.photos_from, payload / "photos")
-        self._remarks += lost
+        self._remarks += [
+            f"photo {shown(name, 200)}: can't be put in: {why}." for _, name, why in lost
+        ]
+        # By number, not by name: a name can tell whose vehicle it is.
+        self._missing += tuple(
+            f"Photo {number} of the job card is not in the pack: {why}." for number, _, why in lost
+        )
         self._card = replace(self._card, photos=tuple(f"photos/{one.name}" for one in photos))
         sides = self._sides(payload)
         comparison = self._comparison(payload, sides)
@@ -175,7 +194,7 @@ class _Making:
             sides=sides,
             comparison=comparison,
             missing=self._missing,
-            amendments=self._amendments(),
+            amendments=tuple(self._edits),
             photos=photos,
             without_customer=request.without_customer,
             made_utc=self._made_utc,
@@ -183,20 +202,35 @@ class _Making:
         )
         self._write_card(payload)
         self._progress(0.6)
-        write_bag(self._bag, self._info(sides), request.signer)
         content = replace(content, checksums=self._checksums(payload))
-        # Imported here: tables and the bag must come out where Qt's libraries are missing.
-        from meterlog.evidence.claim_pdf import write_claim_pdf
-
-        write_claim_pdf(
-            content,
-            work / PDF,
-            request.page,
-            self._attachments(),
-            lambda part: self._progress(0.65 + 0.25 * part),
-        )
+        self._write_both(content, self._info(sides), work / PDF)
         write_zip(self._bag, work / ZIP)
         return ClaimMade((), self._missing, tuple(self._remarks), content.fingerprint)
+
+    def _write_both(self, content: ClaimContent, info: Mapping[str, str], pdf: Path) -> None:
+        """Write the PDF and make the bag, each of which holds digests of the other.
+
+        The pages say which files are inside, not what the signed lists say; so they are drawn
+        first, then their digests go into the lists, and the lists into the PDF.
+        """
+        # Imported here: tables and the bag must come out where Qt's libraries are missing.
+        from meterlog.evidence.claim_pdf import write_claim_pdf
+        from meterlog.evidence.pdf_pages import page_digests, put_inside
+
+        signer = self._request.signer
+        (self._bag / PAGES).touch()
+        drafts = {**self._attachments(), **tag_files(self._bag, info, signer)}
+        write_claim_pdf(
+            content,
+            pdf,
+            self._request.page,
+            drafts,
+            lambda part: self._progress(0.6 + 0.3 * part),
+        )
+        (self._bag / PAGES).write_bytes(page_digests(pdf))
+        write_bag(self._bag, info, signer)
+        carried = self._attachments()
+        put_inside(pdf, {key: new for key, new in carried.items() if new != drafts.get(key)})
 
     def _sides(self, payload: Path) -> tuple[ClaimSide, ...]:
         named = [("before", self._request.before), ("after", self._request.after)]
@@ -207,70 +241,84 @@ class _Making:
             begun = 0.25 * len(sides)
             recording, review = review_folder(
                 folder,
-                self._request.limits,
-                lambda part, begun=begun: self._progress(begun + 0.15 * part),  # type: ignore[misc]
+                self._limits,
+                amending=self._amending,
+                prepare=self._prepare,
+                progress=lambda part, begun=begun: self._progress(begun + 0.15 * part),  # type: ignore[misc]
             )
-            if self._request.limits is not None:
-                recording.about = replace(recording.about, limits=self._request.limits)
-            if self._request.without_customer:
-                self._forget_customer(recording)
+            self._keep_edits(folder, name, review)
+            if self._limits is not None:
+                recording.about = replace(recording.about, limits=self._limits)
             own, lost = judged_checks(recording)
             _, no_picture = write_evidence(
                 recording, review, payload / name, lambda _: None, self._request.form
             )
             if no_picture:
                 self._remarks.append(f"{name}: {no_picture}.")
-            side = ClaimSide(name, recording, review, tuple(own), tuple(lost))
+            part = self._card.old_part if name == "before" else self._card.new_part
+            doubts = (*seal_doubts(folder, recording), *part_doubts(part, recording))
+            side = ClaimSide(name, recording, review, tuple(own), (*doubts, *lost))
             sides.append(side)
             self._progress(0.25 * len(sides))
-        checks, lacking = self._checks(payload)
+        checks, lacking = self._checks(payload, sides)
+        if len(sides) > 1:
+            lacking += order_doubts(sides[0].recording, sides[1].recording)
         first = sides[0]
         sides[0] = replace(
             first, checks=(*first.checks, *checks), lacking=(*first.lacking, *lacking)
         )
         return tuple(sides)
 
-    def _checks(self, payload: Path) -> tuple[list[JudgedCheck], list[str]]:
+    def _checks(
+        self, payload: Path, sides: Sequence[ClaimSide]
+    ) -> tuple[list[JudgedCheck], list[str]]:
         """Write and give the circuit checks that were kept by themselves."""
         found: list[JudgedCheck] = []
         lacking: list[str] = []
         for number, folder in enumerate(self._request.circuits, start=1):
-            recording, review = review_folder(folder)
-            if self._request.without_customer:
-                self._forget_customer(recording)
             name = "circuit" if number == 1 else f"circuit-{number}"
+            recording, review = review_folder(
+                folder, amending=self._amending, prepare=self._prepare
+            )
+            self._keep_edits(folder, name, review)
+            _refuse_simulated(folder, recording, sides)
             write_evidence(recording, review, payload / name, lambda _: None, self._request.form)
             checks, lost = judged_checks(recording)
+            if not checks and not lost:
+                raise UsageError(
+                    "holds no circuit check.",
+                    subject=f"--circuit {folder}",
+                    remedy="Give one that was kept by itself (meterlog circuit --save).",
+                )
             found += checks
-            lacking += [f"{name}: {line}" for line in lost]
+            lacking += [f"{name}: {line}" for line in (*seal_doubts(folder, recording), *lost)]
         return found, lacking
 
-    def _forget_customer(self, recording: Recording) -> None:
-        """Leave out what tells whose vehicle it was: the head's job and the notes."""
-        job = recording.about.job
-        kept = Job(part=job.part, conditions=job.conditions, measured_under=job.measured_under)
-        recording.about = replace(recording.about, job=kept)
-        recording.events = tuple(
-            replace(one, value=_LEFT_OUT) if one.kind is EventKind.NOTE else one
-            for one in recording.events
-        )
+    @property
+    def _prepare(self) -> Callable[[Recording], None] | None:
+        return None if self._privacy is None else self._privacy.forget
 
-    def _amendments(self) -> tuple[str, ...]:
-        """Give the edits that were made on top of the recordings, in words."""
-        said: list[str] = []
-        for folder in (self._request.before, self._request.after):
-            if folder is None:
-                continue
-            edits, damage = amendments_of(folder)
-            said += [amendment_words(one) for one in edits]
-            self._remarks += [f"{folder.name}: {line}" for line in damage]
-        return tuple(said)
+    @property
+    def _amending(self) -> Amending:
+        request = self._request
+        return Amending(applied=not request.as_recorded, named=not request.without_customer)
+
+    def _keep_edits(self, folder: Path, name: str, review: Review) -> None:
+        """Keep what is to be said of the edits on top of a recording."""
+        edits, damage = parted(edits_told(review))
+        said = [f"{name}: {text}" for text in edits]
+        if damage:
+            # One entry an edit: what stands before the damage, and what is wrong behind it.
+            last = said.pop() if said else f"{name}:"
+            said.append(f"{last} NOT WHOLE from there on: {' '.join(damage)}")
+        self._edits += said
+        self._remarks += [f"{folder.name}: {text}" for text in damage]
 
     def _comparison(self, payload: Path, sides: Sequence[ClaimSide]) -> Comparison | None:
-        request = self._request
-        if request.before is None or request.after is None:
+        if self._request.before is None or self._request.after is None:
             return None
-        asked = CompareRequest((request.before,), request.after, request.limits)
+        # Called as in the pack: a folder's own name can tell whose vehicle it is.
+        asked = CompareRequest((Path("before"),), Path("after"), self._limits)
         comparison = compare_reviewed(asked, [(one.recording, one.review) for one in sides])
         write_comparison(comparison, payload)
         return comparison
@@ -304,3 +352,15 @@ class _Making:
             for path in found
             if path.suffix in _ATTACHED
         }
+
+
+def _refuse_simulated(folder: Path, check: Recording, sides: Sequence[ClaimSide]) -> None:
+    """Refuse a check of no vehicle where no recording marks the pack as simulated."""
+    if check.about.origin is not Origin.SIMULATED:
+        return
+    if all(one.recording.about.origin is not Origin.SIMULATED for one in sides):
+        raise UsageError(
+            "is simulated, and the recordings are not.",
+            subject=f"--circuit {folder}",
+            remedy="Leave it out: it says nothing of this vehicle.",
+        )

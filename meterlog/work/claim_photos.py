@@ -1,21 +1,67 @@
 """ClaimPhotos: the pictures that a job card names, put into a pack without what they tell besides.
 
-A photo from a telephone says where and by whom it was taken (Exif). It is written anew, so that a
-pack has the picture alone.
+A photo from a telephone says where and by whom it was taken (Exif, XMP, comments). It is written
+anew, so that a pack has the picture alone.
 """
 
 from __future__ import annotations
 
+import struct
+import warnings
+import zlib
 from pathlib import Path
+from typing import TYPE_CHECKING, NamedTuple
 
 from meterlog.model.job_card import JobCard
+
+if TYPE_CHECKING:
+    from PIL import Image
 
 LONGEST = 2000
 """Pixels of the longer side; what a reviewer looks at on paper needs no more."""
 MOST_BYTES = 60_000_000
+MOST_PIXELS = 120_000_000
+"""Some cameras have 108 million; a small file can unpack to far more."""
+_TOO_MANY = f"it has more than {MOST_PIXELS // 1_000_000} million pixels"
+FORMS = ("JPEG", "PNG", "WEBP", "TIFF", "BMP", "GIF")
+"""What cameras and telephones write. Others the library hands to other programs."""
+_UNREADABLE = (
+    OSError,
+    ValueError,
+    SyntaxError,
+    struct.error,
+    zlib.error,
+    EOFError,
+    IndexError,
+    KeyError,
+    TypeError,
+    AttributeError,
+    OverflowError,
+    MemoryError,
+)
+"""What the library raises for what it can't read, depending on which byte is wrong."""
 
 
-def copy_photos(card: JobCard, place: Path, out: Path) -> tuple[tuple[Path, ...], list[str]]:
+class LostPhoto(NamedTuple):
+    """A photo that could not be put in.
+
+    Attributes
+    ----------
+    number : int
+        Its place on the card, from 1.
+    name : str
+        As the card has it; can tell whose vehicle it is.
+    why : str
+    """
+
+    number: int
+    name: str
+    why: str
+
+
+def copy_photos(
+    card: JobCard, place: Path, out: Path
+) -> tuple[tuple[Path, ...], tuple[LostPhoto, ...]]:
     """Write the photos of a card as JPEG files ``photo-1.jpg`` and so on.
 
     Parameters
@@ -28,28 +74,57 @@ def copy_photos(card: JobCard, place: Path, out: Path) -> tuple[tuple[Path, ...]
 
     Returns
     -------
-    tuple of (tuple of Path, list of str)
-        The files, and what could not be read.
+    tuple of (tuple of Path, tuple of LostPhoto)
+        The files, and what could not be put in.
+
+    Raises
+    ------
+    OSError
+        If a file can't be written.
     """
-    from PIL import Image, ImageOps, UnidentifiedImageError
+    from PIL import Image
 
     files: list[Path] = []
-    lost: list[str] = []
+    lost: list[LostPhoto] = []
     for number, name in enumerate(card.photos, start=1):
-        path = place / name
         try:
-            if path.stat().st_size > MOST_BYTES:
-                lost.append(f"photo {name}: is larger than {MOST_BYTES // 1_000_000} MB.")
-                continue
-            with Image.open(path) as image:
-                upright = ImageOps.exif_transpose(image)
-                upright.thumbnail((LONGEST, LONGEST))
-                out.mkdir(parents=True, exist_ok=True)
-                target = out / f"photo-{number}.jpg"
-                upright.convert("RGB").save(target, "JPEG", quality=88)
-        except (OSError, UnidentifiedImageError, ValueError, Image.DecompressionBombError) as error:
+            picture = _picture(place / name)
+        except Image.DecompressionBombError:
+            picture = _TOO_MANY
+        except _UNREADABLE as error:
             why = getattr(error, "strerror", None) or "it is no picture that can be read"
-            lost.append(f"photo {name}: can't be put in: {why}.")
+            lost.append(LostPhoto(number, name, why))
             continue
+        if isinstance(picture, str):
+            lost.append(LostPhoto(number, name, picture))
+            continue
+        out.mkdir(parents=True, exist_ok=True)
+        target = out / f"photo-{number}.jpg"
+        picture.save(target, "JPEG", quality=88)
         files.append(target)
-    return tuple(files), lost
+    return tuple(files), tuple(lost)
+
+
+def _picture(path: Path) -> Image.Image | str:
+    """Give the picture alone, upright; or why it is not taken."""
+    from PIL import Image, ImageOps
+
+    # A pipe or a device would be waited for.
+    if path.exists() and not path.is_file():
+        return "it is no file"
+    if path.stat().st_size > MOST_BYTES:
+        return f"it is larger than {MOST_BYTES // 1_000_000} MB"
+    # The library warns of what is not more than is allowed here.
+    with (
+        warnings.catch_warnings(action="ignore", category=Image.DecompressionBombWarning),
+        path.open("rb") as stream,
+        Image.open(stream, formats=FORMS) as image,
+    ):
+        if image.width * image.height > MOST_PIXELS:
+            return _TOO_MANY
+        upright = ImageOps.exif_transpose(image)
+        upright.thumbnail((LONGEST, LONGEST))
+        alone = upright.convert("RGB")
+    # The library writes comments on again that it found.
+    alone.info.clear()
+    return alone

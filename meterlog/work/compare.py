@@ -19,7 +19,8 @@ from meterlog.analysis.compare import (
 from meterlog.model import Comparison, EventKind, Limits, Overlay, Review, Role, Step
 from meterlog.model.errors import UsageError
 from meterlog.recording import Recording
-from meterlog.work.review import review_folder
+from meterlog.work.amended import Amending, edits_told
+from meterlog.work.review import AMENDED, review_folder
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +37,8 @@ class CompareRequest:
     baseline, by_current : bool
     max_difference_percent : float or None
         See :class:`meterlog.analysis.compare.Ask`.
+    amending : Amending
+        What becomes of edits on top of the recordings.
     """
 
     old: tuple[Path, ...]
@@ -44,6 +47,7 @@ class CompareRequest:
     baseline: bool = False
     by_current: bool = False
     max_difference_percent: float | None = None
+    amending: Amending = AMENDED
 
 
 def compare_folders(
@@ -72,7 +76,8 @@ def compare_folders(
     folders = (*request.old, request.new)
     reviewed: list[tuple[Recording, Review]] = []
     for place, folder in enumerate(folders):
-        one = review_folder(folder, request.limits, _share(progress, place, len(folders)))
+        share = _share(progress, place, len(folders))
+        one = review_folder(folder, request.limits, share, amending=request.amending)
         _refuse_twice(one[0], [recording for recording, _ in reviewed])
         reviewed.append(one)
     return compare_reviewed(request, reviewed)
@@ -117,7 +122,12 @@ def compare_reviewed(
         for name, recording in zip(names, recordings, strict=True)
         for text in recording.damage
     )
-    notes = (*damage, *paired.comparison.notes)
+    edited = tuple(
+        f"{name}: {text}"
+        for name, (_, review) in zip(names, reviewed, strict=True)
+        for text in edits_told(review)
+    )
+    notes = (*damage, *edited, *paired.comparison.notes)
     if paired.comparison.refusal:
         return replace(paired.comparison, notes=notes)
     overlays = _overlays(recordings, sides, paired)

@@ -15,6 +15,10 @@ from meterlog.analysis.found_steps import (
 )
 from meterlog.model import Block, Event, Limits, Review, Step
 from meterlog.recording import Recording
+from meterlog.work.amended import Amending, amend, with_edits_told
+
+AMENDED = Amending()
+"""The edits apply, and all is said of them."""
 
 
 def review_folder(
@@ -23,6 +27,8 @@ def review_folder(
     progress: Callable[[float], None] | None = None,
     *,
     accept_steps: bool = False,
+    amending: Amending = AMENDED,
+    prepare: Callable[[Recording], None] | None = None,
 ) -> tuple[Recording, Review]:
     """Judge a recording.
 
@@ -31,37 +37,60 @@ def review_folder(
     folder : Path
         Sealed or not; a damaged tail is left out and named in ``Recording.damage``.
     limits : Limits or None
-        None: those in force when the recording was made.
+        None: those in force when the recording was made, as amended since.
     progress : callable or None
         Called with the part done, 0 to 1. All is read a second time where no command was
         recorded and speed changes are found.
     accept_steps : bool
         Take found speed changes as commands; otherwise they only bound the steps. The steps say
         that they were found either way.
+    amending : Amending
+        What becomes of edits on top of the recording.
+    prepare : callable or None
+        Called with what was read of the recording before it is judged, such as to take names out.
 
     Returns
     -------
-    tuple of Recording and Review
+    recording : Recording
+        With its events and limits as amended.
+    review : Review
+        Its notes say every edit.
 
     Raises
     ------
     RecordingUnreadable
         If there is no recording or it is damaged beyond use.
+    EvidenceError
+        If the file of its edits can't be read.
     """
     recording = Recording.open(folder)
-    in_force = limits or recording.about.limits
+    if prepare is not None:
+        prepare(recording)
+    edits, damage = amend(recording, amending, own_limits=limits is None)
+    by = limits or recording.about.limits
+    review = _review(recording, by, progress, accept_steps=accept_steps)
+    return recording, with_edits_told(review, edits, damage)
+
+
+def _review(
+    recording: Recording,
+    in_force: Limits,
+    progress: Callable[[float], None] | None,
+    *,
+    accept_steps: bool,
+) -> Review:
     first = _judged(recording, in_force, progress)
     review = first.finish()
     if not first.found:
-        return recording, _nothing_accepted(review) if accept_steps else review
+        return _nothing_accepted(review) if accept_steps else review
     if not accept_steps:
-        return recording, _judged(recording, in_force, progress, found=first.found).finish()
+        return _judged(recording, in_force, progress, found=first.found).finish()
     by = accepted_limits(first.found, in_force)
     events = accepted_events(first.found)
     accepted = _judged(recording, by, progress, events=events).finish()
     note = accepted_note(first.found, in_force)
     steps = tuple(_marked(step, first.found) for step in accepted.steps)
-    return recording, replace(accepted, steps=steps, notes=(note, *accepted.notes))
+    return replace(accepted, steps=steps, notes=(note, *accepted.notes))
 
 
 def _marked(step: Step, found: Sequence[FoundStep]) -> Step:

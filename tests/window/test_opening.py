@@ -2,9 +2,11 @@ from PySide6.QtCore import Qt
 
 from meterlog.evidence import verify_folder
 from meterlog.model import Event, EventKind, SpanKind
+from meterlog.model.amendment import Amendment, AmendmentKind
 from meterlog.recording import Recorder, Recording, seal
 from meterlog.window.session import Phase
 from meterlog.work import review_folder
+from meterlog.work.amendments import add_amendment
 
 
 def _record(folder, about, blocks, *, close=True):
@@ -110,3 +112,21 @@ def test_nothing_can_be_opened_while_recording(window, tmp_path, show, monkeypat
     assert session.shown is shown
     assert "Stop the recording first" in session.trouble
     session.phase = Phase.SHOWING
+
+
+def test_a_recording_with_edits_on_top_is_shown_with_them(
+    window, qtbot, tmp_path, about_of, block_of
+):
+    folder = tmp_path / "one"
+    _record(folder, about_of(), _dead_spot(block_of))
+    edit = Amendment(AmendmentKind.STEP, "", 2_000_000_000, "1", "3", "N. N.", "the knob was at 3")
+    add_amendment(folder, edit)
+    window.desk.open(folder)
+    qtbot.waitUntil(lambda: window.desk.session.phase is Phase.SHOWING)
+    session, page = window.desk.session, window.desk.run_page
+    qtbot.waitUntil(lambda: page.ribbon.spans == session.review.spans)
+    assert [event.value for event in session.shown.events][:2] == ["0", "3"]
+    assert [step.speed for step in session.review.steps] == [0, 3]
+    texts = [page.findings.list.item(i).text() for i in range(page.findings.list.count())]
+    assert any("relabelled from 1 to 3. Reason: the knob was at 3." in text for text in texts)
+    assert verify_folder(folder).intact

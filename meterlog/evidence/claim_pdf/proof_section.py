@@ -39,7 +39,7 @@ def add_proof(sheets: Sheets, content: ClaimContent, attached: Collection[str]) 
         sheets.words("Nobody signed: that nothing was changed shows from the checksums alone.")
     sheets.words(
         '"meterlog verify" on the pack\'s folder, its zip or this PDF says what is intact, what is'
-        " changed and who signed. The pages themselves are covered by no checksum: what counts is"
+        " changed and who signed, these pages included. On paper they prove nothing: what counts is"
         " the pack's data."
     )
     if attached:

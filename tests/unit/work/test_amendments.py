@@ -14,7 +14,7 @@ from meterlog.work.amendments import add_amendment, amendments_of, amendments_pa
 
 STEP = Amendment(AmendmentKind.STEP, "", 12_300_000_000, "2", "3", "N. N.", "knob was at 3")
 MARK = Amendment(AmendmentKind.MARKER, "tap", 5_000_000_000, "5", "4.8", "N. N.", "hand was late.")
-LIMIT = Amendment(AmendmentKind.LIMIT, "max_a (A)", None, "12", "10", "Ö. Ö.", "data\nsheet")
+LIMIT = Amendment(AmendmentKind.LIMIT, "speed.1.max_a", None, "12", "10", "Ö. Ö.", "data\nsheet")
 
 
 @pytest.fixture
@@ -50,21 +50,22 @@ def test_each_edit_is_said_in_words():
     assert said == [
         f"{at}, N. N.: the step at 12.300 s was relabelled from 2 to 3. Reason: knob was at 3.",
         f"{at}, N. N.: the mark 'tap' was moved from 5 s to 4.8 s. Reason: hand was late.",
-        f"{at}, Ö. Ö.: the limit 'max_a (A)' was changed from 12 to 10. Reason: data sheet.",
+        f"{at}, Ö. Ö.: the limit 'speed.1.max_a' was changed from 12 to 10. Reason: data sheet.",
     ]
 
 
 @pytest.mark.parametrize("gone", [0, 1])
-def test_an_edit_taken_out_is_told(run, gone):
-    for one in (STEP, MARK, LIMIT):
-        add_amendment(run, one)
+def test_an_edit_taken_out_is_told_and_those_behind_it_do_not_stand(run, gone):
+    made = [add_amendment(run, one) for one in (STEP, MARK, LIMIT)]
     path = amendments_path(run)
     lines = path.read_bytes().splitlines(keepends=True)
     del lines[gone]
     path.write_bytes(b"".join(lines))
-    found, (damage,) = amendments_of(run)
-    assert len(found) == 2
+    found, (damage, behind) = amendments_of(run)
+    assert found == tuple(made[:gone])
     assert f"run.amendments.jsonl: line {gone + 1} does not follow from" in damage
+    numbers = "line 2" if gone else "lines 1 to 2"
+    assert f"run.amendments.jsonl: {numbers} can't be trusted" in behind
 
 
 def test_a_changed_edit_is_told_and_left_out(run):
@@ -75,24 +76,40 @@ def test_a_changed_edit_is_told_and_left_out(run):
 
 
 @pytest.mark.parametrize("kept", [1, 60, 130, -90, -2])
-def test_behind_a_torn_line_the_next_is_whole(run, kept):
+def test_behind_a_torn_line_the_next_is_whole_and_does_not_stand(run, kept):
     first = add_amendment(run, STEP)
     path = amendments_path(run)
     whole = path.read_bytes()
     add_amendment(run, MARK)
     second = path.read_bytes()[len(whole) :]
     path.write_bytes(whole + second[:kept])
-    third = add_amendment(run, LIMIT)
+    add_amendment(run, LIMIT)
     found, damage = amendments_of(run)
-    assert found == (first, third)
-    assert damage == ("run.amendments.jsonl: line 2 is damaged and left out.",)
+    assert found == (first,)
+    assert damage == (
+        "run.amendments.jsonl: line 2 is damaged and left out.",
+        "run.amendments.jsonl: line 3 can't be trusted to be all that was written, and is not"
+        " applied.",
+    )
+
+
+def test_any_flipped_bit_leaves_only_the_edits_before_it(run):
+    made = tuple(add_amendment(run, one) for one in (STEP, MARK, LIMIT))
+    path = amendments_path(run)
+    whole = path.read_bytes()
+    for place in range(0, len(whole) - 1, 7):
+        path.write_bytes(whole[:place] + bytes([whole[place] ^ 4]) + whole[place + 1 :])
+        found, damage = amendments_of(run)
+        assert found == made[: whole.count(b"\n", 0, place)]
+        assert damage
 
 
 def test_edits_of_another_recording_do_not_belong_here(run, tmp_path):
     add_amendment(run, STEP)
     about = run / "data/about.json"
     about.write_bytes(about.read_bytes().replace(b'"id"', b'"ie"'))
-    _, (damage,) = amendments_of(run)
+    found, (damage, _) = amendments_of(run)
+    assert found == ()
     assert "line 1 does not follow from data/about.json" in damage
 
 

@@ -1,0 +1,81 @@
+"""ClaimPrivacy: a recording without what tells whose vehicle it was, before it is judged.
+
+The judgement quotes what was typed while recording; so it must be judged without it.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import fields, replace
+from typing import Any
+
+from meterlog.model import Conditions, Event, EventKind, Job, Limits
+from meterlog.model.job_card import JobCard, customer_pattern
+from meterlog.recording import Recording
+
+LEFT_OUT = "[left out]"
+_LEAST = 5
+"""Letters of a word with a digit that is taken for a plate or a VIN: a year has four."""
+
+
+class ClaimPrivacy:
+    """Takes out of recordings what tells whose vehicle it was.
+
+    Parameters
+    ----------
+    card : JobCard
+        With the customer data that are looked for.
+    """
+
+    def __init__(self, card: JobCard) -> None:
+        self._known = JobCard(customer=card.customer, plate=card.plate, vin=card.vin)
+
+    def forget(self, recording: Recording) -> None:
+        """Leave it out of what was read of a recording; nothing on the disk is touched.
+
+        Notes go whole. Of the head's job the part and the conditions stay. In them, in the other
+        events and in the limits ``[left out]`` stands for customer, plate and VIN of the card, and
+        for words with digits of the head's vehicle, such as its VIN.
+        """
+        about = recording.about
+        job = about.job
+        bare = _bare(self._knowing(job.vehicle))
+        kept = Job(
+            part=bare(job.part),
+            conditions=bare(job.conditions),
+            measured_under=_conditions(job.measured_under, bare),
+        )
+        recording.about = replace(about, job=kept, limits=_limits(about.limits, bare))
+        recording.events = tuple(_event(one, bare) for one in recording.events)
+
+    def limits(self, limits: Limits) -> Limits:
+        """Give limits without it."""
+        return _limits(limits, _bare(self._known))
+
+    def _knowing(self, vehicle: str) -> JobCard:
+        words = [word for word in re.split(r"[\s,;]+", vehicle) if len(word) >= _LEAST]
+        words = [word for word in words if re.search(r"\d", word)]
+        return replace(self._known, customer="\n".join((self._known.customer, *words)))
+
+
+def _bare(known: JobCard) -> Callable[[str], str]:
+    pattern = customer_pattern(known)
+    return (lambda text: text) if pattern is None else (lambda text: pattern.sub(LEFT_OUT, text))
+
+
+def _event(event: Event, bare: Callable[[str], str]) -> Event:
+    return replace(event, value=LEFT_OUT if event.kind is EventKind.NOTE else bare(event.value))
+
+
+def _limits(limits: Limits, bare: Callable[[str], str]) -> Limits:
+    return replace(limits, name=bare(limits.name), text=bare(limits.text))
+
+
+def _conditions(conditions: Conditions, bare: Callable[[str], str]) -> Conditions:
+    said = {one.name: getattr(conditions, one.name) for one in fields(conditions)}
+    # Any: the type checker can't tell which fields are texts.
+    words: dict[str, Any] = {
+        name: bare(value) for name, value in said.items() if isinstance(value, str)
+    }
+    return replace(conditions, **words)
