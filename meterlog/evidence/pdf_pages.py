@@ -36,7 +36,6 @@ from meterlog.evidence.page_list import PAGES
 
 _HEAD = "meterlog pdf pages 1"
 _REST = "all else"
-_INHERITED = ("/Resources", "/MediaBox", "/CropBox", "/Rotate")
 _FILES = "/EmbeddedFiles"
 _NEVER = frozenset({"/Length"})
 """Follows from the content of a stream."""
@@ -141,9 +140,9 @@ def _digests(document: pikepdf.Pdf) -> dict[str, str]:
     known.pop((0, 0), None)  # those that are no objects of their own
     found = {}
     for number, page in enumerate(document.pages, 1):
-        # Where the number stands in a page tree does not show; what it inherits from there does.
+        # Where a page hangs in the tree does not show. What it inherits from there the library has
+        # written into it by now.
         held = {key: value for key, value in page.obj.items() if key != "/Parent"}
-        held.update(_inherited(page.obj, held))
         found[f"page {number}"] = _digest(held.items(), known)
     root = {key: value for key, value in document.Root.items() if key not in {"/Pages", "/Names"}}
     names: Any = document.Root.get("/Names", pikepdf.Dictionary())
@@ -151,18 +150,6 @@ def _digests(document: pikepdf.Pdf) -> dict[str, str]:
     if "/Info" in document.trailer:
         rest["Info"] = document.trailer["/Info"]
     found[_REST] = _digest(rest.items(), known)
-    return found
-
-
-def _inherited(page: pikepdf.Object, held: dict[str, pikepdf.Object]) -> dict[str, pikepdf.Object]:
-    found: dict[str, pikepdf.Object] = {}
-    above, seen = page.get("/Parent"), set()
-    while isinstance(above, pikepdf.Dictionary) and above.objgen not in seen:
-        seen.add(above.objgen)
-        for key in _INHERITED:
-            if key in above and key not in held and key not in found:
-                found[key] = above[key]
-        above = above.get("/Parent")
     return found
 
 

@@ -18,6 +18,14 @@ _PHOTOS = "photos"
 _LEFT_OUT = "[left out]"
 _LEAST_LETTERS = 4
 """A shorter plate or name would be found within other words' meaning, such as a connector C3."""
+_TRADE = frozenset(
+    ("motor", "motors", "auto", "autos", "cars", "truck", "trucks", "garage", "service", "repair")
+    + ("workshop", "fleet", "rental", "taxi", "speed", "fuse", "relay", "ground", "battery", "plug")
+    + ("feed", "return", "connector", "controller", "street", "road", "phone")
+)
+"""Words that a customer's entry may have, and without which a claim can't be read."""
+_NAMED = ("vehicle", *_PARTS)
+"""Where makers' names stand; a single word of the customer's entry is not sought there."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -184,40 +192,50 @@ def missing_words(card: JobCard) -> tuple[str, ...]:
 def without_customer(card: JobCard) -> JobCard:
     """Give the card without what says who or whose vehicle it is.
 
-    Customer, plate and VIN go. Where another text repeats one of them, or a part of the customer's
-    entry between commas or line ends, ``[left out]`` stands instead; of the VIN its last eight and
+    Customer, plate and VIN go. Where another text repeats one of them, a part of the customer's
+    entry between commas or line ends, or (but in the names of vehicle and parts) a word of it with
+    a capital and four letters or more that is none of the trade's, ``[left out]`` stands instead; of the VIN its last eight and
     last six characters count too. Other hints in free words nobody can find by rule, and names of
     photos stay, as the files could not be found otherwise.
     """
-    pattern = customer_pattern(card)
+    pattern, whole = customer_pattern(card), customer_pattern(card, single=False)
     bare = _cleared(card, (field.key for field in FIELDS if field.customer))
-    if pattern is None:
+    if pattern is None or whole is None:
         return bare
     for field in FIELDS:
         if field.key != _PHOTOS:
             text = value_of(bare, field.key)
-            bare = with_value(bare, field.key, pattern.sub(_LEFT_OUT, text))
+            sought = whole if field.key.partition(".")[0] in _NAMED else pattern
+            bare = with_value(bare, field.key, sought.sub(_LEFT_OUT, text))
     return bare
 
 
-def customer_pattern(card: JobCard) -> re.Pattern[str] | None:
+def customer_pattern(card: JobCard, *, single: bool = True) -> re.Pattern[str] | None:
     """Give what finds customer, plate and VIN of a card in a text, as :func:`without_customer`.
+
+    Parameters
+    ----------
+    card : JobCard
+    single : bool
+        Find single words of the customer's entry, too.
 
     Returns
     -------
     re.Pattern or None
         None where the card says none of them.
     """
-    told = _telling(card)
+    told = _telling(card, single=single)
     if not told:
         return None
     return re.compile(rf"(?<!\w)(?:{'|'.join(told)})(?!\w)", re.IGNORECASE)
 
 
-def _telling(card: JobCard) -> list[str]:
+def _telling(card: JobCard, *, single: bool) -> list[str]:
     """Give patterns of the texts that tell whose vehicle it is, the longest first."""
     vin = plain_vin(card.vin)
-    texts = [*re.split(r"[,;\n]", card.customer), card.plate, vin]
+    names = re.findall(r"[^\W\d_]+", card.customer) if single else []
+    names = [one for one in names if not one.islower() and one.lower() not in _TRADE]
+    texts = [*re.split(r"[,;\n]", card.customer), *names, card.plate, vin]
     if len(vin) > 8:
         texts += [vin[-8:], vin[-6:]]
     words = {re.sub(r"[\W_]+", "", text) for text in texts}

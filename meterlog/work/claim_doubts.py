@@ -29,10 +29,8 @@ def seal_doubts(folder: Path, recording: Recording) -> tuple[str, ...]:
     EvidenceError
         If a file can't be read.
     """
-    if recording.state != "sealed":
-        return (
-            f"It is not sealed ({recording.state}): nothing shows that it was not changed since.",
-        )
+    if recording.state == "unsealed":
+        return ("It was never sealed: nothing shows that it was not changed since.",)
     found = verify_folder(folder)
     return tuple(f"NOT AS SEALED: {one}" for one in found.problems if one not in recording.damage)
 

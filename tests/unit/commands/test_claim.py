@@ -2,9 +2,12 @@
 
 import hashlib
 import json
+import os
 import shutil
 import subprocess
 import zipfile
+import zlib
+from dataclasses import replace
 
 import bagit
 import pikepdf
@@ -14,7 +17,8 @@ from PIL import Image
 from meterlog.evidence import signing
 from meterlog.evidence.claim_content import PageSize
 from meterlog.evidence.pack_verify import verify_pack
-from meterlog.recording import Recording
+from meterlog.model import Origin
+from meterlog.recording import Recording, about_bytes
 from meterlog.work.claim import ClaimRequest, make_claim
 from meterlog.work.job_cards import load_card
 
@@ -195,3 +199,112 @@ def test_what_is_asked_wrongly_is_refused_before_anything_is_written(run, small,
     assert told["missing"]
     assert verify_pack(tmp_path / "q" / "claim.zip").intact
     assert Recording.open(small).events  # the recording itself was only read
+
+
+def test_without_customer_no_name_of_a_folder_no_mark_and_no_photo_tells_it(
+    run, small, card, tmp_path
+):
+    rows = ["t,feed,return,amps", *(f"{k / 50:.2f},12.5,8.5,4.1" for k in range(600))]
+    (tmp_path / "a.csv").write_text("\n".join(rows) + "\n")
+    (tmp_path / "e.csv").write_text("elapsed_s,kind,value\n0,speed,1\n5,wiggle,Vantablank's plug\n")
+    sides = [tmp_path / "vantablank old", tmp_path / "vantablank new"]
+    shutil.copytree(small, sides[0])
+    run(
+        *("import", tmp_path / "a.csv", "--time", "t", "--events", tmp_path / "e.csv"),
+        *("--assign", "motor-feed=feed", "--assign", "motor-return=return"),
+        *("--assign", "motor-current=amps", "--out", sides[1], "--part", "motor of QX118ZZ"),
+        *("--condition", "place=yard of Ms Vantablank", "--vehicle", "Nomad 2021, ZQ-99812"),
+        *("--conditions", "beside ZQ 99812"),
+    )
+    picture = Image.new("RGB", (60, 40), (200, 30, 30))
+    for name in ("vantablank.jpg", "vantablank.png"):
+        picture.save(tmp_path / name, comment=b"Vantablank's fan")
+        run("job", card, "--photo", tmp_path / name)
+    (tmp_path / "vantablank.png").write_bytes(b"torn")
+    out = tmp_path / "pack"
+    run(
+        "claim", card, "--before", sides[0], "--after", sides[1], "--out", out, "--without-customer"
+    )
+    bare = unpacked(out, tmp_path / "here")
+    told = {str(path): path.read_bytes().lower() for path in bare.rglob("*") if path.is_file()}
+    told["pdf"] = words_of(out / "claim.pdf").lower().encode()
+    for secret in (b"vantablank", b"qx118zz", b"99812"):
+        assert not [name for name, content in told.items() if secret in content]
+    assert b"motor of [left out]" in told["pdf"]
+    assert b"photo 2 of the job card is not in the pack" in told["pdf"]
+
+
+def test_photos_that_no_camera_took_are_named_and_harm_nothing(run, small, card, tmp_path):
+    chunk = b"IHDR" + (60_000).to_bytes(4, "big") * 2 + b"\x08\x02\0\0\0"
+    head = b"\x89PNG\r\n\x1a\n" + (13).to_bytes(4, "big") + chunk
+    bomb = head + zlib.crc32(chunk).to_bytes(4, "big") + b"\0\0\0\0IDAT" + b"\0" * 4
+    (tmp_path / "bomb.png").write_bytes(bomb)
+    Image.new("L", (12_000, 10_001)).save(tmp_path / "many.png")
+    (tmp_path / "print.eps").write_bytes(b"%!PS-Adobe-3.0 EPSF-3.0\n%%BoundingBox: 0 0 9 9\n")
+    (tmp_path / "folder.jpg").mkdir()
+    os.mkfifo(tmp_path / "pipe.jpg")
+    (tmp_path / "gone.jpg").symlink_to("nowhere")
+    Image.new("RGBA", (40, 30)).save(tmp_path / "good.webp")
+    names = ["bomb.png", "many.png", "print.eps", "folder.jpg", "pipe.jpg", "gone.jpg"]
+    values = json.loads(card.read_text())
+    card.write_text(json.dumps({**values, "photos": [*names, "x" * 3000, "good.webp"]}))
+    out = tmp_path / "pack"
+    said = run("claim", card, "--before", small, "--out", out, "--json")
+    answer = json.loads(said.out)
+    for name, why in zip(
+        names,
+        ("million pixels", "million pixels", "no picture", "no file", "no file", "No such file"),
+        strict=True,
+    ):
+        assert any(f"photo {name}: can't be put in" in t and why in t for t in answer["remarks"])
+    assert max(len(text) for text in answer["remarks"]) < 400
+    assert sum("of the job card is not in the pack" in text for text in answer["missing"]) == 7
+    photos = unpacked(out, tmp_path / "here") / "data" / "photos"
+    assert [path.name for path in photos.iterdir()] == ["photo-8.jpg"]
+
+
+def test_what_speaks_against_a_recording_stands_on_the_first_page(run, small, card, tmp_path):
+    after = tmp_path / "after"
+    lines = (tmp_path / "small.csv").read_text()
+    (tmp_path / "new.csv").write_text(lines)
+    run(
+        *("import", tmp_path / "new.csv", "--time", "t", "--assign", "motor-feed=feed"),
+        *("--assign", "motor-return=return", "--assign", "motor-current=amps", "--out", after),
+        *("--part", "fan FM-21, serial 77"),
+    )
+    with (small / "bag-info.txt").open("a") as stream:
+        stream.write("Contact-Name: somebody else\n")
+    (after / "bagit.txt").unlink()
+    run("job", card, "--set", "new_part.serial=S-78")
+    run("claim", card, "--before", small, "--after", after, "--out", tmp_path / "pack")
+    words = " ".join(words_of(tmp_path / "pack" / "claim.pdf").split("page 1 of")[0].split())
+    assert "NOT AS SEALED: bag-info.txt: differs from what was sealed" in words
+    assert "It was never sealed: nothing shows that it was not changed since." in words
+    assert "gives the serial number S-78 for this part; the recording was made with" in words
+
+
+def test_a_changed_page_of_the_pdf_is_told(run, small, card, tmp_path):
+    out = tmp_path / "pack"
+    run("claim", card, "--before", small, "--out", out)
+    with pikepdf.open(out / "claim.pdf", allow_overwriting_input=True) as pdf:
+        pdf.pages[0].contents_add(pdf.make_stream(b"1 g 0 0 600 600 re f"))
+        pdf.save(out / "claim.pdf")
+    said = run("verify", out / "claim.pdf", code=1)
+    assert "page 1: is not as it was made" in said.out
+
+
+def test_a_circuit_check_must_be_one_and_of_this_vehicle(run, small, card, tmp_path):
+    out = tmp_path / "pack"
+    check = tmp_path / "check"
+    said = run("claim", card, "--before", small, "--circuit", small, "--out", out, code=2)
+    assert "holds no circuit check" in said.err
+    run(
+        *("circuit", "low-side-linear-12v", "--state", "key=on,speed=4", "--sign", "fan=dead"),
+        *("--save", check),
+    )
+    about = Recording.open(check).about
+    simulated = about_bytes(replace(about, origin=Origin.SIMULATED))
+    (check / "data" / "about.json").write_bytes(simulated)
+    said = run("claim", card, "--before", small, "--circuit", check, "--out", out, code=2)
+    assert "is simulated, and the recordings are not" in said.err
+    assert not out.exists()
