@@ -19,9 +19,12 @@ _LEFT_OUT = "[left out]"
 _LEAST_LETTERS = 4
 """A shorter plate or name would be found within other words' meaning, such as a connector C3."""
 _TRADE = frozenset(
-    ("motor", "motors", "auto", "autos", "cars", "truck", "trucks", "garage", "service", "repair")
-    + ("workshop", "fleet", "rental", "taxi", "speed", "fuse", "relay", "ground", "battery", "plug")
-    + ("feed", "return", "connector", "controller", "street", "road", "phone")
+    {
+        *("motor", "motors", "auto", "autos", "cars", "truck", "trucks", "garage", "service"),
+        *("repair", "workshop", "fleet", "rental", "taxi", "speed", "fuse", "relay", "ground"),
+        *("battery", "plug", "feed", "return", "connector", "controller", "street", "road"),
+        "phone",
+    }
 )
 """Words that a customer's entry may have, and without which a claim can't be read."""
 _NAMED = ("vehicle", *_PARTS)
@@ -194,9 +197,9 @@ def without_customer(card: JobCard) -> JobCard:
 
     Customer, plate and VIN go. Where another text repeats one of them, a part of the customer's
     entry between commas or line ends, or (but in the names of vehicle and parts) a word of it with
-    a capital and four letters or more that is none of the trade's, ``[left out]`` stands instead; of the VIN its last eight and
-    last six characters count too. Other hints in free words nobody can find by rule, and names of
-    photos stay, as the files could not be found otherwise.
+    a capital and four letters or more that is none of the trade's, ``[left out]`` stands instead;
+    of the VIN its last eight and last six characters count too. Other hints in free words nobody
+    can find by rule, and names of photos stay, as the files could not be found otherwise.
     """
     pattern, whole = customer_pattern(card), customer_pattern(card, single=False)
     bare = _cleared(card, (field.key for field in FIELDS if field.customer))

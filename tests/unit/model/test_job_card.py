@@ -206,3 +206,15 @@ def test_what_looks_wrong_is_told():
     assert "the same serial number ab7" in said[2]
     (backwards,) = doubt_words(JobCard(failed_on="2026-11-28", repaired_on="2026-11-27"))
     assert "before" in backwards
+
+
+def test_without_customer_data_a_surname_alone_is_left_out_but_not_the_words_of_the_trade():
+    card = JobCard(
+        customer="Ms Imra Vantablank, Vantablank Motors",
+        vehicle="Imra Nomad (invented)",
+        complaint="Vantablank says the motor is dead; imra's husband, too",
+        old_part=PartIdentity(name="fan motor"),
+    )
+    bare = without_customer(card)
+    assert bare.complaint == "[left out] says the motor is dead; [left out]'s husband, too"
+    assert (bare.vehicle, bare.old_part.name) == ("Imra Nomad (invented)", "fan motor")
