@@ -26,6 +26,7 @@ FIPS 180-4.
 from __future__ import annotations
 
 import hashlib
+import os
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import Any
@@ -36,6 +37,8 @@ from meterlog.evidence.page_list import PAGES
 
 _HEAD = "meterlog pdf pages 1"
 _REST = "all else"
+_BEGINS = b"%PDF-"
+_TAIL = 64
 _FILES = "/EmbeddedFiles"
 _NEVER = frozenset({"/Length"})
 """Follows from the content of a stream."""
@@ -122,11 +125,14 @@ def put_inside(path: Path, contents: Mapping[str, bytes]) -> None:
 
 
 def _around(path: Path) -> list[str]:
-    content = path.read_bytes()
+    with path.open("rb") as stream:
+        head = stream.read(len(_BEGINS))
+        stream.seek(-min(_TAIL, path.stat().st_size), os.SEEK_END)
+        tail = stream.read()
     said = []
-    if not content.startswith(b"%PDF-"):
+    if head != _BEGINS:
         said.append("The PDF does not begin at the beginning of its file.")
-    if not content.rstrip(b"\r\n").endswith(b"%%EOF"):
+    if not tail.rstrip(b"\r\n").endswith(b"%%EOF"):
         said.append("There is something behind the end of the PDF.")
     return said
 
