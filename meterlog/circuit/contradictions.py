@@ -17,8 +17,8 @@ from meterlog.model.circuit_check import CircuitReading, CircuitSign, DoubtedRea
 DOUBTED = 0.3
 """Probability of a slip from which on a reading is doubted."""
 MOST_DOUBTED, MOST_PART = 2, 0.25
-"""More than two readings, and more than this part of all: that many probes don't slip. Three of
-twelve slip once in two thousand checks."""
+"""More than two readings, and more than this part of all: that many probes don't slip. Four of
+twelve and more slip, at two in a hundred, once in fourteen thousand checks (binomial)."""
 _FAR = 5.0
 """So many standard deviations away from what the likeliest case lets expect nothing explains it."""
 _TAIL = 0.025

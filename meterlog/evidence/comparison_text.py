@@ -58,9 +58,10 @@ def _wrapped(text: str, width: int, lead: str = "") -> list[str]:
 def _table(comparison: Comparison, width: int) -> list[str]:
     steps = comparison.steps
     baseline = any(step.count for step in steps)
-    differ = comparison.max_difference_percent is None
+    differ = comparison.max_difference_percent is None and not baseline
     head = _HEAD_GOOD if baseline else (*_HEAD[:-1], "result" if differ else "verdict")
-    rows = [_good_row(step) if baseline else _row(step, differ=differ) for step in steps]
+    cells = baseline_cells if baseline else step_cells
+    rows = [(*cells(step), verdict_cell(step, differ=differ)) for step in steps]
     sizes = [max(len(row[k]) for row in (head, *rows)) for k in range(len(head))]
     lines = [_line(head, sizes), "  ".join("-" * size for size in sizes)]
     for step, row in zip(steps, rows, strict=True):
@@ -76,26 +77,8 @@ def _line(cells: Sequence[str], sizes: Sequence[int]) -> str:
     return "  ".join(padded).rstrip()
 
 
-def _sized(value: Budget | None) -> str:
-    if value is None:
-        return ""
-    return with_uncertainty(value.value, value.expanded if value.sources else None, "").strip()
-
-
-def _at(step: StepDifference) -> str:
-    return "as read" if step.reference_v is None else f"{step.reference_v:.2f}"
-
-
-def _verdict(step: StepDifference) -> str:
-    return "" if step.verdict is None else step.verdict.value
-
-
-def _row(step: StepDifference, *, differ: bool) -> tuple[str, ...]:
-    """Give the cells of a pair.
-
-    Where it is only asked whether two motors differ, that they do is no fault of the new one.
-    """
-    told = "they differ" if differ and step.verdict is Verdict.FAIL else _verdict(step)
+def step_cells(step: StepDifference) -> tuple[str, ...]:
+    """Give one speed's figures: speed, volts, old, new, difference, ratio."""
     return (
         str(step.speed),
         _at(step),
@@ -103,11 +86,11 @@ def _row(step: StepDifference, *, differ: bool) -> tuple[str, ...]:
         _sized(step.new_a),
         _sized(step.difference_a),
         _sized(step.ratio),
-        told,
     )
 
 
-def _good_row(step: StepDifference) -> tuple[str, ...]:
+def baseline_cells(step: StepDifference) -> tuple[str, ...]:
+    """Give one speed's figures against good ones: speed, volts, mean, interval, new, difference."""
     bounds = step.tolerance_a
     return (
         str(step.speed),
@@ -116,8 +99,27 @@ def _good_row(step: StepDifference) -> tuple[str, ...]:
         "" if bounds is None else f"{bounds[0]:.3g} to {bounds[1]:.3g}",
         _sized(step.new_a),
         _sized(step.difference_a),
-        _verdict(step),
     )
+
+
+def verdict_cell(step: StepDifference, *, differ: bool) -> str:
+    """Give the verdict of one speed.
+
+    Where it is only asked whether two motors ``differ``, that they do is no fault of the new one.
+    """
+    if step.verdict is None:
+        return ""
+    return "they differ" if differ and step.verdict is Verdict.FAIL else step.verdict.value
+
+
+def _sized(value: Budget | None) -> str:
+    if value is None:
+        return ""
+    return with_uncertainty(value.value, value.expanded if value.sources else None, "").strip()
+
+
+def _at(step: StepDifference) -> str:
+    return "as read" if step.reference_v is None else f"{step.reference_v:.2f}"
 
 
 def _conditions(checks: Sequence[ConditionCheck], width: int) -> list[str]:

@@ -6,6 +6,7 @@ A pack is two files: ``claim.zip``, a signed bag (RFC 8493) with everything in i
 
 from __future__ import annotations
 
+import json
 import shutil
 import tempfile
 from collections.abc import Callable, Mapping, Sequence
@@ -225,12 +226,16 @@ class _Making:
             pdf,
             self._request.page,
             drafts,
-            lambda part: self._progress(0.6 + 0.3 * part),
+            self._part(0.6, 0.3),
         )
         (self._bag / PAGES).write_bytes(page_digests(pdf))
         write_bag(self._bag, info, signer)
         carried = self._attachments()
         put_inside(pdf, {key: new for key, new in carried.items() if new != drafts.get(key)})
+
+    def _part(self, begun: float, size: float) -> Callable[[float], None]:
+        """Give what counts the progress of one part of the work."""
+        return lambda part: self._progress(begun + size * part)
 
     def _sides(self, payload: Path) -> tuple[ClaimSide, ...]:
         named = [("before", self._request.before), ("after", self._request.after)]
@@ -238,13 +243,12 @@ class _Making:
         for name, folder in named:
             if folder is None:
                 continue
-            begun = 0.25 * len(sides)
             recording, review = review_folder(
                 folder,
                 self._limits,
                 amending=self._amending,
                 prepare=self._prepare,
-                progress=lambda part, begun=begun: self._progress(begun + 0.15 * part),  # type: ignore[misc]
+                progress=self._part(0.25 * len(sides), 0.15),
             )
             self._keep_edits(folder, name, review)
             if self._limits is not None:
@@ -324,8 +328,6 @@ class _Making:
         return comparison
 
     def _write_card(self, payload: Path) -> None:
-        import json
-
         text = json.dumps(card_to_dict(self._card), indent=2, ensure_ascii=False)
         (payload / "job-card.json").write_text(text + "\n", encoding="utf-8")
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from datetime import date, timedelta
-
 from meterlog.evidence.claim_content import ClaimContent
 from meterlog.evidence.claim_pdf.page_edges import side_title
 from meterlog.model import About, Instrument
+from meterlog.model.calibration import measured_on
+from meterlog.model.iso_date import iso_date
 from meterlog.recording import UNDATED
 
 OVERDUE = "OVERDUE"
@@ -40,14 +40,10 @@ def calibration_state(instrument: Instrument, about: About) -> str:
     stated = instrument.identity.calibration_due.strip()
     if not stated:
         return NOT_STATED
-    try:
-        due = date.fromisoformat(stated)
-    except ValueError:
+    due = iso_date(stated)
+    if due is None or about.started_utc == UNDATED:
         return CANT_TELL
-    if about.started_utc == UNDATED:
-        return CANT_TELL
-    used = (about.started_utc + timedelta(seconds=about.local_offset_s)).date()
-    return OVERDUE if used > due else IN_DATE
+    return OVERDUE if measured_on(about) > due else IN_DATE
 
 
 def calibration_lines(content: ClaimContent) -> list[str]:

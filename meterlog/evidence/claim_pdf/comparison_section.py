@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from meterlog.analysis import with_uncertainty
 from meterlog.evidence.claim_pdf.facts_block import lay_facts
 from meterlog.evidence.claim_pdf.overlay_plot import paint_overlay
 from meterlog.evidence.claim_pdf.page_look import ALERT, BODY
 from meterlog.evidence.claim_pdf.sheets import Sheets
 from meterlog.evidence.claim_pdf.table_block import Column, Row, lay_table
-from meterlog.model import Budget, ComparedRun, Comparison, ConditionCheck, StepDifference, Verdict
+from meterlog.evidence.comparison_text import baseline_cells, step_cells, verdict_cell
+from meterlog.model import ComparedRun, Comparison, ConditionCheck
 
 _PAIR = ("speed", "at V", "old A", "new A", "new - old A", "new / old")
 _GOOD = ("speed", "at V", "good ones A", "within A", "new A", "new - mean A")
@@ -56,51 +56,11 @@ def _steps(sheets: Sheets, comparison: Comparison) -> None:
     heads = _GOOD if baseline else _PAIR
     columns = [Column(head, right=True) for head in heads]
     columns.append(Column("result" if differ else "verdict"))
+    cells = baseline_cells if baseline else step_cells
     rows = [
-        Row((*(_good(one) if baseline else _pair(one)), _verdict(one, differ=differ)), one.words)
-        for one in comparison.steps
+        Row((*cells(one), verdict_cell(one, differ=differ)), one.words) for one in comparison.steps
     ]
     lay_table(sheets, columns, rows)
-
-
-def _pair(step: StepDifference) -> tuple[str, ...]:
-    return (
-        str(step.speed),
-        _at(step),
-        _sized(step.old_a),
-        _sized(step.new_a),
-        _sized(step.difference_a),
-        _sized(step.ratio),
-    )
-
-
-def _good(step: StepDifference) -> tuple[str, ...]:
-    bounds = step.tolerance_a
-    return (
-        str(step.speed),
-        _at(step),
-        _sized(step.old_a),
-        "" if bounds is None else f"{bounds[0]:.3g} to {bounds[1]:.3g}",
-        _sized(step.new_a),
-        _sized(step.difference_a),
-    )
-
-
-def _at(step: StepDifference) -> str:
-    return "as read" if step.reference_v is None else f"{step.reference_v:.2f}"
-
-
-def _sized(value: Budget | None) -> str:
-    if value is None:
-        return ""
-    return with_uncertainty(value.value, value.expanded if value.sources else None, "").strip()
-
-
-def _verdict(step: StepDifference, *, differ: bool) -> str:
-    """Give the verdict; that two motors differ is by itself no fault of the new one."""
-    if step.verdict is None:
-        return ""
-    return "they differ" if differ and step.verdict is Verdict.FAIL else step.verdict.value
 
 
 def _conditions(sheets: Sheets, checks: Sequence[ConditionCheck]) -> None:
