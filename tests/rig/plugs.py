@@ -44,7 +44,11 @@ class PtyPlug:
         return True
 
     def pull(self) -> None:
-        """Go away with all that has not been fetched."""
+        """Go away with all that has not been fetched, the name first.
+
+        The system gives the number of a closed terminal to the next one that anybody makes.
+        """
+        self._link.unlink(missing_ok=True)
         for handle in (self._far, self._near):
             os.close(handle)
         self._far = self._near = -1
