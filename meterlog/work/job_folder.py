@@ -1,0 +1,192 @@
+"""JobFolder: one job's card, and which recordings, circuit checks and packs belong to it."""
+
+from __future__ import annotations
+
+import json
+import os
+import secrets
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from enum import StrEnum
+from pathlib import Path
+
+from meterlog.model.errors import DiskFailed, UsageError
+from meterlog.work.file_lock import alone_with
+
+CARD, WORK = "card.json", "work.json"
+"""Names of the files of a job's folder."""
+FORMAT = "meterlog-job-work/1"
+_MOST_BYTES = 4_000_000
+
+
+class Side(StrEnum):
+    """Which part was in the vehicle when something was measured."""
+
+    OLD = "old"
+    NEW = "new"
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """One recording of the job.
+
+    Attributes
+    ----------
+    folder : Path
+    side : Side
+    circuit : bool
+        It holds a circuit check and no run.
+    """
+
+    folder: Path
+    side: Side
+    circuit: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class JobWork:
+    """What was made for one job.
+
+    Attributes
+    ----------
+    fitted : Side
+        Which part is in the vehicle now.
+    recordings : tuple of Kept
+        In the order in which they were made.
+    packs : tuple of Path
+    """
+
+    fitted: Side = Side.OLD
+    recordings: tuple[Kept, ...] = ()
+    packs: tuple[Path, ...] = ()
+
+    def newest(self, side: Side) -> Path | None:
+        """Give the newest run with one of the parts; None where there is none."""
+        runs = [one.folder for one in self.recordings if one.side is side and not one.circuit]
+        return runs[-1] if runs else None
+
+    def circuits(self) -> tuple[Path, ...]:
+        """Give the circuit checks that stand alone."""
+        return tuple(one.folder for one in self.recordings if one.circuit)
+
+    def taking(self, folder: Path, side: Side, *, circuit: bool = False) -> JobWork:
+        """Give the work with one recording more, or with one on another side."""
+        new = Kept(folder, side, circuit)
+        if any(one.folder == folder for one in self.recordings):
+            kept = (new if one.folder == folder else one for one in self.recordings)
+            return replace(self, recordings=tuple(kept))
+        return replace(self, recordings=(*self.recordings, new))
+
+    def leaving(self, folder: Path) -> JobWork:
+        """Give the work without one recording."""
+        kept = tuple(one for one in self.recordings if one.folder != folder)
+        return replace(self, recordings=kept)
+
+
+def load_work(job: Path) -> JobWork:
+    """Read what belongs to the job in a folder; nothing where there is no list.
+
+    Raises
+    ------
+    UsageError
+        If the list can't be read or is none; names the file.
+    """
+    path = job / WORK
+    try:
+        with path.open("rb") as stream:
+            content = stream.read(_MOST_BYTES + 1)
+    except FileNotFoundError:
+        return JobWork()
+    except OSError as error:
+        raise _wrong(f"can't be read: {error.strerror}.", path) from error
+    if len(content) > _MOST_BYTES:
+        raise _wrong("is too large for a list of recordings.", path)
+    try:
+        return _work(json.loads(content), job)
+    except (ValueError, TypeError, KeyError, RecursionError) as error:
+        raise _wrong("is no list of a job's recordings.", path) from error
+
+
+def keep_work(job: Path, work: JobWork) -> None:
+    """Put the list in the place of the one before; all of the old one or all of the new one.
+
+    Raises
+    ------
+    DiskFailed
+        If it can't be written.
+    """
+    values = {
+        "format": FORMAT,
+        "fitted": work.fitted.value,
+        "recordings": [
+            {"folder": _told(one.folder, job), "part": one.side.value, "circuit": one.circuit}
+            for one in work.recordings
+        ],
+        "packs": [_told(one, job) for one in work.packs],
+    }
+    path = job / WORK
+    content = json.dumps(values, ensure_ascii=False, indent=1) + "\n"
+    try:
+        job.mkdir(parents=True, exist_ok=True)
+        with alone_with(path):
+            aside = path.with_name(f".{path.name}.{secrets.token_hex(4)}")
+            aside.write_text(content, "utf-8")
+            aside.replace(path)
+    except OSError as error:
+        raise DiskFailed(
+            f"can't be written: {error.strerror}.",
+            subject=str(path),
+            remedy="Free some space or choose another folder; what was there is there still.",
+        ) from error
+
+
+def _told(folder: Path, job: Path) -> str:
+    """Give a path as the list keeps it: from the job's folder, so that both can be moved."""
+    full, home = folder.resolve(), job.resolve()
+    shelf = home.parent.parent
+    if full.is_relative_to(shelf):
+        return Path(os.path.relpath(full, home)).as_posix()
+    return str(full)
+
+
+def _work(found: object, job: Path) -> JobWork:
+    table = _table(found)
+    if table["format"] != FORMAT:
+        raise ValueError
+    kept = [_table(one) for one in _list(table["recordings"])]
+    recordings = tuple(
+        Kept(_path(one["folder"], job), Side(_text(one["part"])), one["circuit"] is True)
+        for one in kept
+    )
+    packs = tuple(_path(one, job) for one in _list(table["packs"]))
+    return JobWork(Side(_text(table["fitted"])), recordings, packs)
+
+
+def _path(found: object, job: Path) -> Path:
+    return (job / _text(found)).resolve()
+
+
+def _table(found: object) -> Mapping[str, object]:
+    if not isinstance(found, dict):
+        raise TypeError
+    return found
+
+
+def _list(found: object) -> list[object]:
+    if not isinstance(found, list):
+        raise TypeError
+    return found
+
+
+def _text(found: object) -> str:
+    if not isinstance(found, str):
+        raise TypeError
+    return found
+
+
+def _wrong(what: str, path: Path) -> UsageError:
+    return UsageError(
+        what,
+        subject=str(path),
+        remedy="Move the file away: the card and all recordings stay, and can be chosen anew.",
+    )
