@@ -54,6 +54,7 @@ from meterlog.model import (
     Span,
     SpanKind,
     Step,
+    withdrawn_words,
 )
 
 _DETAILS = {
@@ -181,6 +182,7 @@ class Reviewer:
         self._whole = Whole(instruments, limits, conditions, self._traps.levels)
         self._times = TimeNotes(instruments)
         self._taps_ns: list[int] = []
+        self._withdrawn: list[str] = []
         self._told: list[_Told] = []
         self._pieces: Sequence[tuple[Piece, str]] = ()
         """What it was told of, and where in it there is no data."""
@@ -191,6 +193,8 @@ class Reviewer:
         """Take the next Block or Event; see :meth:`SpanDetector.feed` for their order."""
         if isinstance(item, Event) and item.kind is EventKind.TAP:
             self._taps_ns.append(item.t_ns)
+        if isinstance(item, Event) and item.kind is EventKind.WITHDRAWN:
+            self._withdrawn.append(withdrawn_words(item))
         if isinstance(item, Event):
             self._times.take(item)
             self._budgets.take(item)
@@ -347,7 +351,8 @@ class Reviewer:
             events_off=events_off(self._timeline, self._detector.first_ns, self._detector.last_ns),
         )
         told = notes(self._limits, self._current, missing, steps, findings, passed)
-        return told + self._impossible.notes() + self._typed.notes() + self._times.notes()
+        traced = self._impossible.notes() + self._typed.notes() + self._times.notes()
+        return told + self._withdrawn + traced
 
 
 def _same(one: Piece | None, other: Piece | None) -> bool:

@@ -10,6 +10,7 @@ COMMANDS = {
     "check-profile": "check a meter or circuit profile, and say where it belongs",
     "record": "record one or more meters into a folder",
     "review": "judge a recording: what the fan did, which side is bad",
+    "find": "find recordings, circuit checks and jobs again",
     "amend": "put right a speed, mark or limit on top of a recording",
     "circuit": "find the bad part by readings at the circuit's test points",
     "compare": "set an old motor beside a new one, or beside good ones",

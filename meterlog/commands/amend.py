@@ -13,8 +13,7 @@ from meterlog.commands.folders import recording_at
 from meterlog.commands.terminal import answer, answer_json, remark, short
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
+    from meterlog.model import EventKind
     from meterlog.model.amendment import Amendment
     from meterlog.recording import Recording
     from meterlog.work.amended import AmendedRecording
@@ -33,6 +32,7 @@ _EXAMPLES = """\
 meterlog amend recordings/before --step 12.3=3 --why "wrong key pressed"
 meterlog amend recordings/before --move tap@41.2=40.9 --why "hand was late" --who "N. N."
 meterlog amend recordings/before --limit speed.3.max_a=12 --why "data sheet of the motor"
+meterlog amend recordings/before --withdraw tap@41.2 --why "the hood fell, nobody tapped"
 meterlog amend recordings/before --list"""
 
 
@@ -53,6 +53,20 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
         action="append",
         default=[],
         help="move a mark (speed, tap, wiggle, note) from TIME to NEW; repeat for each",
+    )
+    parser.add_argument(
+        "--withdraw",
+        metavar="KIND@TIME",
+        action="append",
+        default=[],
+        help="a mark counts for nothing: it was made by mistake; repeat for each",
+    )
+    parser.add_argument(
+        "--put-back",
+        metavar="KIND@TIME",
+        action="append",
+        default=[],
+        help="a mark that was withdrawn, here or while recording, counts again; repeat for each",
     )
     parser.add_argument(
         "--limit",
@@ -79,12 +93,13 @@ def run(options: argparse.Namespace) -> int:
 
     folder = recording_at(options.folder)
     before, _ = amendments_of(folder)
-    wanted = bool(options.step or options.move or options.limit)
+    marks = options.move or options.withdraw or options.put_back
+    wanted = bool(options.step or marks or options.limit)
     if wanted:
         for one in _edits(options, Recording.open(folder)):
             add_amendment(folder, one)
     elif options.why or options.who:
-        _refuse("--why", "comes without an edit.", "Give --step, --move or --limit as well.")
+        _refuse("--why", "comes without an edit.", "Give --step, --move, --withdraw or --limit.")
     edits, damage = amendments_of(folder)
     said, _ = amend(Recording.open(folder), Amending())
     for line in damage:
@@ -112,56 +127,52 @@ def run(options: argparse.Namespace) -> int:
 
 def _edits(options: argparse.Namespace, recording: Recording) -> list[Amendment]:
     """Give the edits that are asked for, each of which fits on top of those before it."""
-    from meterlog.work.amended import AmendedRecording
-    from meterlog.work.amendments import amendments_of, refuse_empty
+    from meterlog.work.edits_on_top import EditsOnTop
 
-    who = options.who or _login()
-    edits, damage = amendments_of(recording.folder)
-    _refuse_damage(recording.folder, damage)
-    amended = AmendedRecording(recording)
-    _lay(amended, edits)
+    top = EditsOnTop(recording)
     found: list[Amendment] = []
-    for one in _asked(options, amended, who):
-        refuse_empty(recording.folder, one)
-        amended.apply(one)
+    for one in _asked(options, top.amended, options.who or _login()):
+        top.lay(one)
         found.append(one)
     return found
 
 
-def _lay(amended: AmendedRecording, edits: Sequence[Amendment]) -> None:
-    """Lay the edits that were made before; a review says of those that do not fit."""
-    import contextlib
-
-    from meterlog.model.errors import ProfileError, UsageError
-
-    for one in edits:
-        with contextlib.suppress(UsageError, ProfileError):
-            amended.apply(one)
-
-
 def _asked(options: argparse.Namespace, amended: AmendedRecording, who: str) -> Iterator[Amendment]:
     """Give one edit after the other; each is laid on before the next is asked for."""
-    from meterlog.model import EventKind
-    from meterlog.work.amended_marks import MOVABLE, parse_seconds
+    from meterlog.work.amended_marks import parse_seconds
 
     for text in options.step:
         at, speed = _halves("--step", text, "TIME=SPEED, such as 12.3=3")
         yield amended.marks.relabelled(parse_seconds(at), speed, who, options.why)
     for text in options.move:
         where, new = _halves("--move", text, "KIND@TIME=NEW, such as tap@41.2=40.9")
-        kind, _, at = where.partition("@")
-        kind = kind.strip().lower()
-        if kind not in MOVABLE:
-            _refuse(
-                f"--move {text}",
-                f"{kind!r} is nothing that can be moved.",
-                f"Give KIND@TIME=NEW with one of: {', '.join(MOVABLE)}.",
-            )
-        times = parse_seconds(at), parse_seconds(new)
-        yield amended.marks.moved(EventKind(kind), *times, who, options.why)
+        kind, t_ns = _mark(f"--move {text}", where, "KIND@TIME=NEW")
+        yield amended.marks.moved(kind, t_ns, parse_seconds(new), who, options.why)
+    for text in options.withdraw:
+        kind, t_ns = _mark(f"--withdraw {text}", text, "KIND@TIME")
+        yield amended.marks.taken_back(kind, t_ns, who, options.why)
+    for text in options.put_back:
+        kind, t_ns = _mark(f"--put-back {text}", text, "KIND@TIME")
+        yield amended.marks.put_back(kind, t_ns, who, options.why)
     for text in options.limit:
         key, value = _halves("--limit", text, "KEY=VALUE, such as speed.3.max_a=12", bare=True)
         yield amended.limited(key, value, who, options.why)
+
+
+def _mark(option: str, where: str, form: str) -> tuple[EventKind, int]:
+    """Read which mark is meant: its kind and its time in nanoseconds."""
+    from meterlog.model import EventKind
+    from meterlog.work.amended_marks import MOVABLE, parse_seconds
+
+    kind, _, at = where.partition("@")
+    kind = kind.strip().lower()
+    if kind not in MOVABLE:
+        _refuse(
+            option,
+            f"{kind!r} is no mark that can be edited.",
+            f"Give {form} with one of: {', '.join(MOVABLE)}.",
+        )
+    return EventKind(kind), parse_seconds(at)
 
 
 def _halves(option: str, text: str, form: str, *, bare: bool = False) -> tuple[str, str]:
@@ -175,20 +186,6 @@ def _refuse(subject: str, message: str, remedy: str) -> None:
     from meterlog.model.errors import UsageError
 
     raise UsageError(message, subject=subject, remedy=remedy)
-
-
-def _refuse_damage(folder: Path, damage: Sequence[str]) -> None:
-    """Refuse to add to a damaged file: an edit behind damage would never be applied."""
-    from meterlog.model.errors import EvidenceError
-    from meterlog.work.amendments import amendments_path
-
-    if damage:
-        raise EvidenceError(
-            f"can't be added to: {damage[0]}",
-            subject=str(amendments_path(folder)),
-            remedy="Put back a whole copy of that file; or keep it under another name and make"
-            " the edits anew.",
-        )
 
 
 def _login() -> str:

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 
 def recording_at(folder: Path) -> Path:
@@ -13,28 +16,9 @@ def recording_at(folder: Path) -> Path:
     UsageError
         If it is not there or holds nothing of a recording.
     """
-    from meterlog.model.errors import UsageError
-    from meterlog.recording import layout
+    from meterlog.recording.given_folder import recording_at as given
 
-    remedy = "Give the folder of one recording."
-    if not folder.exists():
-        raise UsageError("is not there.", subject=str(folder), remedy=remedy)
-    if not folder.is_dir():
-        raise UsageError("is no folder.", subject=str(folder), remedy=remedy)
-    if not layout.has_held_recording(folder):
-        raise UsageError(
-            f"holds no recording: there is no {layout.ABOUT}.",
-            subject=str(folder),
-            remedy=remedy + _recordings_in(folder),
-        )
-    return folder
-
-
-def _recordings_in(folder: Path) -> str:
-    from meterlog.recording import layout
-
-    inside = sorted(one for one in folder.iterdir() if layout.holds_recording(one))
-    return f" There is one in it: {inside[-1]}." if inside else ""
+    return given(folder)
 
 
 def new_folder(folder: Path) -> Path:
@@ -45,20 +29,6 @@ def new_folder(folder: Path) -> Path:
     UsageError
         If it holds something, is no folder, or lies inside a recording, whose seal it would break.
     """
-    from meterlog.model.errors import UsageError
-    from meterlog.recording import layout
+    from meterlog.recording.given_folder import new_folder as given
 
-    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
-        raise UsageError(
-            "is there already and is not empty." if folder.is_dir() else "is no folder.",
-            subject=str(folder),
-            remedy="Choose another folder; nothing is ever written over.",
-        )
-    for place in folder.resolve().parents:
-        if layout.holds_recording(place):
-            raise UsageError(
-                f"lies inside the recording {place}.",
-                subject=str(folder),
-                remedy="Choose a folder outside it; a recording holds nothing but itself.",
-            )
-    return folder
+    return given(folder)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from meterlog.commands.entry import Subparsers, add_command
 from meterlog.commands.folders import new_folder
@@ -11,12 +12,19 @@ from meterlog.commands.job_options import add_job_options, job_from
 from meterlog.commands.meter_options import add_meter_options, say_overdue, stated_meters
 from meterlog.commands.sensor_options import add_sensor_options, wiring_from, zeros_to_take
 
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from meterlog.acquire import MeterChoice
+    from meterlog.model import Job
+
 _WORDS = """\
 Opens the meters, writes what they say to a new folder, and seals it at the end. Ctrl-C ends the
 recording early and seals it too. Exit code 1 when a meter was silent or gone at the end; what came
 before is kept. While it runs on a terminal, marks can be typed:
   0-9 speed step, t tap, w leads moved (w WHAT: what was moved), z zero of the clamp,
-  n WORDS note, q stop; each with Enter
+  n WORDS note, u undo the last mark (it is kept and counts for nothing), q stop; each with
+  Enter
 and, for a meter without a plug (PORT is 'typed:'), what it shows: = 12.43 (= PROFILE 12.43 where
 several are typed; a decimal comma is understood). Such readings are marked as typed by hand.
 
@@ -67,6 +75,13 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
         help="put these events (elapsed_s,kind,value) into the recording at their times",
     )
     parser.add_argument(
+        "--second-to",
+        metavar="DIR",
+        type=Path,
+        help="the run that this one will be compared with: conditions that differ from those of it"
+        " are said before this one starts",
+    )
+    parser.add_argument(
         "--no-raw", action="store_true", help="do not keep the bytes as they came from the port"
     )
     parser.add_argument("--json", action="store_true", help="print one JSON object instead")
@@ -86,6 +101,25 @@ def _seconds(text: str) -> float:
     return seconds
 
 
+def _say_what_differs(first: Path, job: Job, choices: Sequence[MeterChoice]) -> None:
+    """Say which conditions are not those of the first run, while they can still be put right."""
+    from meterlog.analysis.compare import condition_warnings
+    from meterlog.commands.folders import recording_at
+    from meterlog.commands.terminal import remark, short
+    from meterlog.model import Role
+    from meterlog.work.first_run import first_run
+
+    before = first_run(recording_at(first))
+    read = any(Role.MOTOR_FEED is one.role for choice in choices for one in choice.channels)
+    said = condition_warnings(
+        before.conditions, job.measured_under, voltage_known=read and before.voltage_read
+    )
+    for words in said:
+        remark(words)
+    if not said:
+        remark(f"conditions: none that was stated differs from those of {short(first)}")
+
+
 def run(options: argparse.Namespace) -> int:
     """Record until the time is up or somebody stops it."""
     from meterlog.commands.recording_loop import report, silent_meters, watch
@@ -100,6 +134,9 @@ def run(options: argparse.Namespace) -> int:
     choices = choose_meters(wiring)
     limits = load_limits(options.limits) if options.limits is not None else Limits()
     events = parse_events_csv(options.speed_from) if options.speed_from else ()
+    job = job_from(options)
+    if options.second_to is not None:
+        _say_what_differs(options.second_to, job, choices)
     folder = (
         new_folder(options.out)
         if options.out
@@ -109,7 +146,7 @@ def run(options: argparse.Namespace) -> int:
         choices,
         limits,
         folder,
-        job_from(options),
+        job,
         keep_raw=not options.no_raw,
         stated=stated_meters(options),
     )

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from meterlog.commands.silence_told import SilenceTold
 from meterlog.commands.stop_signals import StopSignals
 from meterlog.commands.terminal import Progress, answer, answer_json, remark, short
-from meterlog.commands.typed_keys import KEYS, READING, ZERO, TypedKeys, mark_of, reading_of
+from meterlog.commands.typed_keys import KEYS, READING, UNDO, ZERO, TypedKeys, mark_of, reading_of
 from meterlog.commands.warnings_told import WarningsTold
 from meterlog.commands.zeros_taken import ZerosTaken
 from meterlog.model import Role
@@ -89,6 +89,17 @@ def _type_reading(run: Run, words: str) -> None:
         remark(f"taken at {run.now_ns() / 1e9:.1f} s: {reading_words(instrument, values)}")
 
 
+def _undo(run: Run) -> None:
+    """Take the last mark back, and say which."""
+    try:
+        mark, _ = run.undo_mark()
+    except UsageError as error:
+        remark(str(error))
+    else:
+        words = f"{mark.kind} {mark.value}".strip()
+        remark(f"withdrawn: {words} at {mark.t_ns / 1e9:.1f} s; it is kept and does not count")
+
+
 def _obey(run: Run, keys: TypedKeys, progress: Progress, zeros: ZerosTaken) -> bool:
     """Mark what was typed; tell whether to go on."""
     for line in keys.lines():
@@ -97,6 +108,9 @@ def _obey(run: Run, keys: TypedKeys, progress: Progress, zeros: ZerosTaken) -> b
             return False
         if line == ZERO:
             zeros.ask(Role.MOTOR_CURRENT)
+            continue
+        if line == UNDO:
+            _undo(run)
             continue
         reading = reading_of(line)
         if reading is not None:

@@ -9,10 +9,13 @@ from meterlog.model import LEADS, EventKind
 
 KEYS = (
     "0-9 speed step, t tap, w leads moved (w WHAT: what was moved), z zero of the clamp,"
-    " n WORDS note, q stop; each with Enter"
+    " n WORDS note, u undo the last mark, q stop; each with Enter"
 )
 ZERO = "z"
 """Takes the zero of the motor current: clamp empty and shut."""
+
+UNDO = "u"
+"""Takes the last mark back."""
 
 READING = "= NUMBER what a meter typed by hand shows (= KEY NUMBER where there are several)"
 

@@ -16,6 +16,7 @@ from meterlog.evidence.table_files import table_files
 from meterlog.evidence.table_form import TableForm
 from meterlog.evidence.verify import seal_digest
 from meterlog.model import Circuit, CircuitCheck, CircuitVerdict
+from meterlog.model.visible_text import visible
 from meterlog.recording import Recording
 
 _WIDTH = 100
@@ -44,10 +45,14 @@ class JudgedCheck:
         """Give it as lines to be read; ``whole`` as of :func:`~circuit_text.circuit_text`."""
         return circuit_text(self.circuit, self.check, self.verdict, width, whole=whole)
 
-    def pointer(self) -> str:
-        """Say in a sentence or two what it came to, for whoever reads the rest of the evidence."""
+    def outcome(self) -> str:
+        """Say in a sentence or two what it came to."""
         told = self.verdict.settled_words or "Nothing is told yet; more tests are proposed."
-        return f"Circuit check of {self.circuit.title}: {told} On what: circuit.txt."
+        return f"Circuit check of {self.circuit.title}: {told}"
+
+    def pointer(self) -> str:
+        """Say the outcome, and where the rest stands, for whoever reads the export's files."""
+        return f"{self.outcome()} On what: circuit.txt."
 
 
 def circuit_files(
@@ -89,7 +94,9 @@ def circuit_files(
     }
     told = json.dumps(content, indent=2, ensure_ascii=False, allow_nan=False) + "\n"
     return {
-        "circuit.txt": _text(recording, checks, lacking).encode("utf-8", "backslashreplace"),
+        "circuit.txt": visible(_text(recording, checks, lacking)).encode(
+            "utf-8", "backslashreplace"
+        ),
         "circuit.json": told.encode("utf-8", "backslashreplace"),
         **{
             file: written

@@ -21,6 +21,13 @@ SUSPECTED = 0.05
 _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 """Without I and O, which look like figures."""
 DOUBTED, FITS, ODD = "?", "\N{CHECK MARK}", "\N{BALLOT X}"
+DRAWING_KEY = (
+    "Round: voltage against the battery negative post; square: straight across two points; long:"
+    f" current. {FITS} as in a circuit in order, {ODD} not, {DOUBTED} contradicts the others."
+    " Without a sign: what a circuit in order gives. Outlined, with percent: suspected. Relays at"
+    " rest."
+)
+"""What stands below the drawing, wherever it is shown."""
 
 
 @dataclass(frozen=True, slots=True)

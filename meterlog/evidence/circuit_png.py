@@ -8,7 +8,7 @@ from pathlib import Path
 from PySide6.QtCore import QByteArray, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QImage, QImageWriter, QPainter
 
-from meterlog.evidence.circuit_marks import marks_of, point_letters
+from meterlog.evidence.circuit_marks import DRAWING_KEY, marks_of, point_letters
 from meterlog.evidence.circuit_picture import paint_circuit
 from meterlog.evidence.palette import DAY
 from meterlog.evidence.picture_screen import need_fonts
@@ -137,11 +137,6 @@ def _legend(painter: QPainter, rect: QRectF, circuit: Circuit, line: float) -> N
             f"{letters[point.name]}  {point.label}", Qt.TextElideMode.ElideRight, third - 12.0
         )
         painter.drawText(spot, words)
-    words = (
-        "Round: voltage against the battery negative post; square: straight across two points;"
-        " long: current. ✓ as in a circuit in order, ✗ not, ? contradicts the others. Without"
-        " a sign: what a circuit in order gives. Outlined, with percent: suspected. Relays at rest."
-    )
     foot = QRectF(rect.left(), rect.top() + (rows + 0.5) * line, rect.width(), 2.2 * line)
     painter.setPen(QColor(DAY.faint))
-    painter.drawText(foot, Qt.AlignmentFlag.AlignLeft | Qt.TextFlag.TextWordWrap, words)
+    painter.drawText(foot, Qt.AlignmentFlag.AlignLeft | Qt.TextFlag.TextWordWrap, DRAWING_KEY)

@@ -44,6 +44,26 @@ class ClaimSide:
 
 
 @dataclass(frozen=True, slots=True)
+class ClaimCircuit:
+    """Circuit checks that were kept by themselves, at no run before or after the repair.
+
+    Attributes
+    ----------
+    name : str
+        ``circuit``, ``circuit-2`` and so on; its files lie in a folder of that name.
+    recording : Recording
+    checks : tuple of JudgedCheck
+    lacking : tuple of str
+        What could not be read or judged.
+    """
+
+    name: str
+    recording: Recording
+    checks: tuple[JudgedCheck, ...] = ()
+    lacking: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class ClaimContent:
     """What a pack says.
 
@@ -53,6 +73,8 @@ class ClaimContent:
         Already without customer data where ``without_customer``.
     sides : tuple of ClaimSide
         Before, after, or both.
+    circuits : tuple of ClaimCircuit
+        Checks that stand alone.
     comparison : Comparison or None
         New against old, where there are both.
     missing : tuple of str
@@ -64,6 +86,8 @@ class ClaimContent:
     fingerprint : str
         Of the key that signs the pack; empty where nobody signs.
     photos : tuple of Path
+    photo_names : tuple of str
+        What each was called on the job card; empty where that is not to be said.
     without_customer : bool
     made_utc : str
         RFC 3339.
@@ -71,11 +95,18 @@ class ClaimContent:
 
     card: JobCard
     sides: tuple[ClaimSide, ...]
+    circuits: tuple[ClaimCircuit, ...] = ()
     comparison: Comparison | None = None
     missing: tuple[str, ...] = ()
     amendments: tuple[str, ...] = ()
     checksums: Mapping[str, str] = field(default_factory=dict)
     fingerprint: str = ""
     photos: tuple[Path, ...] = ()
+    photo_names: tuple[str, ...] = ()
     without_customer: bool = False
     made_utc: str = ""
+
+    @property
+    def recordings(self) -> tuple[ClaimSide | ClaimCircuit, ...]:
+        """All that the pack has recordings of: the sides, then the checks that stand alone."""
+        return (*self.sides, *self.circuits)

@@ -14,7 +14,7 @@ from __future__ import annotations
 
 import hashlib
 import os
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 
 from meterlog.evidence.row_checks import RowChecks, checks_name
@@ -37,7 +37,17 @@ SIGNED_BY = "Meterlog-Signed-By"
 _DATA = f"{layout.PAYLOAD}/"
 
 
-def write_bag(folder: Path, info: Mapping[str, str], signer: Signer | None) -> None:
+def _nothing() -> None:
+    """Do nothing."""
+
+
+def write_bag(
+    folder: Path,
+    info: Mapping[str, str],
+    signer: Signer | None,
+    known: Mapping[str, bytes] | None = None,
+    tick: Callable[[], None] = _nothing,
+) -> None:
     """Make ``folder``, whose payload lies ready in ``data/``, a bag.
 
     Parameters
@@ -49,6 +59,10 @@ def write_bag(folder: Path, info: Mapping[str, str], signer: Signer | None) -> N
         added, and by whom it is signed.
     signer : Signer or None
         None leaves it unsigned.
+    known : mapping of str to bytes, or None
+        Row checks that :func:`tag_files` gave for this payload: they are not made again.
+    tick : callable
+        Called now and then. May raise to cancel.
 
     Raises
     ------
@@ -68,7 +82,7 @@ def write_bag(folder: Path, info: Mapping[str, str], signer: Signer | None) -> N
         )
     try:
         # The declaration comes last: a bag that was broken off is none.
-        tags = tag_files(folder, info, signer)
+        tags = tag_files(folder, info, signer, known, tick)
         for name in sorted(tags, key=lambda one: one == layout.BAGIT):
             (folder / name).parent.mkdir(parents=True, exist_ok=True)
             write_aside(folder / name, tags[name])
@@ -84,12 +98,14 @@ def tag_files(
     folder: Path,
     info: Mapping[str, str],
     signer: Signer | None,
+    known: Mapping[str, bytes] | None = None,
+    tick: Callable[[], None] = _nothing,
 ) -> dict[str, bytes]:
     """Give what :func:`write_bag` writes, without writing it.
 
     Parameters
     ----------
-    folder, info, signer
+    folder, info, signer, known, tick
         As for :func:`write_bag`.
 
     Returns
@@ -113,7 +129,7 @@ def tag_files(
     if signer is not None:
         fields[SIGNED_BY] = signer.fingerprint
     _check_fields(fields)
-    tags = _row_checks(folder, inside)
+    tags = _row_checks(folder, inside, known or {}, tick)
     tags[layout.BAG_INFO] = info_bytes(fields)
     tags[layout.BAGIT] = DECLARATION
     tags[layout.MANIFEST] = manifest_bytes({name: sha256_of(folder / name) for name in inside})
@@ -135,12 +151,18 @@ def _check_fields(fields: Mapping[str, str]) -> None:
             )
 
 
-def _row_checks(folder: Path, names: list[str]) -> dict[str, bytes]:
+def _row_checks(
+    folder: Path, names: list[str], known: Mapping[str, bytes], tick: Callable[[], None]
+) -> dict[str, bytes]:
     found = {}
     for name in names:
-        if name.lower().endswith(".csv"):
+        tick()
+        checks = checks_name(name)
+        if checks in known:
+            found[checks] = known[checks]
+        elif name.lower().endswith(".csv"):
             with (folder / name).open("rb") as stream:
-                found[checks_name(name)] = RowChecks.of(name, stream).to_bytes()
+                found[checks] = RowChecks.of(name, stream, tick).to_bytes()
     return found
 
 

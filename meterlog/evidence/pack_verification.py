@@ -90,6 +90,9 @@ class PackVerification:
     signature : Signature
     files : int
         Files whose checksum was compared.
+    container : str
+        Says it where all that is in a zip or a PDF is as it was packed, and the file around it is
+        not: dates, order, packing. Empty where it is, too, or could not be told.
     """
 
     kind: str
@@ -98,10 +101,11 @@ class PackVerification:
     changed: tuple[ChangedFile, ...]
     signature: Signature
     files: int
+    container: str = ""
 
     @property
     def intact(self) -> bool:
-        """True if there is no problem."""
+        """True if there is no problem: all that was packed is as it was."""
         return not self.problems
 
     def to_dict(self) -> dict[str, object]:
@@ -122,4 +126,5 @@ class PackVerification:
                 "told": self.signature.told,
             },
             "files": self.files,
+            "container": self.container,
         }

@@ -15,6 +15,7 @@ from meterlog.evidence.shown_text import shown
 from meterlog.evidence.signed_manifest import SIGNATURE
 from meterlog.evidence.signing import own_fingerprint
 from meterlog.evidence.verify import verify_folder
+from meterlog.evidence.zip_form import zip_out_of_form
 from meterlog.evidence.zip_safety import unpack
 from meterlog.model.errors import EvidenceError, RecordingError
 from meterlog.recording import layout
@@ -164,12 +165,21 @@ def _recordings(folder: Path, check: PackCheck) -> tuple[list[str], list[str]]:
 def _zip(path: Path, key: str, own: str) -> PackVerification:
     with tempfile.TemporaryDirectory(prefix="meterlog-verify-") as place:
         top, problems = unpack(path, Path(place))
-        return _folder("zip", top, key, own, problems)
+        found = _folder("zip", top, key, own, problems)
+        return _in_form(found, zip_out_of_form(path, top)) if found.intact else found
+
+
+def _in_form(found: PackVerification, told: tuple[str, str]) -> PackVerification:
+    """Add what is to be said of the file around a pack that is intact."""
+    wrong, known = told
+    remarks = (*found.remarks, known) if known else found.remarks
+    return replace(found, container=wrong, remarks=remarks)
 
 
 def _pdf(path: Path, key: str, own: str) -> PackVerification:
     # Opening PDFs costs more than the rest of this module: only who checks one pays for it.
     from meterlog.evidence.pdf_attached import UNREADABLE, attached
+    from meterlog.evidence.pdf_form import out_of_form
     from meterlog.evidence.pdf_pages import differing
 
     files = attached(path)
@@ -177,10 +187,10 @@ def _pdf(path: Path, key: str, own: str) -> PackVerification:
     listed = files.get(PAGES)
     if listed is None:
         check.remarks.append(_PAGES)
-        return check.run(key, own)
     found = check.run(key, own)
     try:
-        pages = differing(path, listed)
+        pages = () if listed is None else differing(path, listed)
+        found = replace(found, problems=(*found.problems, *pages))
+        return _in_form(found, out_of_form(path)) if found.intact else found
     except UNREADABLE as error:
-        pages = (f"The pages can't be read ({error}).",)
-    return replace(found, problems=(*found.problems, *pages))
+        return replace(found, problems=(*found.problems, f"The pages can't be read ({error})."))

@@ -13,6 +13,7 @@ from pathlib import Path
 
 import pikepdf
 
+from meterlog.evidence.attached_names import attached_name
 from meterlog.evidence.signed_manifest import SIGNATURE
 from meterlog.model.errors import EvidenceError
 from meterlog.recording import layout
@@ -45,8 +46,10 @@ def attached(path: Path) -> dict[str, bytes]:
     Returns
     -------
     dict of str to bytes
-        An attachment that has no folder in its name gets the name under which the manifest lists
-        its content; else that of the one listed file of its name; else it keeps its own.
+        An attachment that has no folder in its name gets the name of the listed file that is so
+        called inside a PDF (:mod:`~meterlog.evidence.attached_names`); else the one under which
+        the manifest lists its content; else that of the one listed file of its name; else it keeps
+        its own.
 
     Raises
     ------
@@ -134,8 +137,9 @@ def _renamed(found: dict[str, bytes]) -> dict[str, bytes]:
     for manifest in (layout.TAG_MANIFEST, layout.MANIFEST):
         listed.update(read_manifest(found.get(manifest, b""))[0])
     named: dict[str, bytes] = {}
+    inside = {attached_name(one): one for one in listed}
     for name, content in found.items():
-        meant = _meant(name, content, listed)
+        meant = inside.get(name) or _meant(name, content, listed)
         named[meant if meant not in named else name] = content
     return named
 

@@ -7,12 +7,14 @@ tag file ``pdf-pages.txt``, listed in the tag manifest and so covered by the sig
     9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08  page 1
     ...
     60303ae22b998861bce3b28f33eec1be758a213c86c93c076dbe9f558c11c752  all else
+    fd61a03af4f77d870fc21e05e7e80678095c92d808cfb3b5c279ee04c74aca13  files inside
 
 A digest is the SHA-256 of all that is reached from a page: text and lines, fonts, pictures, notes.
 ``all else`` is what is reached from the catalogue and the information, without the pages and the
-content of the files inside. Objects are written out by their kind, dictionaries in the order of
-their keys, each object once and then by the number in which it was met; so numbers of objects and
-their places in the file do not count. Streams count as they are packed.
+files inside; ``files inside`` is what is said of those: names, kinds, dates, not their content.
+Objects are written out by their kind, dictionaries in the order of their keys, each object once and
+then by the number in which it was met; so numbers of objects and their places in the file do not
+count. Streams count as they are packed.
 
 Another program may read a damaged or doctored file in another way than the library here; so what
 stands before the beginning of the PDF or behind its end is told too.
@@ -33,15 +35,20 @@ from typing import Any
 
 import pikepdf
 
+from meterlog.evidence.attached_names import attached_name
 from meterlog.evidence.page_list import PAGES
+from meterlog.evidence.pdf_form import save_in_form
 
 _HEAD = "meterlog pdf pages 1"
-_REST = "all else"
+_REST, _INSIDE = "all else", "files inside"
 _BEGINS = b"%PDF-"
 _TAIL = 64
 _FILES = "/EmbeddedFiles"
 _NEVER = frozenset({"/Length"})
 """Follows from the content of a stream."""
+_LEFT_OUT = _NEVER | {"/Filter", "/DecodeParms", "/Size", "/CheckSum", "/Params"}
+"""What follows from the content of a file inside, or how that is packed; ``Params`` come apart."""
+_SAID = {_REST: "the PDF besides its pages", _INSIDE: "what the PDF says of the files inside"}
 
 
 def page_digests(path: Path) -> bytes:
@@ -93,8 +100,7 @@ def differing(path: Path, listed: bytes) -> tuple[str, ...]:
         elif name not in found:
             said.append(f"{name}: is missing.")
         elif found[name] != wanted[name]:
-            what = "the PDF besides its pages" if name == _REST else name
-            said.append(f"{what}: is not as it was made (SHA-256 in {PAGES}).")
+            said.append(f"{_SAID.get(name, name)}: is not as it was made (SHA-256 in {PAGES}).")
     return tuple(said)
 
 
@@ -105,23 +111,19 @@ def put_inside(path: Path, contents: Mapping[str, bytes]) -> None:
     ----------
     path : Path
     contents : mapping of str to bytes
-        By the name of a file that is inside.
+        By the name of a file that is inside, there or in the pack.
     """
     with pikepdf.open(path, allow_overwriting_input=True) as document:
         for name, content in contents.items():
-            stream = document.attachments[name].get_file().obj
+            known = name if name in document.attachments else attached_name(name)
+            stream = document.attachments[known].get_file().obj
             stream.write(content)
             stream.Params.Size = len(content)
             # What the form asks for here (7.11.4); it protects nothing.
             stream.Params.CheckSum = pikepdf.String(
                 hashlib.md5(content, usedforsecurity=False).digest()
             )
-        document.save(
-            path,
-            min_version="1.7",
-            deterministic_id=True,
-            object_stream_mode=pikepdf.ObjectStreamMode.generate,
-        )
+        save_in_form(document, path)
 
 
 def _around(path: Path) -> list[str]:
@@ -156,7 +158,25 @@ def _digests(document: pikepdf.Pdf) -> dict[str, str]:
     if "/Info" in document.trailer:
         rest["Info"] = document.trailer["/Info"]
     found[_REST] = _digest(rest.items(), known)
+    found[_INSIDE] = _inside(document)
     return found
+
+
+def _inside(document: pikepdf.Pdf) -> str:
+    """Digest what is said of each file inside, in the order of their names."""
+    digest = hashlib.sha256()
+    for name, spec in sorted(document.attachments.items()):
+        said = dict(spec.obj.items())
+        held: Any = said.pop("/EF", pikepdf.Dictionary())
+        parts = {f"/EF{key}": stream.stream_dict for key, stream in held.items()}
+        params = {f"{key}/Params": one.get("/Params") for key, one in parts.items()}
+        members: list[tuple[str, Any]] = [("name", pikepdf.String(name)), *said.items()]
+        for key, one in (*parts.items(), *params.items()):
+            kept = {} if one is None else dict(one.items())
+            members += ((f"{key}{inner}", value) for inner, value in kept.items()
+                        if inner not in _LEFT_OUT)  # fmt: skip
+        digest.update(_digest(members, {}).encode())
+    return digest.hexdigest()
 
 
 def _digest(

@@ -141,7 +141,7 @@ class ReadingsCsv:
         self._recording = recording
         self._instrument = instrument
         self._names = column_names(instrument)
-        self._steps = _speeds(recording.events)
+        self._steps = _speeds(recording.standing)
         self._spans = _spans(review)
         self._origin = origin_of(recording, instrument)
         started = recording.about.started_utc

@@ -14,11 +14,15 @@ from meterlog.evidence.readings_csv import column_names
 from meterlog.evidence.sensors_text import sensors_of
 from meterlog.evidence.table_form import TableForm
 from meterlog.evidence.times_text import TIMES, times_of
+from meterlog.evidence.uncertainty_text import UNCERTAINTY
 from meterlog.evidence.verify import seal_digest
+from meterlog.evidence.visibility_text import visibility_words
 from meterlog.model import Channel, Conditions, Instrument, Job, Limits, Origin, Review
 from meterlog.recording import UNDATED, Recording
 
 _WIDTH = 92
+_NAMED = 15
+"""Letters for the name of what is told beside it."""
 
 _TABLES = """\
 All tables are text (RFC 4180): UTF-8, one header line, {form}, CRLF line ends.
@@ -67,13 +71,7 @@ budgets.csv    What each uncertainty of a step is made of, one row a line: figur
                value_unit, basis. Rows with one same_error are one error: their contributions add
                up with their signs; all others add up as squares. lacking says what ought to be in
                and is not known: U is then a lower bound.
-uncertainty    JCGM 100:2008: the meter's and the sensor's stated accuracy, the temperature where
-               it was recorded and the zero's drift count as rectangles (4.3.7), the scatter of
-               the readings by the effective number of them where neighbours are alike (4.2.3), the
-               zero by its own scatter; combined by 5.1.2 and 5.2.2, what one meter reads twice
-               taken as one error. The coverage factor is for about 95 %: by the effective degrees
-               of freedom (G.4.1), 1.65 to 1.90 where one or two rectangles are nearly all of it
-               (EA-4/02 M:2022, S9 and S10).
+{uncertainty}
 startups.csv   One line a start of the motor: peak (peak_is_floor yes: the readings are too slow or
                averaged, the true peak was higher), its ratio to the steady current, the time
                until within 10 % of it, and the integral of the squared current.
@@ -140,7 +138,7 @@ def readme_text(recording: Recording, review: Review, form: TableForm = AS_USUAL
             *_origin(recording),
             "",
             "THE FILES",
-            _TABLES.replace("{form}", _form(form)) + TIMES,
+            _TABLES.replace("{form}", _form(form)).replace("{uncertainty}", _uncertainty()) + TIMES,
             *(line for one in recording.about.instruments for line in _one(recording, one)),
             _READINGS,
             *_rule(review),
@@ -156,6 +154,12 @@ def _form(form: TableForm) -> str:
     exact = " and no exponents" if form.decimal_comma else ""
     delimiter = f"a {form.delimiter_name} between fields"
     return f"{delimiter}, a {form.decimal_name} as\ndecimal mark{exact}"
+
+
+def _uncertainty() -> str:
+    indent = " " * _NAMED
+    said = f"{'uncertainty':<{_NAMED}}{UNCERTAINTY}"
+    return "\n".join(textwrap.wrap(said, _WIDTH, subsequent_indent=indent))
 
 
 def _head(recording: Recording) -> Iterator[str]:
@@ -262,16 +266,7 @@ def _rule(review: Review) -> Iterator[str]:
 
 def _shortcomings(recording: Recording, review: Review) -> Iterator[str]:
     yield "WHAT TO KNOW"
-    shortest = review.shortest_visible_dropout_s
-    if shortest is not None:
-        yield (
-            f"- A loss of current of {shortest:.4g} s or more can't have been missed while readings"
-            " came."
-        )
-    if review.catch_chances:
-        chances = (f"{one.duration_s:g} s {one.chance:.0%}" for one in review.catch_chances)
-        words = f"- The chance to catch one of a given length: {', '.join(chances)}."
-        yield from textwrap.wrap(words, _WIDTH, subsequent_indent="  ")
-    for text in (*review.notes, *(f"Damage: {text}" for text in recording.damage)):
+    damage = (f"Damage: {text}" for text in recording.damage)
+    for text in (*visibility_words(review), *review.notes, *damage):
         yield from textwrap.wrap(f"- {text}", _WIDTH, subsequent_indent="  ")
     yield ""

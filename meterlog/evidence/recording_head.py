@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from meterlog.model import About, Job
+from meterlog.model import About, Job, Review
+from meterlog.model.edit_notes import edits_in
 from meterlog.recording import (
+    EDITS_NAME,
     HEAD_NAME,
     HEAD_PROPERTY,
     Recording,
@@ -34,12 +36,15 @@ def recording_head(about: About) -> dict[str, list[dict[str, str]]]:
     return {HEAD_PROPERTY: [_held(HEAD_NAME, text)]}
 
 
-def head_of_events(recording: Recording) -> dict[str, object]:
+def head_of_events(recording: Recording, review: Review) -> dict[str, object]:
     """Give the same for the events, with the circuit profiles by which entries were made.
+
+    And with the edits: the events are as edited, so whoever imports them has to be told.
 
     Parameters
     ----------
     recording : Recording
+    review : Review
 
     Returns
     -------
@@ -47,7 +52,9 @@ def head_of_events(recording: Recording) -> dict[str, object]:
     """
     circuits = [_held(name, text) for name, text in kept_circuits(recording.folder)]
     (head,) = recording_head(recording.about).values()
-    return {HEAD_PROPERTY: [*head, *circuits]}
+    edits = [" ".join(one.split()) for one in edits_in(review.notes)]
+    held = [_held(EDITS_NAME, "\n".join(edits))] if edits else []
+    return {HEAD_PROPERTY: [*head, *circuits, *held]}
 
 
 def _held(name: str, text: str) -> dict[str, str]:

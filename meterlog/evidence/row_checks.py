@@ -29,13 +29,15 @@ from __future__ import annotations
 
 import hashlib
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from itertools import islice
 from typing import BinaryIO
 
 FOLDER = "row-checks"
 _HEAD = "meterlog row checks 1"
+_TICKS = 256
+"""Blocks between two calls of what tells that work goes on."""
 _DIGITS = 16
 _MOST_ROWS = 100
 _SINGLE_ROWS = 256
@@ -112,13 +114,15 @@ class RowChecks:
     digests: tuple[str, ...]
 
     @classmethod
-    def of(cls, file: str, stream: BinaryIO) -> RowChecks:
+    def of(cls, file: str, stream: BinaryIO, tick: Callable[[], None] = lambda: None) -> RowChecks:
         """Take the digests of a table.
 
         Parameters
         ----------
         file : str
         stream : binary file that can seek, at its beginning
+        tick : callable
+            Called now and then. May raise to cancel.
 
         Raises
         ------
@@ -128,7 +132,12 @@ class RowChecks:
         rows = _count(stream)
         block = 1 if rows <= _SINGLE_ROWS else min(_MOST_ROWS, -(-rows // _SINGLE_ROWS))
         stream.seek(0)
-        return cls(file, rows, block, tuple(_blocks(stream, 0, rows, block)))
+        digests = []
+        for number, digest in enumerate(_blocks(stream, 0, rows, block)):
+            digests.append(digest)
+            if not number % _TICKS:
+                tick()
+        return cls(file, rows, block, tuple(digests))
 
     def to_bytes(self) -> bytes:
         """Give the file."""

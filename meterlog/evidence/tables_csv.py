@@ -105,7 +105,7 @@ class TablesCsv:
             **judgement_tables(review),
         }
         recording_id = self.recording.about.recording_id
-        more = {"events.csv": head_of_events(self.recording)}
+        more = {"events.csv": head_of_events(self.recording, review)}
         return {
             file: content
             for name, table in tables.items()

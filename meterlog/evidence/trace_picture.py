@@ -45,6 +45,7 @@ from meterlog.model import (
     Quantity,
     Review,
     SpanKind,
+    standing,
 )
 from meterlog.model.errors import EvidenceError
 from meterlog.recording import UNDATED
@@ -96,7 +97,7 @@ def scene_of(recording: Readable, review: Review) -> TraceScene:
         for block in recording.blocks(instrument.key):
             traces.take(block)
     last = max([traces.end_ns, *(e.t_ns for e in recording.events), 1_000_000])
-    return TraceScene(traces, review, about, recording.events, 0, last)
+    return TraceScene(traces, review, about, standing(recording.events), 0, last)
 
 
 def origin_mark(about: About) -> str:

@@ -61,11 +61,19 @@ from meterlog.model.span import Span, SpanKind
 from meterlog.model.startup import FuseCheck, OpeningMargin, StartUp
 from meterlog.model.step import Step
 from meterlog.model.tap_evidence import Tap, TapCheck, TapEvidence
+from meterlog.model.withdrawal import (
+    WITHDRAWABLE,
+    standing,
+    withdrawal,
+    withdrawn_marks,
+    withdrawn_words,
+)
 
 __all__ = [
     "FLAG_WORDS",
     "LEADS",
     "UNUSABLE",
+    "WITHDRAWABLE",
     "About",
     "Accuracy",
     "BarFlaw",
@@ -156,4 +164,8 @@ __all__ = [
     "Zero",
     "join",
     "nanoseconds_of",
+    "standing",
+    "withdrawal",
+    "withdrawn_marks",
+    "withdrawn_words",
 ]

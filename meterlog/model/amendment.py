@@ -13,6 +13,9 @@ class AmendmentKind(Enum):
     """A speed step was given another label: ``old`` and ``new`` are speeds."""
     MARKER = "marker"
     """A mark was moved: ``old`` and ``new`` are times in seconds since the recording's zero."""
+    WITHDRAWN = "withdrawn"
+    """A mark was taken back, so that it counts for nothing, or put back: ``old`` and ``new`` are
+    its time in seconds since the recording's zero, empty where it counts for nothing."""
     LIMIT = "limit"
     """A limit was changed: ``old`` and ``new`` are its values."""
 
@@ -25,8 +28,9 @@ class Amendment:
     ----------
     kind : AmendmentKind
     subject : str
-        What was edited: of a marker its kind (``tap``, ``speed``, ...), of a limit its key as in a
-        limits file, such as ``speed.2.max_a``, which ends in its unit; empty for a step.
+        What was edited: of a marker, moved or withdrawn, its kind (``tap``, ``speed``, ...), of a
+        limit its key as in a limits file, such as ``speed.2.max_a``, which ends in its unit;
+        empty for a step.
     t_ns : int or None
         Time, in nanoseconds since the recording's zero, of the step's beginning or the mark as it
         was recorded, also where it was moved since; None for a limit.
@@ -48,6 +52,12 @@ class Amendment:
     made_utc: str = ""
 
 
+def _withdrawn(amendment: Amendment) -> str:
+    if amendment.new:
+        return f"at {amendment.new} s was put back"
+    return f"at {amendment.old} s was withdrawn and counts for nothing"
+
+
 def amendment_words(amendment: Amendment) -> str:
     """Say an edit in one sentence.
 
@@ -63,6 +73,7 @@ def amendment_words(amendment: Amendment) -> str:
     at = "" if amendment.t_ns is None else f" at {amendment.t_ns / 1e9:.3f} s"
     old, new = amendment.old or "nothing", amendment.new or "nothing"
     what = {
+        AmendmentKind.WITHDRAWN: f"the mark {amendment.subject!r} {_withdrawn(amendment)}",
         AmendmentKind.STEP: f"the step{at} was relabelled from {old} to {new}",
         AmendmentKind.MARKER: f"the mark {amendment.subject!r} was moved from {old} s to {new} s",
         AmendmentKind.LIMIT: f"the limit {amendment.subject!r} was changed from {old} to {new}",

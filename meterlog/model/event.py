@@ -9,7 +9,7 @@ TO_BEGIN_WITH = ", to begin with"
 
 
 class EventKind(StrEnum):
-    """What happened. The first four are the technician's; the rest the program's."""
+    """What happened. The first five are the technician's; the rest the program's."""
 
     SPEED = "speed"
     """The commanded fan speed changed; value is the step, ``0`` for off."""
@@ -20,6 +20,8 @@ class EventKind(StrEnum):
     ``motor plug``, ``relay``, ..."""
     NOTE = "note"
     """Free words."""
+    WITHDRAWN = "withdrawn"
+    """The technician took a mark back; value says which, see :mod:`meterlog.model.withdrawal`."""
     LINK = "link"
     """An instrument went silent, was lost or came back, bytes of it were lost, or its line speed
     seems wrong; value says which."""

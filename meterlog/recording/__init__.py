@@ -3,17 +3,24 @@
 from meterlog.recording.about_text import about_bytes
 from meterlog.recording.circuit_files import keep_circuit, kept_circuit, kept_circuits
 from meterlog.recording.defused_text import as_written, defused
+from meterlog.recording.edits_file import kept_edits
 from meterlog.recording.envelope import Columns, Envelope
 from meterlog.recording.events_file import MARKS, parse_events_csv
 from meterlog.recording.recorder import Recorder
 from meterlog.recording.recording import Recording
 from meterlog.recording.sealing import find_unsealed, seal
-from meterlog.recording.table_metadata import HEAD_NAME, HEAD_PROPERTY, METADATA_ENDING
+from meterlog.recording.table_metadata import (
+    EDITS_NAME,
+    HEAD_NAME,
+    HEAD_PROPERTY,
+    METADATA_ENDING,
+)
 from meterlog.recording.tables_import import ExportRequest, import_export
 from meterlog.recording.trace_fit import events_outside
 from meterlog.recording.trace_import import UNDATED, ImportRequest, import_trace
 
 __all__ = [
+    "EDITS_NAME",
     "HEAD_NAME",
     "HEAD_PROPERTY",
     "MARKS",
@@ -35,6 +42,7 @@ __all__ = [
     "keep_circuit",
     "kept_circuit",
     "kept_circuits",
+    "kept_edits",
     "parse_events_csv",
     "seal",
 ]

@@ -7,6 +7,7 @@ import re
 from collections.abc import Mapping
 from pathlib import Path, PurePosixPath, PureWindowsPath
 
+from meterlog.model.visible_text import visible
 from meterlog.recording import layout
 
 DECLARATION = b"BagIt-Version: 1.0\nTag-File-Character-Encoding: UTF-8\n"
@@ -107,8 +108,8 @@ def read_manifest(content: bytes) -> tuple[dict[str, str], tuple[int, ...]]:
 
 
 def info_bytes(fields: Mapping[str, str]) -> bytes:
-    """Give a ``bag-info.txt`` (RFC 8493, 2.2.2); each value on one line."""
-    lines = (f"{name}: {' '.join(value.split())}\n" for name, value in fields.items())
+    """Give a ``bag-info.txt`` (RFC 8493, 2.2.2); each value on one line, all of it to be seen."""
+    lines = (f"{name}: {visible(' '.join(value.split()))}\n" for name, value in fields.items())
     return "".join(lines).encode("utf-8", "backslashreplace")
 
 

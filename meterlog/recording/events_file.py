@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 
-from meterlog.model import Event, EventKind
+from meterlog.model import Event, EventKind, standing
 from meterlog.recording.defused_text import as_written
 from meterlog.recording.trace_cells import NUMBER
 from meterlog.recording.trace_error import shown, suggestion, trace_error
@@ -26,7 +26,8 @@ def parse_events_csv(path: Path) -> tuple[Event, ...]:
     path : Path
         ``kind`` is ``speed`` (``value`` the step, 0 for off), ``tap``, ``wiggle`` (``value``
         what was moved) or ``note``. Rows of the kinds that this program writes itself (``link``,
-        ``end``, ...) are passed over, so that an exported ``events.csv`` can be used as it is.
+        ``end``, ...) are passed over, and so are marks that were withdrawn, so that an exported
+        ``events.csv`` can be used as it is.
 
     Returns
     -------
@@ -43,8 +44,8 @@ def parse_events_csv(path: Path) -> tuple[Event, ...]:
     for name in COLUMNS:
         layout.column(name)
     events = [_event(layout, line, row) for line, row in _rows(layout)]
-    found = [event for event in events if event.kind in MARKS]
-    return tuple(sorted(found, key=lambda event: event.t_ns))
+    ordered = standing(sorted(events, key=lambda event: event.t_ns))
+    return tuple(event for event in ordered if event.kind in MARKS)
 
 
 def _rows(layout: TraceLayout) -> Iterator[tuple[int, Mapping[str, str]]]:

@@ -10,6 +10,8 @@ ABOUT = "data/about.json"
 EVENTS = "data/events.jsonl"
 ORIGINAL = "data/original"
 CIRCUITS = "data/circuits"
+EDITS = "data/edits.txt"
+"""Edits in what an imported recording was made of, in words, one a line."""
 LOCK = "writing.lock"
 """Held by the program that is recording; gone once it has closed the recording."""
 

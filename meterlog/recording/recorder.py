@@ -26,6 +26,7 @@ _MARKS = frozenset(
         EventKind.TAP,
         EventKind.WIGGLE,
         EventKind.NOTE,
+        EventKind.WITHDRAWN,
         EventKind.CIRCUIT,
         EventKind.END,
     }

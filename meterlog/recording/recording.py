@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Literal
 
-from meterlog.model import About, Block, Event, EventKind, RawBytes
+from meterlog.model import About, Block, Event, EventKind, RawBytes, standing
 from meterlog.model.errors import RecordingUnreadable
 from meterlog.recording import layout
 from meterlog.recording.about_text import parse_about
@@ -31,7 +31,7 @@ class Recording:
     folder : Path
     about : About
     events : tuple of Event
-        In time order.
+        In time order; a mark that was withdrawn is among them, and so is what withdrew it.
     state : str
         ``sealed``; ``recovered``, sealed after the program that recorded it had died; or
         ``unsealed``.
@@ -123,6 +123,11 @@ class Recording:
         return any(event.kind is EventKind.END for event in self.events)
 
     @property
+    def standing(self) -> tuple[Event, ...]:
+        """The events without the marks that were withdrawn: what is judged and drawn."""
+        return standing(self.events)
+
+    @property
     def damage(self) -> tuple[str, ...]:
         """What is torn, damaged or missing, as far as it has been read; empty when nothing."""
         found = [text for stream in self._streams.values() for text in stream.damage]
@@ -170,6 +175,19 @@ class Recording:
         stream = self._stream(source)
         return iter(()) if stream is None else stream.blocks(rows)
 
+    def between(self, source: str, start_ns: int, end_ns: int) -> Iterator[Block]:
+        """Give an instrument's readings of a stretch, both ends included, without the rest.
+
+        Raises
+        ------
+        KeyError
+            If there is no such instrument.
+        RecordingUnreadable
+            While iterating, if the file can't be read any more.
+        """
+        stream = self._stream(source)
+        return iter(()) if stream is None else stream.between(start_ns, end_ns)
+
     def items(self) -> Iterator[Block | Event]:
         """Give all readings and events merged by time.
 
@@ -177,6 +195,7 @@ class Recording:
         -------
         iterator of Block or Event
             An event comes after all rows before its time and before all rows at or after it.
+            Marks that were withdrawn are left out.
 
         Raises
         ------
@@ -189,7 +208,7 @@ class Recording:
             self.blocks(instrument.key, 1 if instrument.typed else ROWS)
             for instrument in self.about.instruments
         ]
-        return merge(sources, self.events)
+        return merge(sources, self.standing)
 
     def raw(self, source: str) -> Iterator[RawBytes]:
         """Give the bytes as an instrument sent them.

@@ -113,10 +113,44 @@ class StreamReader:
         if waiting:
             yield join(waiting)
 
-    def _batches(self) -> Iterator[Block]:
+    def between(self, start_ns: int, end_ns: int) -> Iterator[Block]:
+        """Give the rows from ``start_ns`` to ``end_ns``, both included, without reading the rest.
+
+        Raises
+        ------
+        RecordingUnreadable
+            If the file can't be read any more.
+        """
+        for block in self._batches(start_ns):
+            if block.t_ns[0] > end_ns:
+                return
+            first, last = np.searchsorted(block.t_ns, [start_ns, end_ns + 1])
+            if last > first:
+                yield block.rows(int(first), int(last))
+
+    def _first_from(self, stream: BinaryIO, start_ns: int) -> int:
+        """Give the number of a batch from which on all rows at or after ``start_ns`` are found.
+
+        Only batches that match their checksum tell where to go on.
+        """
+        low, high = 0, len(self._places)
+        while low < high:
+            middle = (low + high) // 2
+            probe, block = middle, self._checked(stream, middle)
+            while block is None and probe + 1 < high:
+                probe += 1
+                block = self._checked(stream, probe)
+            if block is None or block.t_ns[-1] >= start_ns:
+                high = middle
+            else:
+                low = probe + 1
+        return low
+
+    def _batches(self, start_ns: int | None = None) -> Iterator[Block]:
         try:
             with self._path.open("rb") as stream:
-                for number in range(len(self._places)):
+                first = 0 if start_ns is None else self._first_from(stream, start_ns)
+                for number in range(first, len(self._places)):
                     block = self._checked(stream, number)
                     if block is not None:
                         yield block

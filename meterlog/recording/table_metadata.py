@@ -17,8 +17,12 @@ HEAD_PROPERTY = "schema:additionalProperty"
 HEAD_NAME = "meterlog recording 1"
 """Name of the property value that holds ``about.json`` as text."""
 
+EDITS_NAME = "meterlog edits 1"
+"""Name of the property value that holds the edits in what was exported, one a line."""
+
 _MOST_BYTES = 16 << 20
 _ENCODING = "utf-8-sig"
+_NO_CIRCUITS = (HEAD_NAME, EDITS_NAME)
 _ELSE = "Export it again, or say what the columns are with --time and --assign."
 
 
@@ -41,6 +45,8 @@ class TableMetadata:
         The recording's ``about.json`` without its job; empty but for readings and events.
     circuits : tuple of (name, text)
         Circuit profiles, by their place in the recording.
+    edits : tuple of str
+        Edits that had been made in what was exported, in words; with the events only.
     """
 
     path: Path
@@ -51,6 +57,7 @@ class TableMetadata:
     recording_id: str
     head: str
     circuits: tuple[tuple[str, str], ...] = ()
+    edits: tuple[str, ...] = ()
 
     def layout(self) -> TraceLayout:
         """Look at the table's header.
@@ -136,7 +143,8 @@ def table_metadata(table: Path) -> TableMetadata | None:
         titles=tuple(told.text(column.get("titles"), "titles") for column in columns),
         recording_id=told.text(top.get("dc:source", ""), "dc:source"),
         head=next((text for name, text in held if name == HEAD_NAME), ""),
-        circuits=tuple((name, text) for name, text in held if name != HEAD_NAME),
+        circuits=tuple((name, text) for name, text in held if name not in _NO_CIRCUITS),
+        edits=tuple(one for name, text in held if name == EDITS_NAME for one in text.split("\n")),
     )
 
 

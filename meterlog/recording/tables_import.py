@@ -26,6 +26,7 @@ from meterlog.model.errors import DiskFailed, RecordingUnreadable
 from meterlog.recording import layout as places
 from meterlog.recording.about_text import parse_about
 from meterlog.recording.circuit_files import keep_circuit
+from meterlog.recording.edits_file import keep_edits
 from meterlog.recording.imported_folder import (
     REMEDY,
     as_text,
@@ -140,6 +141,7 @@ def import_export(
         _write(request, aside, about, events, (rows, progress))
         if of_events is not None:
             _keep_circuits(aside, of_events)
+            keep_edits(aside, of_events.edits)
         for one in files:
             keep_original(aside, one.table)
             keep_original(aside, one.path)

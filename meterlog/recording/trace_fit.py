@@ -31,7 +31,7 @@ def events_outside(recording: Recording) -> tuple[str, ...]:
     RecordingUnreadable
         If the readings can't be read.
     """
-    marks = [event for event in recording.events if event.kind in MARKS]
+    marks = [event for event in recording.standing if event.kind in MARKS]
     ends = [end for key in _keys(recording) for end in _ends(recording, key)]
     if not marks or not ends:
         return ()

@@ -1,4 +1,4 @@
-"""Opening the window: the frame is painted first, everything else is loaded right after."""
+"""Opening the window: the frame is painted first, everything else is loaded beside it."""
 
 from __future__ import annotations
 
@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QApplication
 
+from meterlog.window.load_ahead import FOR_THE_PAGES, FOR_THE_WINDOW, LoadAhead
 from meterlog.window.main_window import MainWindow
 
 if TYPE_CHECKING:
@@ -54,8 +55,16 @@ def open_window(
     window = MainWindow(on_mark, guide, next_run)
     _show_faults_in(window)
     window.show()
-    QTimer.singleShot(0, window, lambda: window.fill(run, recording))
+
+    def fill() -> None:
+        window.fill(run, recording)
+        LoadAhead(window, FOR_THE_PAGES, lambda: None)
+
+    # After the first paint: the threads of one process take turns.
+    QTimer.singleShot(0, window, lambda: LoadAhead(window, FOR_THE_WINDOW, fill))
     application.exec()
+    if window.desk is None and run is not None and run.about is not None:
+        run.stop("stopped")  # closed before there was anything that could have done so
     failed = window.desk.session.status.failed if window.desk is not None else ""
     if failed:
         sys.stderr.write(f"meterlog: not everything could be kept: {failed}\n")

@@ -2,30 +2,42 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from pathlib import Path
 from typing import Any
 
 from meterlog.profile import listed
 
+_FIRST_TABLE = re.compile(r"^\s*\[", re.MULTILINE)
+
 
 def circuit_titles() -> tuple[tuple[str, str], ...]:
     """Give (name, title) of every circuit profile, the user's own first.
 
     The nominal voltage comes first: in a narrow box only the beginning of a title is seen, and many
-    differ by nothing else. A profile that can't be read is offered by its name: what is wrong with
-    it is told when it is chosen.
+    differ by nothing else. A profile whose head can't be read is offered by its name: what is wrong
+    with it is told when it is chosen.
     """
     return tuple((one.name, _title(one.name, one.file)) for one in listed("circuits"))
 
 
 def _title(name: str, file: Path) -> str:
     try:
-        stated = tomllib.loads(file.read_text("utf-8"))
+        stated = _head(file.read_text("utf-8"))
     except (OSError, ValueError):
         return name
     found = stated.get("title")
     return _volts_first(found, stated) if isinstance(found, str) and found else name
+
+
+def _head(text: str) -> dict[str, Any]:
+    """Read what stands before the first table: the rest is long, and the window waits for it."""
+    try:
+        head = tomllib.loads(_FIRST_TABLE.split(text, maxsplit=1)[0])
+    except ValueError:
+        head = {}  # what looked like a table stood within a text
+    return head if "title" in head else tomllib.loads(text)
 
 
 def _volts_first(title: str, stated: dict[str, Any]) -> str:

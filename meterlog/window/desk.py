@@ -8,21 +8,33 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer
-from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QFileDialog
+from PySide6.QtWidgets import QWidget
 
 from meterlog.evidence.trace_picture import origin_mark
 from meterlog.model import LEADS, Event, EventKind
 from meterlog.model.errors import MeterlogError
+from meterlog.window.acting_keys import PAGE_ACTIONS, ActingKeys, Wanted
+from meterlog.window.before_second import BeforeSecondLine
 from meterlog.window.circuit_desk import CircuitDesk
-from meterlog.window.circuit_keys import CircuitAction, circuit_action_of, shown_keys
-from meterlog.window.doubts_told import DoubtsTold
-from meterlog.window.keys import Action, action_of
+from meterlog.window.circuit_keys import CircuitAction
+from meterlog.window.edits_on_trace import EditsOnTrace
+from meterlog.window.folder_dialog import ask_folder
+from meterlog.window.job_of_session import JobOfSession
+from meterlog.window.key_map import KeyMap
+from meterlog.window.keys import Action
+from meterlog.window.later_pages import later_pages
 from meterlog.window.meters_page import MetersPage
+from meterlog.window.page_stack import PageStack
+from meterlog.window.pages import Page
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.run_page import RunPage
+from meterlog.window.second_behind import SecondBehind
 from meterlog.window.session import Phase, Session
-from meterlog.window.status_strip import StatusStrip, alarm_words
+from meterlog.window.sound import SoundDesk
+from meterlog.window.telling import Telling
+from meterlog.window.typed_lines import TypedLines
+from meterlog.window.where_i_was import Where, WhereIWas
+from meterlog.window.work_page import PageKey
 from meterlog.work import Run
 
 if TYPE_CHECKING:
@@ -30,17 +42,10 @@ if TYPE_CHECKING:
 
 FRAME_S = 0.04
 """From one drawing to the next at least: what an eye can follow, and half a core can draw."""
-LOOK_MS = 8
+LOOK_MS = 12
 """How often it is looked whether anything is new: a reading that comes alone is drawn at once."""
-GLANCE_S = 0.25
+GLANCE_S = 0.33
 STOP_AGAIN_S = 2.0
-_REPEATING = {Action.EARLIER, Action.LATER, Action.CLOSER, Action.WIDER}
-_STEPPING = {CircuitAction.POINT_BACK, CircuitAction.POINT_ON}
-_ANYWHERE = {
-    Action.START_STOP, Action.METERS, Action.CIRCUIT, Action.LOOKS, Action.OPEN, Action.GUIDE,
-}  # fmt: skip
-_STOP_AGAIN = "Press Enter (or S) once more within 2 seconds to stop and seal."
-_CLOSING = "Sealing the recording… the window closes by itself when that is done."
 
 
 class Desk:
@@ -64,23 +69,37 @@ class Desk:
         self._next_run = next_run
         self.session = Session(on_mark)
         self.meters_page = MetersPage()
+        self.at_hand = self.meters_page.at_hand
+        self.job = JobOfSession(self.session, self.at_hand)
         self.run_page = RunPage()
         self.circuit = CircuitDesk(
             self.session, self.meters_page.recordings_parent, self.meters_page.job_words
         )
-        self.status = StatusStrip()
+        self.sound = SoundDesk(self.session, window)
+        self.lines = TypedLines(window, self.session, self.run_page)
+        self.edits = EditsOnTrace(self.session, self.run_page)
+        self.run_page.add_line(
+            BeforeSecondLine(
+                self.meters_page.before_second, most=2, parent=self.run_page, once=True
+            )
+        )
+        self.second = SecondBehind(self.session, self.at_hand, window)
+        self._telling = Telling(window, self.session, self.job, self.sound)
+        self.status = self._telling.status
         self._stop_asked_s = float("-inf")
         self._glanced_s = float("-inf")
         self._ticked_s = float("-inf")
         self._glance_s = GLANCE_S
         self._phase = Phase.IDLE
         self._from_page = False
-        self._doubts = DoubtsTold()
         self._closing = False
-        self._dialog: QFileDialog | None = None
+        self._where = WhereIWas()
+        self._dialog: QWidget | None = None
         window.pages.addWidget(self.meters_page)
         window.pages.addWidget(self.run_page)
         window.pages.addWidget(self.circuit.page)
+        self.parts = PageStack(window.pages, later_pages(self))
+        self.keys = ActingKeys(self.session, self.parts, KeyMap())
         window.foot.addWidget(self.status)
         self._connect()
         self._timer = QTimer(window)
@@ -99,15 +118,17 @@ class Desk:
         self.meters_page.browse.connect(lambda: self.do(Action.OPEN))
         self.meters_page.recordings.chosen.connect(self.open)
         self.meters_page.recordings.mend.connect(self._mend)
-        self.run_page.note.kept.connect(
-            lambda words, at_ns: self.session.mark(EventKind.NOTE, words, at_ns)
-        )
-        self.run_page.typing.typed.connect(self._on_typed)
         self.run_page.found.turned.connect(lambda: self.do(Action.FOUND_STEPS))
 
     def begin(self, run: Run | None, recording: Path | None) -> None:
-        """Show a run, a recording, or the Meters page."""
-        self.window.show_page(1 if run is not None or recording is not None else 0)
+        """Show a run or a recording that was handed over, or go on where the last time ended."""
+        handed = run is not None or recording is not None
+        where = None if handed else self._where.load()
+        if where is not None:
+            self.job.open_last()
+            recording = where.recording
+        begun = Page.RUN if handed else Page.JOB
+        self.window.show_page(begun if where is None else where.page)
         self.run_page.fill()
         if run is not None and run.about is not None:
             self.session.adopt(run)
@@ -119,56 +140,33 @@ class Desk:
         self.tick()
 
     @property
+    def page(self) -> Page:
+        """The page on show."""
+        return Page(self.window.pages.currentIndex())
+
+    @property
     def _on_circuit(self) -> bool:
-        return self.window.pages.currentIndex() == 2
+        return self.page is Page.CIRCUIT
 
     def _on_page(self) -> None:
         if self._on_circuit:
             self.circuit.begin()
+        self.parts.begin(self.page)
         self._show_keys()
-
-    def action_of(self, event: QKeyEvent) -> tuple[Action | CircuitAction, int] | None:
-        """Give what a key press asks for on the page on show; None when it asks for nothing."""
-        return circuit_action_of(event) if self._on_circuit else action_of(event)
-
-    def takes_keys(self, action: Action | CircuitAction) -> bool:
-        """Tell whether a key acts now: on its page, and anywhere while recording."""
-        if isinstance(action, CircuitAction):
-            return self._on_circuit
-        if self._on_circuit and action is Action.SPEED:
-            return True
-        if action is Action.ASK:
-            return self.window.pages.currentIndex() == 0 and not self.session.recording
-        anywhere = action in _ANYWHERE
-        on_run_page = self.window.pages.currentIndex() == 1
-        if action is Action.FOUND_STEPS:
-            shown = self.session.shown
-            return on_run_page and shown is not None and shown.has_found_steps
-        return anywhere or on_run_page or self.session.recording
 
     def _show_keys(self) -> None:
         """Name the keys that act now."""
-        acting = {action for action in Action if self.takes_keys(action)}
-        if self._on_circuit:
-            self.window.keys.show_keys(shown_keys(acting))
-            return
-        if not self.window.guide.isVisible():
-            acting -= {Action.GUIDE}
-        before = self.window.pages.currentIndex() == 0 and not self.session.recording
-        self.window.keys.show_actions(acting, before=before)
+        self.window.keys.show_keys(self.keys.shown(self.page, guided=self.window.guide.isVisible()))
 
-    @staticmethod
-    def repeats(action: Action | CircuitAction) -> bool:
-        """Tell whether a key held down acts again and again."""
-        return action in _REPEATING or action in _STEPPING
-
-    def do(self, action: Action | CircuitAction, step: int = 0) -> None:
+    def do(self, wanted: Wanted, step: int = 0) -> None:
         """Do what a key or button asks for."""
         self.session.trouble = ""
-        if isinstance(action, CircuitAction):
-            self.circuit.do(action, step)
+        if isinstance(wanted, PageKey):
+            wanted.do()
+        elif isinstance(wanted, CircuitAction):
+            self.circuit.do(wanted, step)
         else:
-            self._do(action, step)
+            self._do(wanted, step)
         self._glanced_s = float("-inf")
         self.tick()
 
@@ -176,11 +174,14 @@ class Desk:
         doing: dict[Action, Callable[[], object]] = {
             Action.START_STOP: self._start_or_stop,
             Action.SPEED: lambda: self._speed(step),
+            Action.FASTER: lambda: self._speed(self._next_speed(1)),
+            Action.SLOWER: lambda: self._speed(self._next_speed(-1)),
+            Action.KEYS: lambda: self._turn_page(Page.KEYS),
             Action.TAP: lambda: self.session.mark(EventKind.TAP),
             Action.WIGGLE: lambda: self.session.mark(EventKind.WIGGLE, LEADS),
-            Action.NOTE: self._note,
+            Action.NOTE: self.lines.note,
             Action.ZERO: self.session.take_zero,
-            Action.TYPE_READING: self._ask_reading,
+            Action.TYPE_READING: self.lines.ask_reading,
             Action.FOLLOW: self.run_page.follow,
             Action.EARLIER: lambda: self.run_page.look(move=-0.25),
             Action.LATER: lambda: self.run_page.look(move=0.25),
@@ -188,13 +189,24 @@ class Desk:
             Action.WIDER: lambda: self.run_page.look(zoom=-1),
             Action.ASK: self.meters_page.ports.ask,
             Action.OPEN: self._browse,
-            Action.METERS: lambda: self._turn_page(0),
-            Action.CIRCUIT: lambda: self._turn_page(2),
             Action.LOOKS: self.window.toggle_looks,
+            Action.SOUND: self.sound.turn,
+            Action.FOLLOWED: self.sound.turn_followed,
+            Action.LOUDER: lambda: self.sound.louder(1),
+            Action.SOFTER: lambda: self.sound.louder(-1),
+            Action.WHOLE_SCREEN: self.window.turn_full_screen,
             Action.GUIDE: self.window.guide.forward,
             Action.FOUND_STEPS: self.session.turn_found_steps,
+            Action.UNDO: self._undo,
+            Action.EDITS: self.edits.turn,
+            Action.SECOND: self.second.turn,
+            Action.STRETCH: self.run_page.turn_stretch,
+            Action.PART: self.job.turn_part,
         }
-        doing[action]()
+        if action in PAGE_ACTIONS:
+            self._turn_page(PAGE_ACTIONS[action])
+        else:
+            doing[action]()
 
     def _speed(self, step: int) -> None:
         """Command a speed; the circuit's state follows, on its page also without a recording."""
@@ -202,6 +214,14 @@ class Desk:
             self.session.mark(EventKind.SPEED, str(step))
         if self._on_circuit:
             self.circuit.set_speed(step)
+
+    def _next_speed(self, by: int) -> int:
+        """Give the speed above or below the one commanded last; the ends stay."""
+        shown = self.session.shown
+        now = (shown.speed() if shown is not None and shown.live else None) or 0
+        if self._on_circuit:
+            now = self.circuit.state.speed
+        return min(max(now + by, 0), 9)
 
     def _start_or_stop(self) -> None:
         if self.session.phase is Phase.RECORDING:
@@ -219,43 +239,18 @@ class Desk:
         except MeterlogError as error:
             self.session.trouble = remedy_here(str(error))
 
-    def _note(self) -> None:
-        if self.session.phase is not Phase.RECORDING:
-            self.session.mark(EventKind.NOTE)
-            return
-        self.window.show_page(1)
-        self.run_page.note.ask(self.session.now_ns())
-
-    def _ask_reading(self) -> None:
-        """Open the line for readings typed by hand, or say why there is none."""
-        typed = self.session.typed_instruments()
-        if typed:
-            self.window.show_page(1)
-            self.run_page.typing.ask(typed)
-
-    def _on_typed(self, key: str, values: tuple[float, ...]) -> None:
-        self.session.trouble = ""
-        if self.session.type_reading(key, values):
-            self.run_page.typing.show_taken(values)
-        else:
-            self.run_page.typing.refuse(self.session.trouble)
-
-    def _turn_page(self, page: int) -> None:
+    def _turn_page(self, page: Page) -> None:
         """Turn to a page; from it, to the trace."""
-        self.window.show_page(1 if self.window.pages.currentIndex() == page else page)
+        self.window.show_page(Page.RUN if self.page is page else page)
 
     def _browse(self) -> None:
         if self.session.recording:
             self.session.trouble = "Stop the recording first; then open another one."
             return
-        dialog = QFileDialog(self.window, "Open a recording: choose its folder")
-        dialog.setFileMode(QFileDialog.FileMode.Directory)
-        dialog.setOption(QFileDialog.Option.ShowDirsOnly)
-        dialog.setOption(QFileDialog.Option.DontUseNativeDialog)
-        dialog.setDirectory(self.meters_page.folder.text())
+        title, start = "Open a recording: choose its folder", self.meters_page.folder.text()
+        dialog = ask_folder(self.window, title, start)
         dialog.fileSelected.connect(lambda name: self.open(Path(name)))
         self._dialog = dialog
-        dialog.open()
 
     def open(self, folder: Path) -> None:
         """Open a recording and show it."""
@@ -263,8 +258,21 @@ class Desk:
             self.session.open(folder)
         except MeterlogError as error:
             self.session.trouble = remedy_here(str(error))
-        self.window.show_page(1)
+        self.window.show_page(Page.RUN)
         self.tick()
+
+    def open_job(self, folder: Path) -> None:
+        """Turn to a job and show its card."""
+        self.job.open(folder)
+        self.window.show_page(Page.JOB)
+        self.tick()
+
+    def _undo(self) -> None:
+        """Take back the last mark, and say which it was."""
+        mark = self.session.undo_mark()
+        if mark is not None:
+            what = " ".join(word for word in (mark.kind.value, mark.value) if word)
+            self.session.trouble = f"Taken back: {what}."
 
     def _mend(self, folders: Sequence[Path]) -> None:
         try:
@@ -288,6 +296,12 @@ class Desk:
             self._glanced_s = now_s
             self.session.glance()
             self.circuit.tick(seen=self._on_circuit)
+            self.parts.tick()
+            self.run_page.measure(self.session)
+            self.edits.tick()
+            self.second.tick()
+            self.run_page.show_second(self.second.laid)
+            self.sound.tick()
             self._show_words()
             # A judgement that takes long, of a long recording, is asked for less often.
             self._glance_s = max(GLANCE_S, 10.0 * (time.monotonic() - now_s))
@@ -296,7 +310,7 @@ class Desk:
             self._on_phase(self._phase, self.session.phase)
         if self._closing:
             self._go_on_closing()
-        seen = self.window.pages.currentIndex() == 1
+        seen = self.page is Page.RUN
         live = self.session.shown is not None and self.session.shown.live
         if seen and (changed or (due and live)):
             self.run_page.show_judgement(self.session)
@@ -304,26 +318,15 @@ class Desk:
             self.run_page.show_session(self.session)
 
     def _show_words(self) -> None:
-        self.status.show_session(self.session)
-        self.window.sound_alarm(alarm_words(self.session.phase, self.session.status))
-        asked = time.monotonic() - self._stop_asked_s <= STOP_AGAIN_S
-        told = (self.session.trouble, self._doubt_words())
-        words = _STOP_AGAIN if asked else "\n".join(one for one in told if one)
-        self.window.say(_CLOSING if self._closing else words)
-        recording = self.session.phase is Phase.RECORDING
-        self.window.header.start.setText(
-            ("Stop: press again" if asked else "Stop") if recording else "Start"
+        self._telling.show(
+            self.meters_page.recordings_parent(),
+            stop_asked=time.monotonic() - self._stop_asked_s <= STOP_AGAIN_S,
+            closing=self._closing,
         )
-
-    def _doubt_words(self) -> str:
-        """Say what has just begun to speak against a meter."""
-        if self.session.phase is not Phase.RECORDING:
-            self._doubts.forget()
-            return ""
-        return self._doubts.words(self.session.review.doubts, time.monotonic())
 
     def _on_phase(self, before: Phase, now: Phase) -> None:
         self._phase = now
+        self.second.forget_place()
         busy = self.session.busy
         self.window.header.start.setDisabled(busy)
         self.window.header.open.setDisabled(self.session.recording or busy)
@@ -336,26 +339,33 @@ class Desk:
         self.meters_page.bar(recording=recording)
         self._show_keys()
         if now is Phase.RECORDING:
+            self.job.add_recording(made_here=self._from_page)
             if self._from_page:
                 self.meters_page.keep()
             self._from_page = False
             if not self._on_circuit:
-                self.window.show_page(1)
+                self.window.show_page(Page.RUN)
         else:
             self.run_page.typing.close_line()
         if before is Phase.CONNECTING and now is not Phase.RECORDING and shown is None:
-            self.window.show_page(0)
+            self.window.show_page(Page.METERS)
         if before in {Phase.SEALING, Phase.MENDING}:
             self.meters_page.show_recordings()
 
     def may_close(self) -> bool:
         """Tell whether nothing would be lost; if it would, begin to seal and close afterwards."""
-        if self.session.phase is Phase.RECORDING or self.session.busy:
+        at_work = self.session.phase is Phase.RECORDING or self.session.busy
+        if at_work or not self.parts.may_close():
             self._closing = True
             self._show_words()
             self.tick()
             return False
+        self._where.keep(Where(self.page, self.session.folder))
         self.circuit.close()
+        self.parts.close()
+        self.sound.close()
+        self.second.close()
+        self.run_page.stretch.close_work()
         self._timer.stop()
         return True
 

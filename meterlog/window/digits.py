@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import math
+import time
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
@@ -13,6 +14,17 @@ from meterlog.evidence.span_ribbon import paint_swatch
 from meterlog.model import SpanKind
 
 NOTHING = "—"
+HOLD_S = 0.32
+"""Digits that change two to four times a second can be read; from memory, no source. A little below
+the window's own glance, so that each glance may change them."""
+_LEAP = 0.1
+"""Part of itself, or of one volt or ampere, by which a reading leaps: a dropout, a step."""
+
+
+def _leaps(before: float, now: float) -> bool:
+    if not (math.isfinite(before) and math.isfinite(now)):
+        return math.isfinite(before) or math.isfinite(now)
+    return abs(now - before) > _LEAP * max(abs(before), abs(now), 1.0)
 
 
 def reading_text(value: float) -> str:
@@ -38,6 +50,7 @@ class Digits(QWidget):
         self.label = label
         self.unit = unit
         self.text = NOTHING
+        self._value, self._changed_s = math.nan, float("-inf")
         self.note = ""
         self.colour = DAY.ink
         self._palette = DAY
@@ -50,13 +63,34 @@ class Digits(QWidget):
         self.update()
 
     def show_reading(self, label: str, value: float, note: str = "") -> None:
-        """Show a value, and in small words what is to be known about it."""
+        """Show a value, and in small words what is to be known about it.
+
+        A number that flickers can't be read: one that moves a little is shown a few times a second
+        at most, one that leaps at once. Whoever calls must call again after :data:`HOLD_S`.
+        """
         text = reading_text(value)
         if (label, text, note) == (self.label, self.text, self.note):
             return
+        now_s = time.monotonic()
+        same = (label, note) == (self.label, self.note)
+        if same and not _leaps(self._value, value) and now_s - self._changed_s < HOLD_S:
+            return
+        self._value, self._changed_s = value, now_s
         self.label, self.text, self.note = label, text, note
         self.setAccessibleName(f"{label}: {text} {self.unit} {note}".strip())
         self.update()
+
+    def digit_height(self) -> float:
+        """Give how high the digits themselves are now, in pixels."""
+        return QFontMetricsF(_font(self.font(), float(self.digit_pixels()))).capHeight()
+
+    def room_for(self, digit_height: float) -> QSizeF:
+        """Give the size that the widget needs for digits of a height, both in pixels."""
+        line = QFontMetricsF(self.font()).height()
+        probe = QFontMetricsF(_font(self.font(), 100.0))
+        pixels = digit_height / probe.capHeight() * 100.0 + 1.0
+        wide = (probe.horizontalAdvance("88.88") + 4.0) * pixels / 100.0
+        return QSizeF(wide + line * 0.6 + 1.0, pixels * 0.82 + line * 1.6 + 1.0)
 
     def digit_pixels(self) -> int:
         """Give the height of the number's font: all there is, unless the number grew too wide."""

@@ -5,6 +5,8 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QWidget
 
+from meterlog.window.pages import TITLES
+
 
 class Header(QWidget):
     """One row at the top of the window."""
@@ -18,9 +20,7 @@ class Header(QWidget):
         super().__init__()
         name = QLabel("meterlog")
         name.setProperty("rank", "title")
-        self.meters = self._button("Meters", "page: choose the meters", checkable=True)
-        self.circuit = self._button("Circuit", "page: find the bad part", checkable=True)
-        self.run = self._button("Trace", "page: measure and look", checkable=True)
+        self.pages = {one.page: self._button(one.words, one.name, checkable=True) for one in TITLES}
         self.start = self._button("Start", "start or stop recording")
         self.open = self._button("Open…", "open a recording")
         self.looks = self._button("Day / dark", "change between day and dark footwell colours")
@@ -34,14 +34,14 @@ class Header(QWidget):
         self.mark.hide()
         row = QHBoxLayout(self)
         row.setContentsMargins(8, 4, 8, 0)
-        for widget in (name, self.meters, self.circuit, self.run, self.start):
+        row.setSpacing(4)
+        for widget in (name, *self.pages.values(), self.start):
             row.addWidget(widget)
         row.addWidget(self.what, 1)
         for widget in (self.mark, self.open, self.looks):
             row.addWidget(widget)
-        self.meters.clicked.connect(lambda: self.page_asked.emit(0))
-        self.run.clicked.connect(lambda: self.page_asked.emit(1))
-        self.circuit.clicked.connect(lambda: self.page_asked.emit(2))
+        for page, button in self.pages.items():
+            button.clicked.connect(lambda _=False, to=page: self.page_asked.emit(to))
         self.start.clicked.connect(self.start_asked)
         self.open.clicked.connect(self.open_asked)
         self.looks.clicked.connect(self.looks_asked)
@@ -55,9 +55,8 @@ class Header(QWidget):
 
     def show_page(self, index: int) -> None:
         """Mark the button of the page on show."""
-        self.meters.setChecked(index == 0)
-        self.run.setChecked(index == 1)
-        self.circuit.setChecked(index == 2)
+        for page, button in self.pages.items():
+            button.setChecked(index == page)
 
     def show_origin(self, words: str) -> None:
         """Show the mark of readings that were not measured; empty for measured ones."""

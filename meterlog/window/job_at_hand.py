@@ -9,11 +9,11 @@ from pathlib import Path
 
 from meterlog.model import Job
 from meterlog.model.conditions import Conditions
-from meterlog.model.errors import MeterlogError
+from meterlog.model.errors import MeterlogError, UsageError
 from meterlog.model.job_card import JobCard, PartIdentity, with_value
 from meterlog.profile import settings_folder
 from meterlog.work.job_cards import change_card, load_card
-from meterlog.work.job_folder import CARD, JobWork, Side, keep_work, load_work
+from meterlog.work.job_folder import CARD, WORK, JobWork, Side, change_work, keep_work, load_work
 from meterlog.work.shelf import fresh_folder
 
 JOBS = "jobs"
@@ -41,6 +41,9 @@ class JobAtHand:
         Under which the next run is made.
     listeners : list of callable
         Called after every change.
+    leaving : list of callable
+        Called before another job comes, so that what is being typed is kept with this one. What
+        they raise keeps this one.
     """
 
     def __init__(self, shelf: Callable[[], Path], settings: Path | None = None) -> None:
@@ -51,6 +54,7 @@ class JobAtHand:
         self.work = JobWork()
         self.conditions = Conditions()
         self.listeners: list[Callable[[], None]] = []
+        self.leaving: list[Callable[[], None]] = []
 
     @property
     def card_path(self) -> Path | None:
@@ -71,7 +75,14 @@ class JobAtHand:
             return None
 
     def new(self) -> None:
-        """Turn to a job of which nothing is known yet."""
+        """Turn to a job of which nothing is known yet.
+
+        Raises
+        ------
+        MeterlogError
+            If something that was being typed can't be kept; the job at hand stays.
+        """
+        self._leave()
         self.folder, self.card, self.work = None, JobCard(), JobWork()
         self._tell()
 
@@ -82,7 +93,16 @@ class JobAtHand:
         ------
         UsageError
             If it holds no job; the one at hand stays.
+        MeterlogError
+            As :meth:`new`.
         """
+        if not (folder / CARD).is_file():
+            raise UsageError(
+                f"holds no job: there is no {CARD}.",
+                subject=str(folder),
+                remedy="Choose the folder of one job; they lie in the folder jobs.",
+            )
+        self._leave()
         card, work = load_card(folder / CARD), load_work(folder)
         self.folder, self.card, self.work = folder, card, work
         self._remember()
@@ -104,9 +124,11 @@ class JobAtHand:
         """Change the card; raises as :meth:`enter`."""
         if change(self.card) == self.card:
             return
-        self._begin()
-        if self.card_path is not None:
-            self.card = change_card(self.card_path, change)
+        folder = self.begin()
+        path, known = folder / CARD, self.card
+        # A file that went away is begun anew with all that is known, not with this entry alone.
+        there = path.exists()
+        self.card = change_card(path, change if there else lambda _: change(known))
         self._tell()
 
     def set_work(self, work: JobWork) -> None:
@@ -119,19 +141,53 @@ class JobAtHand:
         """
         if work == self.work:
             return
-        self._begin()
-        if self.folder is not None:
-            keep_work(self.folder, work)
+        keep_work(self.begin(), work)
         self.work = work
+        self._tell()
+
+    def change_work(self, change: Callable[[JobWork], JobWork]) -> None:
+        """Change what belongs to the job, another program's additions kept.
+
+        Raises
+        ------
+        DiskFailed
+            If it can't be kept.
+        """
+        if change(self.work) == self.work:
+            return
+        known = self.work
+        self.work = change_work(self.begin(), change, lambda: known)
         self._tell()
 
     def fit(self, side: Side) -> None:
         """Say which part is in the vehicle now; raises as :meth:`set_work`."""
-        self.set_work(replace(self.work, fitted=side))
+        self.change_work(lambda work: replace(work, fitted=side))
 
     def take_recording(self, folder: Path, *, circuit: bool = False) -> None:
         """Add a recording that was made for this job; raises as :meth:`set_work`."""
-        self.set_work(self.work.taking(folder, self.work.fitted, circuit=circuit))
+        side = self.work.fitted
+        self.change_work(lambda work: work.taking(folder, side, circuit=circuit))
+
+    def take_pack(self, folder: Path) -> None:
+        """Add a pack that was made of this job; raises as :meth:`set_work`."""
+        self.change_work(lambda work: work.taking_pack(folder))
+
+    def look_again(self) -> None:
+        """Take over what another program changed; a file that went away changes nothing.
+
+        Raises
+        ------
+        UsageError, DiskFailed
+            If a file is there and can't be read; what is known stays.
+        """
+        if self.folder is None or not (self.folder / CARD).is_file():
+            return
+        card, work = load_card(self.folder / CARD), load_work(self.folder)
+        if not (self.folder / WORK).exists():
+            work = self.work
+        if (card, work) != (self.card, self.work):
+            self.card, self.work = card, work
+            self._tell()
 
     def job(self) -> Job:
         """Give what a recording made now says about its job."""
@@ -147,14 +203,21 @@ class JobAtHand:
             measured_under=self.conditions,
         )
 
-    def _begin(self) -> None:
-        """Make the job's folder where there is none."""
+    def begin(self) -> Path:
+        """Give the job's folder; make it where there is none.
+
+        Raises
+        ------
+        DiskFailed
+            If it can't be made.
+        """
         if self.folder is not None:
-            return
+            return self.folder
         folder = fresh_folder(self.card.work_order, self.jobs_folder())
         change_card(folder / CARD, lambda _: self.card)
         self.folder = folder
         self._remember()
+        return folder
 
     def _remember(self) -> None:
         """Keep which job is the last one; where that fails, only the convenience is lost."""
@@ -163,6 +226,10 @@ class JobAtHand:
             self._last.write_text(json.dumps({"folder": str(self.folder)}), "utf-8")
         except (OSError, MeterlogError):
             return
+
+    def _leave(self) -> None:
+        for listener in self.leaving:
+            listener()
 
     def _tell(self) -> None:
         for listener in self.listeners:

@@ -3,13 +3,10 @@
 from __future__ import annotations
 
 import html
-from collections.abc import Collection
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel
-
-from meterlog.window.keys import BINDINGS, Action, Binding
 
 if TYPE_CHECKING:
     from meterlog.evidence.palette import Palette
@@ -25,24 +22,6 @@ class KeyStrip(QLabel):
         self.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self._palette: Palette | None = None
         self._shown: tuple[tuple[str, str], ...] = ()
-        self.show_actions(set(Action) - {Action.ASK})
-
-    def show_actions(self, actions: Collection[Action], *, before: bool = False) -> None:
-        """Name the keys of these actions.
-
-        Parameters
-        ----------
-        actions : collection of Action
-        before : bool
-            The Meters page is on show, and nothing is being recorded.
-        """
-        self.show_keys(
-            tuple(
-                (binding.shown, _words(binding, before=before))
-                for binding in BINDINGS
-                if binding.shown and binding.action in actions
-            )
-        )
 
     def show_keys(self, shown: tuple[tuple[str, str], ...]) -> None:
         """Name keys, each with what it does."""
@@ -68,7 +47,3 @@ class KeyStrip(QLabel):
             return f'<span style="{style}">&nbsp;{keys}&nbsp;</span>&nbsp;{words}'
 
         self.setText(" &ensp;".join(chip(*one) for one in self._shown))
-
-
-def _words(binding: Binding, *, before: bool) -> str:
-    return binding.before if before and binding.before else binding.words

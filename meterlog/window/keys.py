@@ -16,6 +16,8 @@ class Action(StrEnum):
 
     START_STOP = "start or stop"
     SPEED = "speed"
+    FASTER = "next speed"
+    SLOWER = "speed before"
     TAP = "tap"
     WIGGLE = "wiggle"
     NOTE = "note"
@@ -31,8 +33,23 @@ class Action(StrEnum):
     METERS = "meters"
     CIRCUIT = "circuit"
     LOOKS = "looks"
+    KEYS = "keys"
+    SOUND = "sound"
+    FOLLOWED = "tone follows"
+    LOUDER = "louder"
+    SOFTER = "softer"
+    WHOLE_SCREEN = "whole screen"
     GUIDE = "guide"
     FOUND_STEPS = "found steps"
+    PART = "part"
+    STRETCH = "measure a stretch"
+    SECOND = "second run"
+    EDITS = "edits on top"
+    UNDO = "undo"
+    JOB = "job"
+    COMPARE = "compare"
+    CLAIM = "claim"
+    RECORDINGS = "recordings"
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,28 +96,45 @@ BINDINGS = (
         "start; twice: stop",
         "connect and record",
     ),
-    Binding(Action.SPEED, DIGITS, "0 – 9", "speed step"),
+    Binding(Action.SPEED, DIGITS, "0 – 9 Home End", "speed"),
+    Binding(Action.FASTER, (_Key.Key_Home,), "", ""),
+    Binding(Action.SLOWER, (_Key.Key_End,), "", ""),
     Binding(Action.TAP, (_Key.Key_Plus, _Key.Key_T, _Key.Key_Space), "+ / T / Space", "tap"),
     Binding(Action.WIGGLE, (_Key.Key_W,), "W", "leads moved"),
-    Binding(Action.ZERO, (_Key.Key_Z,), "Z", "zero the clamp"),
+    Binding(Action.ZERO, (_Key.Key_Z,), "Z", "zero clamp"),
     Binding(Action.NOTE, (_Key.Key_Minus, _Key.Key_N), "− / N", "note"),
-    Binding(Action.TYPE_READING, (_Key.Key_Equal, _Key.Key_R), "= / R", "type a reading"),
+    Binding(Action.TYPE_READING, (_Key.Key_Equal, _Key.Key_R), "= / R", "type"),
     Binding(
         Action.FOLLOW,
         (_Key.Key_Period, _Key.Key_Comma, _Key.Key_F),
         ". / F",
-        "follow, look back",
+        "follow",
     ),
     Binding(Action.EARLIER, (_Key.Key_Left,), "← →", "move"),
     Binding(Action.LATER, (_Key.Key_Right,), "", ""),
     Binding(Action.CLOSER, (_Key.Key_Up,), "↑ ↓", "zoom"),
     Binding(Action.WIDER, (_Key.Key_Down,), "", ""),
+    Binding(Action.STRETCH, (_Key.Key_X,), "X ⇧ + arrows", "measure"),
+    Binding(Action.SECOND, (_Key.Key_I,), "I", "second run"),
+    Binding(Action.EDITS, (_Key.Key_Q,), "Q", "edits"),
+    Binding(Action.UNDO, (_Key.Key_Backspace, _Key.Key_U), "⌫ / U", "undo"),
+    Binding(Action.PART, (_Key.Key_P,), "P", "old, new part"),
     Binding(Action.GUIDE, (_Key.Key_Slash, _Key.Key_G), "", ""),
     Binding(Action.FOUND_STEPS, (_Key.Key_C,), "C", "found speeds: take, undo"),
     Binding(Action.ASK, (_Key.Key_A,), "A", "ask the ticked ports"),
     Binding(Action.OPEN, (_Key.Key_O,), "O", "open"),
+    Binding(Action.JOB, (_Key.Key_J,), "J", "job"),
     Binding(Action.METERS, (_Key.Key_M,), "M", "meters", "trace"),
     Binding(Action.CIRCUIT, (_Key.Key_E,), "E", "circuit"),
+    Binding(Action.COMPARE, (_Key.Key_B,), "B", "before / after"),
+    Binding(Action.CLAIM, (_Key.Key_K,), "K", "claim"),
+    Binding(Action.RECORDINGS, (_Key.Key_L,), "L", "recordings"),
+    Binding(Action.WHOLE_SCREEN, (_Key.Key_F11,), "F11", "full"),
+    Binding(Action.SOUND, (_Key.Key_V,), "V Y PgUp PgDn", "sound"),
+    Binding(Action.FOLLOWED, (_Key.Key_Y,), "", ""),
+    Binding(Action.LOUDER, (_Key.Key_PageUp,), "", ""),
+    Binding(Action.SOFTER, (_Key.Key_PageDown,), "", ""),
+    Binding(Action.KEYS, (_Key.Key_F12,), "F12", "keys"),
     Binding(Action.LOOKS, (_Key.Key_Asterisk, _Key.Key_D), "* / D", "day, dark"),
 )
 

@@ -91,15 +91,18 @@ class LongWork(Generic[T]):
             self._made = work(self._tell)
         except Cancelled:
             pass
-        except MeterlogError as error:
-            self._trouble = remedy_here(str(error))
         # The top of a thread: whatever goes wrong must reach who waits for the outcome.
         except Exception as error:  # noqa: BLE001
-            self._trouble = (
-                f"{type(error).__name__}: {error} This is a fault of the program; please report it."
-            )
+            self._trouble = trouble_words(error)
 
     def _tell(self, part: float) -> None:
         self.part = min(max(part, self.part), 1.0)
         if self._cancel.is_set():
             raise Cancelled
+
+
+def trouble_words(error: Exception) -> str:
+    """Say what went wrong: an error meant for a person in its words, any other as a fault."""
+    if isinstance(error, MeterlogError):
+        return remedy_here(str(error))
+    return f"{type(error).__name__}: {error} This is a fault of the program; please report it."

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -9,17 +10,16 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QEvent, QObject, QSize, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
+    QAbstractItemView,
     QAbstractSpinBox,
     QApplication,
     QComboBox,
     QLabel,
     QLineEdit,
-    QListWidget,
     QMainWindow,
     QPlainTextEdit,
     QPushButton,
     QStackedWidget,
-    QTableWidget,
     QVBoxLayout,
     QWidget,
 )
@@ -27,6 +27,8 @@ from PySide6.QtWidgets import (
 from meterlog.window.guide_strip import GuideStrip
 from meterlog.window.header import Header
 from meterlog.window.key_strip import KeyStrip
+from meterlog.window.pages import Page, page_by_place
+from meterlog.window.reading_distance import FULL_SCREEN_MM, pixels_per_mm
 from meterlog.window.theme import first_sheet, qt_palette, style_sheet, text_pixels
 
 if TYPE_CHECKING:
@@ -37,6 +39,13 @@ if TYPE_CHECKING:
 
 _TYPING = (QLineEdit, QPlainTextEdit, QAbstractSpinBox)
 _ENTER = {Qt.Key.Key_Return, Qt.Key.Key_Enter}
+_EDGES = {
+    Qt.Key.Key_Left: {"start": -1},
+    Qt.Key.Key_Right: {"start": 1},
+    Qt.Key.Key_Down: {"end": -1},
+    Qt.Key.Key_Up: {"end": 1},
+}
+"""With Shift: which edge of the measured stretch goes where."""
 _UP_DOWN = {Qt.Key.Key_Up, Qt.Key.Key_Down}
 
 
@@ -108,6 +117,10 @@ class MainWindow(QMainWindow):
             self.look = DAY
             self.desk = Desk(self, self._on_mark, self._next_run)
             self._restyle()
+        # What was loaded stays: looking through it again and again for what could be let go costs
+        # up to a tenth of a second each time, and no picture comes meanwhile.
+        gc.collect()
+        gc.freeze()
         self.desk.begin(run, recording)
 
     def toggle_looks(self) -> None:
@@ -127,15 +140,32 @@ class MainWindow(QMainWindow):
         self.keys.set_palette(self.look)
         self.desk.run_page.set_palette(self.look, self._pixels)
         self.desk.circuit.page.set_palette(self.look, self._pixels)
-        self.desk.run_page.set_digit_height(self.height())
+        self.desk.parts.set_palette(self.look, self._pixels)
+        self._size_digits()
+
+    def _size_digits(self) -> None:
+        """Let the digits grow with the window; at full screen they can be read from afar."""
+        if self.desk is None:
+            return
+        least = FULL_SCREEN_MM * pixels_per_mm(self.screen()) if self.isFullScreen() else 0.0
+        room = self.desk.run_page.set_digit_height(self.size(), least)
+        self.keys.setVisible(room or self.pages.currentIndex() != Page.RUN)
+
+    def turn_full_screen(self) -> None:
+        """Take the whole screen, or give it back."""
+        if self.isFullScreen():
+            self.showNormal()
+        else:
+            self.showFullScreen()
+        self._size_digits()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Let text and digits grow with the window."""
         super().resizeEvent(event)
         if text_pixels(self.width(), self.height()) != self._pixels:
             self._restyle()
-        elif self.desk is not None:
-            self.desk.run_page.set_digit_height(self.height())
+        else:
+            self._size_digits()
 
     def say(self, words: str) -> None:
         """Show a message in place; empty takes it away."""
@@ -160,24 +190,40 @@ class MainWindow(QMainWindow):
             mine = isinstance(watched, QWidget) and watched.window() is self
             # Keys that a text field did not want come to what it stands in: those aren't ours.
             typing = self._typing(watched) or self._typing(self.focusWidget())
+            if mine and self.desk is not None and self._frame_takes(event):
+                return True
             if mine and self.desk is not None and not typing:
                 # A list passes Enter on to what it stands in, too.
                 taken = self._presses(watched, event) or self._presses(self.focusWidget(), event)
-                found = None if taken else self.desk.action_of(event)
-                if found is not None and self.desk.takes_keys(found[0]):
-                    if not event.isAutoRepeat() or self.desk.repeats(found[0]):
+                found = None if taken else self.desk.keys.wanted(event, self.desk.page)
+                if found is not None and self.desk.keys.acts(found[0], self.desk.page):
+                    if not event.isAutoRepeat() or self.desk.keys.repeats(found[0]):
                         self.desk.do(*found)
                     return True
         return super().eventFilter(watched, event)
 
+    def _frame_takes(self, event: QKeyEvent) -> bool:
+        """Take the keys that act in a text field too: Ctrl and a digit, and Esc to leave it."""
+        place = page_by_place(event)
+        if place is not None:
+            self.show_page(place)
+            return True
+        edge = _EDGES.get(Qt.Key(event.key())) if _shifted(event) else None
+        if edge is not None and self.desk is not None and not self._typing(self.focusWidget()):
+            self.desk.run_page.move_edge(**edge)
+            return True
+        if event.key() == Qt.Key.Key_Escape and self._typing(self.focusWidget()):
+            self.pages.setFocus(Qt.FocusReason.OtherFocusReason)
+        return False
+
     def _presses(self, watched: QObject | None, event: QKeyEvent) -> bool:
         """Tell whether a key is for the button or the list that Tab went to."""
-        if isinstance(watched, QListWidget | QTableWidget) and event.key() in _UP_DOWN:
+        if isinstance(watched, QAbstractItemView) and event.key() in _UP_DOWN:
             return True
         if event.key() not in _ENTER or self.desk is None or self.desk.session.recording:
             return False
-        if isinstance(watched, QListWidget):
-            return watched.currentItem() is not None
+        if isinstance(watched, QAbstractItemView):
+            return watched.currentIndex().isValid()
         return isinstance(watched, QPushButton) and watched.autoDefault()
 
     @staticmethod
@@ -201,7 +247,13 @@ class MainWindow(QMainWindow):
         QTimer.singleShot(0, self, self.close)
 
     def show_page(self, index: int) -> None:
-        """Turn to a page: 0 meters, 1 run, 2 circuit."""
+        """Turn to a :class:`~meterlog.window.pages.Page`."""
         self.pages.setCurrentIndex(index)
         self.header.show_page(index)
+        self._size_digits()
         self.pages.setFocus(Qt.FocusReason.OtherFocusReason)
+
+
+def _shifted(event: QKeyEvent) -> bool:
+    held = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
+    return held == Qt.KeyboardModifier.ShiftModifier

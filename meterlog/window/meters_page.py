@@ -1,10 +1,9 @@
-"""MetersPage: which meters, on what, judged by which limits, for which job, kept where."""
+"""MetersPage: which meters, on what, under which conditions, by which limits, kept where."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from pathlib import Path
-from typing import Any
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
@@ -19,9 +18,12 @@ from PySide6.QtWidgets import (
 )
 
 from meterlog.instruments import PortInfo, list_ports
-from meterlog.model import Job, Role
+from meterlog.model import Conditions, Job, Role
 from meterlog.profile import names
+from meterlog.window.before_second import BeforeSecondLine, BeforeSecondWatch
 from meterlog.window.cautions import Cautions
+from meterlog.window.conditions_view import ConditionsView
+from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.last_setup import LastSetup, Setup
 from meterlog.window.meter_row import MeterRow
 from meterlog.window.plan import Plan
@@ -30,14 +32,11 @@ from meterlog.window.recordings_list import RecordingsList
 from meterlog.window.steady_boxes import SteadyComboBox
 from meterlog.window.tab_order import order_tabs
 from meterlog.work import recordings_folder
+from meterlog.work.job_folder import Side
 from meterlog.work.sensor_words import joined
 
-_JOB = (
-    ("work_order", "work order"),
-    ("vehicle", "vehicle"),
-    ("part", "part measured"),
-    ("complaint", "complaint, in the customer's words"),
-)
+_FITTED = {Side.OLD: "the old part is in", Side.NEW: "the new part is in"}
+_NO_JOB = "no job yet: fill in its card on the Job page"
 
 
 class MetersPage(QWidget):
@@ -49,6 +48,8 @@ class MetersPage(QWidget):
         Gives the ports that are there.
     last : LastSetup or None
         What was chosen the last time; None: that in the user's settings folder.
+    at_hand : JobAtHand or None
+        The job that the window works on; None: one of its own, of which nothing is known yet.
     """
 
     start = Signal()
@@ -58,6 +59,7 @@ class MetersPage(QWidget):
         self,
         ports: Callable[[], Sequence[PortInfo]] = list_ports,
         last: LastSetup | None = None,
+        at_hand: JobAtHand | None = None,
     ) -> None:
         super().__init__()
         self._list_ports = ports
@@ -74,7 +76,14 @@ class MetersPage(QWidget):
         self.folder = QLineEdit(str(recordings_folder()))
         self.folder.setAccessibleName("folder for recordings")
         self.folder.editingFinished.connect(self.show_recordings)
-        self.job = {key: QLineEdit() for key, _ in _JOB}
+        self.at_hand = at_hand or JobAtHand(self.recordings_parent)
+        self.job = QLabel("")
+        self.job.setAccessibleName("job")
+        self.job.setWordWrap(True)
+        self.conditions = ConditionsView()
+        self.at_hand.conditions = self.conditions.conditions
+        self.before_second = BeforeSecondWatch(self.at_hand, self._reads_voltage)
+        self._made = len(self.at_hand.work.recordings)
         self.cautions = Cautions()
         self.more = QPushButton("Add a meter")
         self.begin = QPushButton("Connect and record  (S)")
@@ -87,10 +96,16 @@ class MetersPage(QWidget):
         page.addWidget(self._right(), 2)
         self._last = last or LastSetup()
         self._recall(self._last.load())
-        self.ports.asking_began.connect(self.keep)
-        self.ports.listed.connect(self._order_tabs)
+        self._connect()
         self.show_recordings()
         self._order_tabs()
+
+    def _connect(self) -> None:
+        self.ports.asking_began.connect(self.keep)
+        self.ports.listed.connect(self._order_tabs)
+        self.conditions.changed.connect(self._on_conditions)
+        self.at_hand.listeners.append(self._on_job)
+        self._on_job()
 
     def _recall(self, setup: Setup) -> None:
         """Choose what was chosen the last time; what is no longer there is left out."""
@@ -111,11 +126,11 @@ class MetersPage(QWidget):
         self._last.keep(Setup(meters, self.limits.currentText(), may_ask, addresses, circuit))
 
     def _order_tabs(self) -> None:
-        """Let Tab go as the eye goes: ports, meters, limits and job, the button, recordings."""
+        """Let Tab go as the eye goes: ports, meters, conditions, the button, recordings."""
         rows = (widget for row in self.rows for widget in row.in_order())
-        job = (self.limits, *self.job.values(), self.folder, self.begin)
+        run = (*self.conditions.in_order(), self.limits, self.folder, self.begin)
         right = (*self.recordings.in_order(), self.other, self.cautions.fold)
-        order_tabs((*self.ports.in_order(), *rows, self.more, *job, *right))
+        order_tabs((*self.ports.in_order(), *rows, self.more, *run, *right))
 
     def _left(self) -> QWidget:
         body = QWidget()
@@ -131,13 +146,15 @@ class MetersPage(QWidget):
         buttons.addWidget(self.more)
         buttons.addStretch(1)
         column.addLayout(buttons)
+        column.addWidget(self._title("Conditions of the next run"))
+        column.addWidget(self.job)
+        column.addWidget(self.conditions)
         form = QFormLayout()
         form.addRow("limits", self.limits)
-        for key, words in _JOB:
-            self.job[key].setAccessibleName(words)
-            form.addRow(words, self.job[key])
         form.addRow("folder", self.folder)
         column.addLayout(form)
+        self.differs = BeforeSecondLine(self.before_second, parent=body)
+        column.addWidget(self.differs)
         self.begin.setAccessibleName("connect and record")
         self.begin.setProperty("rank", "first")
         self.begin.clicked.connect(self.start)
@@ -187,6 +204,7 @@ class MetersPage(QWidget):
 
     def _on_rows(self) -> None:
         self._order_tabs()
+        self.before_second.look()
         self.ports.show_used({(row.profile.currentText(), row.url()) for row in self.rows})
 
     def _touch(self, row: MeterRow) -> None:
@@ -235,15 +253,31 @@ class MetersPage(QWidget):
         """Let no port be asked, and nothing be started, while a recording is in progress."""
         self.ports.bar(recording=recording)
         self.begin.setDisabled(recording)
+        self.before_second.bar(recording=recording)
 
     def show_recordings(self) -> None:
         """Read the list of recordings again."""
         self.recordings.show_folder(Path(self.folder.text()))
 
     def job_words(self) -> Job:
-        """Give the job that the page describes."""
-        facts: dict[str, Any] = {key: field.text().strip() for key, field in self.job.items()}
-        return Job(**facts)
+        """Give what a recording made now says about its job, conditions included."""
+        return self.at_hand.job()
+
+    def _reads_voltage(self) -> bool:
+        return Role.MOTOR_FEED in self._taken()
+
+    def _on_conditions(self, conditions: Conditions) -> None:
+        self.at_hand.conditions = conditions
+        self.before_second.look()
+
+    def _on_job(self) -> None:
+        """Say which job is at hand; after a run its numbers are those of the last time."""
+        card, work = self.at_hand.card, self.at_hand.work
+        known = " · ".join(words for words in (card.work_order, card.vehicle) if words)
+        self.job.setText(f"Job: {known or _NO_JOB} · {_FITTED[work.fitted]}")
+        made, self._made = self._made, len(work.recordings)
+        if self._made > made:
+            self.conditions.let_age()
 
     def recordings_parent(self) -> Path:
         """Give the folder in which recordings are made."""

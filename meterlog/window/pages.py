@@ -5,6 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import IntEnum
 
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent
+
+from meterlog.window.keys import DIGITS
+
 
 class Page(IntEnum):
     """Where a page stands in the stack."""
@@ -16,6 +21,7 @@ class Page(IntEnum):
     COMPARE = 4
     CLAIM = 5
     RECORDINGS = 6
+    KEYS = 7
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,3 +51,13 @@ TITLES = (
     PageTitle(Page.RECORDINGS, "Recordings", "page: find a job or a recording"),
 )
 """In the order of the work, as they stand at the top; Ctrl and a digit turns to each."""
+
+
+def page_by_place(event: QKeyEvent) -> Page | None:
+    """Give the page that Ctrl and a digit turn to, in the order of the work; also while typing."""
+    held = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
+    key = Qt.Key(event.key())
+    if held != Qt.KeyboardModifier.ControlModifier or key not in DIGITS:
+        return None
+    place = DIGITS.index(key) - 1
+    return TITLES[place].page if 0 <= place < len(TITLES) else None

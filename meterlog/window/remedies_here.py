@@ -23,6 +23,16 @@ _HERE = tuple(
             r"Start again with --assign [\w-]+=PROFILE\.CHANNEL\.",
             "Say on the Meters page which channel it is on, and start again.",
         ),
+        (r"Make one with --as-template\.", "Keep one under another name."),
+        (
+            re.escape("such as fitted_by or new_part.number."),
+            "such as who fitted the part, or the new part's number.",
+        ),
+        (re.escape("--circuit "), "circuit check "),
+        (re.escape(" (meterlog circuit --save)"), " on the Circuit page"),
+        (r"^--key: ", "fingerprint: "),
+        (r", in double quotes\.", "."),
+        (re.escape("Leave --key out, or give the pack."), "Leave the fingerprint empty."),
         (r"Leave out --turns\.", "Set the turns to 1."),
     )
 )

@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QLabel, QSplitter, QVBoxLayout, QWidget
 
 from meterlog.evidence.palette import DAY, Palette
 from meterlog.evidence.ticks import time_text
@@ -16,6 +16,7 @@ from meterlog.model import Doubt, Event, Finding, Flag, Role, Span
 from meterlog.window.digits import Digits, StatePanel
 from meterlog.window.findings_view import FindingsView
 from meterlog.window.found_line import FoundLine
+from meterlog.window.measured_stretch import MeasuredStretch
 from meterlog.window.note_line import NoteLine
 from meterlog.window.outlook import Outlook
 from meterlog.window.ribbon_view import RibbonView
@@ -27,6 +28,7 @@ from meterlog.window.wrong_unit import wrong_unit
 from meterlog.window.zero_age import zero_age
 
 if TYPE_CHECKING:
+    from meterlog.window.second_run import SecondRun
     from meterlog.window.trace_view import TraceView
 
 _EMPTY = (
@@ -35,8 +37,23 @@ _EMPTY = (
 )
 
 
+_DIGITS_SHARE, _STATE_SHARE = 10, 8
+_STATE_LINES = 4.5
+"""Height of the state under the digits, in heights of plain text."""
+_GAP, _MARGIN = 6, 6
+_AROUND = 10.0
+"""Height of header, status line and key map together, in heights of plain text."""
+_ANY = 16_777_215
+"""As Qt says that a widget may be as large as it likes."""
+
+
 class RunPage(QWidget):
-    """The page under the technician's eyes while measuring."""
+    """The page under the technician's eyes while measuring.
+
+    ``clicked`` is emitted with the instant, in nanoseconds, at which the trace was clicked.
+    """
+
+    clicked = Signal(int)
 
     def __init__(self) -> None:
         super().__init__()
@@ -49,26 +66,33 @@ class RunPage(QWidget):
         self.note = NoteLine()
         self.typing = TypingLine()
         self.found = FoundLine()
+        self.stretch = MeasuredStretch()
         self.empty = QLabel(_EMPTY)
         self.empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.outlook = Outlook()
         self.trace: TraceView | None = None
         self._shown: Shown | None = None
+        self._second: SecondRun | None = None
         self._palette = DAY
         self._pixels = 12
         self._top = QWidget()
+        self._digits = QBoxLayout(QBoxLayout.Direction.LeftToRight, self._top)
+        self._body = QBoxLayout(QBoxLayout.Direction.TopToBottom)
         self._trace_place = QVBoxLayout()
+        self._lines = QVBoxLayout()
         self._split = QSplitter(Qt.Orientation.Horizontal)
+        self._aside = QSplitter(Qt.Orientation.Vertical)
         self._lay_out()
         self.ribbon.picked.connect(self._on_span)
         self.findings.picked.connect(self._on_finding)
+        self.stretch.changed.connect(self._on_stretch)
 
     def _lay_out(self) -> None:
-        digits = QHBoxLayout(self._top)
-        digits.setContentsMargins(0, 0, 0, 0)
-        digits.setSpacing(6)
-        for panel, share in ((self.volts, 10), (self.amperes, 10), (self.state, 8)):
-            digits.addWidget(panel, share)
+        self._digits.setContentsMargins(0, 0, 0, 0)
+        self._digits.setSpacing(_GAP)
+        self._digits.addWidget(self.volts, _DIGITS_SHARE)
+        self._digits.addWidget(self.amperes, _DIGITS_SHARE)
+        self._digits.addWidget(self.state, _STATE_SHARE)
         left = QWidget()
         pictures = QVBoxLayout(left)
         pictures.setContentsMargins(0, 0, 0, 0)
@@ -76,7 +100,8 @@ class RunPage(QWidget):
         self._trace_place.addWidget(self.empty, 1)
         pictures.addLayout(self._trace_place, 1)
         pictures.addWidget(self.ribbon)
-        right = QSplitter(Qt.Orientation.Vertical)
+        pictures.addWidget(self.stretch)
+        right = self._aside
         right.addWidget(self.findings)
         right.addWidget(self.steps)
         right.setStretchFactor(0, 5)
@@ -89,13 +114,17 @@ class RunPage(QWidget):
         self._split.setChildrenCollapsible(False)
         self._split.splitterMoved.connect(lambda *_: self.redraw())
         page = QVBoxLayout(self)
-        page.setContentsMargins(6, 4, 6, 2)
+        page.setContentsMargins(_MARGIN, 4, _MARGIN, 2)
         page.setSpacing(4)
-        page.addWidget(self._top)
-        page.addWidget(self.note)
-        page.addWidget(self.typing)
-        page.addWidget(self.found)
-        page.addWidget(self._split, 1)
+        lines = self._lines
+        lines.setSpacing(4)
+        for line in (self.note, self.typing, self.found):
+            lines.addWidget(line)
+        lines.addWidget(self._split, 1)
+        self._body.setSpacing(4)
+        self._body.addWidget(self._top)
+        self._body.addLayout(lines, 1)
+        page.addLayout(self._body, 1)
 
     def fill(self) -> None:
         """Put the trace in place; late, since its library takes a while to load."""
@@ -105,6 +134,8 @@ class RunPage(QWidget):
 
         self.trace = TraceView()
         self.trace.looked.connect(self._on_look)
+        self.trace.measured.connect(self.stretch.drag)
+        self.trace.clicked.connect(lambda at_s: self.clicked.emit(round(at_s * 1e9)))
         self.trace.setVisible(self._shown is not None)
         self._trace_place.addWidget(self.trace, 1)
         self.trace.set_palette(self._palette, self._pixels)
@@ -123,9 +154,42 @@ class RunPage(QWidget):
             self.trace.set_palette(palette, pixels)
         self.redraw_soon()
 
-    def set_digit_height(self, window_height: int) -> None:
-        """Give the digits their share of the window: at least a sixth of its height."""
-        self._top.setFixedHeight(round(window_height / 6 * 0.8 + self._pixels * 2.6))
+    def set_digit_height(self, window: QSize, least: float = 0.0) -> bool:
+        """Give the digits their share of the window: at least a sixth of its height.
+
+        Parameters
+        ----------
+        window : QSize
+        least : float, pixels
+            The digits shall be at least so high, as at full screen. Where there is no room for
+            that side by side, they stand one above the other, left of the trace alone.
+
+        Returns
+        -------
+        bool
+            False where there is too little room for that besides the key map.
+        """
+        needs = self.volts.room_for(least)
+        share = _DIGITS_SHARE / (2 * _DIGITS_SHARE + _STATE_SHARE)
+        beside = needs.width() <= (window.width() - 2 * _MARGIN) * share - _GAP
+        row, column = QBoxLayout.Direction.LeftToRight, QBoxLayout.Direction.TopToBottom
+        self._digits.setDirection(row if beside else column)
+        self._body.setDirection(column if beside else row)
+        if beside:
+            high = window.height() / 6 * 0.8 + self._pixels * 2.6
+            self._top.setMinimumWidth(0)
+            self._top.setMaximumWidth(_ANY)
+            self._top.setFixedHeight(round(max(high, needs.height())))
+            self.state.setMaximumHeight(_ANY)
+        else:
+            self.state.setMaximumHeight(round(self._pixels * _STATE_LINES))
+            self._top.setMinimumHeight(0)
+            self._top.setMaximumHeight(_ANY)
+            self._top.setFixedWidth(round(needs.width()))
+        # From afar nobody reads it, and the trace needs the room.
+        self._aside.setVisible(beside)
+        tall = 2.0 * needs.height() + self._pixels * _STATE_LINES + 2.0 * _GAP
+        return beside or tall <= window.height() - self._pixels * _AROUND
 
     def show_session(self, session: Session) -> None:
         """Draw what is on show in a session."""
@@ -218,7 +282,7 @@ class RunPage(QWidget):
         if self._shown is None or self.trace is None:
             return
         start_ns, end_ns = self.outlook.stretch(self._shown.end_ns)
-        self.trace.draw(self._shown, start_ns, end_ns)
+        self.trace.draw(self._shown, start_ns, end_ns, self._second)
         self._show_ribbon(self._shown)
 
     def _show_ribbon(self, shown: Shown) -> None:
@@ -253,6 +317,51 @@ class RunPage(QWidget):
         if zoom:
             self.outlook.zoom(zoom)
         self.redraw()
+
+    def turn_stretch(self) -> None:
+        """Measure a stretch of what is on screen, or measure no more."""
+        if self._shown is not None:
+            self.stretch.turn(*self.outlook.stretch(self._shown.end_ns))
+
+    def move_edge(self, *, start: int = 0, end: int = 0) -> None:
+        """Move an edge of the measured stretch, to earlier when negative."""
+        self.stretch.move_edges(round(self.outlook.width_s * 1e9), start=start, end=end)
+
+    def put_aside(self, widget: QWidget) -> None:
+        """Put a panel beside findings and steps."""
+        self._aside.addWidget(widget)
+
+    def show_aside(self, only: QWidget | None) -> None:
+        """Show one panel alone beside the trace; None: findings and steps."""
+        for widget in (self.findings, self.steps):
+            widget.setVisible(only is None)
+        if only is not None:
+            only.show()
+
+    def add_line(self, line: QWidget) -> None:
+        """Put a line of words above the trace."""
+        self._lines.insertWidget(0, line)
+
+    def show_pending(self, at_ns: int | None) -> None:
+        """Show where a mark stands that is looked at or being moved; None for none."""
+        if self.trace is not None:
+            self.trace.show_pending(None if at_ns is None else at_ns / 1e9)
+
+    def show_second(self, run: SecondRun | None) -> None:
+        """Show another run behind the trace; None for none."""
+        if run is not self._second:
+            self._second = run
+            self.redraw()
+
+    def measure(self, session: Session) -> None:
+        """Look after the figures of the measured stretch."""
+        if session.shown is not None:
+            self.stretch.tick(session.folder, session.shown.end_ns)
+
+    def _on_stretch(self, edges: tuple[float, float] | None) -> None:
+        if self.trace is not None:
+            self.trace.show_measured(edges)
+        self.redraw_soon()
 
     def _on_look(self, start_s: float, end_s: float) -> None:
         self.outlook.show(round(start_s * 1e9), round(end_s * 1e9))

@@ -10,15 +10,21 @@ import threading
 from collections.abc import Callable, Sequence
 from enum import StrEnum
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from meterlog.acquire import ZeroTaking
 from meterlog.evidence.trace_store import TraceStore
-from meterlog.model import Block, Event, EventKind, Instrument, Review, Role
+from meterlog.model import Block, Event, EventKind, Instrument, Review, Role, standing
 from meterlog.model.errors import MeterlogError, UsageError
 from meterlog.recording import seal
+from meterlog.window.opened import Opened, opened
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.shown import Shown
-from meterlog.work import Run, RunStatus, review_folder
+from meterlog.work import Run, RunStatus
+
+if TYPE_CHECKING:
+    from meterlog.model.amendment import Amendment
+    from meterlog.work.edits_on_top import EditsOnTop
 
 _NOT_RECORDING = "Nothing is being recorded: press Enter to start."
 
@@ -137,6 +143,33 @@ class Session:
         accept = not shown.accepted
         self._begin(Phase.OPENING, lambda: self._read(folder, accept_steps=accept), "meterlog-open")
 
+    def amend(self, make: Callable[[EditsOnTop], Amendment]) -> bool:
+        """Write an edit on top of the recording on show and judge it anew, in the background.
+
+        False, with :attr:`trouble`, where no sealed recording is on show.
+
+        Parameters
+        ----------
+        make : callable
+            Gives the edit from those that are there; its errors become :attr:`trouble`, and then
+            nothing was written.
+        """
+        shown, folder = self.shown, self.folder
+        if shown is None or folder is None or shown.live or self.busy or self.recording:
+            self.trouble = "Edits are made on top of a recording that is sealed: stop it first."
+            return False
+
+        def work() -> Callable[[], None]:
+            from meterlog.recording import Recording
+            from meterlog.work.edits_on_top import EditsOnTop
+
+            top = EditsOnTop(Recording.open(folder))
+            top.write(make(top))
+            return self._read(folder, accept_steps=shown.accepted)
+
+        self._begin(Phase.OPENING, work, "meterlog-amend")
+        return True
+
     def mend(self, folders: Sequence[Path]) -> None:
         """Seal recordings that were cut off, marked as recovered, in the background.
 
@@ -184,6 +217,29 @@ class Session:
         if self._on_mark is not None:
             self._on_mark(event)
         return event
+
+    def undo_mark(self) -> Event | None:
+        """Take back the mark made last: speed, tap, leads moved or note.
+
+        Returns
+        -------
+        Event or None
+            The mark; None, with :attr:`trouble`, where there is none to take back.
+        """
+        if self._run is None or self.phase is not Phase.RECORDING:
+            self.trouble = _NOT_RECORDING
+            return None
+        try:
+            mark, entry = self._run.undo_mark()
+        except MeterlogError as error:
+            self.trouble = remedy_here(str(error))
+            return None
+        if self.shown is not None:
+            self.shown.events = _merged(self.shown.events, (entry,))
+        if self._on_mark is not None and mark.kind is EventKind.SPEED:
+            # Whoever turns the fan by what is marked turns it back.
+            self._on_mark(Event(entry.t_ns, EventKind.SPEED, str(self._run.marks.speed)))
+        return mark
 
     def take_zero(self) -> None:
         """Take the zero of the motor current; how it goes is told by :attr:`trouble`."""
@@ -301,26 +357,16 @@ class Session:
         self.phase = Phase.SHOWING if self.shown is not None else Phase.IDLE
 
     def _read(self, folder: Path, *, accept_steps: bool = False) -> Callable[[], None]:
-        recording, review = review_folder(folder, accept_steps=accept_steps)
-        about = recording.about
-        traces = TraceStore(about.instruments)
-        rows = {}
-        for instrument in about.instruments:
-            rows[instrument.key] = recording.rows(instrument.key)
-            for block in recording.blocks(instrument.key):
-                traces.take(block)
-        shown = Shown(about, traces, review, recording.events, accepted=accept_steps)
-        damage = tuple(recording.damage)
-        return lambda: self._show(folder, shown, rows, damage)
+        read = opened(folder, accept_steps=accept_steps)
+        return lambda: self._show(folder, read)
 
-    def _show(
-        self, folder: Path, shown: Shown, rows: dict[str, int], damage: Sequence[str]
-    ) -> None:
+    def _show(self, folder: Path, read: Opened) -> None:
         self._run = None
         self.folder = folder
-        self.shown = shown
+        self.shown = shown = read.shown
+        rows = dict(read.rows)
         self.status = RunStatus(elapsed_ns=shown.end_ns, rows=rows, events=shown.events)
-        self.trouble = " ".join(damage)
+        self.trouble = " ".join(read.damage)
         self.phase = Phase.SHOWING
 
     def _settle(self) -> bool:
@@ -344,9 +390,9 @@ def _words(error: Exception) -> str:
 
 
 def _merged(old: tuple[Event, ...], new: Sequence[Event]) -> tuple[Event, ...]:
-    """Add the events that are not there yet, in time order."""
+    """Add the events that are not there yet, in time order; what was withdrawn goes."""
     known = set(old)
     fresh = [event for event in new if event not in known]
     if not fresh:
         return old
-    return tuple(sorted([*old, *fresh], key=lambda event: event.t_ns))
+    return standing(sorted([*old, *fresh], key=lambda event: event.t_ns))

@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 from meterlog.evidence.trace_store import TraceLine, TraceStore
 from meterlog.model import About, Event, Review, Role, Span
+
+if TYPE_CHECKING:
+    from meterlog.work.edits_on_top import EditsOnTop
 
 
 @dataclass(slots=True)
@@ -23,6 +27,8 @@ class Shown:
         True while readings come in.
     accepted : bool
         Judged by speeds found in the current, taken as commanded.
+    top : EditsOnTop or None
+        The edits on top of it, laid on in :attr:`events` and :attr:`about`; None while live.
     """
 
     about: About
@@ -31,6 +37,7 @@ class Shown:
     events: tuple[Event, ...] = ()
     live: bool = False
     accepted: bool = False
+    top: EditsOnTop | None = None
 
     @property
     def has_found_steps(self) -> bool:

@@ -86,8 +86,10 @@ class StatusStrip(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.phase = QLabel("")
+        self.job = QLabel("")
         self.meters = QLabel("")
         self.rows = QLabel("")
+        self.sound = QLabel("")
         self.disk = QLabel("")
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -99,8 +101,10 @@ class StatusStrip(QWidget):
     def _labels(self) -> Sequence[tuple[QLabel, str, int]]:
         return (
             (self.phase, "what is under way", 0),
+            (self.job, "job at hand, and which part is in", 0),
             (self.meters, "meters", 1),
             (self.rows, "readings kept", 0),
+            (self.sound, "sound", 0),
             (self.disk, "room on the disk", 0),
         )
 
@@ -113,12 +117,11 @@ class StatusStrip(QWidget):
             self.meters.style().unpolish(self.meters)
             self.meters.style().polish(self.meters)
 
-    def show_session(self, session: Session) -> None:
-        """Show how the session is doing."""
+    def show_session(self, session: Session, free: int = -1) -> None:
+        """Show how the session is doing, and the free bytes where the next recording goes."""
         status = session.status
         self.phase.setText(phase_words(session.phase, status, session.folder))
         self.meters.setText(meter_words(status))
         self._caution(wrong=any(not meter.alive or meter.message for meter in status.meters))
         self.rows.setText(rows_words(status) if session.shown else "")
-        self.disk.setText(disk_words(status.disk_free))
-        self.disk.setVisible(session.recording)
+        self.disk.setText(disk_words(status.disk_free if session.recording else free))

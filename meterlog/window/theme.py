@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtGui import QColor, QPalette
 
+from meterlog.window.tick_sign import tick_file
+
 if TYPE_CHECKING:
     from meterlog.evidence.palette import Palette
 
@@ -42,7 +44,7 @@ QPushButton:checked, QPushButton[rank="first"] {{ background: {accent}; color: {
 QPushButton:disabled {{ color: {faint}; border-style: dashed; background: {ground}; }}
 QCheckBox::indicator {{ width: {box}px; height: {box}px; background: {panel};
     border: 2px solid {ink}; border-radius: 3px; }}
-QCheckBox::indicator:checked {{ background: {accent}; border: 2px solid {accent}; image: none; }}
+QCheckBox::indicator:checked {{ background: {accent}; border: 2px solid {accent}; {tick} }}
 QCheckBox::indicator:disabled {{ background: {ground}; border: 1px dashed {faint}; }}
 QCheckBox:focus {{ text-decoration: underline; }}
 QHeaderView::section {{ background: {ground}; color: {faint}; border: none;
@@ -76,7 +78,10 @@ def first_sheet(pixels: int) -> str:
 
 def style_sheet(palette: Palette, pixels: int) -> str:
     """Give the style sheet of a palette for text of ``pixels`` height."""
+    box = max(round(pixels * 0.9), 12)
+    tick = tick_file(palette.on_accent, box)
     return _SHEET.format(
+        tick=f"image: url({tick});" if tick else "image: none;",
         px=pixels,
         title=round(pixels * 1.3),
         pad=round(pixels * 0.7),
@@ -84,7 +89,7 @@ def style_sheet(palette: Palette, pixels: int) -> str:
         arrow=max(round(pixels * 0.35), 4),
         bar=max(round(pixels * 0.7), 9),
         button=max(round(pixels * 1.6), 24),
-        box=max(round(pixels * 0.9), 12),
+        box=box,
         ground=palette.ground,
         panel=palette.panel,
         ink=palette.ink,

@@ -1,175 +1,55 @@
-"""TraceView: voltage and current against one time axis, live. The only module with pyqtgraph."""
+"""TraceView: voltage and current against one time axis, live."""
 
 from __future__ import annotations
 
-import numpy as np
+import html
+
 import pyqtgraph as pg
-from PySide6.QtCore import QPointF, Qt, Signal
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPen
+from PySide6.QtCore import QPointF, QSignalBlocker, Qt, Signal
+from PySide6.QtGui import QFont, QFontMetricsF
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
-from meterlog.evidence.motor_voltage import across_motor
 from meterlog.evidence.palette import DAY, Palette
 from meterlog.evidence.span_ribbon import TimeScale
-from meterlog.evidence.speed_bands import SpeedBand, speed_bands
-from meterlog.evidence.ticks import ceiling, nice_step, tick_text, ticks_at, time_step, time_text
-from meterlog.evidence.trace_store import TraceLine
-from meterlog.model import EventKind, Quantity, Role
+from meterlog.evidence.speed_bands import speed_bands
+from meterlog.evidence.ticks import nice_step, tick_text, ticks_at, time_step, time_text
+from meterlog.model import Quantity, Role
+from meterlog.window.second_run import SecondRun
 from meterlog.window.shown import Shown
-
-
-class _Plot:
-    """One of the two plots with its items."""
-
-    def __init__(self, item: pg.PlotItem, quantity: Quantity) -> None:
-        self.item = item
-        self.quantity = quantity
-        self.curves: list[tuple[TraceLine, pg.PlotCurveItem | pg.ScatterPlotItem]] = []
-        self.grid = pg.PlotCurveItem(connect="pairs")
-        self.bands = pg.BarGraphItem(x0=[], x1=[], y0=[], y1=[])
-        self.edges = pg.PlotCurveItem(connect="pairs")
-        self.area = pg.PlotCurveItem(connect="pairs")
-        self.steps = pg.PlotCurveItem(connect="pairs")
-        self.taps = pg.PlotCurveItem(connect="pairs")
-        below = (self.grid, self.bands, self.area, self.edges, self.steps, self.taps)
-        for order, under in enumerate(below):
-            under.setZValue(-10 + order)
-            item.addItem(under, ignoreBounds=True)
-        item.setMenuEnabled(False)
-        item.hideButtons()
-        item.disableAutoRange()
-        item.setMouseEnabled(x=True, y=False)
-        item.setClipToView(False)
-        self.range = (0.0, 0.0)
-        self.ticks: object = None
-
-    def set_lines(self, lines: tuple[TraceLine, ...]) -> None:
-        for _, curve in self.curves:
-            self.item.removeItem(curve)
-        self.curves = []
-        for line in lines:
-            curve = (
-                pg.ScatterPlotItem(symbol="x", size=9, pxMode=True)
-                if line.typed
-                else pg.PlotCurveItem(connect="finite", antialias=False)
-            )
-            self.item.addItem(curve, ignoreBounds=True)
-            self.curves.append((line, curve))
-
-    def set_palette(self, palette: Palette) -> None:
-        def thin(colour: str, style: Qt.PenStyle = Qt.PenStyle.SolidLine) -> QPen:
-            pen = QPen(QColor(colour), 1.0, style)
-            pen.setCosmetic(True)
-            return pen
-
-        for line, curve in self.curves:
-            curve.setPen(thin(palette.line(line.role)))
-            if line.typed:
-                curve.setBrush(QColor(palette.line(line.role)))
-        self.grid.setPen(thin(palette.rule))
-        self.bands.setOpts(brush=QColor(palette.band), pen=QPen(Qt.PenStyle.NoPen))
-        self.edges.setPen(thin(palette.band_edge, Qt.PenStyle.DashLine))
-        self.area.setPen(thin(palette.between))
-        self.steps.setPen(thin(palette.edge))
-        self.taps.setPen(thin(palette.ink, Qt.PenStyle.DashLine))
-        self.item.getViewBox().setBackgroundColor(palette.panel)
-        for side in ("left", "bottom"):
-            axis = self.item.getAxis(side)
-            axis.setPen(thin(palette.edge))
-            axis.setTextPen(QColor(palette.ink))
-
-    def draw_lines(self, start_ns: int, end_ns: int, columns: int, least: float) -> None:
-        low, high = 0.0, least
-        for line, curve in self.curves:
-            t_ns, values = line.shown(start_ns, end_ns, columns)
-            finite = np.isfinite(values)
-            real = values[finite]
-            if line.typed:
-                curve.setData(t_ns[finite] / 1e9, real)
-            else:
-                curve.setData(t_ns / 1e9, values, connect="finite")
-            if real.size:
-                low, high = min(low, float(real.min())), max(high, float(real.max()))
-        top = ceiling(high * 1.02)
-        bottom = -ceiling(-low * 1.02) if low < -0.02 * top else -0.02 * top
-        if (bottom, top) != self.range:
-            self.range = (bottom, top)
-            self.item.setYRange(bottom, top, padding=0.0)
-
-    def draw_marks(self, shown: Shown) -> None:
-        for curve, kind in ((self.steps, EventKind.SPEED), (self.taps, EventKind.TAP)):
-            times = np.array([e.t_ns for e in shown.events if e.kind is kind], dtype=np.float64)
-            height = np.tile([self.range[0], self.range[1]], times.shape[0])
-            curve.setData(np.repeat(times / 1e9, 2), height, connect="pairs")
-
-    def draw_bands(self, bands: tuple[SpeedBand, ...]) -> None:
-        low = [0.0 if b.min_a is None else b.min_a for b in bands]
-        high = [self.range[1] if b.max_a is None else b.max_a for b in bands]
-        left = [b.start_ns / 1e9 for b in bands]
-        right = [b.end_ns / 1e9 for b in bands]
-        self.bands.setOpts(x0=left, x1=right, y0=low, y1=high)
-        x: list[float] = []
-        y: list[float] = []
-        for band in bands:
-            for limit in (band.min_a, band.max_a):
-                if limit is not None:
-                    x += [band.start_ns / 1e9, band.end_ns / 1e9]
-                    y += [limit, limit]
-        self.edges.setData(np.array(x), np.array(y), connect="pairs")
-
-    def draw_ticks(
-        self,
-        times: list[tuple[float, str]],
-        values: list[tuple[float, str]],
-        stretch: tuple[float, float],
-    ) -> None:
-        ticks = (times, values, stretch)
-        if ticks == self.ticks:
-            return
-        self.ticks = ticks
-        # The axes keep and change the lists they are given, so each gets its own.
-        self.item.getAxis("left").setTicks([list(values)])
-        self.item.getAxis("bottom").setTicks([list(times)])
-        x = [*np.repeat([t for t, _ in times], 2), *(list(stretch) * len(values))]
-        y = [*(list(self.range) * len(times)), *np.repeat([v for v, _ in values], 2)]
-        self.grid.setData(np.array(x), np.array(y), connect="pairs")
-
-    def draw_area(self, start_ns: int, end_ns: int, columns: int) -> None:
-        lines = [line for line, _ in self.curves]
-        # Half as many again as there are pixels, so that rounding leaves no column unpainted.
-        area = across_motor(lines, start_ns, end_ns, columns * 3 // 2)
-        if area is None:
-            self.area.setData([], [])
-            return
-        t_ns, high, low = area
-        heights = np.stack([high, low], axis=1).ravel()
-        self.area.setData(np.repeat(t_ns / 1e9, 2), heights, connect="pairs")
+from meterlog.window.trace_plot import TracePlot
 
 
 class TraceView(QWidget):
     """Two plots, one above the other, with linked time axes.
 
-    ``looked`` is emitted with start and end in seconds when the user drags or turns the wheel.
+    ``looked`` is emitted with start and end in seconds when the user drags or turns the wheel,
+    ``measured`` with those of the stretch when one of its edges was dragged, ``clicked`` with the
+    instant that was clicked at.
     """
 
     looked = Signal(float, float)
+    measured = Signal(float, float)
+    clicked = Signal(float)
 
     def __init__(self) -> None:
         super().__init__()
         self.setAccessibleName("voltage and current against time")
         self._palette = DAY
         self._shown: Shown | None = None
+        self._second: SecondRun | None = None
         self._marked: object = None
         self._stretch = (0, 0)
         self._surface = pg.GraphicsLayoutWidget()
         self._surface.setAntialiasing(False)
         self._surface.ci.setContentsMargins(0, 6, 16, 0)
         self._surface.ci.setSpacing(10)
-        self._volts = _Plot(self._surface.addPlot(row=0, col=0), Quantity.VOLTAGE)
-        self._amperes = _Plot(self._surface.addPlot(row=1, col=0), Quantity.CURRENT)
+        self._volts = TracePlot(self._surface.addPlot(row=0, col=0), Quantity.VOLTAGE)
+        self._amperes = TracePlot(self._surface.addPlot(row=1, col=0), Quantity.CURRENT)
         self._amperes.item.setXLink(self._volts.item)
         for plot in self._plots:
             plot.item.getViewBox().sigRangeChangedManually.connect(self._on_look)
+            plot.measured.sigRegionChanged.connect(self._on_measured)
+        self._surface.scene().sigMouseClicked.connect(self._on_click)
         self._volts.item.hideAxis("bottom")
         self.key = QLabel("")
         self.key.setTextFormat(Qt.TextFormat.RichText)
@@ -192,7 +72,7 @@ class TraceView(QWidget):
         self.frames = 0
 
     @property
-    def _plots(self) -> tuple[_Plot, _Plot]:
+    def _plots(self) -> tuple[TracePlot, TracePlot]:
         return self._volts, self._amperes
 
     def set_palette(self, palette: Palette, pixels: int) -> None:
@@ -231,6 +111,9 @@ class TraceView(QWidget):
             signs.append((self._palette.edge, "▒", "across the motor"))
         if self._shown is not None and self._shown.about.limits.speeds:
             signs.append((self._palette.band_edge, "▒", "limits"))
+        if self._second is not None:
+            name = html.escape(f"behind: {self._second.folder.name} {self._second.mark}".strip())
+            signs.append((self._palette.faint, "─", name))
         self.key.setText(
             " &ensp;".join(
                 f'<span style="color:{colour}">{sign}</span>&nbsp;{words.replace(" ", "&nbsp;")}'
@@ -242,13 +125,42 @@ class TraceView(QWidget):
         start_s, end_s = self._volts.item.getViewBox().viewRange()[0]
         self.looked.emit(float(start_s), float(end_s))
 
+    def _on_click(self, event: pg.GraphicsScene.mouseEvents.MouseClickEvent) -> None:
+        place = self._volts.item.getViewBox().mapSceneToView(event.scenePos())
+        self.clicked.emit(float(place.x()))
+
+    def show_pending(self, at_s: float | None) -> None:
+        """Show where a mark stands that is looked at or being moved, in seconds; None for none."""
+        for plot in self._plots:
+            plot.pending.setVisible(at_s is not None)
+            if at_s is not None:
+                plot.pending.setValue(at_s)
+
+    def show_measured(self, stretch: tuple[float, float] | None) -> None:
+        """Show the stretch that is measured, in seconds; None for none."""
+        for plot in self._plots:
+            with QSignalBlocker(plot.measured):
+                if stretch is not None:
+                    plot.measured.setRegion(stretch)
+            plot.measured.setVisible(stretch is not None)
+
+    def _on_measured(self, region: pg.LinearRegionItem) -> None:
+        start_s, end_s = region.getRegion()
+        self.show_measured((start_s, end_s))
+        self.measured.emit(float(start_s), float(end_s))
+
     def columns(self) -> int:
         """Give the width of a plot in device pixels."""
         wide = self._volts.item.getViewBox().width() * self.devicePixelRatioF()
         return max(int(wide), 16)
 
-    def draw(self, shown: Shown, start_ns: int, end_ns: int) -> None:
-        """Draw the stretch from ``start_ns`` to ``end_ns`` of what is shown."""
+    def draw(
+        self, shown: Shown, start_ns: int, end_ns: int, second: SecondRun | None = None
+    ) -> None:
+        """Draw the stretch from ``start_ns`` to ``end_ns`` of a recording, and a run behind it."""
+        if second is not self._second:
+            self._second = second
+            self._show_key()
         if shown is not self._shown:
             self._shown, self._marked = shown, None
             for plot in self._plots:
@@ -259,10 +171,12 @@ class TraceView(QWidget):
         bands = speed_bands(shown.events, shown.about.limits, max(shown.end_ns, end_ns))
         highest = max([1.0, *(band.max_a for band in bands[-1:] if band.max_a)])
         before = self._volts.range, self._amperes.range
-        self._volts.draw_lines(start_ns, end_ns, columns, shown.about.limits.nominal_v)
-        self._amperes.draw_lines(start_ns, end_ns, columns, highest)
+        least = shown.about.limits.nominal_v, highest
+        for plot, low in zip(self._plots, least, strict=True):
+            behind = plot.draw_second(second, start_ns, end_ns, columns)
+            plot.draw_lines(start_ns, end_ns, columns, max(low, behind))
         self._volts.draw_area(start_ns, end_ns, columns)
-        marked = (len(shown.events), bands, before)
+        marked = (shown.events, bands, before)
         if marked != self._marked or before != (self._volts.range, self._amperes.range):
             self._marked = marked
             self._amperes.draw_bands(bands)

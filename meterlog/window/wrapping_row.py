@@ -108,6 +108,9 @@ class WrappingRow(QLayout):
                     QWidget, options=Qt.FindChildOption.FindDirectChildrenOnly
                 )
             ):
+                if move:
+                    # Where it stood before, its label would paint over what stands there now.
+                    item.setGeometry(QRect(rect.x(), y, 0, 0))
                 continue
             size = item.sizeHint()
             if x > rect.x() and x + size.width() > rect.right() + 1:

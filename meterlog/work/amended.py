@@ -2,22 +2,21 @@
 
 from __future__ import annotations
 
+import copy
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from meterlog.model import Review
 from meterlog.model.amendment import Amendment, AmendmentKind, amendment_words
+from meterlog.model.edit_notes import DAMAGE, EDIT, edits_in
 from meterlog.model.errors import ProfileError, UsageError
-from meterlog.recording import Recording
+from meterlog.recording import Recording, kept_edits
 from meterlog.work.amended_limits import limit_values, with_limit
 from meterlog.work.amended_marks import AmendedMarks
 from meterlog.work.amendments import amendments_of
 
 _LEFT_OUT = "[left out]"
-
-
-_EDIT = "Edit on top of the recording: "
-_DAMAGE = "Edits on top of the recording are NOT WHOLE: "
+_BEFORE = "before it was exported, and imported here: "
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +52,12 @@ class AmendedRecording:
     def __init__(self, recording: Recording) -> None:
         self.marks = AmendedMarks(recording.events, recording.end_ns)
         self.limits = recording.about.limits
+
+    def copy(self) -> AmendedRecording:
+        """Give another one with the same edits laid on."""
+        twin = copy.copy(self)
+        twin.marks = self.marks.copy()
+        return twin
 
     def limited(self, key: str, value: str, who: str, why: str) -> Amendment:
         """Give the edit that a limit becomes ``value``; nothing is changed yet.
@@ -135,18 +140,37 @@ def _applied(
     return words
 
 
+def edits_before_import(recording: Recording, *, named: bool) -> tuple[str, ...]:
+    """Give the edits in what an imported recording was made of: they are part of what it is.
+
+    Parameters
+    ----------
+    recording : Recording
+    named : bool
+        As in :class:`Amending`: without it only how many there were.
+
+    Returns
+    -------
+    tuple of str
+        In words; none where it was not imported, or from what nobody had edited.
+    """
+    told = kept_edits(recording.folder)
+    if not told or named:
+        return tuple(f"{_BEFORE}{one.removeprefix(_BEFORE)}" for one in told)
+    return (f"{_BEFORE}{len(told)} {_LEFT_OUT}.",)
+
+
 def with_edits_told(review: Review, edits: Sequence[str], damage: Sequence[str]) -> Review:
     """Give a review that says before its other notes what :func:`amend` gave."""
-    told = (*(_DAMAGE + text for text in damage), *(_EDIT + text for text in edits))
+    told = (*(DAMAGE + text for text in damage), *(EDIT + text for text in edits))
     return replace(review, notes=(*told, *review.notes))
 
 
 def edits_told(review: Review) -> tuple[str, ...]:
     """Give the notes of a review that are about edits and what is wrong with their file."""
-    return tuple(note for note in review.notes if note.startswith((_EDIT, _DAMAGE)))
+    return tuple(note for note in review.notes if note.startswith((EDIT, DAMAGE)))
 
 
 def parted(told: Sequence[str]) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """Give what :func:`amend` gave back from such notes: edits and damage."""
-    edits = tuple(one.removeprefix(_EDIT) for one in told if one.startswith(_EDIT))
-    return edits, tuple(one.removeprefix(_DAMAGE) for one in told if one.startswith(_DAMAGE))
+    return edits_in(told), tuple(one.removeprefix(DAMAGE) for one in told if one.startswith(DAMAGE))

@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from meterlog.model import Event, EventKind
+from meterlog.model import WITHDRAWABLE, Event, EventKind, withdrawn_marks
 from meterlog.model.amendment import Amendment, AmendmentKind
 from meterlog.model.errors import UsageError
 
-MOVABLE = (EventKind.SPEED, EventKind.TAP, EventKind.WIGGLE, EventKind.NOTE)
+MOVABLE = WITHDRAWABLE
 """What a technician marks by hand, and may have marked early or late."""
 _NS = 1_000_000_000
 _NEAR_NS = _NS // 2
@@ -21,10 +21,15 @@ _DIGITS = 9
 
 @dataclass(frozen=True, slots=True)
 class _Mark:
-    """One event as it was recorded and as it is now."""
+    """One event as it was recorded and as it is now.
+
+    ``entry`` withdrew it while recording; ``out`` tells whether it counts for nothing now.
+    """
 
     recorded: Event
     now: Event
+    entry: Event | None = None
+    out: bool = False
 
 
 class AmendedMarks:
@@ -40,15 +45,48 @@ class AmendedMarks:
 
     def __init__(self, events: Sequence[Event], end_ns: int) -> None:
         self._marks = [_Mark(event, event) for event in events]
+        for mark, entry in withdrawn_marks(events):
+            place = next(k for k, one in enumerate(self._marks) if one.recorded is mark)
+            self._marks[place] = _Mark(mark, mark, entry, out=True)
         self._end_ns = end_ns
 
     @property
     def events(self) -> tuple[Event, ...]:
-        """All events as they are now, in time order."""
+        """All events as they are now, in time order.
+
+        What an edit withdrew is not among them; what was withdrawn while recording is, with the
+        entry that did it, unless an edit put it back.
+        """
         ends = EventKind.END
-        return tuple(
-            sorted((one.now for one in self._marks), key=lambda e: (e.t_ns, e.kind is ends))
+        back = [one.entry for one in self._marks if one.entry is not None and not one.out]
+        now = (
+            one.now
+            for one in self._marks
+            if one.recorded not in back and not (one.out and one.entry is None)
         )
+        return tuple(sorted(now, key=lambda e: (e.t_ns, e.kind is ends)))
+
+    @property
+    def standing(self) -> tuple[Event, ...]:
+        """The technician's marks that count now, in time order."""
+        now = (one.now for one in self._marks if not one.out and one.now.kind in MOVABLE)
+        return tuple(sorted(now, key=lambda event: event.t_ns))
+
+    @property
+    def withdrawn(self) -> tuple[Event, ...]:
+        """The technician's marks that count for nothing now, in time order."""
+        now = (one.now for one in self._marks if one.out)
+        return tuple(sorted(now, key=lambda event: event.t_ns))
+
+    def copy(self) -> AmendedMarks:
+        """Give another one with the same edits made."""
+        return self._of_marks(list(self._marks), self._end_ns)
+
+    @classmethod
+    def _of_marks(cls, marks: list[_Mark], end_ns: int) -> AmendedMarks:
+        made = cls((), end_ns)
+        made._marks = marks
+        return made
 
     @property
     def speeds(self) -> set[int]:
@@ -99,6 +137,18 @@ class AmendedMarks:
             seconds_text(mark.now.t_ns), seconds_text(new_ns), who, why,
         )  # fmt: skip
 
+    def taken_back(self, kind: EventKind, t_ns: int, who: str, why: str) -> Amendment:
+        """Give the edit that a mark counts for nothing; parameters and errors as :meth:`moved`."""
+        mark = self._at(kind, t_ns)
+        old = seconds_text(mark.now.t_ns)
+        return Amendment(AmendmentKind.WITHDRAWN, kind.value, mark.recorded.t_ns, old, "", who, why)
+
+    def put_back(self, kind: EventKind, t_ns: int, who: str, why: str) -> Amendment:
+        """Give the edit that a mark counts again; parameters and errors as :meth:`moved`."""
+        mark = self._at(kind, t_ns, out=True)
+        new = seconds_text(mark.now.t_ns)
+        return Amendment(AmendmentKind.WITHDRAWN, kind.value, mark.recorded.t_ns, "", new, who, why)
+
     def apply(self, amendment: Amendment) -> None:
         """Make an edit of a step or a mark.
 
@@ -111,6 +161,11 @@ class AmendedMarks:
         kind = "speed" if step else amendment.subject
         place = self._place(kind, amendment)
         mark = self._marks[place]
+        if amendment.kind is AmendmentKind.WITHDRAWN:
+            if amendment.new:
+                self._refuse_place(mark, mark.now.t_ns)
+            self._marks[place] = replace(mark, out=not amendment.new)
+            return
         if step:
             if not (amendment.new.isascii() and amendment.new.isdecimal()) or (
                 len(amendment.new) > _DIGITS
@@ -126,12 +181,19 @@ class AmendedMarks:
 
     def _place(self, kind: str, amendment: Amendment) -> int:
         step = amendment.kind is AmendmentKind.STEP
+        back = amendment.kind is AmendmentKind.WITHDRAWN and not amendment.old
         for place, mark in enumerate(self._marks):
             if mark.recorded.kind != kind or mark.recorded.t_ns != amendment.t_ns:
                 continue
             now = mark.now.value if step else seconds_text(mark.now.t_ns)
-            if now == amendment.old and mark.recorded.kind in MOVABLE:
+            was = amendment.new if back else amendment.old
+            if now == was and mark.out is back and mark.recorded.kind in MOVABLE:
                 return place
+        if back:
+            raise UsageError(
+                f"no {kind} at {amendment.new} s was withdrawn.",
+                remedy="Make the edit anew by what is there.",
+            )
         at = "no time" if amendment.t_ns is None else f"{seconds_text(amendment.t_ns)} s"
         raise UsageError(
             f"the recording holds no {kind} at {at} that was {amendment.old}.",
@@ -164,14 +226,15 @@ class AmendedMarks:
                     remedy="The order of commands stays: relabel the steps instead.",
                 )
 
-    def _of(self, kind: EventKind) -> list[_Mark]:
-        return [one for one in self._marks if one.now.kind is kind]
+    def _of(self, kind: EventKind, *, out: bool = False) -> list[_Mark]:
+        return [one for one in self._marks if one.now.kind is kind and one.out is out]
 
-    def _at(self, kind: EventKind, t_ns: int) -> _Mark:
+    def _at(self, kind: EventKind, t_ns: int, *, out: bool = False) -> _Mark:
         """Find the mark of a kind that is now at ``t_ns`` or nearest to it."""
         what = "step begins" if kind is EventKind.SPEED else f"{kind} is marked"
+        what = f"{kind} is withdrawn" if out else what
         subject = f"{seconds_text(t_ns)} s"
-        marks = sorted(self._of(kind), key=lambda one: abs(one.now.t_ns - t_ns))
+        marks = sorted(self._of(kind, out=out), key=lambda one: abs(one.now.t_ns - t_ns))
         near = [one for one in marks if abs(one.now.t_ns - t_ns) <= _NEAR_NS]
         exact = [one for one in near if abs(one.now.t_ns - t_ns) <= _SAME_NS]
         found = exact or near
@@ -184,7 +247,8 @@ class AmendedMarks:
                 remedy="Give the time of one of them in full.",
             )
         known = f"There are: {_list(marks)}." if marks else ""
-        if not marks and kind is EventKind.SPEED:
+        done = "is withdrawn" if out else "was marked"
+        if not marks and kind is EventKind.SPEED and not out:
             known = (
                 "No speed was recorded; steps found in the current are taken for commands by"
                 " review --accept-steps."
@@ -192,7 +256,7 @@ class AmendedMarks:
         raise UsageError(
             f"no {what} there.",
             subject=subject,
-            remedy=known or f"No {kind} was marked in this recording.",
+            remedy=known or f"No {kind} {done} in this recording.",
         )
 
 

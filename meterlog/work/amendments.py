@@ -2,7 +2,8 @@
 
 They stand in ``<recording>.amendments.jsonl``, one JSON object a line, oldest first, each with a
 hash chained from the recording's ``about.json`` and the line before, as its events are
-(:mod:`~meterlog.recording.event_chain`). An edit is undone by another edit; no line is taken out.
+(:mod:`~meterlog.recording.event_chain`); how much there is stands beside it
+(:mod:`~meterlog.work.amendment_count`). An edit is undone by another edit; no line is taken out.
 """
 
 from __future__ import annotations
@@ -20,6 +21,8 @@ from meterlog.recording import layout
 from meterlog.recording.append_file import sync_descriptor, sync_folder
 from meterlog.recording.checked_text import crc_holds
 from meterlog.recording.event_chain import EventChain, check_chain
+from meterlog.work.amendment_count import count_more, count_path, cut_off
+from meterlog.work.file_lock import alone_with
 
 _APPEND = os.O_RDWR | os.O_CREAT | os.O_APPEND | getattr(os, "O_BINARY", 0)
 
@@ -51,6 +54,8 @@ def add_amendment(folder: Path, amendment: Amendment) -> Amendment:
         If nobody or no reason is named, or nothing is changed by it.
     EvidenceError
         If the recording can't be read or the disk does not take it.
+    DiskFailed
+        If another program is writing down edits for longer than ten seconds.
     """
     refuse_empty(folder, amendment)
     now = datetime.now(UTC).isoformat(timespec="seconds").replace("+00:00", "Z")
@@ -58,11 +63,15 @@ def add_amendment(folder: Path, amendment: Amendment) -> Amendment:
     path = amendments_path(folder)
     try:
         about = (folder / layout.ABOUT).read_bytes()
-        content = path.read_bytes() if path.exists() else b""
-        line = EventChain.behind(content, about).object_line(_text(made))
-        # What a program that died left torn becomes a line of its own, which is told.
-        torn = content and not content.endswith(b"\n")
-        _append(path, b"\n" + line if torn else line)
+        # Each line follows from the one before it: two programs at once would both follow from one.
+        with alone_with(path):
+            content = path.read_bytes() if path.exists() else b""
+            line = EventChain.behind(content, about).object_line(_text(made))
+            # What a program that died left torn becomes a line of its own, which is told.
+            torn = content and not content.endswith(b"\n")
+            line = b"\n" + line if torn else line
+            _append(path, line)
+            count_more(path, len(content), len(line), about)
     except OSError as error:
         raise _cannot(path, error) from error
     return made
@@ -83,8 +92,9 @@ def amendments_of(folder: Path) -> tuple[tuple[Amendment, ...], tuple[str, ...]]
         the one before it: nobody knows what is missing there, and the edits behind it may rest on
         it.
     damage : tuple of str
-        One text for each line that is damaged or does not follow from the one before it, and one
-        for the whole edits behind it; empty when nothing is wrong.
+        One text for each line that is damaged or does not follow from the one before it, one
+        for the whole edits behind it; else one where edits at the end are missing; empty when
+        nothing is wrong.
 
     Raises
     ------
@@ -93,10 +103,11 @@ def amendments_of(folder: Path) -> tuple[tuple[Amendment, ...], tuple[str, ...]]
     """
     path = amendments_path(folder)
     try:
-        if not path.exists():
+        if not path.exists() and not count_path(path).exists():
             return (), ()
-        content = path.read_bytes()
+        content = path.read_bytes() if path.exists() else b""
         about = (folder / layout.ABOUT).read_bytes()
+        cut = cut_off(path, len(content), about)
     except OSError as error:
         raise _cannot(path, error) from error
     lines = [one for one in enumerate(content.split(b"\n"), 1) if one[1]]
@@ -116,6 +127,8 @@ def amendments_of(folder: Path) -> tuple[tuple[Amendment, ...], tuple[str, ...]]
     behind = [number for number, _, amendment in read[len(standing) :] if amendment is not None]
     if behind:
         damage.append(_behind(path.name, behind))
+    if cut and not damage:
+        damage.append(cut)
     return tuple(standing), tuple(damage)
 
 

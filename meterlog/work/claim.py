@@ -14,21 +14,28 @@ from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime
 from pathlib import Path
 
-from meterlog.evidence.circuit_files import JudgedCheck
-from meterlog.evidence.claim_content import ClaimContent, ClaimSide, PageSize
+import meterlog
+from meterlog.evidence.claim_content import ClaimCircuit, ClaimContent, ClaimSide, PageSize
 from meterlog.evidence.pack_bag import tag_files, write_bag
 from meterlog.evidence.pack_zip import write_zip
 from meterlog.evidence.page_list import PAGES
 from meterlog.evidence.shown_text import shown
 from meterlog.evidence.signing import Signer
 from meterlog.evidence.table_form import TableForm
+from meterlog.evidence.zip_form import PACKED_BY, PACKER
 from meterlog.model import Comparison, Limits, Origin, Review
 from meterlog.model.errors import EvidenceError, UsageError
-from meterlog.model.job_card import JobCard, card_to_dict, missing_words, without_customer
+from meterlog.model.job_card import (
+    JobCard,
+    card_to_dict,
+    missing_words,
+    without_customer,
+)
 from meterlog.recording import Recording, layout
 from meterlog.recording.bag import sha256_of
 from meterlog.work.amended import Amending, edits_told, parted
 from meterlog.work.circuit_checks import judged_checks
+from meterlog.work.claim_card import seen_card
 from meterlog.work.claim_doubts import order_doubts, part_doubts, seal_doubts
 from meterlog.work.claim_photos import copy_photos
 from meterlog.work.claim_privacy import ClaimPrivacy
@@ -174,12 +181,16 @@ class _Making:
         if request.without_customer:
             self._card, self._privacy = without_customer(card), ClaimPrivacy(card)
             self._limits = request.limits and self._privacy.limits(request.limits)
+        self._card, hidden = seen_card(self._card)
+        self._remarks += hidden
 
     def make(self, work: Path) -> ClaimMade:
         """Put all files into ``work``."""
         request, payload = self._request, self._bag / layout.PAYLOAD
         payload.mkdir(parents=True)
-        photos, lost = copy_photos(self._card, request.photos_from, payload / "photos")
+        photos, lost = copy_photos(
+            self._card, request.photos_from, payload / "photos", self._part(0.0, 0.1)
+        )
         self._remarks += [
             f"photo {shown(name, 200)}: can't be put in: {why}." for _, name, why in lost
         ]
@@ -187,25 +198,28 @@ class _Making:
         self._missing += tuple(
             f"Photo {number} of the job card is not in the pack: {why}." for number, _, why in lost
         )
+        called = {f"photo-{number}.jpg": name for number, name in enumerate(self._card.photos, 1)}
         self._card = replace(self._card, photos=tuple(f"photos/{one.name}" for one in photos))
         sides = self._sides(payload)
+        circuits = self._circuits(payload, sides)
         comparison = self._comparison(payload, sides)
         content = ClaimContent(
             card=self._card,
             sides=sides,
+            circuits=circuits,
             comparison=comparison,
             missing=self._missing,
             amendments=tuple(self._edits),
             photos=photos,
+            photo_names=() if self._privacy else tuple(called[one.name] for one in photos),
             without_customer=request.without_customer,
             made_utc=self._made_utc,
             fingerprint="" if request.signer is None else request.signer.fingerprint,
         )
         self._write_card(payload)
-        self._progress(0.6)
         content = replace(content, checksums=self._checksums(payload))
         self._write_both(content, self._info(sides), work / PDF)
-        write_zip(self._bag, work / ZIP)
+        write_zip(self._bag, work / ZIP, self._part(0.92, 0.08))
         return ClaimMade((), self._missing, tuple(self._remarks), content.fingerprint)
 
     def _write_both(self, content: ClaimContent, info: Mapping[str, str], pdf: Path) -> None:
@@ -220,7 +234,8 @@ class _Making:
 
         signer = self._request.signer
         (self._bag / PAGES).touch()
-        drafts = {**self._attachments(), **tag_files(self._bag, info, signer)}
+        tags = tag_files(self._bag, info, signer, tick=lambda: self._progress(0.52))
+        drafts = {**self._attachments(), **tags}
         write_claim_pdf(
             content,
             pdf,
@@ -229,7 +244,7 @@ class _Making:
             self._part(0.6, 0.3),
         )
         (self._bag / PAGES).write_bytes(page_digests(pdf))
-        write_bag(self._bag, info, signer)
+        write_bag(self._bag, info, signer, tags, lambda: self._progress(0.91))
         carried = self._attachments()
         put_inside(pdf, {key: new for key, new in carried.items() if new != drafts.get(key)})
 
@@ -243,19 +258,25 @@ class _Making:
         for name, folder in named:
             if folder is None:
                 continue
+            begun = 0.1 + 0.2 * len(sides)
             recording, review = review_folder(
                 folder,
                 self._limits,
                 amending=self._amending,
                 prepare=self._prepare,
-                progress=self._part(0.25 * len(sides), 0.15),
+                progress=self._part(begun, 0.12),
             )
             self._keep_edits(folder, name, review)
+            self._progress(begun + 0.12)
             if self._limits is not None:
                 recording.about = replace(recording.about, limits=self._limits)
             own, lost = judged_checks(recording)
             _, no_picture = write_evidence(
-                recording, review, payload / name, lambda _: None, self._request.form
+                recording,
+                review,
+                payload / name,
+                self._part(begun + 0.12, 0.07),
+                self._request.form,
             )
             if no_picture:
                 self._remarks.append(f"{name}: {no_picture}.")
@@ -263,22 +284,14 @@ class _Making:
             doubts = (*seal_doubts(folder, recording), *part_doubts(part, recording))
             side = ClaimSide(name, recording, review, tuple(own), (*doubts, *lost))
             sides.append(side)
-            self._progress(0.25 * len(sides))
-        checks, lacking = self._checks(payload, sides)
         if len(sides) > 1:
-            lacking += order_doubts(sides[0].recording, sides[1].recording)
-        first = sides[0]
-        sides[0] = replace(
-            first, checks=(*first.checks, *checks), lacking=(*first.lacking, *lacking)
-        )
+            more = order_doubts(sides[0].recording, sides[1].recording)
+            sides[0] = replace(sides[0], lacking=(*sides[0].lacking, *more))
         return tuple(sides)
 
-    def _checks(
-        self, payload: Path, sides: Sequence[ClaimSide]
-    ) -> tuple[list[JudgedCheck], list[str]]:
+    def _circuits(self, payload: Path, sides: Sequence[ClaimSide]) -> tuple[ClaimCircuit, ...]:
         """Write and give the circuit checks that were kept by themselves."""
-        found: list[JudgedCheck] = []
-        lacking: list[str] = []
+        found: list[ClaimCircuit] = []
         for number, folder in enumerate(self._request.circuits, start=1):
             name = "circuit" if number == 1 else f"circuit-{number}"
             recording, review = review_folder(
@@ -286,6 +299,7 @@ class _Making:
             )
             self._keep_edits(folder, name, review)
             _refuse_simulated(folder, recording, sides)
+            self._progress(0.5)
             write_evidence(recording, review, payload / name, lambda _: None, self._request.form)
             checks, lost = judged_checks(recording)
             if not checks and not lost:
@@ -294,9 +308,9 @@ class _Making:
                     subject=f"--circuit {folder}",
                     remedy="Give one that was kept by itself (meterlog circuit --save).",
                 )
-            found += checks
-            lacking += [f"{name}: {line}" for line in (*seal_doubts(folder, recording), *lost)]
-        return found, lacking
+            lacking = (*seal_doubts(folder, recording), *lost)
+            found.append(ClaimCircuit(name, recording, tuple(checks), lacking))
+        return tuple(found)
 
     @property
     def _prepare(self) -> Callable[[Recording], None] | None:
@@ -336,7 +350,8 @@ class _Making:
             "Bagging-Date": self._made_utc[:10],
             "External-Description": "Readings and judgement of a cabin fan, for a warranty claim",
             "External-Identifier": " ".join(one.recording.about.recording_id for one in sides),
-            "Bag-Software-Agent": sides[0].recording.about.program,
+            "Bag-Software-Agent": f"meterlog {meterlog.__version__}",
+            PACKED_BY: PACKER,
         }
         if self._card.claim_number:
             info["Internal-Sender-Identifier"] = self._card.claim_number

@@ -9,6 +9,7 @@ from __future__ import annotations
 import struct
 import warnings
 import zlib
+from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -19,6 +20,8 @@ if TYPE_CHECKING:
 
 LONGEST = 2000
 """Pixels of the longer side; what a reviewer looks at on paper needs no more."""
+MOST_PHOTOS = 100
+"""A pack with more could not be sent, and nobody would look through them."""
 MOST_BYTES = 60_000_000
 MOST_PIXELS = 120_000_000
 """Some cameras have 108 million; a small file can unpack to far more."""
@@ -60,9 +63,11 @@ class LostPhoto(NamedTuple):
 
 
 def copy_photos(
-    card: JobCard, place: Path, out: Path
+    card: JobCard, place: Path, out: Path, progress: Callable[[float], None]
 ) -> tuple[tuple[Path, ...], tuple[LostPhoto, ...]]:
     """Write the photos of a card as JPEG files ``photo-1.jpg`` and so on.
+
+    At most :data:`MOST_PHOTOS`; those beyond are given as not put in.
 
     Parameters
     ----------
@@ -71,6 +76,8 @@ def copy_photos(
         Folder from which relative names are taken.
     out : Path
         Made where there is a photo.
+    progress : callable
+        Called with the part done, 0 to 1, between two photos. May raise to cancel.
 
     Returns
     -------
@@ -87,6 +94,10 @@ def copy_photos(
     files: list[Path] = []
     lost: list[LostPhoto] = []
     for number, name in enumerate(card.photos, start=1):
+        progress((number - 1) / len(card.photos))
+        if number > MOST_PHOTOS:
+            lost.append(LostPhoto(number, name, f"a pack holds {MOST_PHOTOS} photos at most"))
+            continue
         try:
             picture = _picture(place / name)
         except Image.DecompressionBombError:
@@ -122,6 +133,8 @@ def _picture(path: Path) -> Image.Image | str:
     ):
         if image.width * image.height > MOST_PIXELS:
             return _TOO_MANY
+        # Has a JPEG decoded at half or a quarter of its size where that is still enough.
+        image.draft("RGB", (LONGEST, LONGEST))
         upright = ImageOps.exif_transpose(image)
         upright.thumbnail((LONGEST, LONGEST))
         alone = upright.convert("RGB")

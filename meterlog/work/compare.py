@@ -50,10 +50,56 @@ class CompareRequest:
     amending: Amending = AMENDED
 
 
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """What is laid over each other, from the command on.
+
+    Attributes
+    ----------
+    name : str
+        As of the :class:`~meterlog.model.Overlay`: ``time`` or ``speed <n>``.
+    speed : int or None
+        None: the whole run.
+    ends_ns : tuple of (int, int), nanoseconds since each recording's zero
+        Start and end in each recording, the old ones first.
+    """
+
+    name: str
+    speed: int | None
+    ends_ns: tuple[tuple[int, int], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """A comparison, and the recordings behind it for those who draw them.
+
+    Attributes
+    ----------
+    comparison : Comparison
+    recordings : tuple of Recording
+        As amended; the old ones first.
+    stretches : tuple of Stretch
+        The whole run, then each speed that is compared; of a refused comparison the whole run
+        alone.
+    signs : tuple of float
+        Of each recording: -1 where the clamp was the other way round.
+    """
+
+    comparison: Comparison
+    recordings: tuple[Recording, ...]
+    stretches: tuple[Stretch, ...]
+    signs: tuple[float, ...]
+
+
 def compare_folders(
     request: CompareRequest, progress: Callable[[float], None] | None = None
 ) -> Comparison:
-    """Compare recordings.
+    """Give the comparison of :func:`lay_folders`; raises as that does."""
+    return lay_folders(request, progress).comparison
+
+
+def lay_folders(request: CompareRequest, progress: Callable[[float], None] | None = None) -> Laid:
+    """Compare recordings, and tell which stretches of them lie over each other.
 
     Parameters
     ----------
@@ -63,8 +109,8 @@ def compare_folders(
 
     Returns
     -------
-    Comparison
-        With a refusal where they can't be compared.
+    Laid
+        Its comparison has a refusal where they can't be compared.
 
     Raises
     ------
@@ -80,7 +126,7 @@ def compare_folders(
         one = review_folder(folder, request.limits, share, amending=request.amending)
         _refuse_twice(one[0], [recording for recording, _ in reviewed])
         reviewed.append(one)
-    return compare_reviewed(request, reviewed)
+    return _laid(request, reviewed)
 
 
 def compare_reviewed(
@@ -103,13 +149,17 @@ def compare_reviewed(
     UsageError
         If one recording is given twice.
     """
+    return _laid(request, reviewed).comparison
+
+
+def _laid(request: CompareRequest, reviewed: Sequence[tuple[Recording, Review]]) -> Laid:
     names = _names((*request.old, request.new))
     recordings: list[Recording] = []
     sides: list[Side] = []
     for (recording, review), name in zip(reviewed, names, strict=True):
         _refuse_twice(recording, recordings)
         recordings.append(recording)
-        sides.append(side_of(name, recording.about, review, request.limits, recording.events))
+        sides.append(side_of(name, recording.about, review, request.limits, recording.standing))
     ask = Ask(
         limits=sides[-1].limits,
         baseline=request.baseline,
@@ -128,10 +178,14 @@ def compare_reviewed(
         for text in edits_told(review)
     )
     notes = (*damage, *edited, *paired.comparison.notes)
-    if paired.comparison.refusal:
-        return replace(paired.comparison, notes=notes)
-    overlays = _overlays(recordings, sides, paired)
-    return replace(paired.comparison, overlays=overlays, notes=notes)
+    stretches = _stretches(recordings, paired)
+    signs = tuple(
+        _sign([steps[place] for steps in paired.steps.values()]) for place in range(len(sides))
+    )
+    refused = bool(paired.comparison.refusal)
+    overlays = () if refused else _overlays(recordings, sides, stretches, signs)
+    comparison = replace(paired.comparison, overlays=overlays, notes=notes)
+    return Laid(comparison, tuple(recordings), stretches, signs)
 
 
 def _names(folders: Sequence[Path]) -> list[str]:
@@ -160,37 +214,41 @@ def _refuse_twice(recording: Recording, others: Sequence[Recording]) -> None:
             )
 
 
-def _overlays(
-    recordings: Sequence[Recording], sides: Sequence[Side], paired: Paired
-) -> tuple[Overlay, ...]:
-    """Lay the currents over each other, from the command on: the whole run, then each speed."""
-    stretches: list[tuple[str, int | None, list[tuple[int, int]]]] = [
-        ("time", None, [_run(one) for one in recordings])
-    ]
-    stretches += [
-        (f"speed {common}", common, [(step.start_ns, step.end_ns) for step in steps])
+def _stretches(recordings: Sequence[Recording], paired: Paired) -> tuple[Stretch, ...]:
+    """Give what is laid over each other: the whole run, then each speed."""
+    each = [
+        Stretch(f"speed {common}", common, tuple((step.start_ns, step.end_ns) for step in steps))
         for common, steps in paired.steps.items()
     ]
+    return (Stretch("time", None, tuple(_run(one) for one in recordings)), *each)
+
+
+def _overlays(
+    recordings: Sequence[Recording],
+    sides: Sequence[Side],
+    stretches: Sequence[Stretch],
+    signs: Sequence[float],
+) -> tuple[Overlay, ...]:
+    """Lay the currents over each other, from the command on."""
     interval_s = max(_interval_s(side) for side in sides)
     rows = []
-    for name, speed, ends in stretches:
-        length_s = max(1e-3, *((end - start) / 1e9 for start, end in ends))
+    for stretch in stretches:
+        length_s = max(1e-3, *((end - start) / 1e9 for start, end in stretch.ends_ns))
         bins = bins_for(length_s, interval_s)
-        grids = [OverlayGrid(start, length_s, bins) for start, _ in ends]
-        rows.append((name, speed, grids))
+        rows.append([OverlayGrid(start, length_s, bins) for start, _ in stretch.ends_ns])
     for place, (recording, side) in enumerate(zip(recordings, sides, strict=True)):
-        _fill(recording, side, [grids[place] for _, _, grids in rows])
-    signs = [
-        _sign([steps[place] for steps in paired.steps.values()]) for place in range(len(sides))
-    ]
-    return tuple(overlay(name, speed, grids, signs) for name, speed, grids in rows)
+        _fill(recording, side, [grids[place] for grids in rows])
+    return tuple(
+        overlay(one.name, one.speed, grids, signs)
+        for one, grids in zip(stretches, rows, strict=True)
+    )
 
 
 def _run(recording: Recording) -> tuple[int, int]:
     """Give from when to when the fan was to run: from the first command other than off."""
     starts = [
         event.t_ns
-        for event in recording.events
+        for event in recording.standing
         if event.kind is EventKind.SPEED and event.value.isdigit() and event.speed > 0
     ]
     return (starts[0] if starts else 0), recording.end_ns

@@ -9,6 +9,7 @@ from meterlog.evidence.comparison_json import comparison_to_dict
 from meterlog.evidence.comparison_text import comparison_lines
 from meterlog.model import Comparison
 from meterlog.model.errors import EvidenceError
+from meterlog.model.visible_text import visible
 
 _WIDTH = 100
 
@@ -36,7 +37,8 @@ def write_comparison(comparison: Comparison, folder: Path) -> tuple[Path, Path]:
         comparison_to_dict(comparison), indent=2, ensure_ascii=False, allow_nan=False
     )
     try:
-        words.write_text("\n".join(comparison_lines(comparison, _WIDTH)) + "\n", encoding="utf-8")
+        said = "\n".join(comparison_lines(comparison, _WIDTH)) + "\n"
+        words.write_text(visible(said), encoding="utf-8")
         numbers.write_text(content + "\n", encoding="utf-8")
     except OSError as error:
         raise EvidenceError(

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
 import os
 import secrets
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from pathlib import Path
 
 from meterlog.model.errors import DiskFailed, UsageError
+from meterlog.recording.append_file import sync_descriptor, sync_folder
 from meterlog.work.file_lock import alone_with
 
 CARD, WORK = "card.json", "work.json"
@@ -77,6 +79,10 @@ class JobWork:
             return replace(self, recordings=tuple(kept))
         return replace(self, recordings=(*self.recordings, new))
 
+    def taking_pack(self, folder: Path) -> JobWork:
+        """Give the work with one pack more."""
+        return self if folder in self.packs else replace(self, packs=(*self.packs, folder))
+
     def leaving(self, folder: Path) -> JobWork:
         """Give the work without one recording."""
         kept = tuple(one for one in self.recordings if one.folder != folder)
@@ -115,6 +121,66 @@ def keep_work(job: Path, work: JobWork) -> None:
     DiskFailed
         If it can't be written.
     """
+    change_work(job, lambda _: work, lambda: work)
+
+
+def change_work(
+    job: Path, change: Callable[[JobWork], JobWork], lost: Callable[[], JobWork] = JobWork
+) -> JobWork:
+    """Change the list of the job in a folder; when this returns, the change is on the disk.
+
+    It is read again before, so that nothing is lost that another program added since.
+
+    Parameters
+    ----------
+    job : Path
+        Is made where it is not there.
+    change : callable
+        Gives the new list from the one that is there.
+    lost : callable
+        Gives the list to start from where there is none on the disk, or none that can be read.
+
+    Returns
+    -------
+    JobWork
+        As it is now.
+
+    Raises
+    ------
+    DiskFailed
+        If it can't be written; what was there is there still.
+    """
+    path = job / WORK
+    try:
+        job.mkdir(parents=True, exist_ok=True)
+        with alone_with(path):
+            try:
+                before = load_work(job) if path.exists() else lost()
+            except UsageError:
+                # What can't be read is no list, but it may be all that is left of one.
+                path.replace(path.with_name(f"{WORK}.unreadable-{secrets.token_hex(4)}"))
+                before = lost()
+            after = change(before)
+            if after != before or not path.exists():
+                _replace(path, after, job)
+    except OSError as error:
+        raise DiskFailed(
+            f"can't be written: {error.strerror}.",
+            subject=str(path),
+            remedy="Free some space or choose another folder; what was there is there still.",
+        ) from error
+    return after
+
+
+def fresh_pack(job: Path) -> Path:
+    """Give the folder of the job's next pack: ``claim-1``, ``claim-2``; it does not exist yet."""
+    number = 1
+    while (job / f"claim-{number}").exists():
+        number += 1
+    return job / f"claim-{number}"
+
+
+def _replace(path: Path, work: JobWork, job: Path) -> None:
     values = {
         "format": FORMAT,
         "fitted": work.fitted.value,
@@ -124,20 +190,19 @@ def keep_work(job: Path, work: JobWork) -> None:
         ],
         "packs": [_told(one, job) for one in work.packs],
     }
-    path = job / WORK
     content = json.dumps(values, ensure_ascii=False, indent=1) + "\n"
+    aside = path.with_name(f".{path.name}.{secrets.token_hex(4)}")
     try:
-        job.mkdir(parents=True, exist_ok=True)
-        with alone_with(path):
-            aside = path.with_name(f".{path.name}.{secrets.token_hex(4)}")
-            aside.write_text(content, "utf-8")
-            aside.replace(path)
-    except OSError as error:
-        raise DiskFailed(
-            f"can't be written: {error.strerror}.",
-            subject=str(path),
-            remedy="Free some space or choose another folder; what was there is there still.",
-        ) from error
+        with aside.open("xb") as stream:
+            stream.write(content.encode())
+            stream.flush()
+            sync_descriptor(stream.fileno())
+        aside.replace(path)
+    except BaseException:
+        with contextlib.suppress(OSError):
+            aside.unlink(missing_ok=True)
+        raise
+    sync_folder(path.parent)
 
 
 def _told(folder: Path, job: Path) -> str:

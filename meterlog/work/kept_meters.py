@@ -94,6 +94,27 @@ class KeptMeters:
             self._keep(new, stated)
         return tuple(known)
 
+    def known(self) -> tuple[Instrument, ...]:
+        """Give the meters of which a calibration is known, in the order in which it was stated.
+
+        Returns
+        -------
+        tuple of Instrument
+            Without channels; a simulated one has no calibration and is left out.
+        """
+        found = []
+        for key, entry in self._entries.read().items():
+            kept = _entry({key: entry}, key)
+            who = _who(key)
+            if who is None or not kept["calibration_due"]:
+                continue
+            profile, serial = who
+            identity = Identity(
+                model=kept["model"], serial=serial, calibration_due=kept["calibration_due"]
+            )
+            found.append(Instrument(profile, profile, "", (), identity=identity))
+        return tuple(found)
+
     def _keep(self, new: Mapping[str, object], stated: Mapping[str, StatedMeter]) -> None:
         entries = {key: entry for key, entry in self._entries.read().items() if key not in new}
         try:
@@ -141,6 +162,18 @@ def _by_serial(one: Instrument, serial: str) -> str:
 
 def _by_adapter(one: Instrument) -> str:
     return json.dumps([one.profile, "adapter", one.usb_serial, one.simulated], ensure_ascii=False)
+
+
+def _who(key: str) -> tuple[str, str] | None:
+    """Give profile and serial number of an entry's key; None for a simulated meter's."""
+    try:
+        found = json.loads(key)
+    except (ValueError, RecursionError):
+        return None
+    match found:
+        case [str(profile), str(by), str(number), False]:
+            return profile, number if by == "serial" else ""
+    return None
 
 
 def _entry(kept: Mapping[str, object], key: str) -> dict[str, str]:

@@ -15,7 +15,7 @@ from meterlog.analysis.found_steps import (
 )
 from meterlog.model import Block, Event, Limits, Review, Step
 from meterlog.recording import Recording
-from meterlog.work.amended import Amending, amend, with_edits_told
+from meterlog.work.amended import Amending, amend, edits_before_import, with_edits_told
 
 AMENDED = Amending()
 """The edits apply, and all is said of them."""
@@ -66,10 +66,11 @@ def review_folder(
     recording = Recording.open(folder)
     if prepare is not None:
         prepare(recording)
+    earlier = edits_before_import(recording, named=amending.named)
     edits, damage = amend(recording, amending, own_limits=limits is None)
     by = limits or recording.about.limits
     review = _review(recording, by, progress, accept_steps=accept_steps)
-    return recording, with_edits_told(review, edits, damage)
+    return recording, with_edits_told(review, (*earlier, *edits), damage)
 
 
 def _review(

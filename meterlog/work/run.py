@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shutil
 import uuid
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
@@ -34,7 +33,8 @@ from meterlog.recording import Recorder, seal
 from meterlog.work.judge import Judge
 from meterlog.work.kept_meters import KeptMeters, StatedMeter
 from meterlog.work.live_tail import LiveTail
-from meterlog.work.run_status import RunStatus
+from meterlog.work.marks_made import MarksMade
+from meterlog.work.run_status import RunStatus, disk_free
 from meterlog.work.skews import KeptSkews
 from meterlog.work.zeros import KeptZeros, ZeroKey, adapter_serial
 
@@ -102,8 +102,7 @@ class Run:
         self._running = False
         self._ended_ns: int | None = None
         self._seal_failed = ""
-        self._marks = 0
-        self._speed = 0
+        self.marks = MarksMade()
         self._zeroing: ZeroTaking | None = None
         self._kept_zeros = KeptZeros()
         self._not_stored = ""
@@ -143,7 +142,7 @@ class Run:
         try:
             self.about = self._head(instruments)
             self._recorder = Recorder.create(self.folder, self.about, self._keep_raw)
-            self._judge = Judge(self.about)
+            self._judge = Judge(self.about, self.folder)
             self._bus = Bus([self._recorder, self._judge, self.tail], self._clock)
             self._bus.start()
             acquisition.start(self._bus.put)
@@ -213,16 +212,31 @@ class Run:
         """
         if self._bus is None or not self._running:
             raise UsageError("nothing is being recorded.", remedy="Start a recording first.")
-        event = Event(self._clock.now_ns() if at_ns is None else at_ns, kind, value)
-        if kind is EventKind.SPEED and not (value.isascii() and value.isdecimal()):
-            raise UsageError(
-                "is no speed step.", subject=value, remedy="Expected 0 for off, or 1, 2, 3 ..."
-            )
-        if kind is EventKind.SPEED:
-            self._speed = event.speed
+        t_ns = self._clock.now_ns() if at_ns is None else at_ns
+        event = self.marks.make(t_ns, kind, value)
         self._bus.put(event)
-        self._marks += 1
         return event
+
+    def undo_mark(self) -> tuple[Event, Event]:
+        """Take back the mark that was made last and still stands: a speed, tap, wiggle or note.
+
+        It is kept, with an entry on top; the judgement in progress is made anew without it.
+
+        Returns
+        -------
+        mark, entry : Event
+            What was taken back, and what did it.
+
+        Raises
+        ------
+        UsageError
+            If nothing is being recorded, or no mark is left to take back.
+        """
+        if self._bus is None or not self._running:
+            raise UsageError("nothing is being recorded.", remedy="Start a recording first.")
+        mark, entry = self.marks.take_back(self._clock.now_ns())
+        self._bus.put(entry)
+        return mark, entry
 
     def take_zero(self, role: Role, seconds: float = 3.0) -> ZeroTaking:
         """Take the zero of a channel from the readings to come, with its clamp empty and shut.
@@ -254,7 +268,7 @@ class Run:
                 continue
             self._settle_zero()
             channel = instrument.channels[column]
-            bounds = bounds_when_asked(channel, self._speed, self.limits.open_current_a)
+            bounds = bounds_when_asked(channel, self.marks.speed, self.limits.open_current_a)
             taking = ZeroTaking(instrument.key, column, channel, seconds, bounds)
             self._acquisition.take_zero(taking)
             self._zeroing = taking
@@ -312,12 +326,12 @@ class Run:
             elapsed_ns=elapsed_ns,
             recording=self._running and not failed,
             failed=failed,
-            disk_free=_disk_free(self.folder),
+            disk_free=disk_free(self.folder),
             meters=meters,
             rows=dict(recorder.rows) if recorder else {},
             refused=sum(meter.refused for meter in meters),
             events=self.tail.events,
-            marks=self._marks,
+            marks=len(self.marks),
             faults=bus.faults if bus else (),
             waiting=bus.waiting if bus else 0,
             lost_rows=recorder.lost_rows if recorder else 0,
@@ -355,6 +369,8 @@ class Run:
         self._running = False
         self._acquisition.stop()
         self._bus.stop()
+        if self._judge is not None:
+            self._judge.stop()
         self._settle_zero()
         self._ended_ns = self._clock.now_ns()
         self._finish(self._recorder, outcome)
@@ -382,11 +398,3 @@ def _refuse_unknown(stated: Mapping[str, StatedMeter], keys: Sequence[str]) -> N
                 subject=key,
                 remedy=f"There are: {', '.join(keys)}.",
             )
-
-
-def _disk_free(folder: Path) -> int:
-    existing = next((place for place in (folder, *folder.parents) if place.exists()), None)
-    try:
-        return shutil.disk_usage(existing).free if existing else -1
-    except OSError:
-        return -1

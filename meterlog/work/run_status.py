@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import shutil
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from pathlib import Path
 from types import MappingProxyType
 
 from meterlog.acquire import ReaderState
@@ -82,3 +84,12 @@ class RunStatus:
     def elapsed_s(self) -> float:
         """Seconds since the recording's zero."""
         return self.elapsed_ns / 1e9
+
+
+def disk_free(folder: Path) -> int:
+    """Give the bytes free on the disk where a folder is or will be; -1 when it can't be told."""
+    existing = next((place for place in (folder, *folder.parents) if place.exists()), None)
+    try:
+        return shutil.disk_usage(existing).free if existing else -1
+    except OSError:
+        return -1

@@ -6,13 +6,16 @@ from datetime import UTC, datetime
 import numpy as np
 import pytest
 
-from meterlog.evidence import review_to_dict
+from meterlog.evidence import review_to_dict, verify_folder
 from meterlog.evidence.table_form import table_form
 from meterlog.instruments.virtual import simulate
 from meterlog.model import About, Block, Event, EventKind, Flag, Limits, Origin, join
+from meterlog.model.amendment import Amendment, AmendmentKind
 from meterlog.profile import load_limits, load_meter
 from meterlog.recording import ExportRequest, Recorder, Recording, import_export, seal
 from meterlog.work import review_folder
+from meterlog.work.amended import Amending
+from meterlog.work.amendments import add_amendment
 from meterlog.work.evidence_folder import write_evidence
 
 FORMS = [("comma", "point"), ("semicolon", "comma")]
@@ -94,3 +97,26 @@ def test_other_limits_and_found_steps_survive_too(qapp, tmp_path):
     assert again.about.limits == mine
     assert review_to_dict(same) == review_to_dict(review)
     assert Recording.open(folder).about.limits.name == "linear-12v"
+
+
+def test_edits_in_what_was_exported_are_told_of_what_is_imported(qapp, tmp_path):
+    del qapp
+    run = _record(tmp_path / "run", "healthy-new")
+    limit = Amendment(AmendmentKind.LIMIT, "fuse.rating_a", None, "", "25", "N. N.", "box\nlabel")
+    add_amendment(run, limit)
+    told = []
+    for number, name in enumerate(("run", "one", "two")):
+        recording, review = review_folder(tmp_path / name)
+        told.append([note for note in review.notes if note.startswith("Edit on top of")])
+        out = tmp_path / f"out-{number}"
+        write_evidence(recording, review, out, lambda _: None)
+        import_export(ExportRequest(out, tmp_path / ("one", "two", "three")[number]))
+    assert "N. N.: the limit 'fuse.rating_a' was changed from nothing to 25" in told[0][0]
+    before = "Edit on top of the recording: before it was exported, and imported here: "
+    words = told[0][0].removeprefix("Edit on top of the recording: ")
+    # However often it goes out and comes in, it is said once.
+    assert told[1] == told[2] == [before + words]
+    assert verify_folder(tmp_path / "two").intact
+    _, bare = review_folder(tmp_path / "one", amending=Amending(named=False))
+    assert f"{before}1 [left out]." in bare.notes
+    assert not any("N. N." in note for note in bare.notes)

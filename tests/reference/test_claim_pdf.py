@@ -20,6 +20,7 @@ import pytest
 from PIL import Image, ImageFilter
 from PySide6.QtGui import QFontDatabase
 
+from meterlog.evidence.attached_names import attached_name
 from meterlog.evidence.claim_content import ClaimContent, ClaimSide, PageSize
 from meterlog.evidence.claim_pdf import write_claim_pdf
 from meterlog.model import (
@@ -241,7 +242,8 @@ def test_what_a_pdf_for_keeping_may_not_hold_is_not_there(pdfs, case):
             # Nothing see-through: the pages are of PDF/A-1.
             assert one.get("/SMask", "/None") == "/None"
             assert float(one.get("/ca", 1)) == float(one.get("/CA", 1)) == 1.0
-        assert [str(spec.UF) for spec in document.Root.AF] == sorted(ATTACHED)
+        assert [str(spec.UF) for spec in document.Root.AF] == sorted(map(attached_name, ATTACHED))
+        assert [str(spec.Desc) for spec in document.Root.AF] == sorted(ATTACHED)
 
 
 @pytest.mark.parametrize("case", CASES, ids=str)
@@ -249,11 +251,12 @@ def test_the_attachments_come_out_as_they_went_in(pdfs, case, tmp_path):
     listed = _run("pdfdetach", "-list", pdfs[case]).splitlines()
     assert listed[0] == f"{len(ATTACHED)} embedded files"
     names = [line.partition(": ")[2] for line in listed[1:]]
-    assert names == sorted(ATTACHED)
-    for number, name in enumerate(names, 1):
-        out = tmp_path / str(number)
-        _run("pdfdetach", "-save", number, "-o", out, pdfs[case])
-        assert out.read_bytes() == ATTACHED[name]
+    assert names == sorted(map(attached_name, ATTACHED))
+    # Into one folder, in which none was made for any of them.
+    _run("pdfdetach", "-saveall", "-o", tmp_path, pdfs[case])
+    assert {one.name: one.read_bytes() for one in tmp_path.iterdir()} == {
+        attached_name(name): content for name, content in ATTACHED.items()
+    }
 
 
 ORDER = (

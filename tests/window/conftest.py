@@ -126,6 +126,7 @@ def put_on_show(window, shown, phase=Phase.SHOWING):
 def settings_of_its_own(monkeypatch, tmp_path):
     """No test reads or writes what the person at this computer chose last."""
     monkeypatch.setenv("XDG_CONFIG_HOME", str(tmp_path / "settings"))
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
 
 
 @pytest.fixture
@@ -139,6 +140,12 @@ def window(qtbot, monkeypatch, tmp_path):
     qtbot.waitExposed(window)
     window.fill()
     return window
+
+
+@pytest.fixture
+def about():
+    """What an invented recording says of itself."""
+    return make_about()
 
 
 @pytest.fixture

@@ -22,6 +22,7 @@ from meterlog.window.circuit_judge import CircuitJudge
 from meterlog.window.circuit_keys import CIRCUIT_BINDINGS, SIGNS, CircuitAction
 from meterlog.window.keys import Action
 from meterlog.window.last_setup import LastSetup
+from meterlog.window.pages import Page
 from meterlog.window.session import Phase
 from meterlog.work import LiveTail, RunStatus, fresh_folder
 from meterlog.work.circuit_checks import circuit_checks
@@ -95,11 +96,11 @@ def test_each_key_of_the_page_has_one_meaning_and_every_action_a_key():
 def test_the_page_is_turned_to_by_key_and_by_button(window, qtbot):
     _press(qtbot, window, _Key.Key_E)
     assert window.pages.currentIndex() == 2
-    assert window.header.circuit.isChecked()
+    assert window.header.pages[Page.CIRCUIT].isChecked()
     assert "take the reading" in window.keys.accessibleName()
     _press(qtbot, window, _Key.Key_M)
     assert window.pages.currentIndex() == 0
-    window.header.circuit.click()
+    window.header.pages[Page.CIRCUIT].click()
     assert window.pages.currentIndex() == 2
 
 

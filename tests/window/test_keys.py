@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt
 from meterlog.model import Event, EventKind, Review
 from meterlog.model.errors import DiskFailed
 from meterlog.window.keys import BINDINGS, Action
+from meterlog.window.pages import Page
 from meterlog.window.session import Phase
 from meterlog.work import LiveTail, RunStatus
 
@@ -164,16 +165,37 @@ def test_following_and_looking_back_change_with_one_key(window, show, qtbot):
     assert page.outlook.follows
 
 
-def test_keys_held_with_control_are_left_alone(running, qtbot):
+def test_keys_held_with_control_mark_nothing_and_digits_turn_pages(running, qtbot):
     window, run = running
-    _press(qtbot, window, Qt.Key.Key_1, Qt.KeyboardModifier.ControlModifier)
+    for key, page in (
+        (Qt.Key.Key_2, Page.METERS),
+        (Qt.Key.Key_3, Page.CIRCUIT),
+        (Qt.Key.Key_4, Page.RUN),
+    ):
+        _press(qtbot, window, key, Qt.KeyboardModifier.ControlModifier)
+        assert window.pages.currentIndex() == page
+    _press(qtbot, window, Qt.Key.Key_T, Qt.KeyboardModifier.ControlModifier)
     assert run.marks == []
 
 
-def test_typing_a_job_on_the_meters_page_is_no_command(running, qtbot):
+def test_ctrl_and_a_digit_turns_the_page_while_typing_and_esc_leaves_the_field(running, qtbot):
+    window, run = running
+    window.show_page(Page.METERS)
+    field = window.desk.meters_page.folder
+    field.setFocus()
+    qtbot.keyClick(field, Qt.Key.Key_Escape)
+    assert not field.hasFocus()
+    field.setFocus()
+    qtbot.keyClick(field, Qt.Key.Key_4, Qt.KeyboardModifier.ControlModifier)
+    assert window.pages.currentIndex() == Page.RUN
+    assert run.marks == []
+
+
+def test_typing_a_folder_on_the_meters_page_is_no_command(running, qtbot):
     window, run = running
     window.show_page(0)
-    field = window.desk.meters_page.job["vehicle"]
+    field = window.desk.meters_page.folder
+    field.clear()
     field.setFocus()
     qtbot.keyClicks(field, "van 4 +t")
     assert field.text() == "van 4 +t"
@@ -189,7 +211,7 @@ def test_each_key_has_one_meaning_and_every_action_a_key():
 def test_the_key_map_is_on_screen(window):
     window.show_page(1)
     assert window.keys.isVisible()
-    for words in ("speed step", "tap", "note", "twice: stop"):
+    for words in ("speed", "tap", "note", "twice: stop"):
         assert words in window.keys.accessibleName()
 
 

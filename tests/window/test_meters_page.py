@@ -23,7 +23,7 @@ def _row(page, profile="line-logger", url="socket://127.0.0.1:1"):
 
 def test_a_plan_says_what_the_page_says(page):
     _row(page)
-    page.job["work_order"].setText("WO 2 (invented)")
+    page.at_hand.enter("work_order", "WO 2 (invented)")
     plan = page.plan()
     assert plan.meters == ("line-logger@socket://127.0.0.1:1",)
     assert "motor-feed=line-logger.feed" in plan.roles
@@ -168,7 +168,7 @@ def test_the_key_for_asking_acts_on_the_meters_page_only(window, qtbot):
     asked = []
     window.desk.meters_page.ports.ask = lambda: asked.append(1)
     window.show_page(0)
-    assert window.desk.takes_keys(Action.ASK)
+    assert window.desk.keys.acts(Action.ASK, window.desk.page)
     qtbot.keyClick(window.pages, Qt.Key.Key_A)
     assert asked == [1]
     window.show_page(1)

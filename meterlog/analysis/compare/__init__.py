@@ -1,6 +1,7 @@
 """Compare: one motor against another, or against several known to be good."""
 
 from meterlog.analysis.compare.ask import Ask
+from meterlog.analysis.compare.before_second import condition_warnings
 from meterlog.analysis.compare.comparing import Paired, compare
 from meterlog.analysis.compare.overlay_grid import OverlayGrid, bins_for, overlay
 from meterlog.analysis.compare.side import Side, side_of
@@ -13,6 +14,7 @@ __all__ = [
     "Side",
     "bins_for",
     "compare",
+    "condition_warnings",
     "howe_factor",
     "overlay",
     "side_of",

@@ -49,7 +49,7 @@ def calibration_state(instrument: Instrument, about: About) -> str:
 def calibration_lines(content: ClaimContent) -> list[str]:
     """Name the meters whose calibration was not in date, each once, the overdue ones first."""
     worst: dict[str, tuple[int, str]] = {}
-    for side in content.sides:
+    for side in content.recordings:
         about = side.recording.about
         for one in about.instruments:
             state = calibration_state(one, about)

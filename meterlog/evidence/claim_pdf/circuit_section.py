@@ -12,7 +12,12 @@ from meterlog.circuit.cautions import confirming_cautions
 from meterlog.circuit.wording import percent
 from meterlog.evidence.circuit_basis_text import meter_lines, odds_lines, unmeasured_lines
 from meterlog.evidence.circuit_files import JudgedCheck
-from meterlog.evidence.circuit_marks import CircuitMarks, marks_of, point_letters
+from meterlog.evidence.circuit_marks import (
+    DRAWING_KEY,
+    CircuitMarks,
+    marks_of,
+    point_letters,
+)
 from meterlog.evidence.circuit_picture import paint_circuit
 from meterlog.evidence.circuit_png import drawn_state
 from meterlog.evidence.claim_pdf.page_look import FAINT, PAPER, STRONG
@@ -26,12 +31,7 @@ _PIXELS = 14
 _HIGH = 400.0
 _SHOWN = 0.005
 """Suspects below half a percent are only counted."""
-_KEY = (
-    "Round: voltage against the battery negative post; square: straight across two points; long:"
-    " current. ✓ as in a circuit in order, ✗ not, ? contradicts the others. Without a sign: what a"
-    " circuit in order gives. Outlined, with percent: suspected. Relays at rest. The letters are"
-    " those of the table of readings and of the points below."
-)
+_LETTERS = "The letters are those of the table of readings and of the points below."
 _READINGS = (
     Column("entry", right=True),
     Column("test point"),
@@ -62,20 +62,10 @@ def add_circuit(sheets: Sheets, one: JudgedCheck, title: str) -> None:
         Of the chapter.
     """
     circuit, check, verdict = one.circuit, one.check, one.verdict
-    sheets.new_page()
-    sheets.heading(title, chapter=True)
+    sheets.heading(title, chapter=True, keep=90.0)
     sheets.words(circuit.title, STRONG)
     sheets.words(verdict.settled_words or "Nothing is told yet; more tests are proposed.")
-    state = drawn_state(check)
-    expected = Isolation(circuit).expected(state)
-    marks = marks_of(circuit, check, verdict, state, expected)
-    sheets.space(4.0)
-    sheets.words(f"Drawn in: {state_words(circuit, state)}.", FAINT)
-    sheets.picture(_HIGH, lambda painter, rect: _paint(painter, rect, circuit, marks))
-    sheets.words(_KEY, FAINT)
-    letters = point_letters(circuit)
-    points = (f"{letters[point.name]} {point.label}" for point in circuit.points)
-    sheets.words("   ".join(points), FAINT)
+    _drawing(sheets, one)
     _readings(sheets, one)
     _suspects(sheets, verdict.suspects)
     sections: Sequence[tuple[str, Sequence[str]]] = (
@@ -94,6 +84,27 @@ def add_circuit(sheets: Sheets, one: JudgedCheck, title: str) -> None:
         if texts:
             sheets.heading(heading, keep=30.0)
             sheets.listed(texts)
+
+
+def _drawing(sheets: Sheets, one: JudgedCheck) -> None:
+    """Put the drawing with what is to be known to read it, all on one page."""
+    circuit = one.circuit
+    state = drawn_state(one.check)
+    expected = Isolation(circuit).expected(state)
+    marks = marks_of(circuit, one.check, one.verdict, state, expected)
+    letters = point_letters(circuit)
+    points = "   ".join(f"{letters[point.name]} {point.label}" for point in circuit.points)
+    below = (f"{DRAWING_KEY} {_LETTERS}", points)
+    lines = sum(len(sheets.lines_of(words, FAINT, sheets.width)) for words in below)
+
+    def lay(_room: float) -> None:
+        sheets.space(4.0)
+        sheets.words(f"Drawn in: {state_words(circuit, state)}.", FAINT)
+        sheets.picture(_HIGH, lambda painter, rect: _paint(painter, rect, circuit, marks))
+        for words in below:
+            sheets.words(words, FAINT)
+
+    sheets.block(_HIGH + 12.0 + (lines + 1) * sheets.line_height(FAINT), lay)
 
 
 def _paint(painter: QPainter, rect: QRectF, circuit: Circuit, marks: CircuitMarks) -> None:

@@ -10,7 +10,7 @@ from meterlog.evidence.claim_pdf.page_look import ALERT, BODY
 from meterlog.evidence.claim_pdf.sheets import Sheets
 from meterlog.evidence.claim_pdf.table_block import Column, Row, lay_table
 from meterlog.evidence.comparison_text import baseline_cells, step_cells, verdict_cell
-from meterlog.model import ComparedRun, Comparison, ConditionCheck
+from meterlog.model import ComparedRun, Comparison, ConditionCheck, Overlay
 
 _PAIR = ("speed", "at V", "old A", "new A", "new - old A", "new / old")
 _GOOD = ("speed", "at V", "good ones A", "within A", "new A", "new - mean A")
@@ -30,8 +30,7 @@ def add_comparison(sheets: Sheets, comparison: Comparison | None) -> None:
     sheets.words(comparison.summary, BODY)
     whole = next((one for one in comparison.overlays if one.speed is None and one.t_s), None)
     if whole is not None:
-        sheets.space(6.0)
-        sheets.picture(_PLOT, lambda painter, rect: paint_overlay(painter, rect, whole))
+        _overlay(sheets, whole)
     if comparison.steps:
         sheets.space(6.0)
         _steps(sheets, comparison)
@@ -42,6 +41,14 @@ def add_comparison(sheets: Sheets, comparison: Comparison | None) -> None:
     if comparison.notes:
         sheets.heading("Notes on the comparison", keep=30.0)
         sheets.listed(comparison.notes)
+
+
+def _overlay(sheets: Sheets, whole: Overlay) -> None:
+    def lay(_room: float) -> None:
+        sheets.space(6.0)
+        sheets.picture(_PLOT, lambda painter, rect: paint_overlay(painter, rect, whole))
+
+    sheets.block(_PLOT + 10.0, lay)
 
 
 def _run(run: ComparedRun) -> str:

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from meterlog.evidence.claim_content import ClaimContent
 from meterlog.evidence.claim_pdf.facts_block import Fact, lay_facts
-from meterlog.evidence.claim_pdf.page_look import FAINT
+from meterlog.evidence.claim_pdf.page_look import ALERT, FAINT
 from meterlog.evidence.claim_pdf.sheets import Sheets
+from meterlog.model.card_doubts import doubt_words
 from meterlog.model.card_fields import FIELDS
 from meterlog.model.job_card import JobCard, PartIdentity, value_of
 
+WITHOUT_CUSTOMER = "Made without customer data: who it is and whose vehicle is left out."
 _LONG = ("complaint", "cause", "correction", "maintenance", "notes")
 """Told as paragraphs of their own."""
 _PARTS = ("old_part", "new_part")
@@ -26,7 +28,7 @@ def add_job(sheets: Sheets, content: ClaimContent) -> None:
     """Put the chapter: all that the card says, and what it does not."""
     sheets.heading("The job", chapter=True)
     if content.without_customer:
-        sheets.words("Made without customer data: who it is and whose vehicle is left out.", FAINT)
+        sheets.words(WITHOUT_CUSTOMER, FAINT)
         sheets.space(4.0)
     lay_facts(sheets, _facts(content.card))
     for name in _LONG:
@@ -34,6 +36,10 @@ def add_job(sheets: Sheets, content: ClaimContent) -> None:
         if words.strip():
             sheets.heading(_WORDS[name], keep=30.0)
             sheets.words(words)
+    doubts = doubt_words(content.card)
+    if doubts:
+        sheets.heading("Doubtful", keep=30.0)
+        sheets.listed(doubts, ALERT)
     if content.missing:
         sheets.heading("Not stated, and likely to be asked for", keep=30.0)
         sheets.listed(content.missing)

@@ -6,8 +6,9 @@ from collections.abc import Sequence
 
 from meterlog.circuit.cautions import CAUTIONS, DEFER
 from meterlog.evidence.accuracy_text import accuracy_of
-from meterlog.evidence.claim_content import ClaimContent, ClaimSide
+from meterlog.evidence.claim_content import ClaimCircuit, ClaimContent, ClaimSide
 from meterlog.evidence.claim_pdf.calibration import calibration_state, meter_name
+from meterlog.evidence.claim_pdf.limits_section import add_limits
 from meterlog.evidence.claim_pdf.page_edges import side_title
 from meterlog.evidence.claim_pdf.page_look import BODY, FAINT, STRONG
 from meterlog.evidence.claim_pdf.sheets import Sheets
@@ -15,19 +16,12 @@ from meterlog.evidence.claim_pdf.side_section import lay_columns
 from meterlog.evidence.claim_pdf.table_block import Column, Row, lay_table
 from meterlog.evidence.sensors_text import sensors_of
 from meterlog.evidence.times_text import times_of
+from meterlog.evidence.uncertainty_text import UNCERTAINTY
+from meterlog.evidence.visibility_text import visibility_words
 from meterlog.model import Instrument, Review
 from meterlog.recording import Recording
 
-_UNCERTAINTY = (
-    "Uncertainties are made by JCGM 100:2008: the meter's and the sensor's stated accuracy, the"
-    " temperature where it was recorded and the zero's drift count as rectangles (4.3.7), the"
-    " scatter of the readings by the effective number of them where neighbours are alike (4.2.3),"
-    " the zero by its own scatter; combined by 5.1.2 and 5.2.2, what one meter reads twice taken as"
-    " one error. The coverage factor is for about 95 %: by the effective degrees of freedom"
-    " (G.4.1), smaller where one or two rectangles are nearly all of it (EA-4/02 M:2022, S9 and"
-    " S10). What each uncertainty is made of, line by line: budgets.csv and judgement.txt."
-)
-"""As README.txt of an export says it."""
+_LINES = "What each uncertainty is made of, line by line: budgets.csv and judgement.txt."
 _METERS = (
     Column("run"),
     Column("meter"),
@@ -40,14 +34,15 @@ _METERS = (
 def add_method(sheets: Sheets, content: ClaimContent) -> None:
     """Put the chapters on meters and method, on what can't be seen, and the cautions."""
     sheets.heading("Meters and method", chapter=True, keep=160.0)
-    _meters(sheets, content.sides)
+    _meters(sheets, content.recordings)
+    add_limits(sheets, content.sides)
     rules = dict.fromkeys(side.review.decision_rule for side in content.sides)
     if any(rules):
         sheets.heading("Decision rule", keep=30.0)
         sheets.listed([rule for rule in rules if rule])
     sheets.heading("Uncertainty", keep=30.0)
-    sheets.words(_UNCERTAINTY)
-    for side in content.sides:
+    sheets.words(f"{UNCERTAINTY} {_LINES}")
+    for side in content.recordings:
         for instrument in side.recording.about.instruments:
             _channels(sheets, side, instrument)
     _unseen(sheets, content)
@@ -55,7 +50,7 @@ def add_method(sheets: Sheets, content: ClaimContent) -> None:
     sheets.listed([DEFER, *CAUTIONS.values()])
 
 
-def _meters(sheets: Sheets, sides: Sequence[ClaimSide]) -> None:
+def _meters(sheets: Sheets, sides: Sequence[ClaimSide | ClaimCircuit]) -> None:
     rows = [
         Row(
             (
@@ -78,7 +73,7 @@ def _kind(one: Instrument) -> str:
     return f" ({', '.join(said)})" if said else ""
 
 
-def _channels(sheets: Sheets, side: ClaimSide, instrument: Instrument) -> None:
+def _channels(sheets: Sheets, side: ClaimSide | ClaimCircuit, instrument: Instrument) -> None:
     """Put how well each channel reads, its sensor and zero, and how well its times are known."""
     recording: Recording = side.recording
     sheets.heading(f"{meter_name(instrument)}, {side.name}", keep=50.0)
@@ -105,19 +100,14 @@ def _unseen(sheets: Sheets, content: ClaimContent) -> None:
         sheets.listed(_of_review(side.review), BODY)
         if side.lacking:
             sheets.listed(side.lacking, BODY)
+    for alone in content.circuits:
+        if alone.lacking:
+            sheets.heading(side_title(alone), keep=40.0)
+            sheets.listed(alone.lacking, BODY)
     if not content.sides:
         sheets.words("There is no recording.", FAINT)
 
 
 def _of_review(review: Review) -> list[str]:
     told = list(review.verdict.unseen) if review.verdict is not None else []
-    shortest = review.shortest_visible_dropout_s
-    if shortest is not None:
-        told.append(
-            f"A loss of current of {shortest:.4g} s or more can't have been missed while readings"
-            " came."
-        )
-    if review.catch_chances:
-        chances = (f"{one.duration_s:g} s {one.chance:.0%}" for one in review.catch_chances)
-        told.append(f"The chance to catch one of a given length: {', '.join(chances)}.")
-    return [*told, *review.notes]
+    return [*told, *visibility_words(review), *review.notes]

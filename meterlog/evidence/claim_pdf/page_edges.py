@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen
 
-from meterlog.evidence.claim_content import ClaimContent, ClaimSide
+from meterlog.evidence.claim_content import ClaimCircuit, ClaimContent, ClaimSide
 from meterlog.evidence.claim_pdf.page_look import PAPER, SMALL, Look
 from meterlog.evidence.claim_pdf.sheets import Draw, Sheets
 from meterlog.evidence.claim_pdf.wrapped_words import clean_words
@@ -18,8 +18,10 @@ _WORDS_FROM = 30.0
 _SIDES = {"before": "Before the repair", "after": "After the repair"}
 
 
-def side_title(side: ClaimSide) -> str:
-    """Give what a side is called."""
+def side_title(side: ClaimSide | ClaimCircuit) -> str:
+    """Give what a side is called, or a check that stands alone."""
+    if isinstance(side, ClaimCircuit):
+        return side.name.replace("circuit", "Circuit check kept by itself").replace("-", ", ")
     return _SIDES.get(side.name, side.name)
 
 
@@ -36,12 +38,14 @@ def claim_title(content: ClaimContent) -> str:
 
 
 def claim_mark(content: ClaimContent) -> str:
-    """Give the words that mark readings that no meter sent; of which side, where they differ."""
-    marks = {side.name: origin_mark(side.recording.about) for side in content.sides}
-    different = set(marks.values())
-    if len(different) == 1:
-        return different.pop()
-    return " · ".join(f"{name.upper()}: {mark}" for name, mark in marks.items() if mark)
+    """Give the words that mark readings that no meter sent; of which part, where they differ."""
+    marks = {one.name: origin_mark(one.recording.about) for one in content.recordings}
+    parts: dict[str, list[str]] = {}
+    for name, mark in marks.items():
+        parts.setdefault(mark, []).append(name.upper())
+    if len(parts) == 1:
+        return next(iter(parts))
+    return " · ".join(f"{', '.join(names)}: {mark}" for mark, names in parts.items() if mark)
 
 
 def add_edges(sheets: Sheets, content: ClaimContent) -> None:
@@ -80,7 +84,7 @@ def _head(sheets: Sheets, content: ClaimContent) -> Draw:
 
 def _foot(sheets: Sheets, content: ClaimContent, number: str) -> Draw:
     signed = f"signing key {content.fingerprint}" if content.fingerprint else "not signed"
-    ids = [f"{side.name} {side.recording.about.recording_id}" for side in content.sides]
+    ids = [f"{one.name} {one.recording.about.recording_id}" for one in content.recordings]
     look = Look(_FOOT, colour=PAPER.faint)
     metrics = QFontMetricsF(look.font(), sheets.device)
     strong = Look(9, bold=True)

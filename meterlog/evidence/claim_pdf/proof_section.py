@@ -43,7 +43,10 @@ def add_proof(sheets: Sheets, content: ClaimContent, attached: Collection[str]) 
         " the pack's data."
     )
     if attached:
-        sheets.words(f"Files inside this PDF, to be saved by a PDF viewer: {len(attached)}.")
+        sheets.words(
+            f"Files inside this PDF, to be saved by a PDF viewer: {len(attached)}. In their names"
+            " there stands a dot for each slash: data/job-card.json is data.job-card.json."
+        )
     sums = content.checksums
     if sums or attached:
         sheets.heading("Files of the pack", keep=70.0)

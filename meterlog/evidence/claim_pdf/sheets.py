@@ -21,6 +21,8 @@ from meterlog.evidence.claim_pdf.page_look import (
 from meterlog.evidence.claim_pdf.wrapped_words import shortened, wrapped
 
 Draw = Callable[[QPainter], None]
+_TOGETHER = 4
+"""Lines of a paragraph that is not parted by the end of a page."""
 _LEADING = 1.12
 """Distance of lines, as a part of the font's own height."""
 
@@ -31,6 +33,14 @@ class Mark:
 
     title: str
     page: int
+
+
+@dataclass(frozen=True, slots=True)
+class _Block:
+    """What is laid on the next page that has room for it."""
+
+    least: float
+    lay: Callable[[float], None]
 
 
 class Sheets:
@@ -65,6 +75,7 @@ class Sheets:
         self.top, self.bottom = TOP, paper.height() - BOTTOM
         self.y = self.top
         self.is_shortened = False
+        self._waiting: list[_Block] = []
         self.new_page()
 
     @property
@@ -83,6 +94,30 @@ class Sheets:
             return
         self.pages.append([])
         self.y = self.top
+        while self._waiting and (self.y == self.top or self.room >= self._waiting[0].least):
+            self._waiting.pop(0).lay(self.room)
+
+    def block(self, least: float, lay: Callable[[float], None]) -> None:
+        """Let something be laid here if there is room, else at the top of the next page.
+
+        What follows it in the meantime fills this page, up to the next chapter.
+
+        Parameters
+        ----------
+        least : float
+            Room that it needs.
+        lay : callable
+            Called once, with the room that there is on its page.
+        """
+        if not self._waiting and self.room >= least:
+            lay(self.room)
+        else:
+            self._waiting.append(_Block(least, lay))
+
+    def settle(self) -> None:
+        """Lay what waits for a page of its own."""
+        while self._waiting:
+            self.new_page()
 
     def need(self, height: float) -> None:
         """Begin a page where there is less room than this."""
@@ -104,7 +139,7 @@ class Sheets:
 
     def lines_of(self, text: str, look: Look, width: float, most: int | None = None) -> list[str]:
         """Break a text; see :func:`wrapped` and :func:`shortened`."""
-        lines = wrapped(text, look.font(), width, self.device)
+        lines = wrapped(text, look.font(), width, self.device, most)
         self.is_shortened = self.is_shortened or (most is not None and len(lines) > most)
         return shortened(lines, most)
 
@@ -143,7 +178,10 @@ class Sheets:
             Lines at most; the last one says that there are more.
         """
         high = self.line_height(look)
-        for number, line in enumerate(self.lines_of(text, look, self.width - indent, most)):
+        lines = self.lines_of(text, look, self.width - indent, most)
+        if len(lines) <= _TOGETHER:
+            self.need(high * len(lines))
+        for number, line in enumerate(lines):
             self.need(high)
             if lead and not number:
                 self.write_line(lead, look, self.left + indent - 11.0, self.y)
@@ -158,6 +196,8 @@ class Sheets:
 
     def heading(self, text: str, *, chapter: bool = False, keep: float = 60.0) -> None:
         """Write a heading; ``keep`` is the room below without which it goes to the next page."""
+        if chapter:
+            self.settle()
         look = CHAPTER if chapter else SECTION
         lines = self.lines_of(text, look, self.width)
         high = self.line_height(look)

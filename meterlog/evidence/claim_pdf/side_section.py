@@ -15,6 +15,7 @@ from meterlog.evidence.claim_pdf.page_look import ALERT, FAINT, PAPER, STRONG, L
 from meterlog.evidence.claim_pdf.sheets import Sheets
 from meterlog.evidence.claim_pdf.steps_table import MOST, add_steps, findings_rows
 from meterlog.evidence.claim_pdf.table_block import Column, Row, lay_table
+from meterlog.evidence.claim_pdf.utc_words import utc_words
 from meterlog.evidence.claim_pdf.verdict_section import add_verdict
 from meterlog.evidence.inferred_text import inferred_lines
 from meterlog.evidence.motor_text import motor_lines
@@ -24,11 +25,11 @@ from meterlog.evidence.startup_text import startup_lines
 from meterlog.evidence.trace_picture import TraceScene, paint, scene_of
 from meterlog.evidence.verify import seal_digest
 from meterlog.model import Job, Review, Tap, TapEvidence
-from meterlog.recording import UNDATED
 
 _SHARE = 2.0 / 3.0
 """The trace is painted so much larger, as its lines and words are made for a screen."""
-_HIGH = 520.0
+_HIGH, _LEAST_HIGH = 520.0, 400.0
+"""Of the trace: as a page has room."""
 _FINDINGS = (
     Column("verdict"),
     Column("finding"),
@@ -56,19 +57,17 @@ _COLUMNS = Look(10, fixed=True)
 def add_side(sheets: Sheets, side: ClaimSide) -> None:
     """Put the chapter of one run."""
     about, recording = side.recording.about, side.recording
-    keep = _HIGH + 130.0 if about.instruments else 130.0
-    sheets.heading(side_title(side), chapter=True, keep=keep)
+    sheets.heading(side_title(side), chapter=True, keep=150.0)
     for words in origin_words(recording):
         sheets.words(words, STRONG)
     for words in (*(f"NOT WHOLE: {text}" for text in recording.damage), *side.lacking):
         sheets.words(words, ALERT)
     sheets.space(4.0)
-    dated = about.started_utc != UNDATED
     lay_facts(
         sheets,
         [
             ("Recording", about.recording_id),
-            ("Started", about.started_utc.isoformat() if dated else "not known"),
+            ("Started", utc_words(about.started_utc, seconds=True)),
             ("Length", f"{recording.end_ns / 1e9:.1f} s"),
             ("State", str(recording.state)),
             ("Limits", about.limits.name),
@@ -100,8 +99,11 @@ def _trace(sheets: Sheets, scene: TraceScene) -> None:
         whole = QRectF(0.0, 0.0, rect.width() / _SHARE, rect.height() / _SHARE)
         paint(painter, whole, scene, PAPER)
 
-    sheets.space(6.0)
-    sheets.picture(_HIGH, draw)
+    def lay(room: float) -> None:
+        sheets.space(6.0)
+        sheets.picture(min(_HIGH, room - 10.0), draw)
+
+    sheets.block(_LEAST_HIGH + 10.0, lay)
 
 
 def _findings(sheets: Sheets, review: Review) -> None:

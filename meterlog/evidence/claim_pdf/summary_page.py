@@ -2,26 +2,32 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from datetime import datetime
 
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen
 
 from meterlog.evidence.claim_content import ClaimContent, ClaimSide
-from meterlog.evidence.claim_pdf.calibration import calibration_lines
+from meterlog.evidence.claim_pdf.calibration import calibration_lines, meter_name
 from meterlog.evidence.claim_pdf.facts_block import lay_facts
-from meterlog.evidence.claim_pdf.job_section import part_words
+from meterlog.evidence.claim_pdf.job_section import WITHOUT_CUSTOMER, part_words
 from meterlog.evidence.claim_pdf.key_readings import add_key_readings
+from meterlog.evidence.claim_pdf.limits_section import limits_basis
 from meterlog.evidence.claim_pdf.page_edges import claim_mark, claim_title, side_title
 from meterlog.evidence.claim_pdf.page_look import ALERT, FAINT, PAPER, STRONG, TITLE, Look
 from meterlog.evidence.claim_pdf.sheets import Sheets
+from meterlog.evidence.claim_pdf.utc_words import utc_words
 from meterlog.evidence.origin_words import origin_words
 from meterlog.model import Outcome, SpanKind
+from meterlog.model.card_doubts import doubt_words
 
-_MOST = (40, 16, 12, 9, 7, 5, 4, 3, 2, 1)
+_MOST = (40, 16, 12, 9, 7, 6, 5, 4, 3)
 """Lines of a paragraph at most, tried in turn until all stands on one page."""
-_TABLE_FROM = 5
-"""Where paragraphs must be shorter than this, the table of readings goes first."""
+_BARE = (9, 7, 5, 4, 3, 2, 1)
+"""Where even the shortest are too long, the table of readings goes, and they are tried again."""
+_MISSING = 4
+"""Missing entries that are named here; with many more nobody reads any."""
 _GOOD = PAPER.spans[SpanKind.RUNNING].line
 _STAMPS = {
     Outcome.FAULT: (PAPER.alert, PAPER.on_alert),
@@ -38,18 +44,21 @@ def add_summary(sheets: Sheets, content: ClaimContent) -> None:
         Empty.
     content : ClaimContent
     """
-    for most in _MOST:
+    tries = [*((most, True) for most in _MOST), *((most, False) for most in _BARE)]
+    for number, (most, table) in enumerate(tries, 1):
         trial = Sheets(sheets.device, sheets.paper)
-        _lay(trial, content, most)
-        if len(trial.pages) == 1 or most == _MOST[-1]:
+        _lay(trial, content, most, table=table)
+        if len(trial.pages) == 1 or number == len(tries):
             sheets.adopt(trial)
             return
 
 
-def _lay(sheets: Sheets, content: ClaimContent, most: int) -> None:
+def _lay(sheets: Sheets, content: ClaimContent, most: int, *, table: bool) -> None:
     sheets.words(claim_title(content), TITLE, most=min(most, 3))
     sheets.rule(PAPER.accent, 2.0)
     _banner(sheets, content)
+    if content.without_customer:
+        sheets.words(WITHOUT_CUSTOMER, STRONG)
     card = content.card
     sheets.space(6.0)
     facts = [
@@ -66,17 +75,26 @@ def _lay(sheets: Sheets, content: ClaimContent, most: int) -> None:
         ("Fitted by", card.fitted_by),
         ("Measured by", card.technician),
         ("Old part is at", card.old_part_kept),
+        ("Pack made", _made(content)),
     ]
     lay_facts(sheets, facts, most=most)
     parts = [("Old part", part_words(card.old_part)), ("New part", part_words(card.new_part))]
     lay_facts(sheets, parts, columns=1, most=most)
-    if card.complaint.strip():
-        _titled(sheets, "Complaint, in the customer's words")
-        sheets.words(card.complaint, most=most)
+    for title, text in (
+        ("Complaint, in the customer's words", card.complaint),
+        ("Cause", card.cause),
+        ("Correction", card.correction),
+    ):
+        if text.strip():
+            _titled(sheets, title)
+            sheets.words(text, most=most)
     for side in content.sides:
         _side(sheets, side, most)
-    if most >= _TABLE_FROM:
+    if table:
         add_key_readings(sheets, content.sides)
+        bases = dict.fromkeys(limits_basis(side.recording.about.limits) for side in content.sides)
+        for basis in bases:
+            sheets.words(basis, FAINT, most=2)
     for title, texts in _blocks(content):
         _titled(sheets, title)
         kept = texts[: max(most, 1)]
@@ -94,9 +112,10 @@ def _blocks(content: ClaimContent) -> Iterator[tuple[str, list[str]]]:
     comparison = content.comparison
     if comparison is not None:
         yield "New against old", [comparison.refusal or comparison.summary]
-    checks = [one.pointer() for side in content.sides for one in side.checks]
-    if checks:
-        yield "Circuit", checks
+    checks = [one.outcome() for part in content.recordings for one in part.checks]
+    lacking = [f"{side_title(one)}: {text}" for one in content.circuits for text in one.lacking]
+    if checks or lacking:
+        yield "Circuit", [*checks, *lacking]
     taps = [
         f"{side_title(side)}: {side.review.taps.summary} Accepted form of a tap test:"
         f" {side.review.taps.accepted.value}."
@@ -108,14 +127,22 @@ def _blocks(content: ClaimContent) -> Iterator[tuple[str, list[str]]]:
     meters = calibration_lines(content)
     if meters:
         yield "Meters whose calibration is not shown to be in date", meters
+    doubts = doubt_words(content.card)
+    if doubts:
+        yield "Doubtful on the job card", list(doubts)
     if content.missing:
-        yield (
-            "Not stated, and likely to be asked for",
-            ["; ".join(words.removesuffix(".") for words in content.missing)],
-        )
+        yield "Not stated, and likely to be asked for", [_missing(content.missing)]
     if content.amendments:
         many = len(content.amendments)
         yield "Edits", [f"{many} made on top of the recordings; they are listed in what follows."]
+
+
+def _missing(missing: Sequence[str]) -> str:
+    """Say how much the job card does not say, and the first of it; all of it stands there."""
+    if len(missing) <= _MISSING:
+        return " ".join(missing)
+    first = " ".join(missing[:_MISSING])
+    return f'{len(missing)} things, the first of them: {first} All are listed under "The job".'
 
 
 def _titled(sheets: Sheets, title: str) -> None:
@@ -132,7 +159,7 @@ def _banner(sheets: Sheets, content: ClaimContent) -> None:
     metrics = QFontMetricsF(look.font(), sheets.device)
     if metrics.horizontalAdvance(mark) > sheets.width - 20.0:
         look = Look(15, bold=True, colour=PAPER.on_caution)
-    said = dict.fromkeys(words for side in content.sides for words in origin_words(side.recording))
+    said = _origins(content)
     lines = sheets.lines_of(mark, look, sheets.width - 20.0)
     high = sheets.line_height(look)
     sheets.space(4.0)
@@ -152,6 +179,18 @@ def _banner(sheets: Sheets, content: ClaimContent) -> None:
         sheets.words(text, STRONG)
 
 
+def _origins(content: ClaimContent) -> list[str]:
+    """Say what readings are that no meter sent; of which part, where they differ."""
+    parts: dict[str, list[str]] = {}
+    for one in content.recordings:
+        for words in origin_words(one.recording):
+            parts.setdefault(words, []).append(one.name)
+    return [
+        words if len(names) == len(content.recordings) else f"{' and '.join(names)}: {words}"
+        for words, names in parts.items()
+    ]
+
+
 def _side(sheets: Sheets, side: ClaimSide, most: int) -> None:
     """Put the verdict of one run: what it comes to, and its paragraph."""
     verdict = side.review.verdict
@@ -164,6 +203,7 @@ def _side(sheets: Sheets, side: ClaimSide, most: int) -> None:
         wide = QFontMetricsF(look.font(), sheets.device).horizontalAdvance(title)
         _stamp(sheets, verdict.outcome, sheets.left + wide + 12.0)
     sheets.y += sheets.line_height(look) + 2.0
+    sheets.words(_recorded(side), FAINT, most=min(most, 2))
     if verdict is None:
         sheets.words("No verdict: the recording was not judged as a whole.")
     else:
@@ -171,6 +211,21 @@ def _side(sheets: Sheets, side: ClaimSide, most: int) -> None:
     whole = [f"NOT WHOLE: {text}" for text in side.recording.damage]
     for text in (*whole, *side.lacking)[: max(most, 1)]:
         sheets.words(text, ALERT, most=most)
+
+
+def _recorded(side: ClaimSide) -> str:
+    """Say when it was recorded, for how long, and by what."""
+    about = side.recording.about
+    meters = ", ".join(meter_name(one) for one in about.instruments) or "no meter"
+    length = f"{side.recording.end_ns / 1e9:.0f} s"
+    return f"Recorded {utc_words(about.started_utc)}, {length}; by {meters}"
+
+
+def _made(content: ClaimContent) -> str:
+    try:
+        return utc_words(datetime.fromisoformat(content.made_utc))
+    except ValueError:
+        return content.made_utc
 
 
 def _stamp(sheets: Sheets, outcome: Outcome, left: float) -> None:

@@ -6,12 +6,12 @@ from collections.abc import Callable, Iterator, Mapping
 from datetime import UTC, datetime
 from pathlib import Path
 
-from PySide6.QtCore import QBuffer, QIODevice, QMarginsF, qVersion
+from PySide6.QtCore import QMarginsF, qVersion
 from PySide6.QtGui import QPageLayout, QPageSize, QPainter, QPdfWriter
 
 import meterlog
-from meterlog.evidence.claim_content import ClaimContent, PageSize
-from meterlog.evidence.claim_pdf.archive_form import Told, archived
+from meterlog.evidence.claim_content import ClaimContent, ClaimSide, PageSize
+from meterlog.evidence.claim_pdf.archive_form import Told, write_archived
 from meterlog.evidence.claim_pdf.circuit_section import add_circuit
 from meterlog.evidence.claim_pdf.comparison_section import add_comparison
 from meterlog.evidence.claim_pdf.job_section import add_job
@@ -20,9 +20,10 @@ from meterlog.evidence.claim_pdf.page_edges import add_edges, claim_title
 from meterlog.evidence.claim_pdf.page_look import UNITS_PER_INCH, paper_size
 from meterlog.evidence.claim_pdf.photos_section import add_photos
 from meterlog.evidence.claim_pdf.proof_section import add_proof
-from meterlog.evidence.claim_pdf.sheets import Sheets
+from meterlog.evidence.claim_pdf.sheets import Mark, Sheets
 from meterlog.evidence.claim_pdf.side_section import add_side
 from meterlog.evidence.claim_pdf.summary_page import add_summary
+from meterlog.evidence.pdf_form import LIBRARY
 from meterlog.evidence.picture_screen import need_fonts
 from meterlog.model.errors import EvidenceError
 from meterlog.recording import UNDATED
@@ -30,7 +31,7 @@ from meterlog.recording import UNDATED
 _DOTS_PER_INCH = 144
 """Lines and letters have no dots. Hatches have: with many more they are too fine to be told."""
 _SIZES = {PageSize.A4: QPageSize.PageSizeId.A4, PageSize.LETTER: QPageSize.PageSizeId.Letter}
-_PARTIAL = ".partial"
+_DRAWN, _PARTIAL = ".drawn", ".partial"
 
 
 def write_claim_pdf(
@@ -63,26 +64,56 @@ def write_claim_pdf(
         If a block of a recording can't be read.
     """
     need_fonts(path)
-    title = claim_title(content)
-    buffer = QBuffer()
-    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    writer = _writer(buffer, page, title)
-    sheets = Sheets(writer, paper_size(page))
-    for done in _chapters(sheets, content, attachments):
-        progress(0.6 * done)
-    add_edges(sheets, content)
-    _paint(writer, sheets, path, lambda part: progress(0.6 + 0.25 * part))
-    buffer.close()
-    creator, producer = f"meterlog {meterlog.__version__}", f"Qt {qVersion()}, pikepdf"
-    told = Told(title, creator, producer, _made(content))
-    whole = archived(bytes(buffer.data().data()), attachments, told, sheets.marks)
-    progress(0.95)
-    _write(path, whole)
+    drawn, partial = path.with_name(path.name + _DRAWN), path.with_name(path.name + _PARTIAL)
+    try:
+        _touch(drawn, path)
+        marks = _draw(content, drawn, page, attachments, progress)
+        try:
+            write_archived(
+                drawn, partial, attachments, _told(content), marks, lambda: progress(0.95)
+            )
+            partial.replace(path)
+        except OSError as error:
+            raise _cannot(path, error.strerror or str(error)) from error
+    finally:
+        for aside in (drawn, partial):
+            aside.unlink(missing_ok=True)
     progress(1.0)
 
 
-def _writer(buffer: QBuffer, page: PageSize, title: str) -> QPdfWriter:
-    writer = QPdfWriter(buffer)
+def _touch(drawn: Path, path: Path) -> None:
+    """Find out whether it can be written: Qt would not say why not."""
+    try:
+        drawn.touch()
+    except OSError as error:
+        raise _cannot(path, error.strerror or str(error)) from error
+
+
+def _told(content: ClaimContent) -> Told:
+    creator, producer = f"meterlog {meterlog.__version__}", f"Qt {qVersion()}, {LIBRARY}"
+    return Told(claim_title(content), creator, producer, _made(content))
+
+
+def _draw(
+    content: ClaimContent,
+    drawn: Path,
+    page: PageSize,
+    attachments: Mapping[str, bytes],
+    progress: Callable[[float], None],
+) -> list[Mark]:
+    """Draw all pages into a file; give where chapters begin."""
+    writer = _writer(drawn, page, claim_title(content))
+    sheets = Sheets(writer, paper_size(page))
+    for done in _chapters(sheets, content, attachments):
+        progress(0.6 * done)
+    sheets.settle()
+    add_edges(sheets, content)
+    _paint(writer, sheets, drawn, lambda part: progress(0.6 + 0.35 * part))
+    return sheets.marks
+
+
+def _writer(drawn: Path, page: PageSize, title: str) -> QPdfWriter:
+    writer = QPdfWriter(str(drawn))
     writer.setPdfVersion(QPdfWriter.PdfVersion.PdfVersion_A1b)
     writer.setResolution(_DOTS_PER_INCH)
     size, upright = QPageSize(_SIZES[page]), QPageLayout.Orientation.Portrait
@@ -104,12 +135,13 @@ def _chapters(
         add_side(sheets, side)
         yield 0.05 + 0.5 * number / count
     add_comparison(sheets, content.comparison)
-    checks = [(side, one) for side in content.sides for one in side.checks]
-    for number, (side, one) in enumerate(checks, 1):
+    checks = [(one, part) for part in content.recordings for one in part.checks]
+    for number, (one, part) in enumerate(checks, 1):
         which = f" {number}" if len(checks) > 1 else ""
-        add_circuit(sheets, one, f"Circuit check{which}, {side.name}")
+        whose = part.name if isinstance(part, ClaimSide) else "kept by itself"
+        add_circuit(sheets, one, f"Circuit check{which}, {whose}")
         yield 0.55 + 0.3 * number / len(checks)
-    add_photos(sheets, content.photos)
+    add_photos(sheets, content.photos, content.photo_names)
     yield 0.9
     add_method(sheets, content)
     add_proof(sheets, content, attachments)
@@ -121,7 +153,7 @@ def _paint(
 ) -> None:
     painter = QPainter()
     if not painter.begin(writer):
-        raise EvidenceError("the PDF can't be begun.", subject=str(path), remedy="Try again.")
+        raise _cannot(path, "it can't be begun")
     try:
         share = _DOTS_PER_INCH / UNITS_PER_INCH
         painter.scale(share, share)
@@ -144,19 +176,13 @@ def _made(content: ClaimContent) -> datetime:
     try:
         made = datetime.fromisoformat(content.made_utc)
     except ValueError:
-        return max((side.recording.about.started_utc for side in content.sides), default=UNDATED)
+        return max((one.recording.about.started_utc for one in content.recordings), default=UNDATED)
     return made if made.tzinfo is not None else made.replace(tzinfo=UTC)
 
 
-def _write(path: Path, whole: bytes) -> None:
-    partial = path.with_name(path.name + _PARTIAL)
-    try:
-        partial.write_bytes(whole)
-        partial.replace(path)
-    except OSError as error:
-        partial.unlink(missing_ok=True)
-        raise EvidenceError(
-            f"the PDF can't be written: {error.strerror}.",
-            subject=str(path),
-            remedy="Choose a folder that you may write to, on a disk with room.",
-        ) from error
+def _cannot(path: Path, why: str) -> EvidenceError:
+    return EvidenceError(
+        f"the PDF can't be written: {why}.",
+        subject=str(path),
+        remedy="Choose a folder that you may write to, on a disk with room.",
+    )

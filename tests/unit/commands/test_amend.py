@@ -230,7 +230,7 @@ def test_who_is_the_login_where_nobody_is_named(run, small, monkeypatch):
         (("--step", "0=1"), "old and new are the same"),
         (("--move", "tap@7=13"), "outside the recording"),
         (("--move", "tap@1=2"), "There are: 7 s"),
-        (("--move", "zero@1=2"), "nothing that can be moved"),
+        (("--move", "zero@1=2"), "no mark that can be edited"),
         (("--move", "tap@7"), "KIND@TIME=NEW"),
         (("--limit", "fuse=3"), "no such limit"),
         (("--limit", "speed.1.min_a=99"), "above max_a"),
@@ -250,3 +250,19 @@ def test_without_a_reason_nothing_is_written(run, small):
     assert not amendments_path(small).exists()
     assert "No edits were made." in run("amend", small).out
     assert "is not there" in run("amend", small / "none", code=2).err
+
+
+def test_a_withdrawn_mark_counts_for_nothing_is_said_and_can_be_put_back(run, small):
+    before = digests(small)
+    made = run("amend", small, "--withdraw", "tap@7", "--why", "nobody tapped", "--who", "N. N.")
+    assert "N. N.: the mark 'tap' at 7 s was withdrawn and counts for nothing" in made.out
+    now = said(run, "review", small)
+    assert not (now["taps"] or {}).get("taps")
+    (told,) = edits_in(now["notes"])
+    assert "withdrawn" in told
+    again = run("amend", small, "--withdraw", "tap@7", *WHY, code=2)
+    assert "no tap is marked there" in again.err
+    run("amend", small, "--put-back", "tap@7", *WHY)
+    assert [one["t_s"] for one in said(run, "review", small)["taps"]["taps"]] == [7.0]
+    assert len(said(run, "amend", small, "--list")["edits"]) == 2
+    assert digests(small) == before

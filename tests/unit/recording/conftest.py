@@ -109,6 +109,12 @@ def maker(tmp_path):
     return Maker(tmp_path)
 
 
+@pytest.fixture(scope="module")
+def lasting_maker(tmp_path_factory):
+    """A maker for all tests of a file, which must leave alone what it makes."""
+    return Maker(tmp_path_factory.mktemp("lasting"))
+
+
 @pytest.fixture
 def same():
     """Compare two Blocks bit by bit."""

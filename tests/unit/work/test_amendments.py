@@ -1,5 +1,7 @@
 """Edits lie on top of a recording: the recording stays as it is, and no edit can vanish unseen."""
 
+import subprocess
+import sys
 from datetime import UTC, datetime
 
 import numpy as np
@@ -35,8 +37,9 @@ def test_edits_read_back_in_order_and_the_recording_stays_sealed(run):
     assert made[0].made_utc.endswith("Z")
     assert verify_folder(run).intact
     assert amendments_path(run) == run.parent / "run.amendments.jsonl"
-    assert [path.name for path in run.parent.iterdir() if path.is_file()] == [
-        "run.amendments.jsonl"
+    assert sorted(path.name for path in run.parent.iterdir() if path.is_file()) == [
+        "run.amendments.count",
+        "run.amendments.jsonl",
     ]
 
 
@@ -130,3 +133,45 @@ def test_a_place_that_can_not_be_written_is_told(run, tmp_path):
         add_amendment(run, STEP)
     with pytest.raises(EvidenceError, match="can't be read or written"):
         add_amendment(tmp_path / "none", STEP)
+
+
+@pytest.mark.parametrize("left", [0, 1, 2])
+def test_whole_edits_cut_off_at_the_end_are_told(run, left):
+    made = [add_amendment(run, one) for one in (STEP, MARK, LIMIT)]
+    path = amendments_path(run)
+    lines = path.read_bytes().splitlines(keepends=True)
+    path.write_bytes(b"".join(lines[:left]))
+    found, (damage,) = amendments_of(run)
+    assert found == tuple(made[:left])
+    assert "bytes were written" in damage
+    assert damage.endswith("edits at its end are missing.")
+    # More edits do not hide it.
+    for _ in range(3):
+        add_amendment(run, LIMIT)
+    (damage,) = amendments_of(run)[1]
+    assert damage.endswith("edits at its end are missing.")
+
+
+def test_a_count_of_another_recording_or_none_says_nothing(run):
+    made = add_amendment(run, STEP)
+    amendments_path(run).with_suffix(".count").write_text(f"999999 {'0' * 64}\n")
+    assert amendments_of(run) == ((made,), ())
+    amendments_path(run).with_suffix(".count").unlink()
+    assert amendments_of(run) == ((made,), ())
+
+
+def test_programs_that_amend_at_once_lose_nothing(run):
+    script = (
+        "import sys\nfrom pathlib import Path\n"
+        "from meterlog.model.amendment import Amendment, AmendmentKind\n"
+        "from meterlog.work.amendments import add_amendment\n"
+        "for k in range(20):\n"
+        "    add_amendment(Path(sys.argv[1]), Amendment(AmendmentKind.STEP, '', 0, '2', '3',"
+        " sys.argv[2], str(k)))\n"
+    )
+    two = [subprocess.Popen([sys.executable, "-c", script, run, name]) for name in ("A", "B")]
+    assert [one.wait(60) for one in two] == [0, 0]
+    found, damage = amendments_of(run)
+    assert damage == ()
+    for name in ("A", "B"):
+        assert [one.why for one in found if one.who == name] == [str(k) for k in range(20)]

@@ -163,3 +163,16 @@ def test_a_skew_holds_that_was_measured_before_the_serial_number_was_stated(
     # measured again, under the stated number, the newer one holds
     KeptSkews().keep(MeterKey.of(known[0]), MeterKey.of(known[1]), replace(skew, later_s=0.2))
     assert run._known([first, second])[1].skew_s == 0.2
+
+
+def test_what_is_known_of_calibrations_can_be_listed(tmp_path):
+    assert KeptMeters(tmp_path).known() == ()
+    state(tmp_path, met("scope", "S1", model="M1"), calibration_due="2027-01-31")
+    state(tmp_path, met("logger", usb="U7"), calibration_due="2026-01-31")
+    state(tmp_path, met("bench", "V1", simulated=True), calibration_due="2027-01-31")
+    state(tmp_path, met("other", "S2"), model="M2")
+    known = [(one.profile, one.identity) for one in KeptMeters(tmp_path).known()]
+    assert known == [
+        ("scope", Identity(model="M1", serial="S1", calibration_due="2027-01-31")),
+        ("logger", Identity(calibration_due="2026-01-31")),
+    ]

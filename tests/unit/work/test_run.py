@@ -12,7 +12,7 @@ import pytest
 
 from meterlog.model import EventKind, Limits, Origin
 from meterlog.model.errors import DiskFailed, LinkNotFound, RecordingExists, UsageError
-from meterlog.recording import Recording
+from meterlog.recording import MARKS, Recording
 from meterlog.work import Run, Wiring, choose_meters, review_folder
 
 pytestmark = pytest.mark.pty
@@ -224,3 +224,25 @@ def _refuse_files(monkeypatch):
     monkeypatch.setattr(os, "write", guarded(os.write))
     monkeypatch.setattr(os, "writev", guarded(os.writev))
     return refused
+
+
+def test_the_last_mark_is_taken_back_and_kept(logger, tmp_path):
+    run = new_run(logger, tmp_path / "run")
+    with pytest.raises(UsageError, match="nothing is being recorded"):
+        run.undo_mark()
+    with running(run):
+        with pytest.raises(UsageError, match="no mark to take back"):
+            run.undo_mark()
+        first, second = run.mark(EventKind.SPEED, "2"), run.mark(EventKind.SPEED, "3")
+        run.mark(EventKind.CIRCUIT, "not a mark of this kind")
+        assert run.undo_mark()[0] == second
+        assert (run.marks.speed, run.status().marks) == (2, 2)
+        tap = run.mark(EventKind.TAP)
+        mark, entry = run.undo_mark()
+        assert (mark, entry.kind) == (tap, EventKind.WITHDRAWN)
+        run.mark(EventKind.NOTE, "stays", at_ns=first.t_ns)
+    recording, review = review_folder(run.folder)
+    assert {second, tap, entry} < set(recording.events)
+    marks = [one for one in recording.standing if one.kind in MARKS]
+    assert [one.value for one in marks] == ["2", "stays"]
+    assert sum("was withdrawn by hand" in note for note in review.notes) == 2

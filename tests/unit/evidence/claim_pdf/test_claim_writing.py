@@ -167,4 +167,4 @@ def test_a_photo_is_put_in_no_larger_than_paper_can_show(sheets, tmp_path, claim
             if isinstance(one, pikepdf.Stream) and one.get("/Subtype") == "/Image"
         ]
         sizes = [(int(one.Width), int(one.Height)) for one in images]
-    assert set(sizes) == {(1400, 233)}
+    assert set(sizes) == {(1050, 175)}

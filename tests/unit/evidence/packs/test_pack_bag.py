@@ -121,3 +121,32 @@ def test_a_zip_writes_over_nothing_and_not_into_what_it_holds(pack, tmp_path):
         write_zip(pack, tmp_path / "none/claim.zip")
     shutil.rmtree(pack)
     assert (tmp_path / "there.zip").read_bytes() == b"mine"
+
+
+def test_packing_tells_how_far_it_is_and_can_be_cancelled(pack, tmp_path):
+    parts = []
+    write_zip(pack, tmp_path / "whole.zip", parts.append)
+    assert parts == sorted(parts)
+    assert len(parts) >= len([one for one in pack.rglob("*") if one.is_file()])
+    assert parts[-1] == 1.0
+
+    def stop(part):
+        if part > 0.5:
+            raise KeyboardInterrupt
+
+    with pytest.raises(KeyboardInterrupt):
+        write_zip(pack, tmp_path / "half.zip", stop)
+    assert not list(tmp_path.glob("half*"))
+
+
+def test_row_checks_that_are_known_are_not_made_again_and_come_out_the_same(packer, tmp_path):
+    one, two = (packer.fill(tmp_path / name) for name in ("one", "two"))
+    ticks = []
+    tags = tag_files(one, packer.info, packer.signer, tick=lambda: ticks.append(1))
+    made = len(ticks)
+    write_bag(one, packer.info, packer.signer, tags, lambda: ticks.append(1))
+    # Once a file, and now and then while rows are digested: that falls away.
+    assert 0 < len(ticks) - made < made
+    write_bag(two, packer.info, packer.signer)
+    for name in tags:
+        assert (one / name).read_bytes() == (two / name).read_bytes()

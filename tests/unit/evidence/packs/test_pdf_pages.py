@@ -192,7 +192,24 @@ def test_loops_and_long_chains_are_followed_without_end(claim):
         document.save(claim)
     after = page_digests(claim)
     lines = zip(before.splitlines(), after.splitlines(), strict=True)
-    assert [one == two for one, two in lines] == [True, False, True, True, True]
+    assert [one == two for one, two in lines] == [True, False, True, True, True, True]
+
+
+def later_date(document):
+    document.attachments[TABLE].get_file().obj.Params.ModDate = pikepdf.String("D:20260101")
+
+
+def other_words(document):
+    document.attachments[TABLE].obj.Desc = pikepdf.String("data/after/findings.csv")
+
+
+@pytest.mark.parametrize("change", [later_date, other_words])
+def test_what_is_said_of_a_file_inside_is_signed_too(claim, change):
+    (told,) = changed(claim, change)
+    assert (
+        told
+        == f"what the PDF says of the files inside: is not as it was made (SHA-256 in {PAGES})."
+    )
 
 
 @pytest.mark.parametrize(("key", "why"), [("UF", "two names"), ("EF", "two contents")])

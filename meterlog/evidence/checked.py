@@ -1,0 +1,118 @@
+"""Checked: whether a recording or a pack is as it was made, in the words of a report."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from meterlog.evidence.pack_verify import is_pack, verify_pack
+from meterlog.evidence.signed_manifest import fingerprint_typed
+from meterlog.evidence.verify import seal_digest, verify_folder
+from meterlog.model.errors import UsageError
+from meterlog.recording.given_folder import recording_at
+
+_AROUND = "What is in it is as it was packed."
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """The outcome of a check.
+
+    Attributes
+    ----------
+    intact : bool
+    head : str
+        The outcome in one sentence, with the path.
+    lines : tuple of str
+        What is wrong, who signed, what should be known; the weightiest first.
+    facts : mapping of str to object
+        The same for JSON.
+    """
+
+    intact: bool
+    head: str
+    lines: tuple[str, ...]
+    facts: Mapping[str, object]
+
+
+def check(path: Path, key: str = "") -> Checked:
+    """Check a recording's folder or a pack: folder, zip or PDF.
+
+    Parameters
+    ----------
+    path : Path
+    key : str
+        Fingerprint, as a person typed it, of the key that must have signed a pack; empty if any
+        may.
+
+    Returns
+    -------
+    Checked
+
+    Raises
+    ------
+    UsageError
+        If there is nothing to check, the fingerprint is none, or one is given for a recording.
+    EvidenceError
+        If it can't be read, or is a pack that is unsafe to open.
+    """
+    signer = _key(key)
+    if path.exists() and is_pack(path):
+        return _pack(path, signer)
+    folder = recording_at(path)
+    if signer:
+        raise UsageError(
+            "is a recording; only packs are signed.",
+            subject=str(folder),
+            remedy="Leave --key out, or give the pack.",
+        )
+    return _recording(folder)
+
+
+def _key(typed: str) -> str:
+    if not typed:
+        return ""
+    try:
+        return fingerprint_typed(typed)
+    except ValueError as error:
+        raise UsageError(
+            f"{error}.",
+            subject="--key",
+            remedy="Give all 40 digits, as they stand on the pack's pages, in double quotes.",
+        ) from error
+
+
+def _pack(path: Path, key: str) -> Checked:
+    result = verify_pack(path, key)
+    head = (
+        f"{path}: intact. {result.files} files agree with the lists of the pack."
+        if result.intact
+        else f"{path}: NOT as it was packed."
+    )
+    around = (f"{result.container} {_AROUND}",) if result.container else ()
+    remarks = (f"known: {one}" for one in result.remarks)
+    lines = (*result.problems, *around, result.signature.words, *remarks)
+    return Checked(result.intact, head, lines, {"pack": str(path), **result.to_dict()})
+
+
+def _recording(folder: Path) -> Checked:
+    result, seal = verify_folder(folder), seal_digest(folder)
+    facts = {
+        "folder": str(folder),
+        "intact": result.intact,
+        "seal_sha256": seal,
+        "problems": list(result.problems),
+        "remarks": list(result.remarks),
+    }
+    remarks = tuple(f"known: {one}" for one in result.remarks)
+    if not result.intact:
+        head = f"{folder}: NOT as sealed."
+        return Checked(result.intact, head, (*result.problems, *remarks), facts)
+    told = (
+        f"seal: {seal}",
+        "This finds damage and edits. It can't find somebody who seals anew: write the seal"
+        " on the work order when the recording is made, and compare it.",
+    )
+    head = f"{folder}: intact. Every file agrees with the seal."
+    return Checked(result.intact, head, (*told, *remarks), facts)

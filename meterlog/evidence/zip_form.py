@@ -1,0 +1,86 @@
+"""ZipForm: whether the zip file of a pack is, to the byte, as it is made.
+
+The lists of a pack cover what comes out of a zip. Dates, modes, the order of entries and other
+fields of the file they do not; but the zip of a pack depends on nothing but its content, so it is
+made anew here and compared. Only the packed bytes depend on the version of zlib, which a pack
+names: with another one, all but these is compared.
+
+Source
+------
+PKWARE APPNOTE 6.3: 4.3.7 (heads of entries), 4.3.12 (list), 4.3.16 (end).
+"""
+
+from __future__ import annotations
+
+import filecmp
+import struct
+import tempfile
+import zipfile
+import zlib
+from pathlib import Path
+
+from meterlog.evidence.pack_zip import write_zip
+from meterlog.model.errors import EvidenceError
+from meterlog.recording import layout
+from meterlog.recording.bag import read_info
+
+PACKED_BY = "Meterlog-Packed-By"
+"""Field of ``bag-info.txt`` that names the zlib of the zip."""
+PACKER = f"zlib {zlib.ZLIB_RUNTIME_VERSION}"
+_HEAD, _LISTED, _END = 30, 46, 22
+_NOT = (
+    "The zip file itself is not, to the byte, as it was made: it was damaged, or packed anew by"
+    " another program."
+)
+
+
+def zip_out_of_form(path: Path, pack: Path) -> tuple[str, str]:
+    """Compare a zip with the one that its content gives.
+
+    Parameters
+    ----------
+    path : Path
+    pack : Path
+        Folder to which it was unpacked, all of it as it was packed.
+
+    Returns
+    -------
+    tuple of (str, str)
+        What is wrong, and what should be known; both empty where it is as it was made.
+
+    Raises
+    ------
+    OSError
+        If a file can't be read, or there is no room for another zip.
+    """
+    info = pack / layout.BAG_INFO
+    by = read_info(info.read_bytes()).get(PACKED_BY, "") if info.is_file() else ""
+    with tempfile.TemporaryDirectory(prefix="meterlog-verify-") as place:
+        again = Path(place) / "again.zip"
+        try:
+            write_zip(pack, again)
+        except EvidenceError:
+            return _NOT, ""
+        if filecmp.cmp(path, again, shallow=False):
+            return "", ""
+        if by == PACKER or not by or _form(path) != _form(again):
+            return _NOT, ""
+    return "", f"It was packed by {by}, and {PACKER} is here: its packed bytes can't be compared."
+
+
+def _form(path: Path) -> list[bytes]:
+    """Give all of a zip but the packed bytes, how many they are, and what follows from that."""
+    with zipfile.ZipFile(path) as archive, path.open("rb") as stream:
+        entries, at = archive.infolist(), archive.start_dir
+        parts = []
+        for entry in entries:
+            stream.seek(entry.header_offset)
+            head = stream.read(_HEAD)
+            parts.append(head[:18] + head[22:] + stream.read(sum(struct.unpack("<HH", head[26:]))))
+        stream.seek(at)
+        for _ in entries:
+            listed = stream.read(_LISTED)
+            named = stream.read(sum(struct.unpack("<HHH", listed[28:34])))
+            parts.append(listed[:20] + listed[24:42] + named)
+        end = stream.read()
+        return [*parts, end[:16] + end[20:_END], end[_END:]]

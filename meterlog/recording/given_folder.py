@@ -1,0 +1,59 @@
+"""Folders that a person names: told apart before any work whether they can be meant."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from meterlog.model.errors import UsageError
+from meterlog.recording import layout
+
+
+def recording_at(folder: Path) -> Path:
+    """Give ``folder`` back if it is a recording, or what damage has left of one.
+
+    Raises
+    ------
+    UsageError
+        If it is not there or holds nothing of a recording.
+    """
+    remedy = "Give the folder of one recording."
+    if not folder.exists():
+        raise UsageError("is not there.", subject=str(folder), remedy=remedy)
+    if not folder.is_dir():
+        raise UsageError("is no folder.", subject=str(folder), remedy=remedy)
+    if not layout.has_held_recording(folder):
+        raise UsageError(
+            f"holds no recording: there is no {layout.ABOUT}.",
+            subject=str(folder),
+            remedy=remedy + _recordings_in(folder),
+        )
+    return folder
+
+
+def _recordings_in(folder: Path) -> str:
+    inside = sorted(one for one in folder.iterdir() if layout.holds_recording(one))
+    return f" There is one in it: {inside[-1]}." if inside else ""
+
+
+def new_folder(folder: Path) -> Path:
+    """Give ``folder`` back if it can be written to: absent or empty, and in no recording.
+
+    Raises
+    ------
+    UsageError
+        If it holds something, is no folder, or lies inside a recording, whose seal it would break.
+    """
+    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+        raise UsageError(
+            "is there already and is not empty." if folder.is_dir() else "is no folder.",
+            subject=str(folder),
+            remedy="Choose another folder; nothing is ever written over.",
+        )
+    for place in folder.resolve().parents:
+        if layout.holds_recording(place):
+            raise UsageError(
+                f"lies inside the recording {place}.",
+                subject=str(folder),
+                remedy="Choose a folder outside it; a recording holds nothing but itself.",
+            )
+    return folder

@@ -1,0 +1,86 @@
+"""CheckDesk: checks a pack or a recording in a process of its own."""
+
+from __future__ import annotations
+
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QFileDialog
+
+from meterlog.window.claim_page.claim_page import ClaimPage
+from meterlog.window.long_process import LongProcess
+from meterlog.window.long_work import Progress
+
+if TYPE_CHECKING:
+    from meterlog.evidence.checked import Checked
+
+
+class CheckDesk:
+    """The check of the Claim page.
+
+    Parameters
+    ----------
+    page : ClaimPage
+    """
+
+    def __init__(self, page: ClaimPage) -> None:
+        self._page = page
+        self._checking: LongProcess[Checked] = LongProcess("check")
+        self._asking: QFileDialog | None = None
+        page.check.file.connect(self.ask_file)
+        page.check.folder.connect(self.ask_folder)
+
+    def ask_file(self) -> None:
+        """Let the technician choose a zip or a PDF."""
+        dialog = self._dialog("Choose the zip or the PDF of a pack")
+        dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
+        dialog.setNameFilters(["Packs (*.zip *.pdf)", "All (*)"])
+        dialog.open()
+
+    def ask_folder(self) -> None:
+        """Let the technician choose the folder of a pack or a recording."""
+        dialog = self._dialog("Choose the folder of a pack or of a recording")
+        dialog.setFileMode(QFileDialog.FileMode.Directory)
+        dialog.setOption(QFileDialog.Option.ShowDirsOnly)
+        dialog.open()
+
+    def _dialog(self, title: str) -> QFileDialog:
+        dialog = QFileDialog(self._page.window(), title)
+        dialog.setOption(QFileDialog.Option.DontUseNativeDialog)
+        made = self._page.made.folder
+        if made is not None and made.is_dir():
+            dialog.setDirectory(str(made))
+        dialog.fileSelected.connect(lambda name: self.check(Path(name)))
+        self._asking = dialog
+        return dialog
+
+    def check(self, path: Path) -> None:
+        """Begin to check."""
+        typed = self._page.check.key.text().strip()
+        if self._checking.begin(partial(_checked, path, typed)):
+            self._page.check.show_busy(path.name)
+
+    def tick(self) -> None:
+        """Show the outcome."""
+        done = self._checking.fetch()
+        if done is None:
+            return
+        checked, trouble = done
+        if checked is not None:
+            self._page.check.show_checked(checked)
+        else:
+            self._page.check.show_trouble(trouble)
+        self._page.bring_into_sight(self._page.check)
+
+    def close(self) -> None:
+        """Wait until it has stopped: it takes away what it unpacked."""
+        self._checking.cancel()
+        self._checking.wait()
+
+
+def _checked(path: Path, key: str, progress: Progress) -> Checked:
+    from meterlog.evidence.checked import check
+
+    progress(0.0)
+    return check(path, key)

@@ -1,0 +1,275 @@
+"""ClaimDesk: ties the job at hand to the Claim page, and makes the pack in a process of its own."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, QUrl
+from PySide6.QtGui import QDesktopServices
+from PySide6.QtWidgets import QFileDialog, QWidget
+
+from meterlog.evidence.palette import Palette
+from meterlog.model.errors import MeterlogError
+from meterlog.window.claim_page.check_desk import CheckDesk
+from meterlog.window.claim_page.claim_page import ClaimPage
+from meterlog.window.claim_page.claim_plan import A4, LETTER, ClaimPlan, key_wants_words, make
+from meterlog.window.claim_page.side_choice import say
+from meterlog.window.claim_page.sides_desk import SidesDesk
+from meterlog.window.job_at_hand import JobAtHand
+from meterlog.window.long_process import LongProcess
+from meterlog.window.remedies_here import remedy_here
+from meterlog.window.session import Session
+from meterlog.window.work_page import PageKey
+from meterlog.work.job_cards import photo_words
+from meterlog.work.job_folder import JobWork, change_work, fresh_pack
+
+if TYPE_CHECKING:
+    from meterlog.work.claim import ClaimMade
+
+_Key = Qt.Key
+
+
+class ClaimDesk:
+    """The Claim page with its working parts.
+
+    Parameters
+    ----------
+    at_hand : JobAtHand
+    session : Session
+        No pack is made while it records: a recording needs the machine more.
+    """
+
+    def __init__(self, at_hand: JobAtHand, session: Session) -> None:
+        self.at_hand, self._session = at_hand, session
+        self.page = ClaimPage()
+        self.sides = SidesDesk(at_hand, self.page)
+        self.check = CheckDesk(self.page)
+        self._making: LongProcess[ClaimMade] = LongProcess("claim")
+        self._plan: ClaimPlan | None = None
+        self._default_out = ""
+        self._asked_to_close = False
+        self._asking: QFileDialog | None = None
+        at_hand.listeners.append(self._show)
+        page = self.page
+        page.make.clicked.connect(self.make)
+        page.making.cancelled.connect(self._making.cancel)
+        page.options.changed.connect(self._show_card)
+        page.options.browse.connect(self._ask_out)
+        page.options.passphrase.returnPressed.connect(self.make)
+        page.made.opened.connect(self._open)
+        page.made.checked.connect(self._check_made)
+        self._show()
+
+    @property
+    def widget(self) -> QWidget:
+        """What stands in the stack of pages."""
+        return self.page
+
+    def begin(self) -> None:
+        """Look again at the job, its recordings and the key: the page is turned to."""
+        try:
+            self.at_hand.look_again()
+        except MeterlogError as error:
+            say(self.page.said, remedy_here(str(error)))
+        self._show()
+        self.sides.read_again()
+        self.page.options.show_key(wants_words=key_wants_words())
+
+    def tick(self) -> None:
+        """Fetch what is done."""
+        self.sides.tick()
+        self.check.tick()
+        done = self._making.fetch()
+        if self._making.busy:
+            self._show_part()
+        elif done is not None:
+            self._take(*done)
+
+    def set_palette(self, palette: Palette, pixels: int) -> None:
+        """Colours and text come with the style sheet."""
+
+    def keys(self) -> tuple[PageKey, ...]:
+        """Give the keys of this page."""
+        busy = self._making.busy
+        making = (
+            PageKey((_Key.Key_C,), "C", "cancel", self._making.cancel)
+            if busy
+            else PageKey((_Key.Key_P,), "P", "make the pack", self.make)
+        )
+        customer = self.page.options.without_customer
+        made = (PageKey((_Key.Key_X,), "X", "open its folder", self._open_folder),)
+        return (
+            making,
+            PageKey((_Key.Key_H,), "H", "with, without customer", customer.toggle),
+            PageKey((_Key.Key_Y,), "Y", "A4, Letter", self._other_paper),
+            PageKey((_Key.Key_V,), "V", "check a pack", self.check.ask_file),
+            *(made if self.page.made.folder is not None else ()),
+            PageKey((_Key.Key_PageDown,), "PgUp PgDn", "read on", lambda: self.page.read_on(1)),
+            PageKey((_Key.Key_PageUp,), "", "", lambda: self.page.read_on(-1)),
+        )
+
+    def may_close(self) -> bool:
+        """Say once that a pack is under way."""
+        if not self._making.busy or self._asked_to_close:
+            return True
+        self._asked_to_close = True
+        say(self.page.said, "The pack is being made. Close once more to leave without it.")
+        return False
+
+    def close(self) -> None:
+        """Let go of threads; a pack under way is cancelled and nothing of it stays."""
+        if self._show in self.at_hand.listeners:
+            self.at_hand.listeners.remove(self._show)
+        self._making.cancel()
+        self._making.wait()
+        self.sides.close()
+        self.check.close()
+
+    # Making
+
+    def plan(self) -> ClaimPlan:
+        """Give what the page says now.
+
+        Raises
+        ------
+        DiskFailed
+            If the job has no folder yet and none can be made.
+        """
+        job = self.at_hand.begin()
+        page, options = self.page, self.page.options
+        typed = options.out.text().strip()
+        return ClaimPlan(
+            job=job,
+            card=self.at_hand.card,
+            before=page.before.folder,
+            after=page.after.folder,
+            circuits=page.circuits.folders,
+            out=job / Path(typed).expanduser() if typed else fresh_pack(job),
+            page=options.paper,
+            without_customer=options.without_customer.isChecked(),
+            signed=options.signed.isChecked(),
+            passphrase="" if options.passphrase.isHidden() else options.passphrase.text(),
+            decimal_comma=options.comma.isChecked(),
+        )
+
+    def make(self) -> None:
+        """Begin to make the pack."""
+        if self._making.busy:
+            return
+        say(self.page.said, "")
+        if self._session.recording:
+            say(self.page.said, "A recording is under way: stop it first, then make the pack.")
+            return
+        try:
+            plan = self.plan()
+        except MeterlogError as error:
+            say(self.page.said, remedy_here(str(error)))
+            return
+        self._plan, self._asked_to_close = plan, False
+        self.page.made.hide()
+        self._making.begin(partial(make, plan))
+        self.page.make.setDisabled(True)
+        self._show_part()
+
+    def _show_part(self) -> None:
+        making = self._making
+        self.page.making.show_part("Making the pack", making.part, stopping=making.cancelling)
+
+    def _take(self, made: ClaimMade | None, trouble: str) -> None:
+        page, plan, self._plan = self.page, self._plan, None
+        page.making.hide()
+        page.make.setDisabled(False)
+        page.options.show_key(wants_words=key_wants_words())
+        if made is None or plan is None:
+            say(page.said, trouble or "Cancelled: nothing of the pack is left.")
+            return
+        page.options.passphrase.clear()
+        page.options.out.clear()
+        page.made.show_made(plan.out, made)
+        page.bring_into_sight(page.made)
+        try:
+            self._keep(plan)
+        except MeterlogError as error:
+            say(page.said, remedy_here(str(error)))
+        self._show_out()
+
+    def _keep(self, plan: ClaimPlan) -> None:
+        """Put the pack on the list of the job it was made of, though another is at hand now."""
+        if plan.job == self.at_hand.folder:
+            self.at_hand.take_pack(plan.out)
+            return
+
+        def taking(work: JobWork) -> JobWork:
+            return work.taking_pack(plan.out)
+
+        change_work(plan.job, taking)
+
+    def _ask_out(self) -> None:
+        dialog = QFileDialog(self.page.window(), "Choose an empty folder for the pack")
+        dialog.setFileMode(QFileDialog.FileMode.Directory)
+        dialog.setOption(QFileDialog.Option.ShowDirsOnly)
+        dialog.setOption(QFileDialog.Option.DontUseNativeDialog)
+        job = self.at_hand.folder or self.at_hand.jobs_folder()
+        dialog.setDirectory(str(next(one for one in (job, *job.parents) if one.is_dir())))
+        dialog.fileSelected.connect(lambda name: self._choose_out(Path(name)))
+        self._asking = dialog
+        dialog.open()
+
+    def _choose_out(self, folder: Path) -> None:
+        """Take the folder, or where it holds something, one in it."""
+        try:
+            filled = any(folder.iterdir())
+        except OSError:
+            filled = False
+        self.page.options.show_out(fresh_pack(folder) if filled else folder)
+
+    # What is shown
+
+    def _show(self) -> None:
+        """Show the job at hand."""
+        self.sides.show()
+        self._show_card()
+        self._show_out()
+
+    def _show_card(self) -> None:
+        customer = self.page.options.without_customer.isChecked()
+        card, path = self.at_hand.card, self.at_hand.card_path
+        lost = photo_words(card, path) if path is not None else ()
+        self.page.card.show_card(card, without_customer=customer, lost=lost)
+
+    def _show_out(self) -> None:
+        """Propose the next free folder, where no other is typed."""
+        options, folder = self.page.options, self.at_hand.folder
+        if options.out.text() not in {"", self._default_out}:
+            return
+        self._default_out = str(fresh_pack(folder)) if folder is not None else ""
+        options.out.setPlaceholderText("claim-1 in the job's folder")
+        options.out.setText(self._default_out)
+        options.out.setToolTip(self._default_out)
+
+    def _other_paper(self) -> None:
+        options = self.page.options
+        options.set_paper(A4 if options.paper == LETTER else LETTER)
+
+    def _check_made(self, path: object) -> None:
+        if isinstance(path, Path):
+            self.check.check(path)
+
+    def _open_folder(self) -> None:
+        self._open(self.page.made.folder)
+
+    def _open(self, path: object) -> None:
+        """Show a file or folder with the system's own program."""
+        if not isinstance(path, Path):
+            return
+        if not path.exists():
+            say(self.page.said, f"{path} is not there any more.")
+        elif not opener(QUrl.fromLocalFile(str(path))):
+            say(self.page.said, f"No program opens it here. It lies at {path}.")
+
+
+opener: Callable[[QUrl], bool] = QDesktopServices.openUrl
+"""Shows a file with the system's own program; false where none does."""

@@ -1,0 +1,88 @@
+"""MadeView: the pack that was made: its files, who signed it, and what could not be put in."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+
+from meterlog.window.claim_page.side_choice import say, told_label
+
+if TYPE_CHECKING:
+    from meterlog.work.claim import ClaimMade
+
+
+class MadeView(QFrame):
+    """Hidden until there is a pack. ``opened`` and ``checked`` are emitted with a path."""
+
+    opened = Signal(object)
+    checked = Signal(object)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setProperty("rank", "panel")
+        self.folder: Path | None = None
+        self.heading = QLabel("")
+        self.heading.setProperty("rank", "title")
+        self.heading.setWordWrap(True)
+        self.files = told_label("", "files of the pack")
+        self.remarks = told_label("caution", "what could not be put into the pack")
+        self.open_folder = _button("Open its folder", "open the folder of the pack")
+        self.open_pdf = _button("Open the PDF", "open the PDF of the pack")
+        self.check = _button("Check it", "check the pack that was made")
+        self.open_folder.clicked.connect(lambda: self.opened.emit(self.folder))
+        self.open_pdf.clicked.connect(lambda: self.opened.emit(self._file(".pdf")))
+        self.check.clicked.connect(lambda: self.checked.emit(self._file(".zip")))
+        self._paths: tuple[Path, ...] = ()
+        row = QHBoxLayout()
+        for button in (self.open_folder, self.open_pdf, self.check):
+            row.addWidget(button)
+        row.addStretch(1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(7, 4, 7, 6)
+        column.setSpacing(3)
+        for widget in (self.heading, self.files, self.remarks):
+            column.addWidget(widget)
+        column.addLayout(row)
+        self.hide()
+
+    def _file(self, ending: str) -> Path | None:
+        return next((one for one in self._paths if one.suffix == ending), self.folder)
+
+    def show_made(self, folder: Path, made: ClaimMade) -> None:
+        """Show a pack.
+
+        Parameters
+        ----------
+        folder : Path
+        made : ClaimMade
+        """
+        self.folder, self._paths = folder, made.files
+        self.heading.setText(f"The pack is made: {folder.name}")
+        signed = f"Signed by the key {made.fingerprint}" if made.fingerprint else "Not signed"
+        sizes = [f"{path.name}, {_size(path)}" for path in made.files]
+        missing = len(made.missing)
+        lacking = f"{missing} not stated on the job card; the pack says so." if missing else ""
+        say(self.files, "\n".join((*sizes, f"{signed}.", lacking)).strip())
+        say(self.remarks, "\n".join(made.remarks))
+        self.show()
+
+    def in_order(self) -> tuple[QWidget, ...]:
+        """Give what Tab goes through, in the order in which it is read."""
+        return self.open_folder, self.open_pdf, self.check
+
+
+def _size(path: Path) -> str:
+    try:
+        size = path.stat().st_size
+    except OSError:
+        return "GONE"
+    return f"{size / 1e6:.1f} MB" if size >= 1e6 else f"{max(size / 1e3, 0.1):.1f} kB"
+
+
+def _button(words: str, name: str) -> QPushButton:
+    button = QPushButton(words)
+    button.setAccessibleName(name)
+    return button

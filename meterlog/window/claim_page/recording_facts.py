@@ -1,0 +1,91 @@
+"""RecordingFacts: what a reviewer asks of a recording first, read from its head. No widgets."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from meterlog.model.errors import MeterlogError
+from meterlog.window.remedies_here import remedy_here
+
+
+@dataclass(frozen=True, slots=True)
+class RecordingFacts:
+    """One recording.
+
+    Attributes
+    ----------
+    folder : Path
+    lines : tuple of str
+        When it was made, of what, for how long, and whether it is sealed.
+    mark : str
+        That no meter sent its readings; empty where all were measured.
+    edits : tuple of str
+        On top of it, in words.
+    warnings : tuple of str
+        Calibration overdue, not sealed, damage.
+    trouble : str
+        Why it can't be read; empty when it can.
+    """
+
+    folder: Path
+    lines: tuple[str, ...] = ()
+    mark: str = ""
+    edits: tuple[str, ...] = ()
+    warnings: tuple[str, ...] = ()
+    trouble: str = ""
+
+
+def read_facts(
+    folders: Sequence[Path], progress: Callable[[float], None]
+) -> tuple[RecordingFacts, ...]:
+    """Read the heads of recordings.
+
+    Parameters
+    ----------
+    folders : sequence of Path
+    progress : callable
+        Called with the part done; may raise.
+    """
+    found = []
+    for number, folder in enumerate(folders, start=1):
+        try:
+            found.append(_facts(folder))
+        except MeterlogError as error:
+            found.append(RecordingFacts(folder, trouble=remedy_here(str(error))))
+        progress(number / len(folders))
+    return tuple(found)
+
+
+def _facts(folder: Path) -> RecordingFacts:
+    # Read in a thread: Arrow, and Qt's painter for the words of the mark.
+    from meterlog.evidence.trace_picture import origin_mark
+    from meterlog.model.amendment import amendment_words
+    from meterlog.model.calibration import measured_on, overdue_words
+    from meterlog.recording import UNDATED, Recording
+    from meterlog.recording.given_folder import recording_at
+    from meterlog.work.amendments import amendments_of
+
+    recording = Recording.open(recording_at(folder))
+    about = recording.about
+    edits, damage = amendments_of(folder)
+    minutes, seconds = divmod(round(recording.end_ns / 1e9), 60)
+    dated = about.started_utc != UNDATED
+    day = str(measured_on(about)) if dated else "no date"
+    meters = ", ".join(one.key for one in about.instruments) or "no meter"
+    unsealed = ("It is not sealed: seal it on the Recordings page first.",)
+    return RecordingFacts(
+        folder,
+        lines=tuple(
+            one for one in (f"{day}, {minutes}:{seconds:02} min, {meters}", about.job.part) if one
+        ),
+        mark=origin_mark(about),
+        edits=tuple(amendment_words(one) for one in edits),
+        warnings=(
+            *(unsealed if recording.state == "unsealed" else ()),
+            *(overdue_words(about.instruments, measured_on(about)) if dated else ()),
+            *recording.damage,
+            *damage,
+        ),
+    )

@@ -1,0 +1,67 @@
+"""JobOfSession: which job the recordings made in the window belong to."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from meterlog.model.errors import MeterlogError
+from meterlog.window.job_at_hand import JobAtHand
+from meterlog.window.remedies_here import remedy_here
+from meterlog.window.session import Session
+from meterlog.work.job_folder import Side
+
+
+class JobOfSession:
+    """Ties the session to the job at hand; what can't be kept becomes the session's trouble.
+
+    Parameters
+    ----------
+    session : Session
+    at_hand : JobAtHand
+    """
+
+    def __init__(self, session: Session, at_hand: JobAtHand) -> None:
+        self._session, self._at_hand = session, at_hand
+
+    @property
+    def words(self) -> str:
+        """Which job it is and which part is in the vehicle; empty for no job."""
+        if self._at_hand.folder is None:
+            return ""
+        name = self._at_hand.card.work_order or self._at_hand.folder.name
+        return f"{name}: {self._at_hand.work.fitted.value} part in"
+
+    def open(self, folder: Path) -> None:
+        """Turn to the job in a folder."""
+        self._try(lambda: self._at_hand.open(folder))
+
+    def open_last(self) -> None:
+        """Go on with the job of the last time, where it is still there."""
+        folder = self._at_hand.last_folder()
+        if folder is not None:
+            self.open(folder)
+
+    def turn_part(self) -> None:
+        """Say that the other part is in the vehicle now."""
+        side = Side.OLD if self._at_hand.work.fitted is Side.NEW else Side.NEW
+        self._try(lambda: self._at_hand.fit(side))
+
+    def add_recording(self, *, made_here: bool) -> None:
+        """Let the recording that has begun belong to the job.
+
+        Parameters
+        ----------
+        made_here : bool
+            It was begun from the Meters page: then it makes a job where there is none. A run that
+            was handed to the window belongs to a job only where one is at hand.
+        """
+        folder = self._session.folder
+        if folder is not None and (made_here or self._at_hand.folder is not None):
+            self._try(lambda: self._at_hand.take_recording(folder))
+
+    def _try(self, change: Callable[[], None]) -> None:
+        try:
+            change()
+        except MeterlogError as error:
+            self._session.trouble = remedy_here(str(error))

@@ -1,0 +1,141 @@
+"""CardForm: all fields of the card, group by group, in as many columns as there is room for."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
+
+from meterlog.model.job_card import JobCard, value_of
+from meterlog.window.job_page.card_groups import (
+    GROUPS,
+    HINTS,
+    LONG,
+    CardGroup,
+    doubts_by_field,
+    field_label,
+    field_words,
+)
+from meterlog.window.job_page.entry_box import EntryBox
+
+_COLUMN = 19
+"""Width that a field needs at least, in heights of text."""
+_MOST = 4
+
+
+class CardForm(QScrollArea):
+    """``entered`` is emitted with the key of a field and its text."""
+
+    entered = Signal(str, str)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.boxes: dict[str, EntryBox] = {}
+        self._grids: list[tuple[CardGroup, QGridLayout]] = []
+        self._columns = 0
+        self._pixels = 12
+        self._inside = QWidget()
+        self._column = QVBoxLayout(self._inside)
+        self._column.setContentsMargins(0, 0, 4, 0)
+        self._column.setSpacing(5)
+        for group in GROUPS:
+            self._column.addWidget(self._panel(group))
+        self._column.addStretch(1)
+        self.setWidget(self._inside)
+        self.setWidgetResizable(True)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._lay(2)
+
+    def _panel(self, group: CardGroup) -> QFrame:
+        panel = QFrame()
+        panel.setProperty("rank", "panel")
+        title = QLabel(group.title)
+        title.setProperty("rank", "title")
+        for key in group.keys:
+            box = EntryBox(
+                field_label(group, key), field_words(key), HINTS.get(key, ""), long=key in LONG
+            )
+            box.entered.connect(lambda text, key=key: self.entered.emit(key, text))
+            self.boxes[key] = box
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(8)
+        grid.setVerticalSpacing(3)
+        self._grids.append((group, grid))
+        column = QVBoxLayout(panel)
+        column.setContentsMargins(7, 4, 7, 6)
+        column.setSpacing(2)
+        column.addWidget(title)
+        column.addLayout(grid)
+        return panel
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Take as many columns as fit."""
+        super().resizeEvent(event)
+        room = self.viewport().width() // (_COLUMN * self._pixels)
+        self._lay(max(1, min(room, _MOST)))
+
+    def _lay(self, columns: int) -> None:
+        if columns == self._columns:
+            return
+        self._columns = columns
+        for group, grid in self._grids:
+            row = column = 0
+            for key in group.keys:
+                box, wide = self.boxes[key], columns if key in LONG else 1
+                if column + wide > columns:
+                    row, column = row + 1 + _MOST, 0
+                grid.addWidget(box, row, column, 1, wide, Qt.AlignmentFlag.AlignTop)
+                # Under the row of its field, across all columns; without words it takes no room.
+                grid.addWidget(box.doubt, row + 1 + column, 0, 1, columns)
+                column += wide
+            for number in range(_MOST):
+                grid.setColumnStretch(number, 1 if number < columns else 0)
+
+    def set_text_height(self, pixels: int) -> None:
+        """Take text of another height."""
+        self._pixels = pixels
+        for box in self.boxes.values():
+            box.set_line_height(pixels)
+        room = self.viewport().width() // (_COLUMN * pixels)
+        self._lay(max(1, min(room, _MOST)))
+
+    def show_card(self, card: JobCard, *, other: bool = False) -> None:
+        """Show what a card says, and beside its fields what looks wrong.
+
+        Parameters
+        ----------
+        card : JobCard
+        other : bool
+            It is another job's card: what was being typed does not belong to it.
+        """
+        doubts = doubts_by_field(card)
+        for key, box in self.boxes.items():
+            show = box.take_over if other else box.show_kept
+            show(value_of(card, key))
+            box.tell("\n".join(doubts.get(key, ())))
+
+    def refuse(self, key: str, words: str) -> None:
+        """Say beside a field why its text could not be kept."""
+        self.boxes[key].tell(words, "alert")
+
+    def go_to(self, key: str) -> None:
+        """Put the cursor into a field, and the field into sight."""
+        box = self.boxes[key]
+        box.edit.setFocus(Qt.FocusReason.TabFocusReason)
+        self.ensureWidgetVisible(box, 0, 20)
+
+    def commit(self) -> None:
+        """Keep what is being typed."""
+        for box in self.boxes.values():
+            box.commit()
+
+    @property
+    def waiting(self) -> tuple[str, ...]:
+        """Keys of the fields that hold something that is not kept."""
+        return tuple(key for key, box in self.boxes.items() if box.waiting)
+
+    def in_order(self) -> tuple[QWidget, ...]:
+        """Give what Tab goes through, in the order in which it is read."""
+        return tuple(box.edit for box in self.boxes.values())

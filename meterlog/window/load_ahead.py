@@ -1,0 +1,66 @@
+"""LoadAhead: modules loaded in a thread, so that the window goes on painting meanwhile."""
+
+from __future__ import annotations
+
+import importlib
+import threading
+from collections.abc import Callable, Sequence
+
+from PySide6.QtCore import QObject, QTimer
+
+FOR_THE_WINDOW = (
+    "meterlog.window.job_page",
+    "meterlog.window.desk",
+    "meterlog.window.trace_view",
+    "jsonschema",
+)
+"""What :meth:`~meterlog.window.main_window.MainWindow.fill` needs, its libraries included."""
+FOR_THE_PAGES = (
+    "meterlog.window.compare_page",
+    "meterlog.window.claim_page",
+    "meterlog.window.recordings_page",
+    "meterlog.window.keys_page",
+)
+"""What the pages need that are made when they are turned to."""
+_LOOK_MS = 4
+
+
+class LoadAhead(QObject):
+    """Loads modules and calls what waits for them, in the thread of its parent.
+
+    A module that can't be loaded is left: whoever needs it finds out, and can say so.
+
+    Parameters
+    ----------
+    parent : QObject
+        With it goes what waits.
+    modules : sequence of str
+    then : callable
+        Called when all are there.
+    """
+
+    def __init__(self, parent: QObject, modules: Sequence[str], then: Callable[[], object]) -> None:
+        super().__init__(parent)
+        self._then = then
+        self._thread = threading.Thread(
+            target=_load, args=(modules,), name="meterlog-load", daemon=True
+        )
+        self._timer = QTimer(self)
+        self._timer.setInterval(_LOOK_MS)
+        self._timer.timeout.connect(self._look)
+        self._thread.start()
+        self._timer.start()
+
+    def _look(self) -> None:
+        if not self._thread.is_alive():
+            self._timer.stop()
+            self._then()
+
+
+def _load(modules: Sequence[str]) -> None:
+    for name in modules:
+        try:
+            importlib.import_module(name)
+        # What is wrong with it is told where it is needed.
+        except Exception:  # noqa: BLE001
+            return

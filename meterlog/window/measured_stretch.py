@@ -1,0 +1,145 @@
+"""MeasuredStretch: two edges on the trace, and the figures between them with U."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QLabel, QPushButton, QWidget
+
+from meterlog.analysis.rounding import with_uncertainty
+from meterlog.evidence.ticks import time_text
+from meterlog.model import Role
+from meterlog.window.long_work import LongWork, Progress
+
+if TYPE_CHECKING:
+    from meterlog.analysis.stretch_figures import StretchFigure
+
+EDGE_STEPS = 50
+"""A key moves an edge by this part of what is on screen."""
+
+
+class MeasuredStretch(QWidget):
+    """The line with the figures; hidden while nothing is measured.
+
+    ``changed`` is emitted with start and end in seconds, or None, for whoever draws the edges.
+    """
+
+    changed = Signal(object)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.words = QLabel("")
+        self.words.setWordWrap(True)
+        self.words.setAccessibleName("figures of the measured stretch")
+        self.words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.copy = QPushButton("Copy")
+        self.copy.setAccessibleName("copy the figures of the measured stretch")
+        self.copy.clicked.connect(lambda: QApplication.clipboard().setText(self.words.text()))
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.addWidget(self.words, 1)
+        row.addWidget(self.copy)
+        self.edges: tuple[int, int] | None = None
+        self._work: LongWork[tuple[StretchFigure, ...]] = LongWork("stretch")
+        self._asked: tuple[Path, int, int, int] | None = None
+        self._wanted: tuple[Path, int, int, int] | None = None
+        self.hide()
+
+    def turn(self, start_ns: int, end_ns: int) -> None:
+        """Measure the middle third of what is on screen; or measure no more."""
+        if self.edges is not None:
+            self.edges = None
+            self._wanted = self._asked = None
+            self.words.setText("")
+            self.hide()
+            self.changed.emit(None)
+            return
+        third = (end_ns - start_ns) // 3
+        self._set(start_ns + third, end_ns - third)
+
+    def move_edges(self, width_ns: int, *, start: int = 0, end: int = 0) -> None:
+        """Move an edge by steps of a part of ``width_ns``; nothing where nothing is measured."""
+        if self.edges is None:
+            return
+        pace = max(width_ns // EDGE_STEPS, 1)
+        first, last = self.edges
+        first = min(max(first + start * pace, 0), last - 1) if start else first
+        last = max(last + end * pace, first + 1) if end else last
+        self._set(first, last)
+
+    def drag(self, start_s: float, end_s: float) -> None:
+        """Take edges that were dragged, in seconds."""
+        start_ns, end_ns = sorted((round(start_s * 1e9), round(end_s * 1e9)))
+        self.edges = start_ns, max(end_ns, start_ns + 1)
+
+    def tick(self, folder: Path | None, newest_ns: int) -> None:
+        """Ask for figures where edges or readings have changed, and show those that have come.
+
+        Parameters
+        ----------
+        folder : Path or None
+            Of the recording on show.
+        newest_ns : int, nanoseconds since its zero
+            Of the newest reading: an edge before it gets no others.
+        """
+        outcome = self._work.fetch()
+        if outcome is not None:
+            made, trouble = outcome
+            if self.edges is not None:
+                self.words.setText(trouble if made is None else stretch_words(*self.edges, made))
+        if self.edges is None or folder is None:
+            return
+        start_ns, end_ns = self.edges
+        wanted = (folder, start_ns, end_ns, min(newest_ns, end_ns))
+        if wanted != self._asked and self._work.begin(
+            lambda tell: _figures(folder, start_ns, end_ns, tell)
+        ):
+            self._asked = wanted
+
+    def close_work(self) -> None:
+        """Stop what is being worked out."""
+        self._work.cancel()
+
+    def _set(self, start_ns: int, end_ns: int) -> None:
+        self.edges = start_ns, end_ns
+        self.show()
+        self.changed.emit((start_ns / 1e9, end_ns / 1e9))
+
+
+def _figures(folder: Path, start_ns: int, end_ns: int, tell: Progress) -> tuple[StretchFigure, ...]:
+    from meterlog.work.stretch import stretch_figures
+
+    return stretch_figures(folder, start_ns, end_ns, tell)
+
+
+def stretch_words(start_ns: int, end_ns: int, figures: Sequence[StretchFigure]) -> str:
+    """Write the figures of a stretch: a line with its times, then one a channel."""
+    wide_s = (end_ns - start_ns) / 1e9
+    ends = " to ".join(time_text(at / 1e9, wide_s / 100) for at in (start_ns, end_ns))
+    return "\n".join([f"{ends} ({wide_s:.4g} s)", *map(_channel_words, figures)])
+
+
+def _channel_words(one: StretchFigure) -> str:
+    name = one.source if one.role is Role.OTHER else one.role.value.replace("-", " ")
+    if one.mean is None:
+        return (
+            f"{name}: no reading ({one.left_out} without a value)"
+            if one.left_out
+            else (f"{name}: no reading")
+        )
+    u = one.mean.expanded if one.mean.sources else None
+    parts = [f"mean {with_uncertainty(one.mean.value, u, one.unit)}"]
+    if one.low is not None and one.high is not None:
+        parts.append(f"{one.low:.4g} to {one.high:.4g}")
+    if one.median is not None:
+        parts.append(f"median {one.median:.4g}")
+    if one.sd is not None:
+        parts.append(f"s {one.sd:.2g}")
+    parts.append(f"n {one.n}")
+    if one.left_out:
+        parts.append(f"{one.left_out} without a value")
+    lacking = f"; U without: {one.mean.lacking}" if one.mean.lacking else ""
+    return f"{name}: {', '.join(parts)}{lacking}"

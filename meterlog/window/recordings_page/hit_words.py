@@ -1,0 +1,81 @@
+"""HitWords: how the page says what was found."""
+
+from __future__ import annotations
+
+from meterlog.window.remedies_here import remedy_here
+from meterlog.work.library import Hit, Kind, Verdicts
+
+_SIGNS = {
+    Verdicts.FAULT: "✕",
+    Verdicts.SUSPICION: "⚠",
+    Verdicts.CANT_TELL: "?",
+    Verdicts.IN_ORDER: "✓",
+    Verdicts.NOT_JUDGED: "…",
+}
+COLUMNS = ("started", "what", "vehicle", "part", "work order", "verdict")
+SHARES = (19, 26, 25, 24, 15, 21)
+"""Widths of the columns, in letters of which the whole is shared out."""
+
+
+def verdict_told(verdict: Verdicts) -> str:
+    """Write a verdict with its sign: ``✕ fault found``."""
+    return f"{_SIGNS[verdict]} {verdict.value}"
+
+
+def cells_of(hit: Hit) -> tuple[str, ...]:
+    """Write one line of the table."""
+    verdict = verdict_told(hit.verdict) + (f": {hit.worst}" if hit.worst else "")
+    started = hit.started[:16].replace("T", " ") or "no date"
+    words = (hit.vehicle, hit.part, hit.work_order)
+    return (started, _what(hit), *(" ".join(one.split()) for one in words), verdict)
+
+
+def _what(hit: Hit) -> str:
+    """Say what it is and all that marks it; the marks first, so that they are never cut off."""
+    state = "" if hit.state == "sealed" else hit.state
+    away = "not there now" if hit.away else ""
+    return " · ".join(one for one in (hit.mark, away, state, hit.kind.value) if one)
+
+
+def length_words(duration_s: float) -> str:
+    """Write a length of time: ``9.9 s``, ``12 min 3 s``, ``2 h 5 min``."""
+    if duration_s < 60.0:
+        return f"{duration_s:.1f} s"
+    minutes, seconds = divmod(round(duration_s), 60)
+    hours, minutes = divmod(minutes, 60)
+    return f"{hours} h {minutes} min" if hours else f"{minutes} min {seconds} s"
+
+
+def detail_words(hit: Hit) -> str:
+    """Say all that is known of one hit, the verdict first."""
+    told = [f"{verdict_told(hit.verdict)}{': ' + hit.worst if hit.worst else ''}"]
+    if hit.sentence:
+        told.append(remedy_here(hit.sentence))
+    elif hit.kind is not Kind.JOB:
+        told.append(_why_not_judged(hit))
+    if hit.trouble:
+        told.append(f"⚠ {remedy_here(hit.trouble)}")
+    if hit.away:
+        told.append("⚠ Its folder can't be looked into now; this is what was known of it.")
+    side = f" ({hit.side} part of its job)" if hit.side else ""
+    length = "" if hit.duration_s is None else length_words(hit.duration_s)
+    facts = (
+        ("complaint", hit.complaint),
+        ("vehicle", ", ".join(one for one in (hit.vehicle, hit.odometer) if one)),
+        ("part", f"{hit.part}{side}" if hit.part else side.strip()),
+        ("work order", hit.work_order),
+        ("by", hit.technician),
+        ("length", length),
+        ("meters", hit.instruments),
+        ("folder", str(hit.folder)),
+    )
+    told += [f"{name}: {' '.join(text.split())}" for name, text in facts if text]
+    return "\n".join(told)
+
+
+def _why_not_judged(hit: Hit) -> str:
+    if hit.state in {"sealed", "recovered"}:
+        return "It is judged in the background."
+    if hit.state == "not sealed":
+        return "It was cut off and never sealed. Seal it (C), then it is judged."
+    return ""

@@ -1,0 +1,95 @@
+"""SearchRow: what is looked for: words, dates, verdict and kind."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QPushButton, QWidget
+
+from meterlog.model.errors import UsageError
+from meterlog.window.recordings_page.hit_words import verdict_told
+from meterlog.window.steady_boxes import SteadyComboBox
+from meterlog.work.library import Kind, Verdicts, Wanted, wanted_date
+
+_KINDS = ((None, "all kinds"), (Kind.RUN, "recordings"), (Kind.CIRCUIT, "circuit checks"),
+          (Kind.JOB, "jobs"))  # fmt: skip
+_DATE = "year-month-day"
+
+
+class SearchRow(QWidget):
+    """One line. ``changed`` is emitted at every letter, ``left`` when Enter ends the words."""
+
+    changed = Signal()
+    left = Signal()
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.words = QLineEdit()
+        self.words.setPlaceholderText("vehicle, part, work order, complaint…")
+        self.words.setAccessibleName("words to find: vehicle, part, work order, complaint")
+        self.words.setClearButtonEnabled(True)
+        self.since, self.until = QLineEdit(), QLineEdit()
+        for field, name in ((self.since, "from date"), (self.until, "to date")):
+            field.setPlaceholderText(_DATE)
+            field.setAccessibleName(f"{name}, {_DATE}, or only the year")
+            field.textChanged.connect(self.changed)
+            field.returnPressed.connect(self.left)
+        self.verdict = SteadyComboBox()
+        self.verdict.setAccessibleName("only this verdict")
+        self.verdict.addItem("all verdicts", None)
+        for verdict in Verdicts:
+            self.verdict.addItem(verdict_told(verdict), verdict.value)
+        self.kind = SteadyComboBox()
+        self.kind.setAccessibleName("only of this kind")
+        for kind, words in _KINDS:
+            self.kind.addItem(words, None if kind is None else kind.value)
+        self.clear = QPushButton("Clear (Q)")
+        self.clear.setAccessibleName("clear the search")
+        self.clear.clicked.connect(self.clear_all)
+        self.words.textChanged.connect(self.changed)
+        self.words.returnPressed.connect(self.left)
+        self.verdict.currentIndexChanged.connect(self.changed)
+        self.kind.currentIndexChanged.connect(self.changed)
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        find = QLabel("Find (I)")
+        find.setProperty("rank", "title")
+        row.addWidget(find)
+        row.addWidget(self.words, 5)
+        for words, field in (("from", self.since), ("to", self.until)):
+            row.addWidget(QLabel(words))
+            row.addWidget(field, 2)
+        for box in (self.verdict, self.kind, self.clear):
+            row.addWidget(box)
+
+    def in_order(self) -> tuple[QWidget, ...]:
+        """Give what Tab goes through, in the order in which it is read."""
+        return self.words, self.since, self.until, self.verdict, self.kind, self.clear
+
+    def wanted(self) -> tuple[Wanted, str]:
+        """Give what is looked for, and what is wrong with a date, which then does not count."""
+        trouble = ""
+        dates = {"since": "", "until": ""}
+        for name, field in (("since", self.since), ("until", self.until)):
+            try:
+                dates[name] = wanted_date(field.text(), last=name == "until")
+            except UsageError as error:
+                trouble = str(error)
+        verdict, kind = self.verdict.currentData(), self.kind.currentData()
+        wanted = Wanted(
+            self.words.text(),
+            dates["since"],
+            dates["until"],
+            None if verdict is None else Verdicts(verdict),
+            None if kind is None else Kind(kind),
+        )
+        return wanted, trouble
+
+    def clear_all(self) -> None:
+        """Look for everything again."""
+        for field in (self.words, self.since, self.until):
+            field.clear()
+        self.verdict.setCurrentIndex(0)
+        self.kind.setCurrentIndex(0)

@@ -1,0 +1,72 @@
+"""Telling: what is always in sight in words: status, alarm, message and the start button."""
+
+from __future__ import annotations
+
+import time
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from meterlog.window.disk_watch import DiskWatch
+from meterlog.window.doubts_told import DoubtsTold
+from meterlog.window.job_of_session import JobOfSession
+from meterlog.window.session import Phase, Session
+from meterlog.window.sound import SoundDesk
+from meterlog.window.status_strip import StatusStrip, alarm_words
+
+if TYPE_CHECKING:
+    from meterlog.window.main_window import MainWindow
+
+_STOP_AGAIN = "Press Enter (or S) once more within 2 seconds to stop and seal."
+_CLOSING = "Sealing the recording… the window closes by itself when that is done."
+
+
+class Telling:
+    """Says a few times a second how everything stands.
+
+    Parameters
+    ----------
+    window : MainWindow
+    session : Session
+    job : JobOfSession
+    sound : SoundDesk
+    """
+
+    def __init__(
+        self, window: MainWindow, session: Session, job: JobOfSession, sound: SoundDesk
+    ) -> None:
+        self._window, self._session, self._job, self._sound = window, session, job, sound
+        self.status = StatusStrip()
+        self._doubts = DoubtsTold()
+        self._disk = DiskWatch()
+
+    def show(self, recordings: Path, *, stop_asked: bool, closing: bool) -> None:
+        """Write everything anew.
+
+        Parameters
+        ----------
+        recordings : Path
+            Where the next recording goes.
+        stop_asked : bool
+            The stop key was pressed once, just now.
+        closing : bool
+            The window closes as soon as all is sealed.
+        """
+        session, window = self._session, self._window
+        self._disk.tick(recordings)
+        self.status.show_session(session, self._disk.free)
+        self.status.job.setText(self._job.words)
+        self.status.sound.setText(self._sound.words)
+        window.sound_alarm(alarm_words(session.phase, session.status))
+        told = (session.trouble, self._doubt_words())
+        words = _STOP_AGAIN if stop_asked else "\n".join(one for one in told if one)
+        window.say(_CLOSING if closing else words)
+        start = "Stop: press again" if stop_asked else "Stop"
+        recording = session.phase is Phase.RECORDING
+        window.header.start.setText(start if recording else "Start")
+
+    def _doubt_words(self) -> str:
+        """Say what has just begun to speak against a meter."""
+        if self._session.phase is not Phase.RECORDING:
+            self._doubts.forget()
+            return ""
+        return self._doubts.words(self._session.review.doubts, time.monotonic())

@@ -1,0 +1,137 @@
+"""Places: where recordings and jobs lie in a folder, and by what it shows that one has changed."""
+
+from __future__ import annotations
+
+import hashlib
+import os
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from meterlog.recording import layout
+from meterlog.work.amendments import amendments_path
+from meterlog.work.job_folder import CARD, WORK
+
+DEEPEST = 4
+"""Levels below a watched folder: jobs lie in a folder of their own, and runs may lie in jobs."""
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A folder that holds a recording or a job.
+
+    Attributes
+    ----------
+    folder : Path
+    job : bool
+    signs : str
+        Changes whenever name, size, time of change or number (inode) of one of its files does.
+    """
+
+    folder: Path
+    job: bool
+    signs: str
+
+
+@dataclass(slots=True)
+class Walked:
+    """What was found in watched folders.
+
+    Attributes
+    ----------
+    places : list of Place
+        Each once.
+    unread : dict of Path to str
+        Folders that can't be looked into, and why.
+    """
+
+    places: list[Place] = field(default_factory=list)
+    unread: dict[Path, str] = field(default_factory=dict)
+
+
+def walk(roots: tuple[Path, ...], going_on: Callable[[], None]) -> Walked:
+    """Look for recordings and jobs.
+
+    Links to folders are not followed, so that no loop is walked; nothing is looked for inside a
+    recording or another sealed bag, whose copies are not to be found twice.
+
+    Parameters
+    ----------
+    roots : tuple of Path
+    going_on : callable
+        Called at each folder; what it raises ends the walk.
+    """
+    walked = Walked()
+    seen: set[Path] = set()
+    for root in roots:
+        _walk(root, 0, walked, seen, going_on)
+    return walked
+
+
+def _walk(
+    folder: Path, depth: int, walked: Walked, seen: set[Path], going_on: Callable[[], None]
+) -> None:
+    if folder in seen:
+        return
+    seen.add(folder)
+    going_on()
+    if not _is_text(folder):
+        walked.unread[folder] = "its name is no text: give it another one"
+        return
+    try:
+        with os.scandir(folder) as entries:
+            found = {one.name: one for one in entries}
+        if layout.PAYLOAD in found and layout.holds_recording(folder):
+            walked.places.append(Place(folder, job=False, signs=_signs(folder, found)))
+            return
+        if layout.BAGIT in found:
+            return
+        if CARD in found:
+            files = [found[name].stat() for name in (CARD, WORK) if name in found]
+            walked.places.append(Place(folder, job=True, signs=_digest(_told("", files))))
+        inside = [
+            name
+            for name, one in found.items()
+            if not name.startswith(".") and one.is_dir(follow_symlinks=False)
+        ]
+    except OSError as error:
+        if depth == 0 or not isinstance(error, FileNotFoundError):
+            walked.unread[folder] = _why(error)
+        return
+    if depth < DEEPEST:
+        for name in sorted(inside):
+            _walk(folder / name, depth + 1, walked, seen, going_on)
+
+
+def _why(error: OSError) -> str:
+    if isinstance(error, FileNotFoundError):
+        return "it is not there now"
+    return error.strerror or type(error).__name__
+
+
+def _is_text(folder: Path) -> bool:
+    try:
+        str(folder).encode()
+    except UnicodeEncodeError:
+        return False
+    return True
+
+
+def _signs(folder: Path, found: dict[str, os.DirEntry[str]]) -> str:
+    tags = sorted(name for name, one in found.items() if one.is_file())
+    parts = [_told(name, [found[name].stat()]) for name in tags]
+    with os.scandir(folder / layout.PAYLOAD) as entries:
+        inside = sorted(entries, key=lambda one: one.name)
+    parts += [_told(one.name, [one.stat()]) for one in inside]
+    edits = amendments_path(folder)
+    if edits.exists():
+        parts.append(_told(edits.name, [edits.stat()]))
+    return _digest("\n".join(parts))
+
+
+def _told(name: str, files: list[os.stat_result]) -> str:
+    return name + "".join(f" {one.st_size} {one.st_mtime_ns} {one.st_ino}" for one in files)
+
+
+def _digest(text: str) -> str:
+    return hashlib.blake2b(text.encode("utf-8", "surrogateescape"), digest_size=16).hexdigest()

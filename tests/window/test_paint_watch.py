@@ -1,0 +1,80 @@
+"""The watch over the paint loop sees what blocks it, and does not see what is the machine's."""
+
+import threading
+import time
+
+import pytest
+from PySide6.QtCore import QTimer
+
+from tests.rig.paint_watch import ALLOWED_S, PaintWatch, own_part
+
+BLOCK_S = 0.2
+
+
+def sleep():
+    time.sleep(BLOCK_S)
+
+
+def work():
+    end_s = time.thread_time() + BLOCK_S
+    while time.thread_time() < end_s:
+        pass
+
+
+def hold_the_interpreter():
+    """One call of C in another thread that lets no other run: the window's thread waits."""
+    count = 1 << 20
+    while True:
+        begun_s = time.thread_time()
+        sum(range(count))
+        if time.thread_time() - begun_s > BLOCK_S:
+            return
+        count *= 2
+
+
+@pytest.mark.parametrize("block", [sleep, work])
+def test_a_block_of_200_ms_is_seen_and_named(qtbot, block):
+    with PaintWatch() as watch:
+        QTimer.singleShot(30, block)
+        qtbot.waitUntil(lambda: bool(watch.over()), timeout=20000)
+    longest = watch.over()[0]
+    assert longest.own_s > ALLOWED_S
+    assert block.__name__ in str(longest)
+
+
+def test_a_thread_that_holds_the_interpreter_is_seen_and_named(qtbot):
+    holder = threading.Thread(target=hold_the_interpreter, name="holder")
+    with PaintWatch() as watch:
+        holder.start()
+        qtbot.waitUntil(lambda: not holder.is_alive(), timeout=20000)
+    holder.join()
+    assert watch.over()
+    assert hold_the_interpreter.__name__ in str(watch.over()[0])
+
+
+def test_a_loop_that_turns_shows_no_gap(qtbot):
+    with PaintWatch() as watch:
+        qtbot.wait(300)
+    assert watch.turns > 20
+    assert not watch.over(), watch.longest
+
+
+def test_a_block_under_way_at_the_end_counts(qtbot):
+    watch = PaintWatch()
+    watch.begin()
+    qtbot.wait(20)
+    sleep()
+    watch.end()
+    assert watch.over()
+
+
+@pytest.mark.parametrize(
+    ("wall_s", "waited_s", "worked_s", "own_s"),
+    [
+        (0.3, 0.0, 0.0, 0.3),  # it slept, or waited for a lock
+        (0.3, 0.28, 0.01, 0.02),  # others had the processor
+        (0.3, 0.2, 0.2, 0.2),  # it worked: never taken off
+    ],
+)
+def test_what_others_took_is_not_the_programs(wall_s, waited_s, worked_s, own_s):
+    assert own_part(wall_s, waited_s, worked_s) == pytest.approx(own_s)
