@@ -57,6 +57,9 @@ def open_window(
     window.show()
 
     def fill() -> None:
+        from meterlog.window.window_thread import wait_for_nobody
+
+        wait_for_nobody()
         window.fill(run, recording)
         LoadAhead(window, FOR_THE_PAGES, lambda: None)
 

@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 import threading
+import time
 from dataclasses import dataclass
 from typing import Protocol
 
 from meterlog.model import Circuit, CircuitCheck, CircuitState, CircuitVerdict, Expectation
 from meterlog.model.errors import MeterlogError
+
+_PAINT_S = 0.05
+"""So long it leaves the window alone, which paints what was entered: threads take turns."""
 
 
 class Judge(Protocol):
@@ -99,6 +103,7 @@ class CircuitJudge:
         self._thread.start()
 
     def _work(self, asked: Asked) -> None:
+        time.sleep(_PAINT_S)
         try:
             isolation = self._isolation(asked.circuit)
             verdict = isolation.verdict(asked.check)

@@ -1,4 +1,4 @@
-"""Folder dialog: asks for a folder while everything behind it goes on."""
+"""File dialogs: they ask for a file or folder while everything behind them goes on."""
 
 from __future__ import annotations
 
@@ -25,5 +25,16 @@ def ask_folder(parent: QWidget, title: str, start: str) -> QFileDialog:
     dialog.setOption(QFileDialog.Option.ShowDirsOnly)
     dialog.setOption(QFileDialog.Option.DontUseNativeDialog)
     dialog.setDirectory(start)
-    dialog.open()
+    show_beside(dialog)
     return dialog
+
+
+def show_beside(dialog: QFileDialog) -> None:
+    """Show a dialog that locks nothing: a recording behind it can be marked and stopped.
+
+    ``QDialog.open`` would lock its window.
+    """
+    dialog.setModal(False)
+    dialog.show()
+    dialog.raise_()
+    dialog.activateWindow()

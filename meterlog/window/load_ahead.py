@@ -11,6 +11,7 @@ from PySide6.QtCore import QObject, QTimer
 FOR_THE_WINDOW = (
     "meterlog.window.job_page",
     "meterlog.window.desk",
+    "meterlog.window.window_thread",
     "meterlog.window.trace_view",
     "jsonschema",
 )

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from pathlib import Path
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import (
     QLabel,
     QListWidget,
@@ -15,8 +16,10 @@ from PySide6.QtWidgets import (
 )
 
 from meterlog.recording import find_unsealed
+from meterlog.window.long_work import LongWork
 
 NEWEST = 40
+_LOOK_MS = 10
 
 
 def newest_recordings(parent: Path) -> list[Path]:
@@ -28,8 +31,25 @@ def newest_recordings(parent: Path) -> list[Path]:
         return []
 
 
+@dataclass(frozen=True, slots=True)
+class _Found:
+    """What lies in a folder: the newest with whether they are sealed, and those cut off."""
+
+    newest: tuple[tuple[Path, bool], ...]
+    unsealed: tuple[Path, ...]
+
+
+def _look_into(parent: Path) -> _Found:
+    newest = tuple((one, (one / "bagit.txt").is_file()) for one in newest_recordings(parent))
+    return _Found(newest, find_unsealed(parent))
+
+
 class RecordingsList(QWidget):
-    """A list. ``chosen`` is emitted with the folder to open, ``mend`` with those cut off."""
+    """A list. ``chosen`` is emitted with the folder to open, ``mend`` with those cut off.
+
+    The folder is read in a thread: with thousands of recordings, or on a disk that has to wake up,
+    it takes too long for the window to wait.
+    """
 
     chosen = Signal(object)
     mend = Signal(object)
@@ -42,6 +62,11 @@ class RecordingsList(QWidget):
         self.list.setAccessibleName("recordings, newest first")
         self.list.itemActivated.connect(self._on_choice)
         self._unsealed: tuple[Path, ...] = ()
+        self._reading: LongWork[_Found] = LongWork("recordings")
+        self._wanted: Path | None = None
+        self._timer = QTimer(self)
+        self._timer.setInterval(_LOOK_MS)
+        self._timer.timeout.connect(self._fetch)
         self.cut_off = QPushButton("")
         self.cut_off.setAccessibleName("seal the recordings that were cut off")
         self.cut_off.clicked.connect(self._on_mend)
@@ -54,14 +79,40 @@ class RecordingsList(QWidget):
 
     def show_folder(self, parent: Path) -> None:
         """Show the recordings of a folder; one that was never sealed says so."""
+        self._wanted = parent
+        self._go_on()
+        self._timer.start()
+
+    @property
+    def reading(self) -> bool:
+        """True until what was asked for is on show."""
+        return self._reading.busy or self._wanted is not None
+
+    def _go_on(self) -> None:
+        parent = self._wanted
+        if parent is not None and self._reading.begin(lambda _: _look_into(parent)):
+            self._wanted = None
+
+    def _fetch(self) -> None:
+        outcome = self._reading.fetch()
+        if outcome is not None and outcome[0] is not None and self._wanted is None:
+            self._show(outcome[0])
+        self._go_on()
+        if not self.reading:
+            self._timer.stop()
+
+    def _show(self, found: _Found) -> None:
+        chosen = self.list.currentItem()
+        before = chosen.data(Qt.ItemDataRole.UserRole) if chosen is not None else None
         self.list.clear()
-        for folder in newest_recordings(parent):
-            sealed = (folder / "bagit.txt").is_file()
+        for folder, sealed in found.newest:
             item = QListWidgetItem(folder.name if sealed else f"{folder.name}  (not sealed)")
             item.setData(Qt.ItemDataRole.UserRole, folder)
             item.setToolTip(str(folder))
             self.list.addItem(item)
-        self._unsealed = find_unsealed(parent)
+            if folder == before:
+                self.list.setCurrentItem(item)
+        self._unsealed = found.unsealed
         many = len(self._unsealed)
         self.cut_off.setText(f"{many} cut off: seal {'it' if many == 1 else 'them'} as recovered")
         self.cut_off.setVisible(bool(many))

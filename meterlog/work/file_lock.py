@@ -9,6 +9,7 @@ import sys
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
+from contextvars import ContextVar
 from pathlib import Path
 
 from meterlog.model.errors import DiskFailed
@@ -26,12 +27,15 @@ else:
         fcntl.flock(descriptor, fcntl.LOCK_EX | fcntl.LOCK_NB)
 
 
+PATIENCE_S: ContextVar[float] = ContextVar("PATIENCE_S", default=10.0)
+"""How long to wait for another program, in seconds. A thread that may not be held up sets less."""
+
 _HELD = {errno.EACCES, errno.EAGAIN, errno.EDEADLK}
 _PAUSE_S = 0.01
 
 
 @contextmanager
-def alone_with(path: Path, seconds: float = 10.0) -> Iterator[None]:
+def alone_with(path: Path, seconds: float | None = None) -> Iterator[None]:
     """Hold the system's lock on ``path`` while a block runs; freed also when the program dies.
 
     A file system without locks (some network shares) is no reason to refuse: there it holds
@@ -41,8 +45,8 @@ def alone_with(path: Path, seconds: float = 10.0) -> Iterator[None]:
     ----------
     path : Path
         Its folder must be there; the file need not.
-    seconds : float, seconds
-        To wait for another program.
+    seconds : float or None, seconds
+        To wait for another program; None: as long as this thread has patience.
 
     Raises
     ------
@@ -52,7 +56,7 @@ def alone_with(path: Path, seconds: float = 10.0) -> Iterator[None]:
         If nothing can be written in the folder.
     """
     beside = path.with_name(f".{path.name}.lock")
-    end = time.monotonic() + seconds
+    end = time.monotonic() + (PATIENCE_S.get() if seconds is None else seconds)
     while (descriptor := _taken(beside)) is None:
         if time.monotonic() > end:
             raise DiskFailed(

@@ -84,6 +84,7 @@ def test_enter_opens_the_recording_chosen_in_the_list(window, page, qtbot, tmp_p
     (tmp_path / "one" / "data").mkdir(parents=True)
     (tmp_path / "one" / "data" / "about.json").write_text("{}")
     page.show_recordings()
+    qtbot.waitUntil(lambda: not page.recordings.reading)
     opened = []
     page.recordings.chosen.disconnect()
     page.recordings.chosen.connect(opened.append)

@@ -72,12 +72,18 @@ def test_a_folder_that_is_no_recording_is_told_in_place(window, qtbot, tmp_path,
     assert window.desk.session.shown is before
 
 
+def listed(page, qtbot):
+    """Have the folder read again, and wait until the list shows it."""
+    page.show_recordings()
+    qtbot.waitUntil(lambda: not page.recordings.reading)
+
+
 def test_the_list_offers_recordings_newest_first_and_opens_one(
     window, qtbot, tmp_path, about_of, block_of
 ):
     _record(tmp_path / "one", about_of(), _dead_spot(block_of))
     page = window.desk.meters_page
-    page.show_recordings()
+    listed(page, qtbot)
     item = page.recordings.list.item(0)
     assert item.text() == "one"
     page.recordings.list.itemActivated.emit(item)
@@ -91,10 +97,10 @@ def test_a_recording_that_was_cut_off_is_offered_and_sealed_as_recovered(
     folder = tmp_path / "cut"
     recorder = _record(folder, about_of(), _dead_spot(block_of), close=False)
     page = window.desk.meters_page
-    page.show_recordings()
+    listed(page, qtbot)
     assert not page.recordings.cut_off.isVisibleTo(page), "somebody is recording it now"
     recorder.close()
-    page.show_recordings()
+    listed(page, qtbot)
     assert page.recordings.cut_off.isVisibleTo(page)
     assert "1 cut off" in page.recordings.cut_off.text()
     assert "not sealed" in page.recordings.list.item(0).text()

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QFileDialog
 
 from meterlog.window.claim_page.claim_page import ClaimPage
+from meterlog.window.folder_dialog import show_beside
 from meterlog.window.long_process import LongProcess
 from meterlog.window.long_work import Progress
 
@@ -36,14 +37,14 @@ class CheckDesk:
         dialog = self._dialog("Choose the zip or the PDF of a pack")
         dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
         dialog.setNameFilters(["Packs (*.zip *.pdf)", "All (*)"])
-        dialog.open()
+        show_beside(dialog)
 
     def ask_folder(self) -> None:
         """Let the technician choose the folder of a pack or a recording."""
         dialog = self._dialog("Choose the folder of a pack or of a recording")
         dialog.setFileMode(QFileDialog.FileMode.Directory)
         dialog.setOption(QFileDialog.Option.ShowDirsOnly)
-        dialog.open()
+        show_beside(dialog)
 
     def _dialog(self, title: str) -> QFileDialog:
         dialog = QFileDialog(self._page.window(), title)

@@ -18,6 +18,7 @@ from meterlog.window.claim_page.claim_page import ClaimPage
 from meterlog.window.claim_page.claim_plan import A4, LETTER, ClaimPlan, key_wants_words, make
 from meterlog.window.claim_page.side_choice import say
 from meterlog.window.claim_page.sides_desk import SidesDesk
+from meterlog.window.folder_dialog import show_beside
 from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.long_process import LongProcess
 from meterlog.window.remedies_here import remedy_here
@@ -216,7 +217,7 @@ class ClaimDesk:
         dialog.setDirectory(str(next(one for one in (job, *job.parents) if one.is_dir())))
         dialog.fileSelected.connect(lambda name: self._choose_out(Path(name)))
         self._asking = dialog
-        dialog.open()
+        show_beside(dialog)
 
     def _choose_out(self, folder: Path) -> None:
         """Take the folder, or where it holds something, one in it."""

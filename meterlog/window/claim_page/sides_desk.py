@@ -10,6 +10,7 @@ from meterlog.model.errors import MeterlogError
 from meterlog.window.claim_page.claim_page import ClaimPage
 from meterlog.window.claim_page.recording_facts import RecordingFacts, read_facts
 from meterlog.window.claim_page.side_choice import SideChoice, say
+from meterlog.window.folder_dialog import show_beside
 from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.long_work import LongWork
 from meterlog.window.remedies_here import remedy_here
@@ -114,7 +115,7 @@ class SidesDesk:
             dialog.setDirectory(str(shelf))
         dialog.fileSelected.connect(lambda name: self.take(Path(name), side, circuit=circuit))
         self._asking = dialog
-        dialog.open()
+        show_beside(dialog)
 
     def take(self, folder: Path, side: Side, *, circuit: bool = False) -> None:
         """Put a recording that was made elsewhere on the job's list, and into the pack."""

@@ -13,6 +13,7 @@ from meterlog.evidence.palette import Palette
 from meterlog.window.compare_page.compare_view import CompareView
 from meterlog.window.compare_page.laid_runs import LaidRuns, lay_runs
 from meterlog.window.compare_page.picks import Picks, edit_stamps, offers, recordings_at
+from meterlog.window.folder_dialog import show_beside
 from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.long_work import LongWork
 from meterlog.window.remedies_here import remedy_here
@@ -294,7 +295,7 @@ class CompareDesk:
         dialog.setDirectory(str(self._at_hand.jobs_folder().parent))
         dialog.fileSelected.connect(lambda name: self.take_folder(side, Path(name)))
         self._dialog = dialog
-        dialog.open()
+        show_beside(dialog)
 
     def take_folder(self, side: str, folder: Path) -> None:
         """Take a folder that was chosen for a side, ``before`` or ``after``.

@@ -13,6 +13,7 @@ from meterlog.evidence.palette import Palette
 from meterlog.model.calibration import instrument_name, overdue_words
 from meterlog.model.errors import DiskFailed, MeterlogError
 from meterlog.model.job_card import JobCard, filled, with_value
+from meterlog.window.folder_dialog import show_beside
 from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.job_page.card_groups import field_words, missing_fields
 from meterlog.window.job_page.card_turns import CardTurns, Change
@@ -159,7 +160,7 @@ class JobDesk:
         dialog.setDirectory(str(jobs if jobs.is_dir() else jobs.parent))
         dialog.fileSelected.connect(lambda name: self.open(Path(name)))
         self._asking = dialog
-        dialog.open()
+        show_beside(dialog)
 
     # Entries
 

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QFileDialog
 
 from meterlog.model.errors import MeterlogError
 from meterlog.model.job_card import JobCard, with_value
+from meterlog.window.folder_dialog import show_beside
 from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.job_page.card_turns import Change
 from meterlog.window.job_page.job_page import JobPage
@@ -59,7 +60,7 @@ class PhotoDesk:
         dialog.setNameFilters([f"Pictures ({' '.join(f'*.{one}' for one in KINDS)})", "All (*)"])
         dialog.filesSelected.connect(lambda names: self.add([Path(name) for name in names]))
         self._asking = dialog
-        dialog.open()
+        show_beside(dialog)
 
     def add(self, files: Sequence[Path]) -> None:
         """Copy pictures into the job's folder and put them on its card."""

@@ -1,0 +1,165 @@
+"""LongProcess: long work in a process of its own, for what lets no thread run beside it.
+
+A library that works for a tenth of a second within one call holds the interpreter's lock all that
+time, and a window beside it can't paint. In another process it holds a lock of its own.
+"""
+
+from __future__ import annotations
+
+import os
+import signal
+import time
+from collections.abc import Callable
+from typing import TYPE_CHECKING, TypeVar
+
+from meterlog.model.errors import MeterlogError
+from meterlog.window.long_work import Cancelled, LongWork, Progress, trouble_words
+
+if TYPE_CHECKING:
+    from multiprocessing.connection import Connection
+    from multiprocessing.process import BaseProcess
+
+T = TypeVar("T")
+
+_ASK_S = 0.05
+_TELL_S = 0.02
+_STOP_S = 3.0
+"""How long cancelled work may take to its next step; then it is broken off, and tidies up."""
+_END_S = 2.0
+_LESS_URGENT = 10
+
+
+class LongProcess(LongWork[T]):
+    """As :class:`~meterlog.window.long_work.LongWork`, in a process instead of a thread.
+
+    What is begun, and what comes of it, goes from one process to the other: it must be a function
+    of a module, or a ``functools.partial`` of one, with values that can be pickled. An error is
+    told as in a thread, by its words.
+    """
+
+    def begin(self, work: Callable[[Progress], T]) -> bool:
+        """Begin; False where something is under way already."""
+        return super().begin(lambda tell: _apart(work, tell, f"meterlog-{self._name}"))
+
+
+def _apart(work: Callable[[Progress], T], tell: Progress, name: str) -> T:
+    """Do the work in a process and wait for what comes of it, in a thread.
+
+    Raises
+    ------
+    Cancelled
+        If ``tell`` raises it; the process has ended then.
+    MeterlogError
+        With the words of what went wrong there, or if the process can't start or breaks off.
+    """
+    from multiprocessing import get_context
+
+    context = get_context("spawn")
+    here, there = context.Pipe()
+    child = context.Process(target=_run, args=(there, work), name=name, daemon=True)
+    with here:
+        try:
+            with there:
+                child.start()
+        except OSError as error:
+            raise _broken(f"it did not start: {error.strerror}") from error
+        try:
+            return _heard(here, tell)
+        except Cancelled:
+            _ask_to_stop(here)
+            raise
+        except (EOFError, OSError) as error:
+            child.join(_END_S)
+            raise _broken(f"it broke off (code {child.exitcode})") from error
+        finally:
+            _end(child)
+
+
+def _heard(here: Connection, tell: Progress) -> T:
+    """Tell the progress until the outcome has come."""
+    part = 0.0
+    while True:
+        tell(part)
+        if not here.poll(_ASK_S):
+            continue
+        kind, value = here.recv()
+        if kind == "part":
+            part = float(value)
+        elif kind == "made":
+            made: T = value
+            return made
+        else:
+            raise MeterlogError(str(value))
+
+
+def _ask_to_stop(here: Connection) -> None:
+    """Ask the work to stop, and wait while it tidies up."""
+    try:
+        here.send(None)
+        end_s = time.monotonic() + _STOP_S
+        while (left_s := end_s - time.monotonic()) > 0.0 and here.poll(left_s):
+            if here.recv()[0] != "part":
+                return
+    except (EOFError, OSError):
+        return  # it has ended
+
+
+def _end(child: BaseProcess) -> None:
+    child.join(_END_S)
+    if child.is_alive():
+        child.terminate()
+        child.join(_END_S)
+    if child.is_alive():
+        child.kill()
+        child.join()
+    child.close()
+
+
+def _broken(why: str) -> MeterlogError:
+    return MeterlogError(f"This can't be done now: {why}.", remedy="Try again.")
+
+
+class _Teller:
+    """Tells the part done from within the process; stops the work where it is not wanted more."""
+
+    def __init__(self, there: Connection) -> None:
+        self._there = there
+        self._told_s = float("-inf")
+
+    def __call__(self, part: float) -> None:
+        if time.monotonic() - self._told_s < _TELL_S:
+            return
+        self._told_s = time.monotonic()
+        try:
+            asked = self._there.poll()
+            if not asked:
+                self._there.send(("part", part))
+        except (EOFError, OSError) as error:
+            raise Cancelled from error  # the window is gone
+        if asked:
+            raise Cancelled
+
+
+def _leave(*_: object) -> None:
+    """Break the work off where it is, so that it takes away what it has half made."""
+    raise Cancelled
+
+
+def _run(there: Connection, work: Callable[[Progress], object]) -> None:
+    """Do the work; in the process of its own."""
+    # Ctrl-C is for the window, which ends this.
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    signal.signal(signal.SIGTERM, _leave)
+    if hasattr(os, "nice"):
+        os.nice(_LESS_URGENT)
+    try:
+        outcome: tuple[str, object] = ("made", work(_Teller(there)))
+    except Cancelled:
+        outcome = ("cancelled", "")
+    # The top of a process: whatever goes wrong must reach who waits for the outcome.
+    except Exception as error:  # noqa: BLE001
+        outcome = ("trouble", trouble_words(error))
+    try:
+        there.send(outcome)
+    except (EOFError, OSError):
+        return  # nobody waits for it any more

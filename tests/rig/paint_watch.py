@@ -1,0 +1,176 @@
+"""PaintWatch: how long a window's thread could not paint, and what ran in the meantime.
+
+A gap is the time between two turns of the window's event loop. Of each the time is taken off in
+which the system gave the processor to others: that says nothing about the program. What is left
+is what the program itself did: work of this thread, a wait for the interpreter's lock, for a
+file, for a thread. So a busy machine does not lengthen it; a slow one does, see ``ALLOWED_S``.
+"""
+
+import sys
+import threading
+import time
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from PySide6.QtCore import QObject, Qt, QTimer
+
+LONGEST_S = 0.05
+"""What must stand: longer than this the loop may not be blocked."""
+ALLOWED_S = 2.0 * LONGEST_S
+"""In tests: twice that, for a machine half as fast."""
+_TURN_MS = 3
+_LOOK_S = 0.02
+_FRAMES = 12
+
+
+@dataclass
+class Gap:
+    """One time in which the loop did not turn.
+
+    Attributes
+    ----------
+    wall_s : float, seconds
+        Between the two turns.
+    waited_s : float, seconds
+        Of these, in which threads of this process waited for a processor.
+    worked_s : float, seconds of processor time
+        Of the window's thread.
+    ran : str
+        What the window's thread, and others, were at; empty where nobody had time to look.
+    """
+
+    wall_s: float
+    waited_s: float
+    worked_s: float
+    ran: str = ""
+
+    @property
+    def own_s(self) -> float:
+        """What the program itself is to blame for."""
+        return own_part(self.wall_s, self.waited_s, self.worked_s)
+
+    def __str__(self) -> str:
+        return (
+            f"{self.own_s * 1e3:.0f} ms (of {self.wall_s * 1e3:.0f} ms; this thread worked for"
+            f" {self.worked_s * 1e3:.0f} ms)\n{self.ran}"
+        )
+
+
+def own_part(wall_s: float, waited_s: float, worked_s: float) -> float:
+    """Give the part of a gap that is the program's own; its own work is never taken off."""
+    return max(wall_s - waited_s, worked_s)
+
+
+@dataclass
+class PaintWatch:
+    """Watches the thread it is made in, from :meth:`begin` to :meth:`end`."""
+
+    gaps: list[Gap] = field(default_factory=list)
+    turns: int = 0
+
+    def __post_init__(self) -> None:
+        self._owner = QObject()
+        self._timer = QTimer(self._owner)
+        self._timer.setTimerType(Qt.TimerType.PreciseTimer)
+        self._timer.setInterval(_TURN_MS)
+        self._timer.timeout.connect(self._turn)
+        self._thread_id = threading.get_ident()
+        self._over = threading.Event()
+        self._seen = ""
+        self._looker: threading.Thread | None = None
+
+    def __enter__(self) -> "PaintWatch":
+        self.begin()
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.end()
+
+    def begin(self) -> None:
+        """Begin to watch; what was seen before is forgotten."""
+        self.gaps, self.turns = [], 0
+        self._mark()
+        if self._looker is None:
+            self._over.clear()
+            self._looker = threading.Thread(target=self._look, name="paint-watch", daemon=True)
+            self._looker.start()
+        self._timer.start()
+
+    def end(self) -> None:
+        """Watch no more; a gap under way counts."""
+        if self._looker is None:
+            return
+        self._timer.stop()
+        self._turn()
+        self._over.set()
+        self._looker.join()
+        self._looker = None
+
+    @property
+    def longest(self) -> Gap:
+        """The longest gap by what the program is to blame for."""
+        return max(self.gaps, key=lambda gap: gap.own_s, default=Gap(0.0, 0.0, 0.0))
+
+    def over(self, limit_s: float = ALLOWED_S) -> list[Gap]:
+        """Give the gaps longer than a limit, the longest first."""
+        late = [gap for gap in self.gaps if gap.own_s > limit_s]
+        return sorted(late, key=lambda gap: -gap.own_s)
+
+    def _mark(self) -> None:
+        self._wall_s = time.perf_counter()
+        self._work_s = time.thread_time()
+        self._delays = _delays()
+        self._seen = ""
+
+    def _turn(self) -> None:
+        self.turns += 1
+        wall_s = time.perf_counter() - self._wall_s
+        if wall_s >= _LOOK_S:
+            now, before = _delays(), self._delays
+            waited_s = max((now[one] - before.get(one, 0.0) for one in now), default=0.0)
+            worked_s = time.thread_time() - self._work_s
+            # Where no one could look, it was one call that let no other thread run: its thread
+            # has not come further since.
+            seen = self._seen or _stacks(self._thread_id, 0)
+            self.gaps.append(Gap(wall_s, waited_s, worked_s, seen))
+        self._mark()
+
+    def _look(self) -> None:
+        while not self._over.wait(_LOOK_S / 2):
+            late_s = time.perf_counter() - self._wall_s
+            if late_s > _LOOK_S * 1.5:
+                self._seen = _stacks(self._thread_id, threading.get_ident())
+
+
+def _delays() -> dict[str, float]:
+    """Give how long each thread of this process has waited for a processor, in seconds.
+
+    Empty where the system does not tell: there a gap counts whole.
+    """
+    delays = {}
+    try:
+        threads = list(Path("/proc/self/task").iterdir())
+    except OSError:
+        return {}
+    for thread in threads:
+        try:
+            delays[thread.name] = int((thread / "schedstat").read_text().split()[1]) / 1e9
+        except (OSError, ValueError, IndexError):
+            continue
+    return delays
+
+
+def _stacks(first: int, but: int) -> str:
+    """Give where each thread but one is, ``first`` ahead; without a look at the source files."""
+    names = {one.ident: one.name for one in threading.enumerate()}
+    frames = sys._current_frames()
+    words = []
+    for ident in sorted(frames, key=lambda one: one != first):
+        frame, lines = frames[ident], []
+        while ident != but and frame is not None and len(lines) < _FRAMES:
+            code = frame.f_code
+            lines.append(f"    {Path(code.co_filename).name}:{frame.f_lineno} {code.co_name}")
+            frame = frame.f_back
+        if lines:
+            words.append("\n".join([f"  in {names.get(ident, ident)}:", *lines]))
+    return "\n".join(words)
