@@ -8,7 +8,7 @@ BIN := .venv/bin
 STAMP := .venv/.meterlog-set-up
 
 .DEFAULT_GOAL := help
-.PHONY: help setup demo test check bench score fuzz survive wheel constraints clean
+.PHONY: help setup demo test check bench score fuzz survive soak pictures languages wheel constraints clean
 
 help:
 	@echo "make setup        set up .venv and the system libraries"
@@ -17,8 +17,11 @@ help:
 	@echo "make check        style, layers, types"
 	@echo "make bench        speed figures, each against a reference"
 	@echo "make score        detectors and fault isolation against independent generators, about an hour"
-	@echo "make fuzz         ten million bytes of garbage into every decoder, some minutes"
-	@echo "make survive      recordings from meters that drop, stall and vanish, other seeds than the tests"
+	@echo "make fuzz         garbage into every decoder, odd files into every reader, some two hours"
+	@echo "make survive      recordings from meters that drop, stall and vanish; a thousand kills"
+	@echo "make soak         a day of two meters in some minutes: nothing lost, no drift, memory"
+	@echo "make pictures     the README's pictures of the window, taken anew from the demo"
+	@echo "make languages    bring the words of each language up to the source, and compile them"
 	@echo "make wheel        build dist/*.whl"
 	@echo "make constraints  renew constraints.txt from pyproject.toml"
 	@echo "make clean        remove .venv and what was built"
@@ -52,9 +55,21 @@ score: setup
 
 fuzz: setup
 	$(BIN)/python tests/fuzz/decoders.py
+	$(BIN)/python tests/fuzz/files.py --seconds 120
 
 survive: setup
 	$(BIN)/python tests/rig/survival.py --runs 20
+	$(BIN)/python tests/rig/kills.py --kills 1000
+
+soak: setup
+	nice $(BIN)/python tests/rig/soak.py
+
+pictures: setup
+	$(BIN)/python tests/pictures/take.py
+
+# In English texts are their own words; see DEVELOPERS.md, "Words in another language".
+languages: setup
+	$(BIN)/python tests/languages/make.py
 
 wheel: setup
 	$(BIN)/python -m hatchling build -t wheel

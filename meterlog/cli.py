@@ -25,6 +25,10 @@ INTERRUPTED = 130
 _LAST_STREAM = 2
 """The highest number of the three streams every program has."""
 
+_OTHERWISE = {"import": "import_trace", "screen": "screen_folders"}
+"""Modules not named as their command: 'import' is a word of the language and can't name a module
+that is imported plainly; ``screen.py`` is about the screen that a window needs."""
+
 _EPILOG = """\
 Run 'meterlog COMMAND --help' for the options of one command.
 
@@ -98,8 +102,7 @@ def build_parser(only: str = "") -> argparse.ArgumentParser:
 
 
 def _module(command: str) -> str:
-    # 'import' is a word of the language and can't name a module that is imported plainly.
-    return "import_trace" if command == "import" else command.replace("-", "_")
+    return _OTHERWISE.get(command, command.replace("-", "_"))
 
 
 def _run(arguments: Sequence[str]) -> int:

@@ -21,11 +21,13 @@ _WORDS = """\
 Puts a job card and the recordings before and after the repair into one pack of two files:
 claim.pdf, to be read and printed, with all tables inside it; and claim.zip, a bag (BagIt, RFC 8493)
 with every file, signed with this user's key (Ed25519; made at first use, and kept on this machine
-only). Says before anything is written what the job card does not say and a reviewer will ask for.
+only). Says before anything is written what the job card does not say and a reviewer will ask for,
+what looks wrong on it, and of which meters calibration is overdue or not stated.
 "meterlog verify" tells of both files whether they are as they were made, and who signed them.
 
 --without-customer leaves out customer, plate, VIN, where other entries repeat them, the notes
-that were typed while recording, and who edited a recording and why. Nothing leaves this machine."""
+that were typed while recording, and who edited a recording and why. What a photo shows stays: look
+at each. Nothing leaves this machine."""
 
 _EXAMPLES = """\
 meterlog claim job-4711.json --before recordings/before --after recordings/after --out claim
@@ -76,15 +78,15 @@ def run(options: argparse.Namespace) -> int:
     from meterlog.model.errors import UsageError
     from meterlog.model.job_card import missing_words
     from meterlog.work.claim import ClaimRequest, make_claim
+    from meterlog.work.claim_ahead import doubts_ahead
     from meterlog.work.job_cards import load_card
 
     if options.before is None and options.after is None:
         raise UsageError(
             "no recording was given.", remedy="Give --before DIR, --after DIR, or both."
         )
-    for folder in (options.before, options.after, *options.circuit):
-        if folder is not None:
-            recording_at(folder)
+    given = (options.before, options.after, *options.circuit)
+    folders = [recording_at(folder) for folder in given if folder is not None]
     form = table_form(options.delimiter, options.decimal)
     paint_without_screen()
     card = load_card(options.job)
@@ -107,6 +109,11 @@ def run(options: argparse.Namespace) -> int:
         remark("The job card does not say, and a reviewer will ask:")
         for line in missing:
             remark(f"  {line}")
+    doubts = doubts_ahead(card, folders)
+    if doubts:
+        remark("Look again, before it goes out:")
+        for line in doubts:
+            remark(f"  {line}")
     progress = Progress("making the pack")
     try:
         made = make_claim(request, progress)
@@ -120,6 +127,7 @@ def run(options: argparse.Namespace) -> int:
                 "out": str(options.out),
                 "files": [path.name for path in made.files],
                 "missing": list(made.missing),
+                "doubts": list(doubts),
                 "remarks": list(made.remarks),
                 "fingerprint": made.fingerprint,
             }

@@ -15,6 +15,7 @@ from meterlog.commands.terminal import Progress, answer, answer_json, line_width
 if TYPE_CHECKING:
     from meterlog.model import Comparison
     from meterlog.work.compare import CompareRequest
+    from meterlog.work.screening import AgainstRequest
 
 _WORDS = """\
 Brings the currents of both recordings to the same motor voltage, speed by speed, and tells whether
@@ -22,14 +23,18 @@ they differ by more than the uncertainty; what both were measured with cancels. 
 conditions, and says why where two recordings can't be set side by side.
 
 With --baseline all folders but the last are motors known to be good: the last one is held against
-the interval within which at least 90 % of good ones lie, with 95 % confidence.
+the interval within which at least 90 % of good ones lie, with 95 % confidence. With --against the
+good ones are those that meterlog screen has found, of the part number that the recording says.
 
 Exit code 0 when they were compared, whatever came of it; 1 when they can't be."""
 
 _EXAMPLES = """\
 meterlog compare recordings/old recordings/new
 meterlog compare recordings/old recordings/new --max-difference 10 --json
-meterlog compare --baseline recordings/good-1 recordings/good-2 recordings/good-3 recordings/new"""
+meterlog compare --baseline recordings/good-1 recordings/good-2 recordings/good-3 recordings/new
+meterlog compare --against screening recordings/new --part FM-20"""
+
+_SHOWN = 5
 
 
 def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
@@ -44,6 +49,15 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
     )
     parser.add_argument(
         "--baseline", action="store_true", help="all but the last folder are of good motors"
+    )
+    parser.add_argument(
+        "--against",
+        metavar="TABLE",
+        type=Path,
+        help="hold one recording against the baselines in this table of meterlog screen",
+    )
+    parser.add_argument(
+        "--part", metavar="NUMBER", default="", help="with --against: the motor's part number"
     )
     parser.add_argument("--limits", metavar="NAME|FILE", help="judge by these limits instead")
     parser.add_argument(
@@ -63,7 +77,10 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Compare recordings."""
-    comparison = _compared(_request(options))
+    if options.against is not None:
+        comparison = _against(_against_request(options))
+    else:
+        comparison = _compared(_request(options))
     if options.json:
         from meterlog.evidence.comparison_json import comparison_to_dict
 
@@ -71,7 +88,7 @@ def run(options: argparse.Namespace) -> int:
     else:
         from meterlog.evidence.comparison_text import comparison_lines
 
-        answer("\n".join(comparison_lines(comparison, line_width())))
+        answer("\n".join(comparison_lines(_shortened(comparison), line_width())))
     return 1 if comparison.refusal else 0
 
 
@@ -83,6 +100,58 @@ def _compared(request: CompareRequest) -> Comparison:
         return compare_folders(request, progress)
     finally:
         progress.done()
+
+
+def _against(request: AgainstRequest) -> Comparison:
+    from meterlog.work.screening import compare_with_baselines
+
+    progress = Progress("comparing")
+    try:
+        return compare_with_baselines(request, progress)
+    finally:
+        progress.done()
+
+
+def _shortened(comparison: Comparison) -> Comparison:
+    """Leave out all but some of many good ones: the table of a screening may hold thousands."""
+    from dataclasses import replace
+
+    more = len(comparison.old) - _SHOWN
+    if more <= 1 or not any("baseline is made of" in one for one in comparison.notes):
+        return comparison
+    note = f"{more} more good ones are not shown; --json names all."
+    return replace(comparison, old=comparison.old[:_SHOWN], notes=(note, *comparison.notes))
+
+
+def _against_request(options: argparse.Namespace) -> AgainstRequest:
+    from meterlog.model.errors import UsageError
+    from meterlog.profile import load_limits
+    from meterlog.work.amended import Amending
+    from meterlog.work.screening import AgainstRequest
+
+    others = {
+        "--baseline": options.baseline,
+        "--speed-by-current": options.speed_by_current,
+        "--max-difference": options.max_difference is not None,
+    }
+    for name, given in others.items():
+        if given:
+            raise UsageError(
+                "does not go with --against.", subject=name, remedy="Leave one of the two out."
+            )
+    if len(options.folders) != 1:
+        raise UsageError(
+            f"takes one recording with --against, not {len(options.folders)}.",
+            subject="compare",
+            remedy="Give the new one alone; the good ones are in the table.",
+        )
+    return AgainstRequest(
+        table=options.against,
+        new=recording_at(options.folders[0]),
+        number=options.part,
+        limits=None if options.limits is None else load_limits(options.limits),
+        amending=Amending(applied=not options.as_recorded),
+    )
 
 
 def _request(options: argparse.Namespace) -> CompareRequest:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from meterlog.commands.entry import Subparsers, add_command
 from meterlog.commands.folders import new_folder
-from meterlog.commands.screen import has_screen, paint_without_screen
+from meterlog.commands.screen import add_language, has_screen, paint_without_screen
 from meterlog.commands.terminal import Progress, answer, answer_json, remark, short
 
 if TYPE_CHECKING:
@@ -39,8 +39,9 @@ _GUIDE = (
     "Your keys work too: 0 to 9 command a speed as the knob would, + taps the motor, W marks that "
     "you moved the leads, - takes a note.",
     "When you have seen enough: Enter twice stops and seals this recording.",
-    "Then Enter once more: the new motor is fitted and recorded. Stop that one too, and close the "
-    "window: both are judged and compared, and the evidence is written.",
+    "Then Enter once more: the new motor is fitted and recorded. Stop that one too.",
+    "B shows before and after, K makes a claim pack of an invented job. Close the window when you "
+    "have seen enough: both are judged and compared, and the evidence is written.",
 )
 
 
@@ -62,6 +63,7 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
     parser.add_argument(
         "--out", metavar="DIR", type=Path, help="new or empty folder (default: named after now)"
     )
+    add_language(parser)
     parser.add_argument("--json", action="store_true", help="print one JSON object instead")
     parser.set_defaults(run=run)
 
@@ -81,7 +83,7 @@ def run(options: argparse.Namespace) -> int:
     out = new_folder(options.out) if options.out else fresh_folder(f"demo-{options.scenario}")
     plan = DemoPlan(options.scenario, options.seconds, out, options.seed)
     if has_screen() and not (options.headless or options.json):
-        return _in_window(plan)
+        return _in_window(plan, options.language)
     return _headless(plan, as_json=options.json)
 
 
@@ -145,10 +147,11 @@ def _as_json(result: DemoResult) -> dict[str, object]:
     }
 
 
-def _in_window(plan: DemoPlan) -> int:
+def _in_window(plan: DemoPlan, language: str | None) -> int:
     from meterlog.commands.window_signals import closed_by_signals
     from meterlog.window import open_window
     from meterlog.work.demo import AFTER, DemoBench, judge_part, sum_up
+    from meterlog.work.demo_job import demo_job_folder
 
     benches = [DemoBench(plan.scenario, plan.seed, plan.out / "before")]
 
@@ -160,10 +163,18 @@ def _in_window(plan: DemoPlan) -> int:
         benches.append(DemoBench(AFTER, plan.seed, plan.out / "after"))
         return benches[-1].run
 
+    job = demo_job_folder(plan.out, benches[0].card)
     guide = [words.format(title=benches[0].card.title) for words in _GUIDE]
     try:
         with closed_by_signals():
-            code = open_window(benches[0].run, on_mark=by_hand, guide=guide, next_run=new_motor)
+            code = open_window(
+                benches[0].run,
+                on_mark=by_hand,
+                guide=guide,
+                next_run=new_motor,
+                job=job,
+                language=language,
+            )
     finally:
         for bench in benches:
             bench.close("stopped")

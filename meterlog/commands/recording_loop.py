@@ -133,10 +133,12 @@ def _show(run: Run, progress: Progress, told: str) -> str:
         return told
     status = run.status()
     progress.note(_line(status))
-    if status.failed and status.failed != told:
+    words = f"NOTHING IS BEING KEPT: {status.failed}" if status.failed else ""
+    words = words or (f"THE DISK FAILED: {status.moved}" if status.moved else "")
+    if words and words != told:
         progress.done()
-        remark(f"NOTHING IS BEING KEPT: {status.failed}")
-    return status.failed
+        remark(words)
+    return words
 
 
 def _line(status: RunStatus) -> str:
@@ -184,6 +186,7 @@ def report(run: Run, outcome: str, silent: tuple[str, ...], *, as_json: bool) ->
                 "events": status.marks,
                 "warnings": list(status.warnings),
                 "silent_at_end": list(silent),
+                "moved": status.moved,
                 "faults": list(status.faults),
             }
         )
@@ -204,3 +207,5 @@ def _summary(run: Run, outcome: str, status: RunStatus) -> None:
         again = f", {meter.repeated} repeats passed over" if meter.repeated else ""
         answer(f"  {meter.key}: {status.rows.get(meter.key, 0):,} rows{typed}{refused}{again}")
     answer(f"  {status.marks} marks")
+    if status.moved:
+        answer(f"  {status.moved}")

@@ -1,7 +1,8 @@
-"""Tells whether there is a screen to open a window on."""
+"""Tells whether there is a screen to open a window on, and lets its language be chosen."""
 
 from __future__ import annotations
 
+import argparse
 import os
 import sys
 
@@ -21,3 +22,13 @@ def has_screen() -> bool:
 def paint_without_screen() -> None:
     """Let Qt paint pictures in memory: a command that opens no window must not need a screen."""
     os.environ["QT_QPA_PLATFORM"] = "offscreen"
+
+
+def add_language(parser: argparse.ArgumentParser) -> None:
+    """Let the language of the window be chosen."""
+    parser.add_argument(
+        "--language",
+        metavar="LANGUAGE",
+        help="language of the window, such as de or en (default: the system's, else English); "
+        "evidence is in English",
+    )

@@ -6,7 +6,7 @@ import argparse
 from pathlib import Path
 
 from meterlog.commands.entry import Subparsers, add_command
-from meterlog.commands.screen import has_screen
+from meterlog.commands.screen import add_language, has_screen
 
 _EXAMPLES = """meterlog
 meterlog window recordings/20300102-030405-WO-1"""
@@ -23,6 +23,7 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
     parser.add_argument(
         "recording", nargs="?", type=Path, metavar="FOLDER", help="a recording to show"
     )
+    add_language(parser)
     parser.set_defaults(run=run)
 
 
@@ -37,7 +38,7 @@ def run(options: argparse.Namespace) -> int:
     Raises
     ------
     UsageError
-        If there is no screen.
+        If there is no screen, or the window does not speak the language asked for.
     """
     if not has_screen():
         from meterlog.model.errors import UsageError
@@ -51,4 +52,7 @@ def run(options: argparse.Namespace) -> int:
     from meterlog.window import open_window
 
     with closed_by_signals():
-        return open_window(recording=getattr(options, "recording", None))
+        return open_window(
+            recording=getattr(options, "recording", None),
+            language=getattr(options, "language", None),
+        )

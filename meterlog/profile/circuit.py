@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping
 from typing import Any
 
@@ -25,6 +24,7 @@ from meterlog.model.errors import ProfileError
 from meterlog.profile.circuit_contradictions import circuit_contradictions
 from meterlog.profile.folders import shipped_folder
 from meterlog.profile.schema import faults
+from meterlog.profile.toml_values import toml_values
 
 SCHEMA = "circuit.schema.json"
 _OWN_KEYS = ("nodes", "elements", "units", "points")
@@ -55,7 +55,7 @@ def circuit_profile(name: str, text: str, subject: str) -> Circuit:
     wrong = circuit_faults(text, subject)
     if wrong:
         raise wrong[0]
-    return _circuit(name, tomllib.loads(text), text)
+    return _circuit(name, toml_values(text), text)
 
 
 def circuit_faults(text: str, subject: str) -> list[ProfileError]:
@@ -68,8 +68,8 @@ def circuit_faults(text: str, subject: str) -> list[ProfileError]:
         The file, for messages.
     """
     try:
-        top = tomllib.loads(text)
-    except (ValueError, RecursionError) as error:
+        top = toml_values(text)
+    except ValueError as error:
         # More than tomllib.TOMLDecodeError: numbers too long and tables too deep for Python.
         what = f"is not valid TOML: {error}."
         return [ProfileError(what, subject=subject, remedy="Correct that line.")]
@@ -80,8 +80,8 @@ def circuit_faults(text: str, subject: str) -> list[ProfileError]:
 def is_circuit(text: str) -> bool:
     """Tell whether a profile's text is meant for a circuit, by the lists that only those have."""
     try:
-        top = tomllib.loads(text)
-    except (ValueError, RecursionError):
+        top = toml_values(text)
+    except ValueError:
         return False
     return any(key in top for key in _OWN_KEYS)
 

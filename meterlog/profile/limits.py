@@ -19,7 +19,11 @@ def _speed(table: TomlTable) -> SpeedLimits:
     )
     table.finish()
     if speed.min_a is not None and speed.max_a is not None and speed.min_a > speed.max_a:
-        raise table.error("min_a", f"{speed.min_a:g} is above max_a {speed.max_a:g}")
+        raise table.error(
+            "min_a",
+            f"{speed.min_a:g} is above max_a {speed.max_a:g}",
+            "Give the lower of the two as min_a.",
+        )
     return speed
 
 

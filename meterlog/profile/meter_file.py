@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping
 from dataclasses import fields
 from typing import Any, TypeVar
@@ -22,6 +21,7 @@ from meterlog.profile.talk import (
     Register,
     ScpiTalk,
 )
+from meterlog.profile.toml_values import toml_values
 
 SCHEMA = "meter.schema.json"
 Kind = TypeVar("Kind")
@@ -51,7 +51,7 @@ def meter_profile(name: str, text: str, subject: str) -> MeterProfile:
     wrong = meter_faults(text, subject)
     if wrong:
         raise wrong[0]
-    return _profile(name, tomllib.loads(text), text, subject)
+    return _profile(name, toml_values(text), text, subject)
 
 
 def meter_faults(text: str, subject: str) -> list[ProfileError]:
@@ -64,8 +64,8 @@ def meter_faults(text: str, subject: str) -> list[ProfileError]:
         The file, for messages.
     """
     try:
-        values = tomllib.loads(text)
-    except (ValueError, RecursionError) as error:
+        values = toml_values(text)
+    except ValueError as error:
         # More than tomllib.TOMLDecodeError: numbers too long and tables too deep for Python.
         return [
             ProfileError(

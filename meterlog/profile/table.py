@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import difflib
-import tomllib
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from meterlog.model.errors import ProfileError
+from meterlog.profile.plain_file import open_plain
+from meterlog.profile.toml_values import toml_values
 
 LONGEST_BYTES = 256 * 1024
 """Some fifty times the longest that is shipped; a parser takes minutes for what is much longer."""
@@ -119,8 +120,8 @@ def parse_toml(text: str, subject: str) -> TomlTable:
         If the text is no TOML; names the line.
     """
     try:
-        return TomlTable(tomllib.loads(text), subject)
-    except (ValueError, RecursionError) as error:
+        return TomlTable(toml_values(text), subject)
+    except ValueError as error:
         # More than tomllib.TOMLDecodeError: numbers too long and tables too deep for Python.
         raise ProfileError(
             f"is not valid TOML: {error}.", subject=subject, remedy="Correct that line."
@@ -136,7 +137,7 @@ def read_text(path: Path) -> str:
         If the file can't be read, is not UTF-8, or is longer than any profile.
     """
     try:
-        with path.open("rb") as file:
+        with open_plain(path) as file:
             data = file.read(LONGEST_BYTES + 1)
         if len(data) > LONGEST_BYTES:
             raise ProfileError(

@@ -13,6 +13,7 @@ from meterlog.model import About, EventKind, Instrument
 from meterlog.model.card_fields import FIELDS
 from meterlog.model.errors import MeterlogError
 from meterlog.model.job_card import PartIdentity, value_of
+from meterlog.profile.plain_file import open_plain, read_plain
 from meterlog.recording import UNDATED, Recording, layout
 from meterlog.recording.about_text import parse_about
 from meterlog.recording.bag import oxum, read_info
@@ -73,7 +74,7 @@ class Facts:
 def recording_facts(folder: Path) -> Facts:
     """Read what a recording says of itself; what can't be read is told by the state."""
     try:
-        about, damage = parse_about((folder / layout.ABOUT).read_bytes(), layout.ABOUT)
+        about, damage = parse_about(read_plain(folder / layout.ABOUT), layout.ABOUT)
         sealed = layout.is_sealed(folder)
         info = _info(folder) if sealed else {}
         state = _state(folder, info, sealed=sealed)
@@ -166,7 +167,7 @@ def _started(about: About) -> str:
 
 def _info(folder: Path) -> dict[str, str]:
     path = folder / layout.BAG_INFO
-    return read_info(path.read_bytes()) if path.is_file() else {}
+    return read_info(read_plain(path)) if path.is_file() else {}
 
 
 def _state(folder: Path, info: dict[str, str], *, sealed: bool) -> str:
@@ -182,7 +183,7 @@ def _key(folder: Path) -> tuple[str, str]:
     what was changed behind the seal's back is judged anew.
     """
     manifest = folder / layout.MANIFEST
-    content = manifest.read_bytes() if manifest.is_file() else b""
+    content = read_plain(manifest) if manifest.is_file() else b""
     sealed_ns = manifest.stat().st_mtime_ns if content else 0
     files = sorted(one for one in (folder / layout.PAYLOAD).rglob("*") if one.is_file())
     stats = [(one.relative_to(folder).as_posix(), one.stat()) for one in files]
@@ -193,14 +194,14 @@ def _key(folder: Path) -> tuple[str, str]:
     edits = amendments_path(folder)
     digest = hashlib.sha256(content)
     digest.update(json.dumps(seen).encode())
-    digest.update(edits.read_bytes() if edits.is_file() else b"")
+    digest.update(read_plain(edits) if edits.is_file() else b"")
     return digest.hexdigest(), oxum(sum(one.st_size for _, one in stats), len(stats))
 
 
 def _duration_s(folder: Path, state: str) -> float | None:
     """Give a recording's length: by its last event, or where it was cut off by its last reading."""
     path = folder / layout.EVENTS
-    with contextlib.suppress(FileNotFoundError), path.open("rb") as stream:
+    with contextlib.suppress(FileNotFoundError), open_plain(path) as stream:
         size = stream.seek(0, 2)
         stream.seek(max(size - _TAIL_BYTES, 0))
         events, _ = parse_event_lines(stream.read(), layout.EVENTS)

@@ -60,9 +60,13 @@ def _of_run(review: Review) -> Judged:
     verdict = review.verdict
     outcome = Verdicts.CANT_TELL if verdict is None else Verdicts(verdict.outcome.value)
     sentence = "Nothing could be told." if verdict is None else verdict.paragraph
+    return Judged(outcome, worst_of(review), sentence, currents_of_steps(review.steps))
+
+
+def worst_of(review: Review) -> str:
+    """Give the kind of the gravest finding that failed; empty where none did."""
     failed = {one.kind.value for one in review.findings if one.verdict.value == "fail"}
-    worst = next((kind for kind in _GRAVEST_FIRST if kind in failed), "")
-    return Judged(outcome, worst, sentence, currents_of_steps(review.steps))
+    return next((kind for kind in _GRAVEST_FIRST if kind in failed), "")
 
 
 def _of_checks(checks: tuple[JudgedCheck, ...], lacking: tuple[str, ...]) -> Judged:

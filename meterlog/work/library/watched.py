@@ -11,6 +11,7 @@ from pathlib import Path
 
 from meterlog.model.errors import DiskFailed
 from meterlog.profile import settings_folder
+from meterlog.profile.plain_file import open_plain
 
 _FILE = "watched-folders.json"
 _MOST_BYTES = 1_000_000
@@ -31,7 +32,7 @@ class WatchedFolders:
     def load(self) -> tuple[Path, ...]:
         """Give the folders; none where the list can't be read: they can be chosen anew."""
         try:
-            with self._path.open("rb") as stream:
+            with open_plain(self._path) as stream:
                 found = json.loads(stream.read(_MOST_BYTES))
             names = found["folders"]
             return tuple(Path(name) for name in names if isinstance(name, str) and name)

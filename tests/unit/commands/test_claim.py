@@ -8,6 +8,7 @@ import subprocess
 import zipfile
 import zlib
 from dataclasses import replace
+from datetime import UTC, datetime
 
 import bagit
 import pikepdf
@@ -18,8 +19,10 @@ from meterlog.evidence import signing
 from meterlog.evidence.claim_content import PageSize
 from meterlog.evidence.pack_verify import verify_pack
 from meterlog.model import Origin
+from meterlog.model.job_card import JobCard
 from meterlog.recording import Recording, about_bytes
 from meterlog.work.claim import ClaimRequest, make_claim
+from meterlog.work.claim_ahead import doubts_ahead
 from meterlog.work.job_cards import load_card
 
 VIN = "1M8GDM9AXKP042788"
@@ -133,6 +136,51 @@ def test_without_customer_nothing_tells_whose_vehicle_it_was(run, card, tmp_path
     assert any(b"dead until i hit it" in content for content in told.values())
 
 
+def test_without_customer_a_vehicle_is_not_called_by_its_owner(run, small, card, tmp_path):
+    run("job", card, "--set", "vehicle=Nomad of Ms Vantablank", "--set", "old_part.number=FM-20")
+    out = tmp_path / "pack"
+    run("claim", card, "--before", small, "--out", out, "--without-customer")
+    kept = json.loads((unpacked(out, tmp_path / "here") / "data" / "job-card.json").read_text())
+    assert kept["vehicle"] == "Nomad of Ms [left out]"
+    assert kept["old_part"]["number"] == "FM-20"
+    assert "vantablank" not in words_of(out / "claim.pdf").lower()
+
+
+@pytest.mark.parametrize("bare", [False, True])
+def test_that_a_photo_may_show_a_plate_is_said_where_it_matters(run, small, card, tmp_path, bare):
+    Image.new("RGB", (30, 20)).save(tmp_path / "label.jpg")
+    run("job", card, "--photo", tmp_path / "label.jpg")
+    words = ["--without-customer"] if bare else []
+    said = run("claim", card, "--before", small, "--out", tmp_path / "pack", *words)
+    assert ("look whether one shows a plate" in said.err) is bare
+
+
+def test_what_looks_wrong_is_said_before_the_pack_is_made(run, small, card, tmp_path):
+    run("job", card, "--set", "vin=1M8GDM9A1KP042788", "--set", "failed_on=2026-11-28")
+    run("job", card, "--set", "repaired_on=2026-11-20")
+    told = json.loads(
+        run("claim", card, "--before", small, "--out", tmp_path / "p", "--json", "--unsigned").out
+    )
+    vin, days, meter = told["doubts"]
+    assert "check digit" in vin
+    assert "before" in days
+    assert "when its calibration is due is not stated" in meter
+
+
+def test_an_overdue_meter_is_said_before_the_pack_is_made(run, small, card, tmp_path):
+    recording = Recording.open(small)
+    (meter,) = recording.about.instruments
+    late = replace(meter, identity=replace(meter.identity, calibration_due="2020-01-31"))
+    started = datetime(2026, 5, 4, 8, tzinfo=UTC)
+    head = replace(recording.about, instruments=(late,), started_utc=started)
+    folder = tmp_path / "late"
+    (folder / "data").mkdir(parents=True)
+    (folder / "data" / "about.json").write_bytes(about_bytes(head))
+    (said,) = doubts_ahead(JobCard(), (folder, folder, tmp_path / "gone"))
+    assert "was due 2020-01-31" in said
+    assert said.endswith("overdue.")
+
+
 def test_photos_come_without_what_they_tell_besides_and_bad_ones_are_named(
     run, small, card, tmp_path
 ):
@@ -155,8 +203,6 @@ def test_photos_come_without_what_they_tell_besides_and_bad_ones_are_named(
 
 
 def test_an_unsigned_pack_says_so_and_the_same_pack_is_the_same_file(run, small, card, tmp_path):
-    from datetime import UTC, datetime
-
     digests = []
     for name in ("one", "two"):
         request = ClaimRequest(load_card(card), tmp_path, small, None, tmp_path / name)

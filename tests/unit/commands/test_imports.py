@@ -8,7 +8,9 @@ import pytest
 HEAVY = ("jsonschema", "pymodbus", "numpy", "pyarrow", "serial", "PySide6", "pandas")
 
 
-@pytest.mark.parametrize("words", [["--help"], ["ports", "--help"], ["check-profile", "--help"]])
+@pytest.mark.parametrize(
+    "words", [["--help"], ["ports", "--help"], ["check-profile", "--help"], ["screen", "--help"]]
+)
 def test_help_loads_nothing_heavy(words):
     code = (
         "import sys\nfrom meterlog.cli import main\n"

@@ -122,4 +122,6 @@ def test_what_is_much_longer_than_a_profile_is_not_read(own):
     with pytest.raises(ProfileError, match="is longer than 256 KiB"):
         load_meter("long")
     with pytest.raises(ProfileError, match="is longer than 256 KiB"):
+        read_text(own / "long.toml")
+    with pytest.raises(ProfileError, match="is a pipe or a device, not a file"):
         read_text(Path("/dev/zero"))

@@ -1,0 +1,82 @@
+"""Look: one thing looked at, how it is, and what to do about it."""
+
+from __future__ import annotations
+
+import getpass
+import re
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, replace
+from enum import StrEnum
+from pathlib import Path
+
+
+class State(StrEnum):
+    """How a thing is."""
+
+    OK = "ok"
+    LOOK = "look"
+    """Works, or works in part: somebody should look at it."""
+    BAD = "bad"
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One line of the report.
+
+    Attributes
+    ----------
+    about : str
+        The thing, such as ``disk``.
+    state : State
+    words : str
+        What was found.
+    do : str
+        What to do; empty when nothing needs to be done.
+    """
+
+    about: str
+    state: State
+    words: str
+    do: str = ""
+
+
+Look = Callable[[], Iterable[Line]]
+"""Looks at one kind of thing."""
+
+
+def worst(lines: Sequence[Line]) -> State:
+    """Give the gravest state of several lines."""
+    order = list(State)
+    return max((line.state for line in lines), key=order.index, default=State.OK)
+
+
+def gathered(about: str, look: Look) -> list[Line]:
+    """Give what a look found, nobody's name in it; one that breaks off is a line as well.
+
+    Parameters
+    ----------
+    about : str
+        For the line that says that it broke off.
+    look : callable
+    """
+    try:
+        found = list(look())
+    # Whatever is broken on this computer, the rest of the report is wanted all the same.
+    except Exception as error:  # noqa: BLE001
+        words = f"could not be looked at: {type(error).__name__}: {error}"
+        found = [Line(about, State.BAD, words, "Send this report to whoever keeps meterlog.")]
+    return [replace(one, words=nameless(one.words), do=nameless(one.do)) for one in found]
+
+
+def nameless(text: str) -> str:
+    """Give text without the user's name in its paths, on one line."""
+    home = str(Path.home())
+    text = " ".join(text.split())
+    if len(home) > 1:
+        text = re.sub(rf"{re.escape(home)}(?=[/\\]|\W|$)", "~", text)
+    try:
+        user = getpass.getuser()
+    except (KeyError, OSError):
+        return text
+    # A stick is mounted under the user's name.
+    return re.sub(rf"(?<=[/\\]){re.escape(user)}(?=[/\\]|\W|$)", "USER", text)

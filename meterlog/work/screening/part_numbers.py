@@ -1,0 +1,84 @@
+"""Part numbers: which motors are of one kind, and which recordings are of one motor."""
+
+from __future__ import annotations
+
+import hashlib
+import re
+
+from meterlog.model.errors import UsageError
+
+_SERIAL = re.compile(r"[\s,;/(]*\b(?:serial(?:\s*(?:no|number))?|s\s*/\s*n|sn)\b[.:#\s]*", re.I)
+_NAMED = re.compile(
+    r"^\s*(?:fan\s+motor|blower\s+motor|motor|part(?:\s+number)?|p/n)\b[:\s]*", re.I
+)
+
+
+def number_pattern(text: str) -> re.Pattern[str]:
+    """Read the pattern that finds a part number.
+
+    Raises
+    ------
+    UsageError
+        If it is no regular expression.
+    """
+    try:
+        return re.compile(text)
+    except (re.error, RecursionError, OverflowError) as error:
+        raise UsageError(
+            f"is no regular expression: {error}.",
+            subject="--number",
+            remedy=r"Such as --number '[A-Z]{2}-\d{4}'; its first group counts, where it has one.",
+        ) from error
+
+
+def part_number(part: str, pattern: re.Pattern[str] | None) -> str:
+    """Give the part number out of what a recording says of its part.
+
+    Parameters
+    ----------
+    part : str
+        Number and serial in free words.
+    pattern : Pattern or None
+        What it finds, or its first group, is the number. None: all before a word for a serial
+        number, without a word for a motor at the head.
+
+    Returns
+    -------
+    str
+        In capital letters, blanks run together; empty where there is none.
+    """
+    if pattern is not None:
+        found = pattern.search(part)
+        text = "" if found is None else str(found[1 if pattern.groups else 0] or "")
+    else:
+        text = _NAMED.sub("", _SERIAL.split(part, 1)[0])
+    return " ".join(text.split()).strip(",;:/ ").upper()
+
+
+def motor_of(part: str, serial: str, vehicle: str, number: str) -> str:
+    """Give what tells this motor from others of its number; empty where nothing does.
+
+    Parameters
+    ----------
+    part : str
+        In free words.
+    serial : str
+        By the job's card; empty: what ``part`` says beside the number.
+    vehicle : str
+        Stands for the motor where no serial is known. Not shown: a digest of it is, as tables are
+        handed on and vehicles are customers'.
+    number : str
+    """
+    said = " ".join(part.split()).upper()
+    after = _SERIAL.split(part, 1)
+    if serial.strip():
+        return " ".join(serial.split()).upper()
+    if len(after) > 1 and after[1].strip():
+        return " ".join(after[1].split()).upper()
+    rest = said.replace(number, "", 1).strip(",;:/ ") if number else ""
+    if rest and any(letter.isdigit() for letter in rest):
+        return rest
+    if vehicle.strip():
+        text = " ".join(vehicle.split()).casefold().encode("utf-8", "replace")
+        return "vehicle " + hashlib.blake2b(text, digest_size=6).hexdigest()
+    return ""

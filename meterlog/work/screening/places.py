@@ -1,0 +1,264 @@
+"""Places: which recordings lie in folders of any kind, and by what it shows that one has changed.
+
+A folder is a path or an address that fsspec understands. Only listings, seals and edits are read.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, field
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from meterlog.model.errors import UsageError
+from meterlog.recording import layout
+from meterlog.work.screening.cards import PartOf, parts_of_job
+
+if TYPE_CHECKING:
+    from fsspec import AbstractFileSystem
+
+DEEPEST = 12
+"""Levels below a given folder."""
+
+_SLACK_S = 2.0
+"""Some disks keep times of change to two seconds."""
+_SEALS = (layout.BAGIT, layout.MANIFEST, layout.BAG_INFO)
+# What a listing says of a file depends on where it lies; so does by what a change shows.
+_TAGS = ("ETag", "etag", "md5Hash", "content_md5", "checksum")
+_Listed = dict[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A folder that holds a recording, or what is left of one.
+
+    Attributes
+    ----------
+    url : str
+        As the table names it.
+    local : bool
+        It lies on a disk of this computer, or one mounted there.
+    key : str
+        Changes with its seal, with any file that is younger, with its edits and with what its
+        job's card says of its part. Of an unsealed one: with any file.
+    number, serial : str
+        Of its part by the job's card; empty where no card says it.
+    why : str
+        Why it can't even be listed; empty where it could.
+    """
+
+    url: str
+    local: bool
+    key: str
+    number: str = ""
+    serial: str = ""
+    why: str = ""
+
+
+@dataclass(slots=True)
+class _Walk:
+    """One given folder being looked through."""
+
+    files: AbstractFileSystem
+    local: bool
+    going_on: Callable[[], None]
+    chained: str = ""
+    """What follows the path in an address such as ``zip://inside::file:///archive.zip``."""
+    parts: dict[Path, PartOf] = field(default_factory=dict)
+
+
+def places_in(folders: Sequence[str], going_on: Callable[[], None]) -> list[Place]:
+    """Look for recordings, sorted by where they lie, each once.
+
+    Links to folders are not followed; nothing is looked for inside a recording, another sealed
+    bag or a hidden folder.
+
+    Parameters
+    ----------
+    folders : sequence of str
+        Paths, or addresses such as ``memory://shelf``.
+    going_on : callable
+        Called at each folder; what it raises ends the walk.
+
+    Raises
+    ------
+    UsageError
+        If a folder is not there, or nothing can read what kind of address it is.
+    """
+    found: dict[str, Place] = {}
+    for folder in folders:
+        files, path = opened(folder)
+        walk = _Walk(files, is_local(files), going_on, folder.partition("::")[2])
+        if walk.local:
+            walk.parts = parts_of_job(Path(path), going_on)
+        _refuse_absent(walk, folder, path)
+        for place in _walk(walk, path, 0):
+            found.setdefault(place.url, place)
+    return [found[url] for url in sorted(found)]
+
+
+def opened(folder: str) -> tuple[AbstractFileSystem, str]:
+    """Give the file system of an address, and the path within it.
+
+    Raises
+    ------
+    UsageError
+        If there is none of this kind, or the package that speaks it is not installed.
+    """
+    from fsspec.core import url_to_fs
+    from fsspec.implementations.local import LocalFileSystem
+
+    if "://" not in folder:
+        # Not read as an address: a folder may be called anything.
+        return LocalFileSystem(), Path(folder).absolute().as_posix()
+    try:
+        files, path = url_to_fs(folder)
+    except (ValueError, ImportError) as error:
+        raise UsageError(
+            f"can't be opened: {error}",
+            subject=folder,
+            remedy="Give a folder, or an address whose package for fsspec is installed.",
+        ) from error
+    return files, str(path).rstrip("/") or files.root_marker
+
+
+def is_local(files: AbstractFileSystem) -> bool:
+    """Tell whether paths of a file system are those of this computer."""
+    protocol = files.protocol
+    return "file" in ((protocol,) if isinstance(protocol, str) else protocol)
+
+
+def _refuse_absent(walk: _Walk, folder: str, path: str) -> None:
+    try:
+        there = walk.files.isdir(path)
+        why = "is no folder, or is not there."
+    except OSError as error:
+        there, why = False, f"can't be looked into: {error.strerror or error}."
+    if not there:
+        raise UsageError(why, subject=folder, remedy="Give a folder that holds recordings.")
+
+
+def _walk(walk: _Walk, path: str, depth: int) -> Iterator[Place]:
+    walk.going_on()
+    if not _is_text(path):
+        shown = path.encode("utf-8", "backslashreplace").decode()
+        why = "its name is no text: give it another one."
+        yield Place(_url(walk, shown), walk.local, _digest([shown]), why=why)
+        return
+    try:
+        inside = _listed(walk.files, path)
+    except FileNotFoundError:
+        return
+    except OSError as error:
+        why = f"can't be looked into: {error.strerror or error}."
+        yield Place(_url(walk, path), walk.local, _digest([path, why]), why=why)
+        return
+    if layout.PAYLOAD in inside:
+        payload = _payload(walk, _path(inside[layout.PAYLOAD]))
+        if _is_recording(inside, payload):
+            yield _place(walk, path, inside, payload)
+            return
+    if layout.BAGIT in inside:
+        return
+    if depth < DEEPEST:
+        for name in sorted(inside):
+            one = inside[name]
+            linked = one.get("islink", False)
+            if one["type"] == "directory" and not linked and not name.startswith("."):
+                yield from _walk(walk, _path(one), depth + 1)
+
+
+def _is_text(path: str) -> bool:
+    try:
+        path.encode()
+    except UnicodeEncodeError:
+        return False
+    return True
+
+
+def _path(one: _Listed) -> str:
+    return str(one["name"]).rstrip("/")
+
+
+def _listed(files: AbstractFileSystem, path: str) -> dict[str, _Listed]:
+    return {
+        _path(one).rpartition("/")[2]: one
+        for one in files.ls(path, detail=True)
+        if _path(one) != path
+    }
+
+
+def _payload(walk: _Walk, path: str) -> dict[str, _Listed]:
+    """Give all files of the payload by their names within it."""
+    try:
+        found = walk.files.find(path, detail=True)
+    except OSError:
+        return {}
+    return {str(name)[len(path) + 1 :]: one for name, one in found.items()}
+
+
+def _is_recording(inside: dict[str, _Listed], payload: dict[str, _Listed]) -> bool:
+    heads = {layout.ABOUT.rpartition("/")[2], layout.EVENTS.rpartition("/")[2]}
+    left = any("/" not in name and name.endswith(".arrows") for name in payload)
+    # A seal alone is another kind of bag, or a recording of which nothing at all is left.
+    return bool(heads & payload.keys()) or left or (layout.LOCK in inside)
+
+
+def _place(
+    walk: _Walk, path: str, inside: dict[str, _Listed], payload: dict[str, _Listed]
+) -> Place:
+    part = walk.parts.get(Path(path).resolve(), PartOf()) if walk.parts else PartOf()
+    url = _url(walk, path)
+    try:
+        key = _key(walk, path, inside, payload)
+    except OSError as error:
+        why = f"can't be read: {error.strerror or error}."
+        return Place(url, walk.local, _digest([url, why]), why=why)
+    key = _digest([key, part.number, part.serial])
+    return Place(url, walk.local, key, part.number, part.serial)
+
+
+def _key(walk: _Walk, path: str, inside: dict[str, _Listed], payload: dict[str, _Listed]) -> str:
+    sealed = all(name in inside for name in _SEALS)
+    seal = walk.files.cat_file(_path(inside[layout.MANIFEST])) if sealed else b""
+    since = _changed(inside[layout.MANIFEST]) + _SLACK_S if sealed else -1.0
+    told = [_told(f"data/{name}", one, since) for name, one in sorted(payload.items())]
+    told += [_told(name, one, since) for name, one in sorted(inside.items()) if _is_tag(one)]
+    edits = f"{path}.amendments.jsonl"
+    on_top = walk.files.cat_file(edits) if walk.files.exists(edits) else b""
+    whole = [bytes(seal).hex(), bytes(on_top).hex(), sealed]
+    return _digest([*whole, *told])
+
+
+def _is_tag(one: _Listed) -> bool:
+    return bool(one["type"] != "directory")
+
+
+def _told(name: str, one: _Listed, since: float) -> list[object]:
+    """Tell a file by its size, and what shows a change that the seal does not know of."""
+    changed = _changed(one)
+    tags = [str(one[tag]) for tag in _TAGS if tag in one]
+    return [name, one["size"], changed if changed > since else 0.0, tags]
+
+
+def _changed(one: _Listed) -> float:
+    """Give when a file was changed, in seconds; 0 where a listing says it otherwise or not."""
+    found = one.get("mtime", 0.0)
+    if isinstance(found, datetime):
+        return found.timestamp()
+    return float(found) if isinstance(found, (int, float)) else 0.0
+
+
+def _url(walk: _Walk, path: str) -> str:
+    if walk.local:
+        return path
+    url = str(walk.files.unstrip_protocol(path))
+    return f"{url}::{walk.chained}" if walk.chained else url
+
+
+def _digest(told: list[Any]) -> str:
+    text = json.dumps(told).encode()
+    return hashlib.blake2b(text, digest_size=16).hexdigest()

@@ -1,0 +1,211 @@
+"""Store: the tables of a screening on the disk. Killed at any instant, it holds what was done.
+
+While work goes on each lot is a file of its own in ``parts``, there whole or not at all. At the
+end they become one table, and the parts go. What is damaged is left out and done again.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import secrets
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from pathlib import Path
+
+import pyarrow as pa
+import pyarrow.parquet as pq
+
+from meterlog.model.errors import DiskFailed, EvidenceError
+from meterlog.recording.append_file import sync_folder
+from meterlog.work.file_lock import alone_with
+from meterlog.work.screening.columns import BASELINES, FINDINGS, FORMAT
+
+TABLE, BASELINE_TABLE = "findings.parquet", "baselines.parquet"
+_PARTS = "parts"
+_PATIENCE_S = 1.0
+_BESIDE = ".writing-"
+
+Done = Mapping[str, tuple[str, str]]
+"""By where a recording lies: its key and what was asked when it was done."""
+
+
+class Store:
+    """A folder with the tables.
+
+    Parameters
+    ----------
+    folder : Path
+        Made where it is not there.
+    """
+
+    def __init__(self, folder: Path) -> None:
+        self.folder = folder
+        self.table = folder / TABLE
+        self.baselines = folder / BASELINE_TABLE
+        self._parts = folder / _PARTS
+
+    @contextmanager
+    def alone(self) -> Iterator[None]:
+        """Hold it against other programs while a block runs.
+
+        Raises
+        ------
+        DiskFailed
+            If another program holds it, or nothing can be written there.
+        """
+        with _told_where(self.folder):
+            self._parts.mkdir(parents=True, exist_ok=True)
+            for left in self._parts.glob(f"{_BESIDE}*"):
+                left.unlink()
+            with alone_with(self.table, _PATIENCE_S):
+                yield
+
+    def done(self) -> Done:
+        """Give what has been done, by where it lies."""
+        found: dict[str, tuple[str, str]] = {}
+        columns = ["folder", "key", "asked", "number"]
+        for path in self._files():
+            read = _read(path, columns)
+            if read is not None:
+                first = read.filter(pa.compute.equal(read["number"], 0))
+                rows = (first[name].to_pylist() for name in columns[:3])
+                found.update(
+                    {folder: (key, asked) for folder, key, asked in zip(*rows, strict=True)}
+                )
+        return found
+
+    def keep(self, rows: pa.Table) -> None:
+        """Keep the rows of a lot; once this returns they survive a kill.
+
+        Raises
+        ------
+        DiskFailed
+            If the disk does not take them.
+        """
+        with _told_where(self.folder):
+            _write(rows, self._parts / f"{secrets.token_hex(8)}.parquet")
+
+    def gather(self, wanted: Mapping[str, str], asked: str) -> pa.Table:
+        """Give the rows of the wanted recordings in order, each recording once.
+
+        Parameters
+        ----------
+        wanted : mapping of str to str
+            Keys of recordings by where they lie.
+        asked : str
+            What was asked.
+        """
+        seen: set[str] = set()
+        kept = []
+        for path in self._files():
+            rows = _read(path)
+            if rows is None:
+                continue
+            fresh = [
+                one == asked and wanted.get(folder) == key and folder not in seen
+                for folder, key, one in zip(
+                    rows["folder"].to_pylist(),
+                    rows["key"].to_pylist(),
+                    rows["asked"].to_pylist(),
+                    strict=True,
+                )
+            ]
+            part = rows.filter(pa.array(fresh, pa.bool_()))
+            seen.update(part["folder"].to_pylist())
+            kept.append(part)
+        whole = pa.concat_tables([FINDINGS.empty_table(), *kept])
+        return whole.sort_by([("folder", "ascending"), ("number", "ascending")])
+
+    def finish(self, rows: pa.Table, baselines: pa.Table) -> None:
+        """Put the tables in the place of all parts.
+
+        Raises
+        ------
+        DiskFailed
+            If the disk does not take them.
+        """
+        with _told_where(self.folder):
+            _write(baselines, self.baselines)
+            _write(rows, self.table)
+            for path in self._parts.iterdir():
+                path.unlink()
+            self._parts.rmdir()
+
+    def _files(self) -> list[Path]:
+        parts = sorted(self._parts.glob("*.parquet")) if self._parts.is_dir() else []
+        return [*parts, *([self.table] if self.table.is_file() else [])]
+
+
+def _read(path: Path, columns: Sequence[str] | None = None) -> pa.Table | None:
+    """Read a file of rows; None where it is damaged or of another format."""
+    try:
+        found = pq.read_schema(path)
+        if (found.metadata or {}).get(
+            b"format"
+        ) != FORMAT.encode() or found.names != FINDINGS.names:
+            return None
+        return pq.read_table(path, columns=columns)
+    except (OSError, pa.ArrowException):
+        return None
+
+
+def read_baselines(path: Path) -> pa.Table:
+    """Read a table of baselines.
+
+    Raises
+    ------
+    EvidenceError
+        If it can't be read, or is none.
+    """
+    if not path.is_file():
+        raise _no_baselines(path, "is not there.")
+    try:
+        found = pq.read_table(path)
+    except (OSError, pa.ArrowException) as error:
+        why = (error.strerror if isinstance(error, OSError) else None) or "it is no Parquet table"
+        raise _no_baselines(path, f"can't be read: {why}.") from error
+    if found.schema.names != BASELINES.names or found.schema.types != BASELINES.types:
+        raise _no_baselines(path, "is no table of baselines.")
+    return found
+
+
+def _no_baselines(path: Path, why: str) -> EvidenceError:
+    return EvidenceError(
+        why,
+        subject=str(path),
+        remedy=f"Give the {BASELINE_TABLE} that meterlog screen has written, or its folder.",
+    )
+
+
+def _write(rows: pa.Table, path: Path) -> None:
+    """Write a file that is there whole or not at all."""
+    aside = path.with_name(f"{_BESIDE}{secrets.token_hex(4)}")
+    try:
+        with aside.open("wb") as stream:
+            pq.write_table(rows, stream, compression="zstd")
+            stream.flush()
+            os.fsync(stream.fileno())
+        aside.replace(path)
+    except BaseException:
+        with contextlib.suppress(OSError):
+            aside.unlink(missing_ok=True)
+        raise
+    sync_folder(path.parent)
+
+
+@contextmanager
+def _told_where(folder: Path) -> Iterator[None]:
+    try:
+        yield
+    except OSError as error:
+        raise DiskFailed(
+            f"can't be written: {error.strerror or error}.",
+            subject=str(error.filename or folder),
+            remedy="Make room or choose another folder with --out; what was done is kept.",
+        ) from error
+
+
+def folders_of(rows: pa.Table) -> Iterable[str]:
+    """Give where the recordings of some rows lie, each once."""
+    return dict.fromkeys(rows["folder"].to_pylist())

@@ -1,0 +1,241 @@
+"""Workers: lots of recordings reviewed side by side, through dask.
+
+Local processes or threads by dask's own schedulers; or those of a Dask scheduler that is running
+elsewhere, whose workers must have this program and see the recordings.
+"""
+
+from __future__ import annotations
+
+import os
+import signal
+import threading
+from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import BrokenExecutor, Executor, ProcessPoolExecutor, ThreadPoolExecutor
+from contextlib import contextmanager
+from dataclasses import dataclass
+from functools import partial
+from importlib.util import find_spec
+from multiprocessing import get_context, parent_process
+from typing import TYPE_CHECKING, Any
+
+import meterlog
+from meterlog.model.errors import LinkNotFound, UsageError
+from meterlog.work.screening.places import Place
+from meterlog.work.screening.reviewing import Asked, as_table, bare_row, review_lot
+
+if TYPE_CHECKING:
+    import pyarrow as pa
+
+_WAVE = 16
+"""Lots a worker in one graph: between two graphs workers wait for each other."""
+_CONNECT_S = 10.0
+_LESS_URGENT = 5
+_BROKE_OFF = (
+    "the program broke off while it was reviewed: out of memory, or a fault of the program; report"
+    " it with the recording"
+)
+
+Lot = tuple[Place, ...]
+Take = Callable[[Lot, "pa.Table"], None]
+
+
+@dataclass(frozen=True, slots=True)
+class Workers:
+    """Who does the work.
+
+    Attributes
+    ----------
+    count : int
+        Of workers on this computer.
+    threads : bool
+        Threads of this process instead of processes of their own.
+    cluster : str
+        Address of a Dask scheduler; empty: this computer.
+    """
+
+    count: int = 1
+    threads: bool = False
+    cluster: str = ""
+
+
+def packages_missing(cluster: str) -> tuple[str, ...]:
+    """Give the names of packages that are needed and not installed."""
+    wanted = ("dask", "fsspec", *(("distributed",) if cluster else ()))
+    return tuple(name for name in wanted if find_spec(name) is None)
+
+
+def review_lots(lots: Sequence[Lot], asked: Asked, workers: Workers, take: Take) -> None:
+    """Review lots; each is handed over as soon as it is there, in any order.
+
+    A lot at which a worker dies is done again, one recording at a time; that at which it dies
+    again has a row that says so.
+
+    Parameters
+    ----------
+    lots : sequence of tuple of Place
+    asked : Asked
+    workers : Workers
+    take : callable
+        Called with the lot and its rows, on the calling thread; what it raises ends the work.
+
+    Raises
+    ------
+    UsageError
+        If the workers of a cluster have another program, or there are none.
+    LinkNotFound
+        If there is no scheduler at the address.
+    """
+    left = dict(enumerate(lots))
+
+    def taken(number: int, rows: pa.Table) -> None:
+        take(left.pop(number), rows)
+
+    if workers.cluster:
+        _on_cluster(left, asked, workers.cluster, taken)
+    else:
+        _here(left, asked, workers, taken)
+    for place in [place for lot in left.values() for place in lot]:
+        take((place,), _alone(place, asked))
+
+
+def _here(
+    left: dict[int, Lot], asked: Asked, workers: Workers, taken: Callable[[int, pa.Table], None]
+) -> None:
+    import dask
+    from dask.callbacks import Callback
+
+    def after(key: str, rows: pa.Table, _graph: object, _state: object, _worker: object) -> None:
+        taken(int(str(key).rpartition("-")[2]), rows)
+
+    work = partial(review_lot, asked=asked)
+    scheduler = "threads" if workers.threads else "processes"
+    numbers = list(left)
+    size = _WAVE * workers.count
+    try:
+        with _pool(workers) as pool, Callback(posttask=after):
+            for start in range(0, len(numbers), size):
+                wave = [
+                    dask.delayed(work, pure=False)(left[one], dask_key_name=f"lot-{one}")
+                    for one in numbers[start : start + size]
+                ]
+                dask.compute(
+                    *wave, scheduler=scheduler, pool=pool, num_workers=workers.count, chunksize=1
+                )
+    except BrokenExecutor:
+        return  # a worker has died: what is left is done one by one
+
+
+@contextmanager
+def _pool(workers: Workers) -> Iterator[Executor]:
+    if workers.threads:
+        with ThreadPoolExecutor(workers.count) as threads:
+            yield threads
+        return
+    pool = ProcessPoolExecutor(workers.count, get_context("spawn"), _begin_worker)
+    try:
+        yield pool
+    except BaseException:
+        pool.shutdown(wait=False, cancel_futures=True)
+        raise
+    pool.shutdown()
+
+
+def _begin_worker() -> None:
+    """Make a worker one that ends with its parent, leaves Ctrl-C to it and is less urgent."""
+    import pyarrow as pa
+
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    pa.set_cpu_count(1)
+    if hasattr(os, "nice"):
+        os.nice(_LESS_URGENT)
+    threading.Thread(target=_end_with_parent, name="parent", daemon=True).start()
+
+
+def _end_with_parent() -> None:
+    # A worker holds both ends of the queue it reads from, so that it never hears of its end.
+    parent = parent_process()
+    if parent is not None:
+        parent.join()
+        os._exit(1)
+
+
+def _alone(place: Place, asked: Asked) -> pa.Table:
+    """Review one recording in a process of its own."""
+    with ProcessPoolExecutor(1, get_context("spawn"), _begin_worker) as pool:
+        try:
+            return pool.submit(review_lot, (place,), asked).result()
+        except BrokenExecutor:
+            return as_table([bare_row(place, asked, _BROKE_OFF)])
+
+
+def _on_cluster(
+    left: dict[int, Lot], asked: Asked, address: str, taken: Callable[[int, pa.Table], None]
+) -> None:
+    with _client(address) as client:
+        from distributed import as_completed
+
+        waiting = iter(list(left.items()))
+        room = _WAVE * max(1, sum(client.nthreads().values()))
+        numbers: dict[Any, int] = {}
+        running = as_completed(loop=client.loop)
+
+        def add() -> None:
+            for number, lot in waiting:
+                future = client.submit(review_lot, lot, asked, pure=False)
+                numbers[future.key] = number
+                running.add(future)
+                return
+
+        for _ in range(room):
+            add()
+        for future in running:
+            if future.status == "finished":
+                taken(numbers[future.key], future.result())
+            future.release()
+            add()
+
+
+@contextmanager
+def _client(address: str) -> Iterator[Any]:
+    from distributed import Client
+
+    try:
+        client = Client(address, timeout=_CONNECT_S, set_as_default=False)
+    except (OSError, ValueError, TimeoutError) as error:
+        raise LinkNotFound(
+            "no Dask scheduler answers there.",
+            subject=f"--cluster {address}",
+            remedy="Give its address as it says it itself, such as tcp://HOST:8786.",
+        ) from error
+    try:
+        _refuse_other_programs(client)
+        yield client
+    finally:
+        client.close()
+
+
+def _refuse_other_programs(client: Any) -> None:  # noqa: ANN401 - distributed has no types
+    try:
+        found = set(client.run(_version).values())
+    except Exception as error:  # whatever a worker raises comes back as itself
+        raise UsageError(
+            f"a worker can't run this program: {type(error).__name__}: {error}",
+            subject="--cluster",
+            remedy="Install the same version of meterlog with its extra 'screen' at all workers.",
+        ) from error
+    if found - {meterlog.__version__}:
+        raise UsageError(
+            f"workers have version {', '.join(sorted(found))}, not {meterlog.__version__}.",
+            subject="--cluster",
+            remedy="Install the same version everywhere, so that all is judged alike.",
+        )
+    if not found:
+        raise UsageError(
+            "the scheduler has no workers.",
+            subject="--cluster",
+            remedy="Start some, and try again.",
+        )
+
+
+def _version() -> str:
+    return meterlog.__version__

@@ -1,0 +1,43 @@
+"""Part numbers and motors out of free words."""
+
+import pytest
+
+from meterlog.model.errors import UsageError
+from meterlog.work.screening.part_numbers import motor_of, number_pattern, part_number
+
+
+@pytest.mark.parametrize(
+    ("part", "number", "motor"),
+    [
+        ("Fan motor OX-1180, serial 004417 (invented)", "OX-1180", "004417 (INVENTED)"),
+        ("FM-20 s/n 12", "FM-20", "12"),
+        ("fm-20  SN: 12", "FM-20", "12"),
+        ("FM-20 serial no. 7", "FM-20", "7"),
+        ("motor FM-20", "FM-20", ""),
+        ("FM-20", "FM-20", ""),
+        ("", "", ""),
+        ("serial 12", "", "12"),
+    ],
+)
+def test_number_and_serial_are_told_apart(part, number, motor):
+    assert part_number(part, None) == number
+    assert motor_of(part, "", "", number) == motor
+
+
+def test_a_pattern_finds_what_free_words_do_not_part():
+    pattern = number_pattern(r"OX-\d+")
+    assert part_number("fan motor OX-1180 004417", pattern) == "OX-1180"
+    assert motor_of("OX-1180 004417", "", "", "OX-1180") == "004417"
+    assert part_number("x ab12 y", number_pattern("x (ab)")) == "AB"
+    assert part_number("nothing", pattern) == ""
+    with pytest.raises(UsageError, match="is no regular expression"):
+        number_pattern("(")
+
+
+def test_a_vehicle_stands_for_a_motor_without_serial_and_is_not_shown():
+    motor = motor_of("FM-20", "", "Kestrel 12", "FM-20")
+    assert motor.startswith("vehicle ")
+    assert "Kestrel" not in motor
+    assert motor == motor_of("FM-20", "", "kestrel  12", "FM-20")
+    assert motor != motor_of("FM-20", "", "Kestrel 13", "FM-20")
+    assert motor_of("FM-20", "88", "Kestrel 12", "FM-20") == "88"
