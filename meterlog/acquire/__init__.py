@@ -14,6 +14,8 @@ from meterlog.acquire.bus import Bus, Item, Sink
 from meterlog.acquire.choice import MeterChoice
 from meterlog.acquire.clock import Clock
 from meterlog.acquire.reader_state import ReaderState
+from meterlog.acquire.sleep_block import SleepBlock
+from meterlog.acquire.time_watch import TimeWatch
 from meterlog.acquire.zeroing import ZeroTaking, bounds_when_asked
 
 __all__ = [
@@ -30,6 +32,8 @@ __all__ = [
     "PortProgress",
     "ReaderState",
     "Sink",
+    "SleepBlock",
+    "TimeWatch",
     "ZeroTaking",
     "ask_ports",
     "bounds_when_asked",

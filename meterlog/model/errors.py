@@ -18,6 +18,19 @@ where they come in (pyserial in ``instruments/link.py``, OSError in ``recording/
 
 from __future__ import annotations
 
+import re
+
+_LONGEST = 1200
+"""Letters of each part: errors quote what files say, and a file may say a megabyte."""
+_CONTROL = re.compile("[\x00-\x09\x0b-\x1f\x7f-\x9f\ud800-\udfff]")
+
+
+def told(text: str) -> str:
+    """Give text as a message may show it: cut in its middle, without what steers a terminal."""
+    shown = _CONTROL.sub(lambda found: found[0].encode("unicode_escape").decode(), text)
+    half = _LONGEST // 2
+    return shown if len(shown) <= _LONGEST else f"{shown[:half]} ... {shown[-half:]}"
+
 
 class MeterlogError(Exception):
     """Base of all errors meant for a person.
@@ -33,10 +46,10 @@ class MeterlogError(Exception):
     """
 
     def __init__(self, message: str, *, subject: str = "", remedy: str = "") -> None:
-        super().__init__(message)
-        self.message = message
-        self.subject = subject
-        self.remedy = remedy
+        self.message = told(message)
+        super().__init__(self.message)
+        self.subject = told(subject)
+        self.remedy = told(remedy)
 
     def __str__(self) -> str:
         """One paragraph: subject, message, remedy."""

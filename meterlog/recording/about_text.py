@@ -37,6 +37,8 @@ from meterlog.recording.json_object import JsonObject
 from meterlog.recording.layout import ABOUT
 
 FORMAT = "meterlog recording 1"
+_MOST_DIGITS = 3
+"""Of a speed step."""
 _LATER_LIMITS = ("guard_factor", "brush_v")
 """Numbers that the first versions did not write."""
 
@@ -163,9 +165,7 @@ def _instant(top: JsonObject, key: str) -> datetime:
 
 
 def _wrong(top: JsonObject, key: str, text: str) -> RecordingUnreadable:
-    return RecordingUnreadable(
-        f"{key} is {text!r}, not an instant with its UTC offset (RFC 3339).", subject=top.subject
-    )
+    return top.error(f"is {text!r}, not an instant with its UTC offset (RFC 3339)", key)
 
 
 def _texts(table: JsonObject, kind: type) -> dict[str, str]:
@@ -295,8 +295,8 @@ def _fuse(table: JsonObject) -> Fuse:
 def _speeds(table: JsonObject) -> Mapping[int, SpeedLimits]:
     speeds = {}
     for key in table.keys():  # noqa: SIM118 - no mapping, a method that gives the names
-        if not key.isdecimal():
-            raise RecordingUnreadable(f"limits.speeds has {key!r}.", subject=table.subject)
+        if not key.isdecimal() or len(key) > _MOST_DIGITS:
+            raise table.error("is no speed step", key)
         limits = table.object(key)
         speeds[int(key)] = SpeedLimits(
             limits.optional_number("min_a"), limits.optional_number("max_a")

@@ -20,6 +20,7 @@ _PARTS = 512
 _GATHERS = hasattr(os, "writev")
 _BINARY = getattr(os, "O_BINARY", 0)
 
+_NOT_THERE = "is no longer where it was made: its folder was moved away, or its disk was taken out."
 REMEDY = "Free some space or choose another disk, then start a new recording."
 
 
@@ -59,6 +60,11 @@ class AppendFile:
             raise DiskFailed(
                 f"can't be made: {error.strerror}.", subject=str(path), remedy=REMEDY
             ) from error
+
+    @property
+    def is_dirty(self) -> bool:
+        """True while the system has taken what the disk itself may not have."""
+        return self._dirty
 
     def append(self, parts: Sequence[Buffer]) -> None:
         """Hand ``parts`` to the system, all of them.
@@ -108,7 +114,8 @@ class AppendFile:
         Raises
         ------
         DiskFailed
-            If the disk refuses, or if the file has been removed from under the program.
+            If the disk refuses, or if the file has been removed from under the program or is no
+            longer found where it was made.
         """
         if not self._dirty:
             return
@@ -116,12 +123,27 @@ class AppendFile:
         had_failed = self.failed
         try:
             sync_descriptor(self._fd)
-            gone = os.fstat(self._fd).st_nlink == 0
+            gone = self._gone()
         except OSError as error:
             failure = self._fail(f"could not be kept on the disk: {error.strerror}.")
             raise failure from error
         if gone and not had_failed:
-            raise self._fail("was removed while it was being written.")
+            raise self._fail(gone)
+
+    def _gone(self) -> str:
+        """Say that the open file is not the one at its path any more; empty when it is.
+
+        A disk that is taken out may go on taking bytes for as long as somebody holds a file of it
+        open, and none of them can be found afterwards.
+        """
+        here = os.fstat(self._fd)
+        if here.st_nlink == 0:
+            return "was removed while it was being written."
+        try:
+            there = self.path.stat()
+        except OSError:
+            return _NOT_THERE
+        return "" if os.path.samestat(here, there) else _NOT_THERE
 
     def close(self) -> None:
         """Close the file; never raises. Call :meth:`sync` first."""
@@ -148,6 +170,21 @@ def sync_descriptor(descriptor: int) -> None:
     except (ImportError, OSError):
         pass
     os.fsync(descriptor)
+
+
+def sync_file(path: Path) -> None:
+    """Put the bytes of a file that nobody is writing any more on the disk itself.
+
+    Raises
+    ------
+    OSError
+    """
+    # Windows flushes only what is open for writing; elsewhere a file need not be writable.
+    descriptor = os.open(path, (os.O_RDWR if os.name == "nt" else os.O_RDONLY) | _BINARY)
+    try:
+        sync_descriptor(descriptor)
+    finally:
+        os.close(descriptor)
 
 
 def sync_folder(folder: Path) -> None:

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from pathlib import Path, PurePosixPath, PureWindowsPath
 
 from meterlog.model.visible_text import visible
+from meterlog.profile.plain_file import open_plain
 from meterlog.recording import layout
 
 DECLARATION = b"BagIt-Version: 1.0\nTag-File-Character-Encoding: UTF-8\n"
@@ -32,7 +33,7 @@ def sha256_of(path: Path) -> str:
     FIPS 180-4.
     """
     digest = hashlib.sha256()
-    with path.open("rb") as stream:
+    with open_plain(path) as stream:
         while piece := stream.read(_PIECE):
             digest.update(piece)
     return digest.hexdigest()

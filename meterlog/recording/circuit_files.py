@@ -6,6 +6,7 @@ import re
 from pathlib import Path
 
 from meterlog.model.errors import DiskFailed
+from meterlog.profile.plain_file import read_plain
 from meterlog.recording import layout
 from meterlog.recording.append_file import REMEDY, sync_folder, write_aside
 
@@ -46,7 +47,7 @@ def keep_circuit(folder: Path, name: str, text: str) -> str:
                 write_aside(file, content)
                 sync_folder(place)
                 break
-            if file.read_bytes() == content:
+            if read_plain(file) == content:
                 break
             count += 1
     except OSError as error:
@@ -84,6 +85,6 @@ def kept_circuit(folder: Path, file: str) -> str:
         path = (folder / file).resolve()
         if path.parent != place:
             return ""
-        return path.read_text(encoding="utf-8")
+        return read_plain(path).decode("utf-8")
     except (OSError, ValueError):
         return ""

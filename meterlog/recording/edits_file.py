@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from meterlog.model.errors import RecordingUnreadable
+from meterlog.profile.plain_file import open_plain
 from meterlog.recording import layout
 
 _MOST_BYTES = 1 << 20
@@ -37,7 +38,7 @@ def kept_edits(folder: Path) -> tuple[str, ...]:
     try:
         if not path.is_file():
             return ()
-        with path.open("rb") as stream:
+        with open_plain(path) as stream:
             content = stream.read(_MOST_BYTES + 1)
     except OSError as error:
         raise RecordingUnreadable(

@@ -7,6 +7,11 @@ import json
 from meterlog.model import Event, EventKind
 from meterlog.recording.checked_text import crc_holds
 
+LATEST_NS = 1 << 62
+"""A hundred and forty years; the sum of two of them still is a time."""
+FASTEST = 999
+"""The highest speed step, as an import allows it."""
+
 
 def event_text(event: Event) -> str:
     """Give one event as the JSON object that a line of ``events.jsonl`` begins with.
@@ -72,8 +77,13 @@ def _event(line: bytes) -> Event | None:
         return None
     try:
         found = json.loads(line)
-        return Event(
-            int(found["t_ns"]), EventKind(found["kind"]), str(found["value"]), str(found["source"])
-        )
-    except (ValueError, KeyError, TypeError):
+        t_ns = found["t_ns"]
+        if type(t_ns) is not int or abs(t_ns) > LATEST_NS:
+            return None
+        kind = EventKind(found["kind"])
+        event = Event(t_ns, kind, str(found["value"]), str(found["source"]))
+        # A checksum is no proof that the program wrote it: what can't be judged is damage, too.
+        wrong = kind is EventKind.SPEED and event.speed > FASTEST
+    except (ValueError, KeyError, TypeError, RecursionError):
         return None
+    return None if wrong else event

@@ -9,6 +9,7 @@ from meterlog.model import Block, Instrument, RawBytes, join
 from meterlog.model.errors import DiskFailed
 from meterlog.recording import layout
 from meterlog.recording.append_file import AppendFile
+from meterlog.recording.pyramid_writer import PyramidWriter
 from meterlog.recording.raw_frames import raw_frame
 from meterlog.recording.stream_writer import StreamWriter
 
@@ -28,6 +29,8 @@ class InstrumentFiles:
     instrument : Instrument
     keep_raw : bool
         Whether the bytes as they came are kept.
+    pyramid : PyramidWriter or None
+        Takes every batch that was written.
 
     Attributes
     ----------
@@ -42,9 +45,17 @@ class InstrumentFiles:
         If the files can't be made.
     """
 
-    def __init__(self, folder: Path, instrument: Instrument, *, keep_raw: bool) -> None:
+    def __init__(
+        self,
+        folder: Path,
+        instrument: Instrument,
+        *,
+        keep_raw: bool,
+        pyramid: PyramidWriter | None = None,
+    ) -> None:
         key = instrument.key
         name = layout.arrows(key)
+        self._pyramid = pyramid
         self._stream = StreamWriter(AppendFile(folder / name, name), instrument)
         self._raw: AppendFile | None = None
         if keep_raw:
@@ -128,6 +139,8 @@ class InstrumentFiles:
             except DiskFailed as error:
                 self.lost_rows += len(block) - start
                 return error
+            if self._pyramid is not None:
+                self._pyramid.take(part.t_ns, part.values, self._stream.place, self._stream.crc)
         return None
 
     def files(self) -> Iterator[AppendFile]:
@@ -147,3 +160,12 @@ class InstrumentFiles:
         self.flush()
         if not self._stream.file.failed:
             self._stream.finish()
+
+    def finish_pyramid(self) -> None:
+        """Finish the pyramid once the files are closed, or give it up; never raises."""
+        if self._pyramid is None:
+            return
+        if self.lost_rows:
+            self._pyramid.drop("the readings could not all be written")
+        else:
+            self._pyramid.finish(self._stream.file.path)

@@ -12,8 +12,13 @@ ORIGINAL = "data/original"
 CIRCUITS = "data/circuits"
 EDITS = "data/edits.txt"
 """Edits in what an imported recording was made of, in words, one a line."""
+CONTINUES = "data/continues.json"
+"""Which recording this one goes on with, where the disk of that one failed."""
 LOCK = "writing.lock"
 """Held by the program that is recording; gone once it has closed the recording."""
+
+CACHE = "cache"
+"""What is made anew from the readings when it is missing; no part of the bag."""
 
 BAGIT = "bagit.txt"
 BAG_INFO = "bag-info.txt"

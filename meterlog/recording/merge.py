@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from typing import Literal
 
 import numpy as np
 
@@ -25,7 +26,11 @@ class _Head:
         """Cut off the rows before ``t_ns`` (with ``side`` right: up to and including it)."""
         if self.block is None:
             return None
-        cut = int(np.searchsorted(self.block.t_ns, t_ns, "left" if side == "left" else "right"))
+        # A file may hold times that run back, which no search finds: whoever ends here goes whole,
+        # or nothing would ever go on.
+        whole = side == "right" and int(self.block.t_ns[-1]) <= t_ns
+        end: Literal["left", "right"] = "left" if side == "left" else "right"
+        cut = len(self.block) if whole else int(np.searchsorted(self.block.t_ns, t_ns, end))
         if cut == 0:
             return None
         part = self.block.rows(0, cut)

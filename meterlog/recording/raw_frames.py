@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 from meterlog.model import RawBytes
+from meterlog.profile.plain_file import open_plain
 
 _HEAD = struct.Struct("<qII")
 _LONGEST = 1 << 26
@@ -62,7 +63,7 @@ class RawFrames:
         OSError
             If the file can't be read.
         """
-        with self._path.open("rb") as stream:
+        with open_plain(self._path) as stream:
             start = 0
             while head := stream.read(_HEAD.size):
                 found = self._frame(head, start, stream.read)

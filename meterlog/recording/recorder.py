@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import time
 from collections.abc import Callable, Iterator, Mapping
+from functools import partial
 from pathlib import Path
 from types import MappingProxyType
 
@@ -12,9 +13,11 @@ from meterlog.model import About, Block, Event, EventKind, RawBytes
 from meterlog.model.errors import DiskFailed, RecordingError, RecordingExists
 from meterlog.recording import layout
 from meterlog.recording.about_text import about_bytes
-from meterlog.recording.append_file import REMEDY, AppendFile, sync_folder
+from meterlog.recording.append_file import REMEDY, AppendFile, sync_folder, write_aside
+from meterlog.recording.background_sync import BackgroundSync
 from meterlog.recording.event_chain import EventChain
 from meterlog.recording.instrument_files import InstrumentFiles
+from meterlog.recording.pyramid_writer import PyramidWriter, pyramid_folder
 from meterlog.recording.writer_lock import WriterLock
 
 _FLUSH_NS = 70_000_000
@@ -44,15 +47,30 @@ class Recorder:
     folder : Path
     failed : str
         What the disk refused first; empty when all is well.
+    safe : int
+        How many Blocks and lots of bytes, of those that were taken, are on the disk itself.
     """
 
     def __init__(self, folder: Path, about: About, *, keep_raw: bool) -> None:
         self.folder = folder
         self.failed = ""
+        self.safe = 0
+        self._taken = self._under_way = 0
+        self._background = BackgroundSync()
         self._now: Callable[[], int] = time.monotonic_ns
         self._lock = WriterLock(folder)
         self._files = {
-            instrument.key: InstrumentFiles(folder, instrument, keep_raw=keep_raw)
+            instrument.key: InstrumentFiles(
+                folder,
+                instrument,
+                keep_raw=keep_raw,
+                pyramid=PyramidWriter(
+                    pyramid_folder(folder, instrument.key),
+                    about.recording_id,
+                    instrument.key,
+                    len(instrument.channels),
+                ),
+            )
             for instrument in about.instruments
         }
         self._events = AppendFile(folder / layout.EVENTS, layout.EVENTS)
@@ -88,20 +106,15 @@ class Recorder:
             If an instrument's key or channel names can't be used in a recording.
         """
         _check_keys(about)
+        refuse_taken(folder)
+        new = [place for place in (folder, *folder.parents) if not place.exists()]
         try:
-            if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
-                raise RecordingExists(
-                    "is there already and is not empty.",
-                    subject=str(folder),
-                    remedy="Choose another folder; recordings are never overwritten.",
-                )
-            (folder / layout.PAYLOAD).mkdir(parents=True, exist_ok=True)
-            head = AppendFile(folder / layout.ABOUT, layout.ABOUT)
-            head.append([about_bytes(about)])
-            head.sync()
-            head.close()
+            _take_folder(folder)
+            # All of it or nothing: a head that was broken off could not be opened.
+            write_aside(folder / layout.ABOUT, about_bytes(about))
             recorder = cls(folder, about, keep_raw=keep_raw)
-            for place in (folder / layout.PAYLOAD, folder, folder.parent):
+            # The names of the files, and of each folder that was made for them.
+            for place in (folder / layout.PAYLOAD, folder, *(one.parent for one in new)):
                 sync_folder(place)
         except OSError as error:
             raise DiskFailed(
@@ -139,6 +152,7 @@ class Recorder:
             self._last_ns = max(self._last_ns, item.t_ns)
             self._guard(lambda: self._write(item))
             return
+        self._taken += 1
         files = self._files.get(item.source)
         if files is None:
             raise ValueError(f"no instrument {item.source!r} in this recording")
@@ -188,12 +202,19 @@ class Recorder:
             return
         self._closed = True
         end = Event(self._last_ns, EventKind.END, outcome)
+        with contextlib.suppress(DiskFailed):
+            self._settle_sync(wait=True)
         with contextlib.suppress(DiskFailed):  # ``failed`` keeps what it says
             self._guard(*(files.finish for files in self._files.values()))
+        # Before the end is written, which is synced at once: where an end is, all is.
         with contextlib.suppress(DiskFailed):
-            self._guard(lambda: self._write(end), *(file.sync for file in self._all_files()))
+            self._guard(*(file.sync for file in self._all_files()))
+        with contextlib.suppress(DiskFailed):
+            self._guard(lambda: self._write(end))
         for file in self._all_files():
             file.close()
+        for files in self._files.values():
+            files.finish_pyramid()
         self._lock.release()
 
     def _all_files(self) -> Iterator[AppendFile]:
@@ -208,15 +229,50 @@ class Recorder:
                 self._waiting_since = now
         elif now - self._waiting_since >= _FLUSH_NS:
             self.flush()
-        if now - self._synced >= _SYNC_NS:
+        self._settle_sync()
+        if now - self._synced >= _SYNC_NS and not self._background.busy:
             self._synced = now
-            self._guard(*(file.sync for file in self._all_files()))
+            self._begin_sync()
+
+    def _begin_sync(self) -> None:
+        self.flush()
+        self._under_way = self._taken
+        if any(file.is_dirty for file in self._all_files()):
+            self._background.begin(tuple(self._all_files()))
+        elif not self.failed:
+            self.safe = self._taken
+
+    def _settle_sync(self, *, wait: bool = False) -> None:
+        """Take note of what came of the sync that was under way."""
+        failures = self._background.outcome(wait=wait)
+        if failures is None:
+            return
+        if not failures and not self.failed:
+            self.safe = self._under_way
+        self._guard(*(partial(_raise, failure) for failure in failures))
+
+    def sync(self) -> None:
+        """Hand everything that waits to the system, and to the disk itself.
+
+        Raises
+        ------
+        DiskFailed
+            As :meth:`take`.
+        """
+        self._settle_sync(wait=True)
+        self.flush()
+        self._guard(*(file.sync for file in self._all_files()))
+        if not self.failed:
+            self.safe = self._taken
 
     def _write(self, event: Event) -> None:
         if self._events.failed:
             return
         self._events.append([self._chain.line(event)])
         if event.kind in _MARKS:
+            # A disk may take its time: what waits is handed over before, not after it.
+            if not self._closed:
+                self.flush()
             self._events.sync()
 
     def _guard(self, *steps: Callable[[], None]) -> None:
@@ -236,6 +292,46 @@ class Recorder:
         """Leave a word in the events, if they still can be written: a reader must know."""
         with contextlib.suppress(DiskFailed):
             self._write(Event(self._last_ns, EventKind.FAULT, f"not kept: {error}"))
+
+
+def _raise(error: DiskFailed) -> None:
+    raise error
+
+
+def _take_folder(folder: Path) -> None:
+    """Make the folder; who makes ``data`` in it owns it, however many programs try at once."""
+    folder.mkdir(parents=True, exist_ok=True)
+    try:
+        (folder / layout.PAYLOAD).mkdir()
+    except FileExistsError as error:
+        raise RecordingExists(
+            "another program has just begun a recording there.",
+            subject=str(folder),
+            remedy="Choose another folder; recordings are never overwritten.",
+        ) from error
+
+
+def refuse_taken(folder: Path) -> None:
+    """Refuse a folder for a new recording that holds anything.
+
+    Raises
+    ------
+    RecordingExists
+    DiskFailed
+        If it can't be looked into.
+    """
+    try:
+        taken = folder.exists() and (not folder.is_dir() or any(folder.iterdir()))
+    except OSError as error:
+        raise DiskFailed(
+            f"can't be looked into: {error.strerror}.", subject=str(folder), remedy=REMEDY
+        ) from error
+    if taken:
+        raise RecordingExists(
+            "is there already and is not empty.",
+            subject=str(folder),
+            remedy="Choose another folder; recordings are never overwritten.",
+        )
 
 
 def _check_keys(about: About) -> None:

@@ -9,6 +9,7 @@ from typing import Literal
 
 from meterlog.model import About, Block, Event, EventKind, RawBytes, standing
 from meterlog.model.errors import RecordingUnreadable
+from meterlog.profile.plain_file import read_plain
 from meterlog.recording import layout
 from meterlog.recording.about_text import parse_about
 from meterlog.recording.event_chain import check_chain
@@ -21,6 +22,9 @@ State = Literal["sealed", "unsealed", "recovered"]
 
 ROWS = 65_536
 RECOVERED = "Meterlog-Recovered"
+
+_MOST_BYTES = 256 << 20
+"""Of the head or of the events: a million marks take a half of it."""
 
 
 class Recording:
@@ -68,6 +72,23 @@ class Recording:
         RecordingUnreadable
             If there is no recording, or ``about.json`` can't be understood.
         """
+        return cls._read(folder, readings=True)
+
+    @classmethod
+    def without_readings(cls, folder: Path) -> Recording:
+        """Open a recording for what is known of it at once: ``about``, events and state.
+
+        The readings of a long recording take seconds to be found; nothing gives any here.
+
+        Raises
+        ------
+        RecordingUnreadable
+            As :meth:`open`.
+        """
+        return cls._read(folder, readings=False)
+
+    @classmethod
+    def _read(cls, folder: Path, *, readings: bool) -> Recording:
         if not layout.holds_recording(folder):
             raise RecordingUnreadable(
                 f"holds no recording: there is no {layout.ABOUT}.",
@@ -80,8 +101,9 @@ class Recording:
         recording = cls(folder, about, _state(folder))
         recording._damage += damage
         recording._load_events(head)
-        recording._load_streams()
-        recording._check_end()
+        if readings:
+            recording._load_streams()
+            recording._check_end()
         return recording
 
     def _load_events(self, head: bytes) -> None:
@@ -111,7 +133,8 @@ class Recording:
         streams = self._streams.values()
         closed = bool(streams) and all(stream.is_ended for stream in streams)
         told = any(text.startswith(layout.EVENTS) for text in self._damage)
-        if self.chained and closed and not self.is_ended and not told:
+        kept = self.chained or not self.events
+        if kept and closed and not self.is_ended and not told:
             self._damage.append(
                 f"{layout.EVENTS}: its last lines are missing: the readings were closed in good "
                 "order, and no end is written."
@@ -132,6 +155,17 @@ class Recording:
         """What is torn, damaged or missing, as far as it has been read; empty when nothing."""
         found = [text for stream in self._streams.values() for text in stream.damage]
         return (*self._damage, *found, *self._raw_damage.values())
+
+    def damage_of(self, source: str) -> tuple[str, ...]:
+        """Tell what is torn or damaged in an instrument's readings, as far as it has been read.
+
+        Raises
+        ------
+        KeyError
+            If there is no such instrument.
+        """
+        stream = self._stream(source)
+        return () if stream is None else stream.damage
 
     @property
     def end_ns(self) -> int:
@@ -174,6 +208,21 @@ class Recording:
         """
         stream = self._stream(source)
         return iter(()) if stream is None else stream.blocks(rows)
+
+    def numbered(self, source: str) -> Iterator[tuple[int, Block]]:
+        """Give an instrument's readings batch by batch, each with the number of its first row.
+
+        Rows are numbered as they were written: what is damaged or missing keeps its numbers.
+
+        Raises
+        ------
+        KeyError
+            If there is no such instrument.
+        RecordingUnreadable
+            While iterating, if the file can't be read any more.
+        """
+        stream = self._stream(source)
+        return iter(()) if stream is None else stream.numbered()
 
     def between(self, source: str, start_ns: int, end_ns: int) -> Iterator[Block]:
         """Give an instrument's readings of a stretch, both ends included, without the rest.
@@ -273,7 +322,7 @@ def _state(folder: Path) -> State:
 
 def _read(path: Path) -> bytes:
     try:
-        return path.read_bytes()
+        return read_plain(path, _MOST_BYTES)
     except OSError as error:
         raise _cannot_read(path, error) from error
 

@@ -9,9 +9,9 @@ from pathlib import Path
 
 import meterlog
 from meterlog.model import EventKind
-from meterlog.model.errors import EvidenceError
+from meterlog.model.errors import EvidenceError, RecordingUnreadable
 from meterlog.recording import layout
-from meterlog.recording.append_file import sync_folder, write_aside
+from meterlog.recording.append_file import sync_file, sync_folder, write_aside
 from meterlog.recording.bag import (
     DECLARATION,
     info_bytes,
@@ -20,7 +20,9 @@ from meterlog.recording.bag import (
     payload,
     sha256_of,
 )
+from meterlog.recording.continuation import kept_continuation
 from meterlog.recording.recording import RECOVERED, Recording
+from meterlog.recording.spill_places import spill_places
 from meterlog.recording.writer_lock import is_being_written
 
 
@@ -71,6 +73,11 @@ def seal(folder: Path, recovered: bool = False) -> None:  # noqa: FBT001, FBT002
 
 def _write_tags(folder: Path, recording: Recording, *, recovered: bool) -> None:
     names = payload(folder)
+    # A program that died has left bytes that the system has taken and the disk may not have: no
+    # seal may say of them what a power cut could still take back.
+    for name in names:
+        sync_file(folder / name)
+    sync_folder(folder / layout.PAYLOAD)
     digests = {name: sha256_of(folder / name) for name in names}
     write_aside(folder / layout.MANIFEST, manifest_bytes(digests))
     write_aside(folder / layout.BAG_INFO, _info(folder, names, recording, recovered=recovered))
@@ -116,9 +123,36 @@ def find_unsealed(folder: Path) -> tuple[Path, ...]:
     -------
     tuple of Path
         Sorted by name; empty when the folder is absent. Folders that can't be looked into are
-        passed over.
+        passed over. Among them are those that went on elsewhere for recordings that were here
+        (:mod:`~meterlog.recording.moving_recorder`).
     """
-    return tuple(sorted(place for place in _places(folder) if _is_left(place)))
+    found = {place for place in _places(folder) if _is_left(place)}
+    found |= {place for place in went_on_elsewhere(folder) if _is_left(place)}
+    return tuple(sorted(found))
+
+
+def went_on_elsewhere(folder: Path) -> tuple[Path, ...]:
+    """Give the recordings in the spill places that go on with ``folder``, or with one in it.
+
+    Parameters
+    ----------
+    folder : Path
+        A recording, or the folder that recordings are kept in; need not be there any more.
+    """
+    here = folder.resolve()
+    found = []
+    for place in spill_places():
+        for one in _places(place):
+            try:
+                begun = kept_continuation(one)
+            except (RecordingUnreadable, OSError):
+                continue
+            if begun is None:
+                continue
+            before = begun.folder.resolve()
+            if here in {before, before.parent}:
+                found.append(one)
+    return tuple(found)
 
 
 def _places(folder: Path) -> Iterator[Path]:

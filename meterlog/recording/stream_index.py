@@ -111,6 +111,8 @@ def _place(header: BatchHeader, offset: int, body: int, width: int) -> BatchPlac
         crc, first_row = int(header.metadata[CRC], 16), int(header.metadata[FIRST_ROW])
     except (KeyError, ValueError) as error:
         raise HeaderDamaged("no checksum") from error
+    if not (0 <= crc < 1 << 32 and 0 <= first_row < 1 << 62):
+        raise HeaderDamaged("no checksum or row number that a recorder writes")
     return BatchPlace(offset, body + header.body_bytes, body, first_row, header.rows, crc, buffers)
 
 

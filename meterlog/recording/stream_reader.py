@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 from collections.abc import Iterator
 from pathlib import Path
 from typing import BinaryIO
@@ -11,9 +12,10 @@ import pyarrow as pa
 
 from meterlog.model import Block, Instrument, join
 from meterlog.model.errors import RecordingUnreadable
+from meterlog.profile.plain_file import open_plain
 from meterlog.recording.arrow_header import LONGEST_HEAD, PREFIX, HeaderDamaged
-from meterlog.recording.batch_crc import batch_crc
-from meterlog.recording.flag_runs import from_runs
+from meterlog.recording.batch_body import checked_batch
+from meterlog.recording.place_list import PlaceList
 from meterlog.recording.stream_index import BatchPlace, Torn, find_mark, place_at
 from meterlog.recording.stream_schema import stream_schema
 
@@ -47,13 +49,13 @@ class StreamReader:
         self._name = name
         self._instrument = instrument
         self._width = len(instrument.channels)
-        self._places: list[BatchPlace] = []
+        self._places = PlaceList(self._width)
         self._bad: dict[int, str] = {}
         self._found: list[str] = []
         self._next_row = 0
         self.is_ended = False
         try:
-            with path.open("rb") as stream:
+            with open_plain(path) as stream:
                 self._index(stream, path.stat().st_size)
         except OSError as error:
             raise self._unreadable(error) from error
@@ -61,7 +63,7 @@ class StreamReader:
     @property
     def rows(self) -> int:
         """Rows that can be had."""
-        return sum(place.rows for k, place in enumerate(self._places) if k not in self._bad)
+        return self._places.rows - sum(self._places[k].rows for k in self._bad)
 
     @property
     def damage(self) -> tuple[str, ...]:
@@ -72,7 +74,7 @@ class StreamReader:
     def last_ns(self) -> int | None:
         """Time of the last row that can be had; None when there is none."""
         try:
-            with self._path.open("rb") as stream:
+            with open_plain(self._path) as stream:
                 for number in range(len(self._places) - 1, -1, -1):
                     block = self._checked(stream, number)
                     if block is not None:
@@ -128,6 +130,41 @@ class StreamReader:
             if last > first:
                 yield block.rows(int(first), int(last))
 
+    def numbered(self) -> Iterator[tuple[int, Block]]:
+        """Give each batch with the number of its first row, as it was counted when written.
+
+        Raises
+        ------
+        RecordingUnreadable
+            If the file can't be read any more.
+        """
+        for place, block in self.placed():
+            yield place.first_row, block
+
+    def placed(self) -> Iterator[tuple[BatchPlace, Block]]:
+        """Give each sound batch with its place in the file.
+
+        Raises
+        ------
+        RecordingUnreadable
+            If the file can't be read any more.
+        """
+        try:
+            with open_plain(self._path) as stream:
+                for number, place in enumerate(self._places):
+                    block = self._checked(stream, number)
+                    if block is not None:
+                        yield place, block
+        except OSError as error:
+            raise self._unreadable(error) from error
+
+    def crcs_digest(self) -> str:
+        """Give the SHA-256 over the checksums that the batches' heads state, in order."""
+        digest = hashlib.sha256()
+        for place in self._places:
+            digest.update(place.crc.to_bytes(4, "little"))
+        return digest.hexdigest()
+
     def _first_from(self, stream: BinaryIO, start_ns: int) -> int:
         """Give the number of a batch from which on all rows at or after ``start_ns`` are found.
 
@@ -148,7 +185,7 @@ class StreamReader:
 
     def _batches(self, start_ns: int | None = None) -> Iterator[Block]:
         try:
-            with self._path.open("rb") as stream:
+            with open_plain(self._path) as stream:
                 first = 0 if start_ns is None else self._first_from(stream, start_ns)
                 for number in range(first, len(self._places)):
                     block = self._checked(stream, number)
@@ -266,25 +303,7 @@ class StreamReader:
 
     def _decode(self, stream: BinaryIO, place: BatchPlace) -> Block | None:
         """Read one batch; None if it does not match its checksum."""
-        stream.seek(place.offset + place.body)
-        body = stream.read(place.size - place.body)
-        if len(body) < place.size - place.body:
-            return None
-        rows, width = place.rows, self._width
-        t_ns = np.frombuffer(body, "<i8", rows)
-        flat = np.frombuffer(body, "<f8", rows * width, 8 * rows)
-        runs = []
-        for (at, size), (values_at, count) in zip(
-            place.buffers[1 + width :: 2], place.buffers[2 + width :: 2], strict=True
-        ):
-            ends = np.frombuffer(body, "<i4", size // 4, at)
-            runs.append((ends, np.frombuffer(body, np.uint8, count, values_at)))
-        if batch_crc(place.first_row, t_ns, [flat], runs) != place.crc:
-            return None
-        flags = np.empty((rows, width), np.uint8, order="F")
-        if not all(from_runs(run, flags[:, k]) for k, run in enumerate(runs)):
-            return None
-        return Block(self._instrument.key, t_ns, flat.reshape((rows, width), order="F"), flags)
+        return checked_batch(stream, place, self._instrument.key, self._width)
 
 
 def _schema_bytes(stream: BinaryIO, instrument: Instrument) -> int | None:

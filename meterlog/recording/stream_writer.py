@@ -57,6 +57,10 @@ class StreamWriter:
     ----------
     rows : int
         Rows that the system has taken.
+    place : tuple of int, bytes
+        Where the last batch's message begins, where its body begins, and where it ends.
+    crc : int
+        Checksum of the last batch.
 
     Raises
     ------
@@ -73,6 +77,8 @@ class StreamWriter:
     def __init__(self, file: AppendFile, instrument: Instrument) -> None:
         self.file = file
         self.rows = 0
+        self.place = (0, 0, 0)
+        self.crc = 0
         self._begun = False
         self._width = len(instrument.channels)
         self._parts = _Parts()
@@ -113,8 +119,13 @@ class StreamWriter:
             # Arrow's writer hands out the schema with the first batch; the file has it already.
             del pieces[: len(_up_to(pieces, self._schema.serialize().size))]
             self._begun = True
+        start = self.file.written
         self.file.append(pieces)
         self.rows += len(block)
+        runs = sum(_padded(ends.nbytes) + _padded(states.nbytes) for ends, states in flags)
+        body = sum(column.nbytes for column in (t_ns, *values)) + runs
+        self.place = (start, self.file.written - body, self.file.written)
+        self.crc = crc
 
     def finish(self) -> None:
         """Write the end mark; without it a reader knows that the stream was cut off.
@@ -127,6 +138,10 @@ class StreamWriter:
         self._writer.close()
         self._parts.take()
         self.file.append([END_MARK])
+
+
+def _padded(size: int) -> int:
+    return -(-size // 8) * 8
 
 
 def _up_to(pieces: list[Piece], size: int) -> list[Piece]:

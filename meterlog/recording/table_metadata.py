@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from meterlog.model.errors import TraceError
+from meterlog.profile.plain_file import read_plain
 from meterlog.recording.trace_error import shown, trace_error
 from meterlog.recording.trace_layout import DELIMITERS, TraceLayout
 from meterlog.recording.trace_text import check_quotes, text_rows
@@ -118,9 +119,7 @@ def table_metadata(table: Path) -> TableMetadata | None:
     try:
         if not path.is_file():
             return None
-        if path.stat().st_size > _MOST_BYTES:
-            raise _wrong(path, "is too long for the metadata of a table")
-        content = json.loads(path.read_text(encoding="utf-8"))
+        content = json.loads(read_plain(path, _MOST_BYTES).decode("utf-8"))
     except OSError as error:
         raise trace_error(path, f"can't be read: {error.strerror}.") from error
     except (ValueError, RecursionError) as error:

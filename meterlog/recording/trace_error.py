@@ -11,6 +11,7 @@ from meterlog.model.errors import TraceError
 
 _LONGEST = 60
 _MOST_NAMES = 20
+_ANOTHER = "Give another file, or have it exported again by the program it came from."
 
 
 def shown(text: str) -> str:
@@ -39,7 +40,7 @@ def trace_error(
     place = "" if line is None else f"line {line}, "
     place += f"column {shown(column)}, " if column else ""
     subject = f"{path}, {place}".rstrip(", ")
-    return TraceError(message, subject=subject, remedy=remedy)
+    return TraceError(message, subject=subject, remedy=remedy or _ANOTHER)
 
 
 def suggestion(word: str, known: Sequence[str]) -> str:

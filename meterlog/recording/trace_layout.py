@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from meterlog.model.errors import TraceError
+from meterlog.profile.plain_file import open_plain
 from meterlog.recording.trace_error import shown, suggestion, trace_error
 from meterlog.recording.trace_text import check_quotes, text_rows
 
@@ -88,7 +89,7 @@ def trace_layout(path: Path, wanted: Sequence[str]) -> TraceLayout:
     """
     try:
         _check_kind(path)
-        with path.open("rb") as stream:
+        with open_plain(path) as stream:
             start = stream.read(1 << 16)
         encoding = _encoding(path, start)
         layouts = [_layout(path, encoding, delimiter) for delimiter in DELIMITERS]

@@ -11,6 +11,7 @@ import pyarrow.csv
 from numpy.typing import NDArray
 
 from meterlog.model.errors import TraceError
+from meterlog.profile.plain_file import open_plain
 from meterlog.recording.trace_error import shown, trace_error
 from meterlog.recording.trace_layout import TraceLayout
 from meterlog.recording.trace_text import first_odd_row, first_undecodable_line, line_of_row
@@ -54,7 +55,7 @@ class TraceLots:
             For the first row that can't be read; names the line.
         """
         total = max(1, self._layout.path.stat().st_size)
-        with self._layout.path.open("rb") as stream:
+        with open_plain(self._layout.path) as stream:
             try:
                 for batch in self._open(stream):
                     if batch.num_rows:

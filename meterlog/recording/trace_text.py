@@ -8,6 +8,7 @@ from collections.abc import Iterator, Sequence
 from itertools import islice
 from pathlib import Path
 
+from meterlog.profile.plain_file import open_plain, open_plain_text
 from meterlog.recording.trace_error import trace_error
 
 _LINE_END = re.compile(r"\r\n|\r|\n")
@@ -45,7 +46,7 @@ def text_rows(
         If a row can't be taken apart; names line and column.
     """
     line = 0
-    with path.open(encoding=encoding, newline="", errors="replace") as stream:
+    with open_plain_text(path, encoding) as stream:
         reader = csv.reader(stream, delimiter=delimiter, strict=strict)
         try:
             for cells in reader:
@@ -73,7 +74,7 @@ def check_quotes(path: Path, encoding: str, delimiter: str, names: Sequence[str]
     TraceError
         Names line and column.
     """
-    with path.open("rb") as stream:
+    with open_plain(path) as stream:
         if not any(b'"' in chunk for chunk in iter(lambda: stream.read(_CHUNK), b"")):
             return
     for _ in text_rows(path, encoding, delimiter, names=names):
@@ -113,13 +114,13 @@ def first_odd_row(path: Path, encoding: str, delimiter: str, width: int) -> tupl
 
 def first_undecodable_line(path: Path, encoding: str) -> int | None:
     """Find the first line that is no text in ``encoding``; None when all are."""
-    with path.open(encoding=encoding, newline="", errors="replace") as stream:
+    with open_plain_text(path, encoding) as stream:
         return next((k for k, text in enumerate(stream, 1) if "\ufffd" in text), None)
 
 
 def _odd_quote(path: Path, encoding: str, delimiter: str, lines: int) -> tuple[int, int, str]:
     """Find what is wrong with the row after ``lines`` lines: its line, column and the reason."""
-    with path.open(encoding=encoding, newline="", errors="replace") as stream:
+    with open_plain_text(path, encoding) as stream:
         for _ in islice(stream, lines):
             pass
         text = stream.read(_LOOK)

@@ -12,6 +12,7 @@ from __future__ import annotations
 import hashlib
 from pathlib import Path
 
+from meterlog.profile.plain_file import read_plain
 from meterlog.recording.append_file import write_aside
 
 _DIGITS = 19
@@ -76,7 +77,7 @@ def cut_off(amendments: Path, size: int, about: bytes) -> str:
 
 def _counted(amendments: Path, about: bytes) -> int:
     path = count_path(amendments)
-    size, _, of = (path.read_bytes() if path.is_file() else b"").strip().partition(b" ")
+    size, _, of = (read_plain(path) if path.is_file() else b"").strip().partition(b" ")
     return (
         int(size) if size.isdigit() and len(size) < _DIGITS and of == _sha256(about).encode() else 0
     )

@@ -17,6 +17,7 @@ from pathlib import Path
 
 from meterlog.model.amendment import Amendment, AmendmentKind
 from meterlog.model.errors import EvidenceError, UsageError
+from meterlog.profile.plain_file import read_plain
 from meterlog.recording import layout
 from meterlog.recording.append_file import sync_descriptor, sync_folder
 from meterlog.recording.checked_text import crc_holds
@@ -62,10 +63,10 @@ def add_amendment(folder: Path, amendment: Amendment) -> Amendment:
     made = replace(amendment, made_utc=amendment.made_utc or now)
     path = amendments_path(folder)
     try:
-        about = (folder / layout.ABOUT).read_bytes()
+        about = read_plain(folder / layout.ABOUT)
         # Each line follows from the one before it: two programs at once would both follow from one.
         with alone_with(path):
-            content = path.read_bytes() if path.exists() else b""
+            content = read_plain(path) if path.exists() else b""
             line = EventChain.behind(content, about).object_line(_text(made))
             # What a program that died left torn becomes a line of its own, which is told.
             torn = content and not content.endswith(b"\n")
@@ -105,8 +106,8 @@ def amendments_of(folder: Path) -> tuple[tuple[Amendment, ...], tuple[str, ...]]
     try:
         if not path.exists() and not count_path(path).exists():
             return (), ()
-        content = path.read_bytes() if path.exists() else b""
-        about = (folder / layout.ABOUT).read_bytes()
+        content = read_plain(path) if path.exists() else b""
+        about = read_plain(folder / layout.ABOUT)
         cut = cut_off(path, len(content), about)
     except OSError as error:
         raise _cannot(path, error) from error
@@ -185,7 +186,7 @@ def _parsed(line: bytes) -> Amendment | None:
             None if t_ns is None else int(t_ns),
             *(str(values[name]) for name in ("old", "new", "who", "why", "made_utc")),
         )
-    except (ValueError, KeyError, TypeError, RecursionError):
+    except (ValueError, KeyError, TypeError, RecursionError, OverflowError):
         return None
 
 

@@ -7,8 +7,6 @@ A pack is two files: ``claim.zip``, a signed bag (RFC 8493) with everything in i
 from __future__ import annotations
 
 import json
-import shutil
-import tempfile
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime
@@ -29,10 +27,10 @@ from meterlog.model.job_card import (
     JobCard,
     card_to_dict,
     missing_words,
-    without_customer,
 )
 from meterlog.recording import Recording, layout
 from meterlog.recording.bag import sha256_of
+from meterlog.recording.folder_aside import folder_aside, put_in_place
 from meterlog.work.amended import Amending, edits_told, parted
 from meterlog.work.circuit_checks import judged_checks
 from meterlog.work.claim_card import seen_card
@@ -144,12 +142,9 @@ def make_claim(
     made_utc = now().isoformat(timespec="seconds")
     out = request.out
     try:
-        out.parent.mkdir(parents=True, exist_ok=True)
-        with tempfile.TemporaryDirectory(prefix=f".{out.name}-", dir=out.parent) as place:
-            work = Path(place)
+        with folder_aside(out) as work:
             made = _Making(request, made_utc, work / BAG, progress).make(work)
-            out.mkdir(exist_ok=True)
-            files = tuple(Path(shutil.move(str(work / name), out / name)) for name in (PDF, ZIP))
+            put_in_place([work / name for name in (PDF, ZIP)], out)
     except OSError as error:
         raise EvidenceError(
             f"the pack can't be written: {error.strerror}.",
@@ -157,7 +152,7 @@ def make_claim(
             remedy="Choose a folder that you may write to, on a disk with room.",
         ) from error
     progress(1.0)
-    return replace(made, files=files)
+    return replace(made, files=(out / PDF, out / ZIP))
 
 
 class _Making:
@@ -179,7 +174,8 @@ class _Making:
         self._card, self._limits = card, request.limits
         self._privacy: ClaimPrivacy | None = None
         if request.without_customer:
-            self._card, self._privacy = without_customer(card), ClaimPrivacy(card)
+            self._privacy = ClaimPrivacy(card)
+            self._card = self._privacy.card(card)
             self._limits = request.limits and self._privacy.limits(request.limits)
         self._card, hidden = seen_card(self._card)
         self._remarks += hidden
@@ -198,6 +194,11 @@ class _Making:
         self._missing += tuple(
             f"Photo {number} of the job card is not in the pack: {why}." for number, _, why in lost
         )
+        if self._privacy is not None and photos:
+            self._remarks.append(
+                f"photos: {len(photos)} in a pack without customer data, and nothing in them is "
+                "made unreadable: look whether one shows a plate, a VIN, a name or a face."
+            )
         called = {f"photo-{number}.jpg": name for number, name in enumerate(self._card.photos, 1)}
         self._card = replace(self._card, photos=tuple(f"photos/{one.name}" for one in photos))
         sides = self._sides(payload)

@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
 from meterlog.model.job_card import JobCard
+from meterlog.profile.plain_file import open_plain
 
 if TYPE_CHECKING:
     from PIL import Image
@@ -128,7 +129,7 @@ def _picture(path: Path) -> Image.Image | str:
     # The library warns of what is not more than is allowed here.
     with (
         warnings.catch_warnings(action="ignore", category=Image.DecompressionBombWarning),
-        path.open("rb") as stream,
+        open_plain(path) as stream,
         Image.open(stream, formats=FORMS) as image,
     ):
         if image.width * image.height > MOST_PIXELS:

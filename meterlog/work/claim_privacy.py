@@ -11,7 +11,7 @@ from dataclasses import fields, replace
 from typing import Any
 
 from meterlog.model import Conditions, Event, EventKind, Job, Limits
-from meterlog.model.job_card import JobCard, customer_pattern
+from meterlog.model.job_card import JobCard, customer_pattern, without_customer
 from meterlog.recording import Recording
 
 LEFT_OUT = "[left out]"
@@ -30,6 +30,16 @@ class ClaimPrivacy:
 
     def __init__(self, card: JobCard) -> None:
         self._known = JobCard(customer=card.customer, plate=card.plate, vin=card.vin)
+
+    def card(self, card: JobCard) -> JobCard:
+        """Give the card without it.
+
+        In the vehicle's name, too, each single name of the customer's entry goes: a vehicle is
+        often called by its owner. Where it is its maker's name, less is known of the vehicle; the
+        part's numbers stay.
+        """
+        bare = without_customer(card)
+        return replace(bare, vehicle=_bare(self._known)(bare.vehicle))
 
     def forget(self, recording: Recording) -> None:
         """Leave it out of what was read of a recording; nothing on the disk is touched.

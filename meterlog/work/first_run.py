@@ -7,6 +7,7 @@ from pathlib import Path
 
 from meterlog.model import Conditions, Role
 from meterlog.model.errors import RecordingUnreadable
+from meterlog.profile.plain_file import open_plain
 from meterlog.recording import layout
 from meterlog.recording.about_text import parse_about
 
@@ -45,7 +46,7 @@ def first_run(folder: Path) -> FirstRun:
     """
     path = folder / layout.ABOUT
     try:
-        with path.open("rb") as stream:
+        with open_plain(path) as stream:
             head = stream.read(_MOST_BYTES)
     except FileNotFoundError as error:
         raise RecordingUnreadable(

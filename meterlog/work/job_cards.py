@@ -12,6 +12,7 @@ from pathlib import Path
 
 from meterlog.model.errors import DiskFailed, UsageError
 from meterlog.model.job_card import JobCard, card_of, card_to_dict
+from meterlog.profile.plain_file import open_plain
 from meterlog.recording.append_file import sync_descriptor, sync_folder
 from meterlog.work.file_lock import alone_with
 
@@ -31,7 +32,7 @@ def load_card(path: Path) -> JobCard:
         If the file can't be read.
     """
     try:
-        with path.open("rb") as stream:
+        with open_plain(path) as stream:
             content = stream.read(_MOST_BYTES + 1)
     except FileNotFoundError as error:
         raise UsageError(

@@ -12,6 +12,7 @@ from enum import StrEnum
 from pathlib import Path
 
 from meterlog.model.errors import DiskFailed, UsageError
+from meterlog.profile.plain_file import open_plain
 from meterlog.recording.append_file import sync_descriptor, sync_folder
 from meterlog.work.file_lock import alone_with
 
@@ -99,7 +100,7 @@ def load_work(job: Path) -> JobWork:
     """
     path = job / WORK
     try:
-        with path.open("rb") as stream:
+        with open_plain(path) as stream:
             content = stream.read(_MOST_BYTES + 1)
     except FileNotFoundError:
         return JobWork()

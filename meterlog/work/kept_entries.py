@@ -8,6 +8,7 @@ import tempfile
 from pathlib import Path
 
 from meterlog.profile.folders import settings_folder
+from meterlog.profile.plain_file import read_plain
 
 _MOST = 200
 """The oldest go first: a workshop has fewer clamps, and fewer pairs of meters, than this."""
@@ -37,7 +38,7 @@ class KeptEntries:
     def read(self) -> dict[str, object]:
         """Give all entries, the oldest first."""
         try:
-            found = json.loads(self.path.read_text("utf-8"))
+            found = json.loads(read_plain(self.path))
         except (OSError, ValueError, RecursionError):
             return {}
         return dict(found) if isinstance(found, dict) else {}

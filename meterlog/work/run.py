@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-import uuid
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from meterlog import __version__
 from meterlog.acquire import (
     Acquisition,
     Bus,
     Clock,
     MeterChoice,
+    SleepBlock,
+    TimeWatch,
     ZeroTaking,
     bounds_when_asked,
 )
@@ -26,22 +26,23 @@ from meterlog.model import (
     Origin,
     Review,
     Role,
-    Zero,
 )
-from meterlog.model.errors import DiskFailed, RecordingError, RecordingExists, UsageError
-from meterlog.recording import Recorder, seal
+from meterlog.model.errors import (
+    DiskFailed,
+    EvidenceError,
+    RecordingError,
+    UsageError,
+)
+from meterlog.recording import MovingRecorder, refuse_taken, seal
 from meterlog.work.judge import Judge
 from meterlog.work.kept_meters import KeptMeters, StatedMeter
 from meterlog.work.live_tail import LiveTail
 from meterlog.work.marks_made import MarksMade
+from meterlog.work.parts_made import PartsMade
+from meterlog.work.run_head import run_head
 from meterlog.work.run_status import RunStatus, disk_free
 from meterlog.work.skews import KeptSkews
-from meterlog.work.zeros import KeptZeros, ZeroKey, adapter_serial
-
-_ZERO_NOT_STORED = (
-    "The zero of {} is in force and in this recording, but could not be stored for the next one:"
-    " the folder of your settings can't be written. Take it again next time."
-)
+from meterlog.work.zero_kept import ZeroKept
 
 
 class Run:
@@ -86,7 +87,7 @@ class Run:
         self._stated = dict(stated or {})
         self._kept_meters = KeptMeters()
         _refuse_unknown(self._stated, [choice.key for choice in choices])
-        self.folder = folder
+        self._asked = folder
         self.limits = limits
         self.tail = LiveTail()
         self.about: About | None = None
@@ -97,16 +98,25 @@ class Run:
         self._clock = Clock.start()
         self._acquisition: Acquisition | None = None
         self._bus: Bus | None = None
-        self._recorder: Recorder | None = None
+        self._recorder: MovingRecorder | None = None
+        self._awake: SleepBlock | None = None
+        self._parts = PartsMade()
         self._judge: Judge | None = None
         self._running = False
         self._ended_ns: int | None = None
         self._seal_failed = ""
         self.marks = MarksMade()
-        self._zeroing: ZeroTaking | None = None
-        self._kept_zeros = KeptZeros()
-        self._not_stored = ""
-        self._kept_last: Zero | None = None
+        self._zero = ZeroKept()
+
+    @property
+    def folder(self) -> Path:
+        """Where the recording is being written; once it has ended, where the whole of it is.
+
+        The folder that was asked for, unless its disk failed.
+        """
+        if self._parts.folder is not None:
+            return self._parts.folder
+        return self._recorder.parts[-1] if self._recorder else self._asked
 
     @property
     def instruments(self) -> tuple[Instrument, ...]:
@@ -132,18 +142,16 @@ class Run:
         UsageError
             If a meter says other of itself than was stated; likewise.
         """
-        if self.folder.exists() and (not self.folder.is_dir() or any(self.folder.iterdir())):
-            raise RecordingExists(
-                "is there already.", subject=str(self.folder), remedy="Choose another folder."
-            )
+        refuse_taken(self._asked)
         self._clock = Clock.start()
         acquisition = Acquisition(self._choices, self._clock, self._known)
         instruments = acquisition.connect()
         try:
-            self.about = self._head(instruments)
-            self._recorder = Recorder.create(self.folder, self.about, self._keep_raw)
-            self._judge = Judge(self.about, self.folder)
-            self._bus = Bus([self._recorder, self._judge, self.tail], self._clock)
+            self.about = run_head(self._clock, instruments, self._origin, self.limits, self._job)
+            self._recorder = MovingRecorder(self._asked, self.about, keep_raw=self._keep_raw)
+            self._judge = Judge(self.about, self._asked)
+            times = TimeWatch(self._put_own)
+            self._bus = Bus([self._recorder, self._judge, self.tail, times], self._clock)
             self._bus.start()
             acquisition.start(self._bus.put)
         except BaseException:
@@ -152,7 +160,13 @@ class Run:
                 self._bus.stop()
             raise
         self._acquisition = acquisition
+        self._awake = SleepBlock()
         self._running = True
+
+    def _put_own(self, event: Event) -> None:
+        """Put what this program itself noticed into the recording."""
+        if self._bus is not None:
+            self._bus.put(event)
 
     def _known(self, met: Sequence[Instrument]) -> tuple[Instrument, ...]:
         """Give instruments with what is kept and stated of them, and of their skews."""
@@ -164,25 +178,6 @@ class Run:
         return tuple(
             replace(one, skew_s=as_met.skew_s, skew_u_s=as_met.skew_u_s)
             for one, as_met in zip(named, skews.applied(met), strict=True)
-        )
-
-    def _head(self, instruments: tuple[Instrument, ...]) -> About:
-        origin = self._origin
-        if origin is None:
-            simulated = any(instrument.simulated for instrument in instruments)
-            typed = all(instrument.typed for instrument in instruments)
-            origin = Origin.TYPED if typed else Origin.MEASURED
-            origin = Origin.SIMULATED if simulated else origin
-        return About(
-            recording_id=str(uuid.uuid4()),
-            started_utc=self._clock.started_utc,
-            local_offset_s=self._clock.local_offset_s,
-            zero_ns=self._clock.zero_ns,
-            program=f"meterlog {__version__}",
-            origin=origin,
-            instruments=instruments,
-            limits=self.limits,
-            job=self._job,
         )
 
     def now_ns(self) -> int:
@@ -266,30 +261,18 @@ class Run:
             column = instrument.column(role)
             if column is None:
                 continue
-            self._settle_zero()
+            self._zero.settle(self.instruments)
             channel = instrument.channels[column]
             bounds = bounds_when_asked(channel, self.marks.speed, self.limits.open_current_a)
             taking = ZeroTaking(instrument.key, column, channel, seconds, bounds)
             self._acquisition.take_zero(taking)
-            self._zeroing = taking
+            self._zero.follow(taking)
             return taking
         raise UsageError(
             "no channel plays this role, so it has no zero.",
             subject=role.value,
             remedy=f"Start again with --assign {role.value}=PROFILE.CHANNEL.",
         )
-
-    def _settle_zero(self) -> None:
-        """Keep a zero that was taken; here, as a reader must never wait for a disk."""
-        taking = self._zeroing
-        if taking is None or taking.zero is None or taking.zero is self._kept_last:
-            return
-        self._kept_last = taking.zero
-        instrument = next(one for one in self.instruments if one.key == taking.key)
-        serial = adapter_serial(instrument.url, instrument.usb_serial)
-        key = ZeroKey.of(instrument.profile, serial, taking.channel)
-        stored = self._kept_zeros.keep(key, taking.zero)
-        self._not_stored = "" if stored else _ZERO_NOT_STORED.format(taking.channel.name)
 
     def type_reading(self, key: str, values: Sequence[float]) -> None:
         """Put a reading that somebody read off a meter into the recording, as of now.
@@ -317,7 +300,7 @@ class Run:
 
     def status(self) -> RunStatus:
         """Tell how the run is doing."""
-        self._settle_zero()
+        self._zero.settle(self.instruments)
         bus, recorder, acquisition = self._bus, self._recorder, self._acquisition
         failed = (recorder.failed if recorder else "") or self._seal_failed
         meters = acquisition.state() if acquisition else ()
@@ -337,12 +320,14 @@ class Run:
             lost_rows=recorder.lost_rows if recorder else 0,
             dropped_rows=self.tail.dropped_rows,
             warnings=self._warnings(),
-            zero="" if self._zeroing is None else str(self._zeroing),
+            moved=(recorder.moved if recorder else "") + self._parts.words,
+            sleep=self._awake.words if self._awake else "",
+            zero=self._zero.words,
         )
 
     def _warnings(self) -> tuple[str, ...]:
         doubts = tuple(doubt.text for doubt in self.review().doubts)
-        stored = (self._not_stored,) if self._not_stored else ()
+        stored = (self._zero.not_stored,) if self._zero.not_stored else ()
         return (*doubts, *stored, *self._kept_meters.not_kept)
 
     def stop(self, outcome: str = "complete") -> Path:
@@ -356,13 +341,15 @@ class Run:
         Returns
         -------
         Path
-            The folder. Calling again does nothing and gives it again.
+            The folder with the whole of it: where a disk failed and the recording went on
+            elsewhere, both parts are put together if the first can be read, else it is the last
+            part. Calling again does nothing and gives it again.
 
         Raises
         ------
         DiskFailed
-            If not all readings could be kept, or the recording can't be sealed. Everything is
-            closed all the same.
+            If not all readings could be kept anywhere, or the recording can't be sealed.
+            Everything is closed all the same.
         """
         if not self._running or not (self._acquisition and self._bus and self._recorder):
             return self.folder
@@ -371,7 +358,7 @@ class Run:
         self._bus.stop()
         if self._judge is not None:
             self._judge.stop()
-        self._settle_zero()
+        self._zero.settle(self.instruments)
         self._ended_ns = self._clock.now_ns()
         self._finish(self._recorder, outcome)
         if self._recorder.failed or self._seal_failed:
@@ -382,12 +369,16 @@ class Run:
             )
         return self.folder
 
-    def _finish(self, recorder: Recorder, outcome: str) -> None:
+    def _finish(self, recorder: MovingRecorder, outcome: str) -> None:
+        if self._awake is not None:
+            self._awake.release()
         try:
             recorder.close(outcome)
-            seal(self.folder)
-        except (RecordingError, OSError) as error:
+            seal(recorder.parts[-1])
+        except (RecordingError, EvidenceError, OSError) as error:
             self._seal_failed = str(error)
+            return
+        self._parts.put_together(recorder.parts)
 
 
 def _refuse_unknown(stated: Mapping[str, StatedMeter], keys: Sequence[str]) -> None:

@@ -52,6 +52,12 @@ class RunStatus:
         Why the readings may not be what they seem: no zero taken, a stuck value, ...
     zero : str
         How the taking of a zero goes or went, in one sentence; empty before the first.
+    moved : str
+        Which disk failed and where the recording goes on; empty while none has. Everything is
+        being kept all the same, unless ``failed`` says otherwise.
+    sleep : str
+        Whether the computer is kept awake, and what to do if it is not; empty while nothing is
+        being recorded.
     """
 
     elapsed_ns: int = 0
@@ -69,6 +75,8 @@ class RunStatus:
     dropped_rows: int = 0
     warnings: tuple[str, ...] = ()
     zero: str = ""
+    moved: str = ""
+    sleep: str = ""
 
     @property
     def lost(self) -> int:

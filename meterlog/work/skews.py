@@ -181,7 +181,7 @@ def _skew(entry: object) -> KeptSkew | None:
             int(entry["steps"]),
             datetime.fromisoformat(entry["measured_utc"]),
         )
-    except (KeyError, TypeError, ValueError):
+    except (KeyError, TypeError, ValueError, OverflowError):
         return None
     sound = math.isfinite(skew.later_s) and math.isfinite(skew.u_s) and skew.u_s > 0.0
     return skew if sound else None

@@ -127,7 +127,7 @@ def _zero(entry: object) -> Zero | None:
             taken,
             None if top is None else float(top),
         )
-    except (KeyError, TypeError, ValueError):
+    except (KeyError, TypeError, ValueError, OverflowError):
         return None
     sound = math.isfinite(zero.offset) and math.isfinite(zero.scatter)
     return zero if sound and taken.tzinfo is not None else None

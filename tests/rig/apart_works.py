@@ -19,6 +19,12 @@ def add(one, other, progress):
     return one + other, os.getpid()
 
 
+def hold_the_interpreter(progress):
+    """Let no other thread run for a good while, in one call."""
+    progress(0.0)
+    return sum(range(20_000_000))
+
+
 def refuse(progress):
     progress(0.0)
     raise UsageError("is no pack.", subject="--key", remedy="Leave --key out, or give the pack.")

@@ -3,14 +3,19 @@
 A gap is the time between two turns of the window's event loop. Of each the time is taken off in
 which the system gave the processor to others: that says nothing about the program. What is left
 is what the program itself did: work of this thread, a wait for the interpreter's lock, for a
-file, for a thread. So a busy machine does not lengthen it; a slow one does, see ``ALLOWED_S``.
+file, for a thread. A gap in which the program did nothing at all, its loop waiting, is the
+machine's, which may itself stand still for a while. So a busy machine does not lengthen a gap; a
+slow one does, see ``ALLOWED_S``. A call that holds the interpreter's lock and only waits is not
+told apart from a machine that stands still.
 """
 
 import sys
 import threading
 import time
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import Path
+from types import CodeType
 
 from PySide6.QtCore import QObject, Qt, QTimer
 
@@ -35,6 +40,10 @@ class Gap:
         Of these, in which threads of this process waited for a processor.
     worked_s : float, seconds of processor time
         Of the window's thread.
+    all_worked_s : float, seconds of processor time
+        Of all threads of this process.
+    in_a_call : bool
+        The window's thread was seen in a call, not in its loop.
     ran : str
         What the window's thread, and others, were at; empty where nobody had time to look.
     """
@@ -42,12 +51,17 @@ class Gap:
     wall_s: float
     waited_s: float
     worked_s: float
+    all_worked_s: float = 0.0
+    in_a_call: bool = False
     ran: str = ""
 
     @property
     def own_s(self) -> float:
         """What the program itself is to blame for."""
-        return own_part(self.wall_s, self.waited_s, self.worked_s)
+        left_s = self.wall_s - self.waited_s
+        did = self.in_a_call or self.all_worked_s > left_s / 2.0
+        # Its own work is never taken off.
+        return max(left_s if did else 0.0, self.worked_s)
 
     def __str__(self) -> str:
         return (
@@ -56,9 +70,20 @@ class Gap:
         )
 
 
-def own_part(wall_s: float, waited_s: float, worked_s: float) -> float:
-    """Give the part of a gap that is the program's own; its own work is never taken off."""
-    return max(wall_s - waited_s, worked_s)
+def blocking(work: Callable[[], object], times: int = 3) -> list[Gap]:
+    """Do some work until the loop was free all the time; give the gaps of the last time if never.
+
+    What blocks it does so each time. What the machine does meanwhile, such as starting a process
+    while others want the processor, does not.
+    """
+    late: list[Gap] = []
+    for _ in range(times):
+        with PaintWatch() as watch:
+            work()
+        late = watch.over()
+        if not late:
+            break
+    return late
 
 
 @dataclass
@@ -76,8 +101,10 @@ class PaintWatch:
         self._timer.timeout.connect(self._turn)
         self._thread_id = threading.get_ident()
         self._over = threading.Event()
-        self._seen = ""
+        self._seen, self._called = "", False
+        self._loop: CodeType | None = None
         self._looker: threading.Thread | None = None
+        self._looker_id = ""
 
     def __enter__(self) -> "PaintWatch":
         self.begin()
@@ -94,6 +121,7 @@ class PaintWatch:
             self._over.clear()
             self._looker = threading.Thread(target=self._look, name="paint-watch", daemon=True)
             self._looker.start()
+            self._looker_id = str(self._looker.native_id)
         self._timer.start()
 
     def end(self) -> None:
@@ -101,7 +129,7 @@ class PaintWatch:
         if self._looker is None:
             return
         self._timer.stop()
-        self._turn()
+        self._turn(ending=True)
         self._over.set()
         self._looker.join()
         self._looker = None
@@ -118,27 +146,33 @@ class PaintWatch:
 
     def _mark(self) -> None:
         self._wall_s = time.perf_counter()
-        self._work_s = time.thread_time()
+        self._work_s, self._all_s = time.thread_time(), time.process_time()
         self._delays = _delays()
-        self._seen = ""
+        self._seen, self._called = "", False
 
-    def _turn(self) -> None:
+    def _turn(self, *, ending: bool = False) -> None:
         self.turns += 1
+        outer = sys._getframe(1)
+        if not ending:
+            self._loop = outer.f_code
         wall_s = time.perf_counter() - self._wall_s
         if wall_s >= _LOOK_S:
             now, before = _delays(), self._delays
+            now.pop(self._looker_id, None)  # the window waits for others, not for the watch
             waited_s = max((now[one] - before.get(one, 0.0) for one in now), default=0.0)
             worked_s = time.thread_time() - self._work_s
             # Where no one could look, it was one call that let no other thread run: its thread
             # has not come further since.
             seen = self._seen or _stacks(self._thread_id, 0)
-            self.gaps.append(Gap(wall_s, waited_s, worked_s, seen))
+            all_s = time.process_time() - self._all_s
+            self.gaps.append(Gap(wall_s, waited_s, worked_s, all_s, self._called, seen))
         self._mark()
 
     def _look(self) -> None:
         while not self._over.wait(_LOOK_S / 2):
             late_s = time.perf_counter() - self._wall_s
             if late_s > _LOOK_S * 1.5:
+                self._called |= sys._current_frames()[self._thread_id].f_code is not self._loop
                 self._seen = _stacks(self._thread_id, threading.get_ident())
 
 

@@ -163,3 +163,29 @@ def test_a_store_puts_each_column_on_its_own_line_and_knows_its_flags():
 def test_a_plot_without_room_is_no_error(columns):
     t_ns, values = _wave(100)
     assert pixel_columns(t_ns, values, 0, 100 * MS, columns)[1].size <= 6
+
+
+def test_many_readings_around_a_silence_stay_in_their_columns_and_the_line_is_broken():
+    line = TraceLine("feed", Channel("v", Quantity.VOLTAGE, Role.MOTOR_FEED, interval_s=0.001))
+    before = np.arange(0, 2_000) * 1_000_000
+    after = np.arange(6_000, 8_000) * 1_000_000
+    for t_ns, value in ((before, 5.0), (after, 7.0)):
+        line.append(t_ns.astype(np.int64), np.full(len(t_ns), value))
+    t_ns, values = line.shown(0, 8_000_000_000, 400)
+    gap = np.flatnonzero(np.isnan(values))
+    assert len(gap)
+    assert (t_ns[gap] >= 2_000_000_000).all()
+    assert (t_ns[gap] < 6_000_000_000).all()
+    assert (values[: gap[0]] == 5.0).all()
+    assert (values[gap[-1] + 1 :] == 7.0).all()
+    assert t_ns[gap[0] - 1] < 2_000_000_000
+    assert t_ns[gap[-1] + 1] >= 6_000_000_000
+
+
+def test_a_reading_behind_the_stretch_is_in_no_column():
+    line = TraceLine("feed", Channel("v", Quantity.VOLTAGE, Role.MOTOR_FEED, interval_s=0.001))
+    t_ns = np.arange(0, 3_000, dtype=np.int64) * 1_000_000
+    values = np.ones(3_000)
+    values[2_001] = 99.0
+    line.append(t_ns, values)
+    assert np.nanmax(line.shown(0, 2_000_000_000, 100)[1]) == 1.0

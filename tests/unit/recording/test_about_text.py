@@ -2,6 +2,7 @@
 
 import json
 import math
+import re
 
 import pytest
 
@@ -110,3 +111,21 @@ def test_a_limit_that_is_not_finite_is_never_written(maker):
     about = maker.about(maker.instrument())
     with pytest.raises(ValueError, match="JSON"):
         about_bytes(replace(about, limits=replace(about.limits, coast_s=math.nan)))
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "said"),
+    [
+        ('"started_utc": "2026-05-04T10:20:30.123456+00:00"', '"started_utc": ""', "started_utc"),
+        ('"1": {', '"' + "1" * 5000 + '": {', "is no speed step"),
+        ('"1": {', '"x": {', "limits.speeds.x is no speed step"),
+    ],
+)
+def test_what_is_wrong_is_told_with_what_to_do(maker, old, new, said):
+    text = about_bytes(maker.about(maker.instrument())).decode()
+    assert old in text
+    with pytest.raises(RecordingUnreadable, match=re.escape(said)) as caught:
+        parse_about(text.replace(old, new).encode(), "about.json")
+    assert caught.value.subject
+    assert caught.value.remedy
+    assert len(str(caught.value)) < 4000

@@ -1,6 +1,7 @@
 """Merging: rows and events of several instruments in time order."""
 
 import numpy as np
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -46,3 +47,18 @@ def test_no_source_runs_ahead_of_another_by_more_than_a_block():
         assert reached["a"] - reached["b"] <= 200
         assert reached["b"] - reached["a"] <= 100
     assert reached == {"a": 999, "b": 900}
+
+
+@pytest.mark.timeout(20)
+@pytest.mark.parametrize("times", [(5, 1), (0, 9, 9, 2), (2**62, -(2**62), 0)])
+def test_times_that_run_back_end_and_lose_no_row(times):
+    t_ns = np.array(times, np.int64)
+    odd = Block("a", t_ns, np.zeros((len(t_ns), 1)), np.zeros((len(t_ns), 1), np.uint8))
+    good = Block("b", np.arange(3), np.zeros((3, 1)), np.zeros((3, 1), np.uint8))
+    found = list(merge([iter([odd, odd]), iter([good])], [Event(3, EventKind.TAP)]))
+    rows = dict.fromkeys("ab", 0)
+    for one in found:
+        if isinstance(one, Block):
+            rows[one.source] += len(one)
+    assert rows == {"a": 2 * len(times), "b": 3}
+    assert sum(isinstance(one, Event) for one in found) == 1

@@ -1,6 +1,7 @@
 """The recorder: what it writes when, and what it says when the disk refuses."""
 
 import json
+import threading
 
 import numpy as np
 import pytest
@@ -40,9 +41,8 @@ def test_about_is_on_the_disk_before_anything_else(maker, monkeypatch):
 
     monkeypatch.setattr(AppendFile, "__init__", spy)
     Recorder.create(maker.folder / "run", maker.about(maker.instrument())).close()
-    assert made[0] == ("data/about.json", False)
-    assert len(made) == 4
-    assert all(there for _, there in made[1:])
+    assert len(made) == 3
+    assert all(there for _, there in made)
 
 
 def test_everything_taken_can_be_read_after_close(maker, same):
@@ -88,7 +88,53 @@ def test_readings_are_synced_within_a_second_and_marks_at_once(clocked, maker, m
     recorder.take(maker.block("bench", 0, 1))
     for clock.now in range(0, 1_000_000_001, 25_000_000):
         recorder.tick(clock.now)
+    recorder._settle_sync(wait=True)
     assert len(synced) == 2
+    assert recorder.safe == 1
+
+
+def test_a_disk_that_takes_its_time_keeps_nothing_waiting(clocked, maker, monkeypatch):
+    recorder, clock = clocked
+    going, done = threading.Event(), threading.Event()
+
+    def slow(_):
+        going.set()
+        assert done.wait(60)
+
+    recorder.take(maker.block("bench", 0, 1))
+    monkeypatch.setattr("meterlog.recording.append_file.sync_descriptor", slow)
+    clock.now = 1_000_000_000
+    recorder.tick(clock.now)
+    assert going.wait(60)
+    for k in range(1, 5):  # more than a second in which the disk does not answer
+        recorder.take(maker.block("bench", k, 1))
+        clock.now += 300_000_000
+        recorder.tick(clock.now)
+        assert recorder.rows == {"bench": k + 1}
+    assert recorder.safe == 0
+    done.set()
+    recorder._settle_sync(wait=True)
+    assert recorder.safe == 1  # what came meanwhile was not in it
+    recorder.sync()
+    assert recorder.safe == 5
+
+
+def test_what_the_disk_refuses_in_the_background_is_told_once(clocked, maker, monkeypatch):
+    recorder, clock = clocked
+
+    def broken(_):
+        raise OSError(5, "Input/output error")
+
+    recorder.take(maker.block("bench", 0, 1))
+    monkeypatch.setattr("meterlog.recording.append_file.sync_descriptor", broken)
+    clock.now = 1_000_000_000
+    recorder.tick(clock.now)
+    recorder._background._thread.join()
+    with pytest.raises(DiskFailed, match="could not be kept on the disk: Input/output error"):
+        recorder.tick(clock.now)
+    recorder.tick(clock.now + 2_000_000_000)
+    assert "Input/output error" in recorder.failed
+    assert recorder.safe == 0
 
 
 def test_fast_readings_go_out_in_batches_of_at_most_65536_rows(clocked, maker):

@@ -129,10 +129,14 @@ def test_a_second_one_while_the_first_is_under_way_and_a_stop(about, tmp_path):
     folder = tmp_path / "run"
     recorder = Recorder.create(folder, about, keep_raw=False)
     judge = Judge(about, folder)
-    put(recorder, judge, (*ITEMS, withdrawal(WRONG, 7 * S)))
+    entries = [withdrawal(WRONG, 7 * S), withdrawal(TAP, 7 * S)]
+    for item in (*ITEMS, entries[0]):  # nothing is on the disk yet: the first one waits for it
+        judge.take(item)
     first = judge._anew
-    put(recorder, judge, (withdrawal(TAP, 7 * S),))
+    judge.take(entries[1])
     assert judge._anew is not first
+    for item in (*ITEMS, *entries):
+        recorder.take(item)
     recorder.flush()
     time.sleep(0.1)
     assert not first.done

@@ -7,9 +7,11 @@ import time
 import tty
 from contextlib import contextmanager
 from dataclasses import replace
+from functools import partial
 
 import pytest
 
+from meterlog.acquire import TimeWatch
 from meterlog.model import EventKind, Limits, Origin
 from meterlog.model.errors import DiskFailed, LinkNotFound, RecordingExists, UsageError
 from meterlog.recording import MARKS, Recording
@@ -190,14 +192,18 @@ def test_the_live_review_and_the_review_of_the_folder_agree(logger, tmp_path):
     assert kept == live
 
 
-def test_a_full_disk_is_said_and_the_readings_go_on(logger, tmp_path, monkeypatch):
+def test_where_no_disk_takes_it_that_is_said_and_the_readings_go_on(logger, tmp_path, monkeypatch):
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "own"))
+    monkeypatch.setattr("tempfile.tempdir", str(tmp_path))
     run = new_run(logger, tmp_path / "run")
     refused = _refuse_files(monkeypatch)
     run.start()
     try:
         wait_until(lambda: sum(run.status().rows.values()) > 2)
         refused.set()
-        wait_until(lambda: run.status().failed)
+        wait_until(lambda: run.status().failed and run.status().faults)
+        assert "could not go on elsewhere either" in run.status().faults[0]
+        assert run.status().moved == ""
         assert not run.status().recording
         run.tail.drain()
         wait_until(run.tail.drain)
@@ -224,6 +230,35 @@ def _refuse_files(monkeypatch):
     monkeypatch.setattr(os, "write", guarded(os.write))
     monkeypatch.setattr(os, "writev", guarded(os.writev))
     return refused
+
+
+def test_whether_sleep_is_blocked_is_said_while_it_records(logger, tmp_path, monkeypatch):
+    monkeypatch.setenv("PATH", str(tmp_path))  # no program there that could block it
+    run = new_run(logger, tmp_path / "run")
+    assert run.status().sleep == ""
+    run.start()
+    try:
+        assert run.status().sleep.startswith("sleep is not blocked: there is no ")
+        assert run.status().moved == ""
+    finally:
+        run.stop()
+    assert run.status().sleep == ""
+
+
+def test_that_the_computer_slept_is_in_the_recording(logger, tmp_path, monkeypatch):
+    asleep = [0]
+    monkeypatch.setattr("meterlog.work.run.TimeWatch", partial(TimeWatch, slept=lambda: asleep[0]))
+    run = new_run(logger, tmp_path / "run")
+    run.start()
+    try:
+        wait_until(lambda: run.now_ns() > 1_200_000_000)  # it has looked once
+        asleep[0] = 3_600_000_000_000
+        wait_until(lambda: any("slept" in event.value for event in run.tail.events))
+    finally:
+        run.stop()
+    told = [one.value for one in Recording.open(run.folder).events if "slept" in one.value]
+    assert len(told) == 1
+    assert told[0].startswith("the computer slept for 60.0 min")
 
 
 def test_the_last_mark_is_taken_back_and_kept(logger, tmp_path):

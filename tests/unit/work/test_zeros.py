@@ -16,6 +16,10 @@ CLAMP = Channel(
     sensor=Sensor(SensorKind.CLAMP, 100.0, words="10 mV/A"),
 )
 KEY = ZeroKey.of("meter", "A1", CLAMP)
+ODD = (
+    '"offset": {}, "scatter": 0.1, "count": {}, "taken_utc": "2030-01-02T03:04:05+00:00",'
+    ' "range_top": null'
+)
 ZERO = Zero(0.123456789, 0.01, 60, datetime(2030, 1, 2, 3, 4, 5, tzinfo=UTC), 6.0)
 
 
@@ -66,6 +70,10 @@ def test_the_newest_takes_the_place_of_the_one_before(tmp_path):
         b'{"x": 3}',
         str.encode('{"' + str(KEY).replace('"', '\\"') + '": {"offset": "NaN"}}'),
         str.encode('{"' + str(KEY).replace('"', '\\"') + '": 7}'),
+        *(
+            str.encode('{"' + str(KEY).replace('"', '\\"') + f'": {{{ODD.format(*odd)}}}}}')
+            for odd in (("1", "1e999999"), ("1" * 400, "1"), ("1e999999", "1"))
+        ),
     ],
 )
 def test_a_damaged_file_costs_the_kept_zero_and_nothing_else(tmp_path, content):

@@ -128,3 +128,27 @@ def test_long_words_are_shortened_before_the_table_goes(claim, sheets, drawn, de
     (page,) = drawn(sheets)
     assert "before: verdict" in _said([page])
     assert " …" in _said([page])
+
+
+def test_the_table_becomes_a_sentence_before_a_verdict_loses_what_speaks_against_it(
+    claim, sheets, drawn, desk, told
+):
+    findings = tuple(
+        Finding(
+            FindingKind.STEP_CURRENT, Verdict.PASS, 10, 15, 0, 4.0, "A", 0.2, 5.0, speed, "It ran."
+        )
+        for speed in range(1, 9)
+    )
+    paragraph = f"{'words ' * 480} Against it: the last of it."
+    review = replace(desk.review(), findings=findings, verdict=told(paragraph=paragraph))
+    content = claim(review=review, card=JobCard(complaint="words " * 470))
+    limits = Limits("shop", basis="The maker's table.")
+    content.sides[0].recording.about = replace(content.sides[0].recording.about, limits=limits)
+    add_summary(sheets, content)
+    (page,) = drawn(sheets)
+    said = " ".join(_said([page]).split())
+    assert "Against it: the last of it." in said
+    assert "before: verdict" not in said
+    assert "speed 8: before 4.00 ± 0.20 pass." in said
+    # By which limits stays, as nobody may take shop defaults for the maker's.
+    assert "Limits shop: The maker's table." in said

@@ -59,3 +59,27 @@ def test_short_paragraphs_are_not_parted(sheets, drawn):
     sheets.y = sheets.bottom - 1.5 * sheets.line_height(BODY)
     sheets.words("one\ntwo\nthree")
     assert _pages_with("one", drawn, sheets) == _pages_with("three", drawn, sheets) == [1]
+
+
+def test_a_waiting_block_does_not_come_to_lie_within_a_paragraph(sheets, drawn):
+    sheets.words("before")
+    sheets.y = sheets.bottom - 3.5 * sheets.line_height(BODY)
+
+    def lay(_room):
+        sheets.words("picture")
+
+    sheets.block(400.0, lay)
+    sheets.words("\n".join(f"line {number}" for number in range(8)))
+    assert [one[2] for one in drawn(sheets)[1]] == ["picture", *(f"line {k}" for k in range(8))]
+
+
+def test_a_paragraph_longer_than_a_page_is_parted_all_the_same(sheets, drawn):
+    sheets.words("before")
+    sheets.y = sheets.bottom - 100.0
+    sheets.block(400.0, lambda _room: sheets.words("picture"))
+    lines = [f"line {number}" for number in range(120)]
+    sheets.words("\n".join(lines))
+    sheets.settle()
+    said = [one[2] for page in drawn(sheets) for one in page]
+    assert [one for one in said if one != "picture"] == ["before", *lines]
+    assert said.count("picture") == 1

@@ -173,3 +173,23 @@ def test_fingerprints_can_be_typed_in_many_ways():
     for wrong in ("", found[:-1], found + "0", found.replace(found[0], "g", 1)):
         with pytest.raises(ValueError, match="no fingerprint"):
             fingerprint_typed(wrong)
+
+
+def test_a_fault_inside_the_library_is_told_as_a_damaged_key(tmp_path, monkeypatch):
+    """Some damaged keys make it fail with an error of its own, met by fuzzing."""
+    from cryptography.exceptions import InternalError
+
+    from meterlog.evidence import signing
+    from meterlog.model.errors import EvidenceError
+
+    signing.Signer.load_or_make(folder=tmp_path / "keys")
+
+    def fail(*_):
+        raise InternalError("Unknown OpenSSL error.", [])
+
+    monkeypatch.setattr(signing.serialization, "load_pem_private_key", fail)
+    with pytest.raises(EvidenceError, match="damaged") as caught:
+        signing.Signer.load_or_make(folder=tmp_path / "keys")
+    assert caught.value.remedy
+    monkeypatch.setattr(signing.serialization, "load_pem_public_key", fail)
+    assert signing.own_fingerprint(tmp_path / "keys") == ""
