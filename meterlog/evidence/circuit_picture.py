@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -53,6 +53,7 @@ class _Sheet:
     marks: CircuitMarks
     palette: Palette
     pixels: int
+    tell: Callable[[str], str] = str
 
     def pen(self, colour: str, width: float = 1.0, *, broken: bool = False) -> None:
         """Take a pen."""
@@ -86,6 +87,7 @@ def paint_circuit(  # where, what and how
     marks: CircuitMarks,
     palette: Palette = DAY,
     pixels: int = 12,
+    tell: Callable[[str], str] = str,
 ) -> CircuitPlan:
     """Paint a circuit, scaled to a rectangle.
 
@@ -99,6 +101,8 @@ def paint_circuit(  # where, what and how
     palette : Palette
     pixels : int
         Height of the text.
+    tell : callable
+        Gives words in the language of whoever looks.
 
     Returns
     -------
@@ -106,7 +110,7 @@ def paint_circuit(  # where, what and how
         Where everything lies.
     """
     plan = plan_of(circuit, rect, pixels)
-    sheet = _Sheet(painter, plan, marks, palette, pixels)
+    sheet = _Sheet(painter, plan, marks, palette, pixels, tell)
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.fillRect(rect, QColor(palette.panel))
@@ -161,7 +165,7 @@ def _element(sheet: _Sheet, placed: Placed) -> None:
         for first, second in placed.leads:
             painter.drawLine(first, second)
         painter.setFont(sheet.font(0.92))
-        paint_block(painter, placed.box, _block_words(element), sheet.plan.dot)
+        paint_block(painter, placed.box, _block_words(element, sheet.tell), sheet.plan.dot)
         return
     if element.kind is ElementKind.GROUND and not element.faults:
         # Sheet metal: a broad line.
@@ -183,10 +187,10 @@ def _element(sheet: _Sheet, placed: Placed) -> None:
     paint_symbol(painter, kind, *placed.stretch, sheet.plan.size, at=placed.at, cut=cut)
 
 
-def _block_words(element: Element) -> str:
+def _block_words(element: Element, tell: Callable[[str], str]) -> str:
     words = element.label or element.name.replace("-", " ")
     pulsed = element.kind is ElementKind.CHOPPER
-    return f"{words}\n(pulsed)" if pulsed else words
+    return f"{words}\n({tell('pulsed')})" if pulsed else words
 
 
 def _relay_links(sheet: _Sheet) -> None:
@@ -210,8 +214,9 @@ def _jumpers(sheet: _Sheet) -> None:
         sheet.pen(sheet.palette.alert, 3.0)
         painter.drawPath(path)
         painter.setFont(sheet.font(0.85, bold=True))
+        words = sheet.tell("jumper")
         middle = (start + end) / 2.0 + aside / 2.0
-        _words_on(sheet, _centred(middle, sheet.size_of("jumper", painter.font())), "jumper",
+        _words_on(sheet, _centred(middle, sheet.size_of(words, painter.font())), words,
                   sheet.palette.alert, sheet.palette.on_alert)  # fmt: skip
 
 
@@ -271,7 +276,7 @@ def _percents(sheet: _Sheet, tags: CircuitTags) -> None:
         found = sheet.plan.of(name)
         if found is None:
             continue
-        words = percent(sheet.marks.units[unit])
+        words = sheet.tell(percent(sheet.marks.units[unit]))
         painter.setFont(sheet.font(0.95, bold=True))
         box = tags.place(
             found.box.adjusted(-4.0, -4.0, 4.0, 4.0),
@@ -291,7 +296,8 @@ def _point_tags(sheet: _Sheet, tags: CircuitTags, names: Iterable[str]) -> None:
         around = QRectF(at.x() - radius, at.y() - radius, 2.0 * radius, 2.0 * radius)
         important = name in {marks.chosen, marks.next_point} or mark.found is not None
         words = f"{mark.letter} {mark.found_words}" if mark.found_words else mark.expected_words
-        lead = "next" if name == marks.next_point else ""
+        words = sheet.tell(words)
+        lead = sheet.tell("next") if name == marks.next_point else ""
         strong, plain = sheet.font(0.95, bold=True), sheet.font(0.92, bold=mark.found is not None)
         first, second = sheet.size_of(lead, strong), sheet.size_of(words, plain)
         wide = (first.width() if lead else 0.0) + (second.width() if words else 0.0)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPolygonF
@@ -28,8 +28,13 @@ def event_words(event: Event) -> tuple[str, str]:
     return _PLAIN.get(event.kind, ("", ""))
 
 
-def paint_events(
-    painter: QPainter, rect: QRectF, scale: TimeScale, events: Sequence[Event], palette: Palette
+def paint_events(  # where, what and how
+    painter: QPainter,
+    rect: QRectF,
+    scale: TimeScale,
+    events: Sequence[Event],
+    palette: Palette,
+    tell: Callable[[str], str] = str,
 ) -> None:
     """Paint a triangle at the foot of the lane for every tap, a bar for all other events.
 
@@ -43,6 +48,8 @@ def paint_events(
     events : sequence of Event
         In time order. Words are left out where there is no room for them, marks never are.
     palette : Palette
+    tell : callable
+        Gives words in the language of whoever looks.
     """
     painter.save()
     painter.setClipRect(rect.adjusted(-6.0, 0.0, 6.0, 0.0))
@@ -58,7 +65,8 @@ def paint_events(
         x = scale.x(event.t_ns)
         _mark(painter, rect, x, ink, tap=event.kind is EventKind.TAP)
         free_to = min([rect.right(), *(bar - 3.0 for bar in bars if bar > x)])
-        free_from = _words(painter, rect, event, (max(free_from, x + 6.0), free_to), ink)
+        words = tuple(tell(words) for words in event_words(event))
+        free_from = _words(painter, rect, words, (max(free_from, x + 6.0), free_to), ink)
     painter.restore()
 
 
@@ -74,11 +82,11 @@ def _mark(painter: QPainter, rect: QRectF, x: float, ink: QColor, *, tap: bool) 
 
 
 def _words(
-    painter: QPainter, rect: QRectF, event: Event, free: tuple[float, float], ink: QColor
+    painter: QPainter, rect: QRectF, told: Sequence[str], free: tuple[float, float], ink: QColor
 ) -> float:
     """Write the longest words that fit; give where the next ones may begin."""
     metrics = QFontMetricsF(painter.font(), painter.device())
-    for words in event_words(event):
+    for words in told:
         wide = metrics.horizontalAdvance(words)
         if words and free[0] + wide <= free[1]:
             painter.setPen(ink)

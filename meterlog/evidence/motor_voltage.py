@@ -14,7 +14,11 @@ Area = tuple[NDArray[np.int64], NDArray[np.float64], NDArray[np.float64]]
 
 
 def across_motor(
-    lines: Sequence[TraceLine], start_ns: int, end_ns: int, columns: int
+    lines: Sequence[TraceLine],
+    start_ns: int,
+    end_ns: int,
+    columns: int,
+    asked: int | None = None,
 ) -> Area | None:
     """Give where feed and return lie at the edge of every column of pixels.
 
@@ -23,6 +27,8 @@ def across_motor(
     lines : sequence of TraceLine
     start_ns, end_ns : int, nanoseconds
     columns : int
+    asked : int or None
+        Columns that the lines are asked for, such as those they are drawn in; None: the same.
 
     Returns
     -------
@@ -36,8 +42,8 @@ def across_motor(
     if feed is None or back is None or feed.typed or back.typed:
         return None
     grid = np.linspace(start_ns, end_ns, max(columns, 1) + 1).astype(np.int64)
-    upper = _joined(feed, grid, columns)
-    lower = _joined(back, grid, columns)
+    upper = _joined(feed, grid, asked or columns)
+    lower = _joined(back, grid, asked or columns)
     with np.errstate(invalid="ignore"):
         shown = upper > lower
     return grid[shown], upper[shown], lower[shown]

@@ -21,6 +21,7 @@ from meterlog.evidence.row_checks import RowChecks, checks_name
 from meterlog.evidence.signed_manifest import SIGNATURE
 from meterlog.evidence.signing import Signer
 from meterlog.model.errors import EvidenceError
+from meterlog.profile.plain_file import open_plain
 from meterlog.recording import layout
 from meterlog.recording.append_file import write_aside
 from meterlog.recording.bag import (
@@ -161,7 +162,7 @@ def _row_checks(
         if checks in known:
             found[checks] = known[checks]
         elif name.lower().endswith(".csv"):
-            with (folder / name).open("rb") as stream:
+            with open_plain(folder / name) as stream:
                 found[checks] = RowChecks.of(name, stream, tick).to_bytes()
     return found
 

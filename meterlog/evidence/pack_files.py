@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import BinaryIO, Protocol
 
 from meterlog.evidence.pack_bag import walk
+from meterlog.profile.plain_file import open_plain
 from meterlog.recording.bag import is_plain_name, sha256_of
 
 
@@ -53,7 +54,7 @@ class FolderFiles:
 
     def open(self, name: str) -> BinaryIO:
         """Open a file for reading."""
-        return (self.folder / name).open("rb")
+        return open_plain(self.folder / name)
 
     def digest(self, name: str) -> str:
         """Give its SHA-256."""

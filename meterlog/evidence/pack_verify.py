@@ -18,6 +18,7 @@ from meterlog.evidence.verify import verify_folder
 from meterlog.evidence.zip_form import zip_out_of_form
 from meterlog.evidence.zip_safety import unpack
 from meterlog.model.errors import EvidenceError, RecordingError
+from meterlog.profile.plain_file import open_plain
 from meterlog.recording import layout
 
 _PAGES = (
@@ -105,7 +106,7 @@ def verify_pack(path: Path, key: str = "", own: str | None = None) -> PackVerifi
 
 def _beginning(path: Path) -> bytes:
     try:
-        with path.open("rb") as stream:
+        with open_plain(path) as stream:
             return stream.read(1024)
     except OSError as error:
         raise _unreadable(path, error) from error

@@ -231,4 +231,72 @@ DARK = Palette(
     ),
 )
 
-PALETTES = (DAY, DARK)
+STARK = Palette(
+    name="high contrast",
+    ground="#000000",
+    panel="#000000",
+    ink="#ffffff",
+    faint="#e2e2e2",
+    rule="#3a3a3a",
+    edge="#ffffff",
+    accent="#ffe14d",
+    on_accent="#000000",
+    alert="#ff9d9d",
+    on_alert="#000000",
+    caution="#ffe14d",
+    on_caution="#000000",
+    band="#0c3a1c",
+    band_edge="#7dff9b",
+    between="#0a2f55",
+    lines=MappingProxyType(
+        {
+            Role.MOTOR_FEED: "#8fd0ff",
+            Role.MOTOR_RETURN: "#e2b8ff",
+            Role.MOTOR_CURRENT: "#ffb06b",
+            Role.BATTERY: "#e8f58a",
+        }
+    ),
+    spans=_styles(
+        {
+            SpanKind.NO_DATA: ("#000000", "#ffffff"),
+            SpanKind.OFF: ("#1c1c1c", "#ffffff"),
+            SpanKind.RUNNING: ("#0c3a1c", "#7dff9b"),
+            SpanKind.OVER: ("#3f2700", "#ffc266"),
+            SpanKind.UNDER: ("#2b1a4a", "#e2b8ff"),
+            SpanKind.LOCKED: ("#3d1d0c", "#ffb48a"),
+            SpanKind.DEAD: ("#4a0a14", "#ff9d9d"),
+            SpanKind.FEED_LOST: ("#0a2f55", "#8fd0ff"),
+            SpanKind.GROUND_LOST: ("#063b39", "#7ff0e6"),
+            SpanKind.COMMAND_LOST: ("#303806", "#e8f58a"),
+            SpanKind.NO_CURRENT: ("#45162f", "#ffb3e2"),
+        }
+    ),
+)
+
+PALETTES = (DAY, DARK, STARK)
+"""In the order in which the window turns through them."""
+PAIRS: tuple[tuple[str, str, str, float], ...] = (
+    ("text", "ink", "ground", 4.5),
+    ("text in fields", "ink", "panel", 4.5),
+    ("second rank", "faint", "ground", 4.5),
+    ("chosen control", "on_accent", "accent", 4.5),
+    ("alert", "on_alert", "alert", 4.5),
+    ("caution", "on_caution", "caution", 4.5),
+    ("outline", "edge", "ground", 3.0),
+    ("limit edge", "band_edge", "panel", 3.0),
+)
+"""What is published of every palette: what it is, the two colours, and the least ratio (W3C, Web
+Content Accessibility Guidelines 2.2, 1.4.3 and 1.4.11)."""
+
+
+def contrast_table() -> str:
+    """Give the contrast of the pairs of every palette, as a table in Markdown."""
+    names = " | ".join(palette.name for palette in PALETTES)
+    lines = [f"| what | at least | {names} |", "|---|---|" + "---|" * len(PALETTES)]
+    for words, first, second, least in PAIRS:
+        cells = []
+        for palette in PALETTES:
+            one, other = getattr(palette, first), getattr(palette, second)
+            cells.append(f"{one} on {other}: {contrast(one, other):.1f}")
+        lines.append(f"| {words} | {least} | {' | '.join(cells)} |")
+    return "\n".join(lines)

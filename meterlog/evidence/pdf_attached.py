@@ -14,6 +14,7 @@ from pathlib import Path
 import pikepdf
 
 from meterlog.evidence.attached_names import attached_name
+from meterlog.evidence.pdf_limits import bound
 from meterlog.evidence.signed_manifest import SIGNATURE
 from meterlog.model.errors import EvidenceError
 from meterlog.recording import layout
@@ -57,6 +58,7 @@ def attached(path: Path) -> dict[str, bytes]:
         If it is no PDF, is locked, is damaged, carries nothing, more than is sensible, two files
         of one name, or a file in a form that is not read here.
     """
+    bound()
     try:
         with pikepdf.open(path) as document:
             found = _contents(document, path)

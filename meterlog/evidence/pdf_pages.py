@@ -38,6 +38,7 @@ import pikepdf
 from meterlog.evidence.attached_names import attached_name
 from meterlog.evidence.page_list import PAGES
 from meterlog.evidence.pdf_form import save_in_form
+from meterlog.profile.plain_file import open_plain
 
 _HEAD = "meterlog pdf pages 1"
 _REST, _INSIDE = "all else", "files inside"
@@ -127,7 +128,7 @@ def put_inside(path: Path, contents: Mapping[str, bytes]) -> None:
 
 
 def _around(path: Path) -> list[str]:
-    with path.open("rb") as stream:
+    with open_plain(path) as stream:
         head = stream.read(len(_BEGINS))
         stream.seek(-min(_TAIL, path.stat().st_size), os.SEEK_END)
         tail = stream.read()

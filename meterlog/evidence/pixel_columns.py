@@ -42,27 +42,66 @@ def pixel_columns(
     Minimum and maximum per pixel column: common practice, no source.
     """
     first = max(int(np.searchsorted(t_ns, start_ns)) - 1, 0)
-    last = min(int(np.searchsorted(t_ns, end_ns, side="right")) + 1, t_ns.shape[0])
+    last = int(np.searchsorted(t_ns, end_ns, side="right"))
     columns = max(columns, 1)
-    if last - first <= 2 * columns + 4:
+    if last - first <= 2 * columns + 3:
+        last = min(last + 1, t_ns.shape[0])
         return t_ns[first:last], values[first:last]
-    edges = np.linspace(start_ns, end_ns, columns + 1)
-    inner = np.searchsorted(t_ns[first:last], edges[:-1].astype(np.int64))
-    starts, kept = np.unique(inner[inner < last - first], return_index=True)
-    centres = ((edges[:-1] + edges[1:]) / 2.0).astype(np.int64)[kept]
-    return _envelope(values[first:last], starts, centres)
-
-
-def _envelope(
-    values: NDArray[np.float64], starts: NDArray[np.intp], centres: NDArray[np.int64]
-) -> Points:
+    edges = column_edges(start_ns, end_ns, columns)
+    bounds = np.searchsorted(t_ns, edges)
+    kept = np.flatnonzero(bounds[1:] > bounds[:-1])
+    if not kept.shape[0]:
+        return t_ns[:0], values[:0]
+    starts, shown = bounds[kept] - bounds[0], values[bounds[0] : bounds[-1]]
     with np.errstate(invalid="ignore"):
-        low = np.fmin.reduceat(values, starts)
-        high = np.fmax.reduceat(values, starts)
-    points = np.empty(2 * starts.shape[0])
+        low = np.fmin.reduceat(shown, starts)
+        high = np.fmax.reduceat(shown, starts)
+    # A silence begins its column with a NaN, which says nothing beside the readings there.
+    breaks = np.isnan(shown[starts[1:]]) & (np.diff(kept) > 1)
+    return joined_columns(edges, kept, low, high, np.flatnonzero(breaks) + 1)
+
+
+def column_edges(start_ns: int, end_ns: int, columns: int) -> NDArray[np.int64]:
+    """Give where columns begin, and the instant behind the last; shape (columns + 1,)."""
+    edges = np.linspace(start_ns, end_ns, columns + 1).astype(np.int64)
+    edges[-1] = end_ns + 1
+    return edges
+
+
+def joined_columns(
+    edges: NDArray[np.int64],
+    kept: NDArray[np.intp],
+    low: NDArray[np.float64],
+    high: NDArray[np.float64],
+    breaks: NDArray[np.intp],
+) -> Points:
+    """Give the points of columns that hold readings.
+
+    Parameters
+    ----------
+    edges : ndarray, int64, shape (columns + 1,), nanoseconds
+    kept : ndarray, int, shape (n,)
+        Numbers of the columns that hold readings, rising.
+    low, high : ndarray, float64, shape (n,)
+        Least and greatest of those.
+    breaks : ndarray, int, shape (m,)
+        Before which of those the line is broken; the column before each is empty.
+
+    Returns
+    -------
+    t_ns, values : ndarrays, shape (2 n + m,)
+    """
+    points = np.empty(2 * kept.shape[0])
     points[0::2] = low
     points[1::2] = high
-    return np.repeat(centres, 2), points
+    centres = (edges[:-1] + edges[1:]) // 2
+    t_ns = np.repeat(centres[kept], 2)
+    if not breaks.shape[0]:
+        return t_ns, points
+    return (
+        np.insert(t_ns, 2 * breaks, centres[kept[breaks] - 1]),
+        np.insert(points, 2 * breaks, np.nan),
+    )
 
 
 def thin(t_ns: NDArray[np.int64], values: NDArray[np.float64], group: int) -> Points:

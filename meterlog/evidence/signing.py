@@ -19,12 +19,13 @@ import secrets
 import stat
 from pathlib import Path
 
-from cryptography.exceptions import UnsupportedAlgorithm
+from cryptography.exceptions import InternalError, UnsupportedAlgorithm
 from cryptography.hazmat.primitives import serialization
 from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey, Ed25519PublicKey
 
 from meterlog.evidence.signed_manifest import SignedManifest, fingerprint_of
 from meterlog.model.errors import EvidenceError
+from meterlog.profile.plain_file import read_plain
 from meterlog.recording import layout
 
 __all__ = ["SignedManifest", "Signer", "fingerprint_of", "key_folder", "own_fingerprint"]
@@ -120,8 +121,8 @@ def own_fingerprint(folder: Path | None = None) -> str:
     """Give the fingerprint of this user's own key; empty while there is none that can be read."""
     path = (folder or key_folder()) / PUBLIC
     try:
-        key = serialization.load_pem_public_key(path.read_bytes()[:_MOST])
-    except (OSError, ValueError, UnsupportedAlgorithm):
+        key = serialization.load_pem_public_key(read_plain(path, _MOST))
+    except (OSError, ValueError, UnsupportedAlgorithm, InternalError):
         return ""
     return fingerprint_of(key.public_bytes_raw()) if isinstance(key, Ed25519PublicKey) else ""
 
@@ -211,7 +212,7 @@ def _opened(content: bytes, passphrase: str, path: Path) -> Ed25519PrivateKey:
         key = serialization.load_pem_private_key(
             content, _as_bytes(passphrase) if passphrase else None
         )
-    except (ValueError, TypeError, UnsupportedAlgorithm) as error:
+    except (ValueError, TypeError, UnsupportedAlgorithm, InternalError) as error:
         raise EvidenceError(
             "can't be opened: the passphrase is wrong, or the file is damaged."
             if locked

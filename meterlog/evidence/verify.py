@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from meterlog.model.errors import EvidenceError, RecordingError
+from meterlog.profile.plain_file import read_plain
 from meterlog.recording import Recording, layout
 from meterlog.recording.bag import DECLARATION, payload, read_manifest, sha256_of
 
@@ -93,7 +94,7 @@ def verify_folder(folder: Path) -> Verification:
 
 
 def _check_bag(found: _Found) -> None:
-    if (found.folder / layout.BAGIT).read_bytes() != DECLARATION:
+    if read_plain(found.folder / layout.BAGIT) != DECLARATION:
         found.problems.append(f"{layout.BAGIT}: is not as a seal writes it.")
     tags = _check_manifest(found, layout.TAG_MANIFEST)
     for name in (layout.BAGIT, layout.BAG_INFO, layout.MANIFEST):
@@ -112,7 +113,7 @@ def _check_manifest(found: _Found, manifest: str) -> set[str]:
     if not (found.folder / manifest).is_file():
         found.problems.append(f"{manifest}: is missing.")
         return set()
-    digests, damaged = read_manifest((found.folder / manifest).read_bytes())
+    digests, damaged = read_manifest(read_plain(found.folder / manifest))
     found.problems += (f"{manifest}: line {number} is damaged." for number in damaged)
     for name, digest in digests.items():
         _check_digest(found, name, digest, manifest)
@@ -131,7 +132,7 @@ def _check_digest(found: _Found, name: str, digest: str, manifest: str) -> None:
 
 def _check_oxum(found: _Found, there: tuple[str, ...]) -> None:
     info = found.folder / layout.BAG_INFO
-    text = info.read_bytes().decode("utf-8", "replace") if info.is_file() else ""
+    text = read_plain(info).decode("utf-8", "replace") if info.is_file() else ""
     stated = _OXUM.search(text)
     size = sum((found.folder / name).stat().st_size for name in there)
     if stated is None:

@@ -21,6 +21,7 @@ from pathlib import Path
 
 from meterlog.evidence.pack_zip import write_zip
 from meterlog.model.errors import EvidenceError
+from meterlog.profile.plain_file import read_plain
 from meterlog.recording import layout
 from meterlog.recording.bag import read_info
 
@@ -54,7 +55,7 @@ def zip_out_of_form(path: Path, pack: Path) -> tuple[str, str]:
         If a file can't be read, or there is no room for another zip.
     """
     info = pack / layout.BAG_INFO
-    by = read_info(info.read_bytes()).get(PACKED_BY, "") if info.is_file() else ""
+    by = read_info(read_plain(info)).get(PACKED_BY, "") if info.is_file() else ""
     with tempfile.TemporaryDirectory(prefix="meterlog-verify-") as place:
         again = Path(place) / "again.zip"
         try:

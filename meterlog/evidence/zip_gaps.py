@@ -18,6 +18,7 @@ from pathlib import Path
 from typing import BinaryIO
 
 from meterlog.evidence.shown_text import shown
+from meterlog.profile.plain_file import open_plain
 
 _HEAD, _LISTED, _END, _END_64, _FINDS_64 = 30, 46, 22, 12, 20
 """Bytes of each record without what has its own length."""
@@ -58,7 +59,7 @@ def gap_words(archive: zipfile.ZipFile, path: Path) -> list[str]:
     ]
     if archive.comment:
         said.append("The zip has a comment, which no list covers.")
-    with path.open("rb") as stream:
+    with open_plain(path) as stream:
         places = _loose_between(stream, archive)
         if not _ends(stream, archive.start_dir, len(archive.infolist()), path.stat().st_size):
             places.append("at its end")

@@ -9,8 +9,9 @@ from numpy.typing import NDArray
 
 from meterlog.evidence.trace_store import SILENT_INTERVALS, TraceLine
 from meterlog.model import Block, Channel, Instrument, Quantity, Role
+from meterlog.window.words import later
 
-ACROSS = "across the motor"
+ACROSS = later("across the motor")
 
 
 class AcrossMotor:

@@ -12,6 +12,7 @@ from meterlog.window.keys import BINDINGS, Action, action_of
 from meterlog.window.page_stack import PageStack
 from meterlog.window.pages import Page
 from meterlog.window.session import Session
+from meterlog.window.words import later, say
 from meterlog.window.work_page import PageKey
 
 PAGE_ACTIONS = {
@@ -34,11 +35,13 @@ _ANYWHERE = {
 }
 _MEASURING = {Page.METERS, Page.RUN, Page.CIRCUIT}
 """Where the start key starts; on the other pages it only stops."""
-_TRACE_ONLY = {Action.SECOND, Action.STRETCH, Action.EDITS, Action.FOUND_STEPS}
+_TRACE_ONLY = {
+    Action.MARK, Action.SECOND, Action.STRETCH, Action.EDITS, Action.FOUND_STEPS,
+}  # fmt: skip
 _SPEEDS = (Action.SPEED, Action.FASTER, Action.SLOWER)
 _REPEATING = {Action.EARLIER, Action.LATER, Action.CLOSER, Action.WIDER}
 _STEPPING = {CircuitAction.POINT_BACK, CircuitAction.POINT_ON}
-_PAGES_SHOWN = ("J M E B K L", "pages")
+_PAGES_SHOWN, _PAGES = "J M E B K L", later("pages")
 
 
 class ActingKeys:
@@ -108,17 +111,17 @@ class ActingKeys:
         before = page is Page.METERS and not self._session.recording
         own = tuple((one.shown, one.words) for one in self._parts.keys(page) if one.shown)
         named = _named(acting - set(PAGE_ACTIONS), before=before)
-        return (*own, *named, _PAGES_SHOWN, *self._bound(acting))
+        return (*own, *named, (_PAGES_SHOWN, say(_PAGES)), *self._bound(acting))
 
     def _bound(self, acting: Collection[Action | CircuitAction]) -> tuple[tuple[str, str], ...]:
         """Name the technician's own keys of these actions."""
-        all_of = [(" / ".join(self.own.keys(one)), one.value) for one in acting]
+        all_of = [(" / ".join(self.own.keys(one)), say(one.value)) for one in acting]
         return tuple(sorted(pair for pair in all_of if pair[0]))
 
 
 def _named(acting: Collection[Action], *, before: bool) -> tuple[tuple[str, str], ...]:
     return tuple(
-        (one.shown, one.before if before and one.before else one.words)
+        (one.shown, say(one.before if before and one.before else one.words))
         for one in BINDINGS
         if one.shown and one.action in acting
     )

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import gc
 import sys
 import threading
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from types import TracebackType
 from typing import TYPE_CHECKING
@@ -12,8 +13,15 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QApplication
 
-from meterlog.window.load_ahead import FOR_THE_PAGES, FOR_THE_WINDOW, LoadAhead
+from meterlog.window.language import speak
+from meterlog.window.load_ahead import (
+    FOR_THE_PAGES,
+    FOR_THE_WINDOW,
+    LoadAhead,
+    read_last_circuit,
+)
 from meterlog.window.main_window import MainWindow
+from meterlog.window.words import say
 
 if TYPE_CHECKING:
     from meterlog.model import Event
@@ -26,6 +34,8 @@ def open_window(
     on_mark: Callable[[Event], None] | None = None,
     guide: Sequence[str] = (),
     next_run: Callable[[], Run] | None = None,
+    job: Path | None = None,
+    language: str | None = None,
 ) -> int:
     """Open the window and stay until it is closed.
 
@@ -42,16 +52,26 @@ def open_window(
     next_run : callable or None
         Makes the run that the start key begins when the first one is sealed, once; called in a
         thread of its own.
+    job : Path or None
+        Folder of the job that the runs belong to, for this time only.
+    language : str or None
+        That the window speaks; None: the system's, where it knows it.
 
     Returns
     -------
     int
         Exit code: 0, or 1 when not everything could be kept.
+
+    Raises
+    ------
+    UsageError
+        If the window does not speak the language.
     """
     running = QApplication.instance()
     application = running if isinstance(running, QApplication) else QApplication(["meterlog"])
     application.setApplicationName("meterlog")
     application.setStyle("Fusion")
+    speak(language)
     window = MainWindow(on_mark, guide, next_run)
     _show_faults_in(window)
     window.show()
@@ -60,8 +80,14 @@ def open_window(
         from meterlog.window.window_thread import wait_for_nobody
 
         wait_for_nobody()
-        window.fill(run, recording)
-        LoadAhead(window, FOR_THE_PAGES, lambda: None)
+        _in_turns(window, window.filling(run, recording, job), settle)
+
+    def settle() -> None:
+        # What was loaded stays: looking through it again and again for what could be let go costs
+        # up to a tenth of a second each time, and no picture comes meanwhile.
+        gc.collect()
+        gc.freeze()
+        LoadAhead(window, FOR_THE_PAGES, also=read_last_circuit)
 
     # After the first paint: the threads of one process take turns.
     QTimer.singleShot(0, window, lambda: LoadAhead(window, FOR_THE_WINDOW, fill))
@@ -74,16 +100,28 @@ def open_window(
     return 1 if failed else 0
 
 
+def _in_turns(window: MainWindow, work: Iterator[None], then: Callable[[], None]) -> None:
+    """Do a piece of work each time the window has nothing to paint, then something else."""
+    try:
+        next(work)
+    except StopIteration:
+        then()
+    else:
+        QTimer.singleShot(0, window, lambda: _in_turns(window, work, then))
+
+
 def _show_faults_in(window: MainWindow) -> None:
     """Let a fault of the program be seen in the window, in words, while the rest goes on."""
 
-    def say(error: BaseException | None) -> None:
+    def tell(error: BaseException | None) -> None:
         words = f"{type(error).__name__}: {error}"
         sys.stderr.write(f"meterlog: fault in the window: {words}\n")
         if window.desk is not None:
-            going_on = "; recording goes on" if window.desk.session.recording else ""
-            window.desk.session.trouble = (
-                f"A part of the window failed{going_on}. Please report: {words}"
+            going_on = say("; recording goes on") if window.desk.session.recording else ""
+            window.desk.session.trouble = say(
+                "A part of the window failed{going_on}. Please report: {words}",
+                going_on=going_on,
+                words=words,
             )
         else:
             window.say(f"The window could not be filled. Please report: {words}")
@@ -95,10 +133,10 @@ def _show_faults_in(window: MainWindow) -> None:
             window.close()
             return
         del trace
-        say(error)
+        tell(error)
 
     def on_thread_error(fault: threading.ExceptHookArgs) -> None:
-        say(fault.exc_value)
+        tell(fault.exc_value)
 
     sys.excepthook = on_error
     threading.excepthook = on_thread_error

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QLabel, QWidget
 
 from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.long_work import LongWork
+from meterlog.window.words import say
 from meterlog.work.first_run import FirstRun, first_run
 from meterlog.work.job_folder import Side
 
@@ -104,7 +105,11 @@ class BeforeSecondWatch(QObject):
                 self._first.conditions, self._at_hand.conditions, voltage_known=known
             )
         elif self.trouble:
-            said = (f"The conditions of the first run are not known: {self.trouble}",)
+            said = (
+                say(
+                    "The conditions of the first run are not known: {trouble}", trouble=self.trouble
+                ),
+            )
         if said != self.warnings:
             self.warnings = said
             self.changed.emit()
@@ -143,7 +148,7 @@ class BeforeSecondLine(QLabel):
         self._once = once
         self.setProperty("rank", "caution")
         self.setWordWrap(True)
-        self.setAccessibleName("conditions that differ from the first run's")
+        self.setAccessibleName(say("conditions that differ from the first run's"))
         watch.changed.connect(self.show_warnings)
         self.show_warnings()
 
@@ -152,9 +157,11 @@ class BeforeSecondLine(QLabel):
         said = () if self._once and self._watch.done else self._watch.warnings
         lines = [f"⚠ {words}" for words in said[: self._most]]
         if len(said) > self._most:
-            lines.append(f"… and {len(said) - self._most} more, on the Meters page (M)")
+            lines.append(
+                say("… and {said} more, on the Meters page (M)", said=len(said) - self._most)
+            )
         if lines:
-            lines.insert(0, "Before the run with the new part:")
+            lines.insert(0, say("Before the run with the new part:"))
         self.setText("\n".join(lines))
         if not lines:
             self.hide()

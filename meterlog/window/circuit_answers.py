@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from meterlog.model import Circuit, CircuitCheck, CircuitReading, CircuitSign, CircuitVerdict
 from meterlog.model.circuit_words import label_of, unit_of
+from meterlog.window.numbers import number
+from meterlog.window.words import say
 
 
 def nothing_words(verdict: CircuitVerdict | None) -> str:
     """Say why no test is proposed; ``verdict`` is None while it is being worked out."""
     if verdict is None:
-        return "The next test is being worked out."
+        return say("The next test is being worked out.")
     if verdict.settled:
-        return "Nothing more is proposed: the verdict stands, with what confirms it."
-    return "Nothing within reach would tell more: see the verdict."
+        return say("Nothing more is proposed: the verdict stands, with what confirms it.")
+    return say("Nothing within reach would tell more: see the verdict.")
 
 
 def turned_words(circuit: Circuit, before: CircuitCheck | None, after: CircuitCheck | None) -> str:
@@ -25,12 +27,21 @@ def turned_words(circuit: Circuit, before: CircuitCheck | None, after: CircuitCh
         The check before and after the key; None: there is none.
     """
     had, has = _entries(before), _entries(after)
-    back = [f"Taken back: {_words(circuit, had[at])}." for at in had if at not in has]
-    again = [f"Put in again: {_words(circuit, has[at])}." for at in has if at not in had]
+    back = [
+        say("Taken back: {words}.", words=_words(circuit, had[at])) for at in had if at not in has
+    ]
+    again = [
+        say("Put in again: {words}.", words=_words(circuit, has[at])) for at in has if at not in had
+    ]
     away, there = _out_of_reach(before), _out_of_reach(after)
-    back += [f"Within reach again: {_place(circuit, one)}." for one in sorted(away - there)]
-    again += [f"Out of reach: {_place(circuit, one)}." for one in sorted(there - away)]
-    return " ".join([*back, *again]) or "There is nothing to take back or to put in again."
+    back += [
+        say("Within reach again: {place}.", place=_place(circuit, one))
+        for one in sorted(away - there)
+    ]
+    again += [
+        say("Out of reach: {place}.", place=_place(circuit, one)) for one in sorted(there - away)
+    ]
+    return " ".join([*back, *again]) or say("There is nothing to take back or to put in again.")
 
 
 def _out_of_reach(check: CircuitCheck | None) -> frozenset[str]:
@@ -52,6 +63,17 @@ def _entries(check: CircuitCheck | None) -> dict[int, CircuitReading | CircuitSi
 
 def _words(circuit: Circuit, entry: CircuitReading | CircuitSign) -> str:
     if isinstance(entry, CircuitSign):
-        return f"entry {entry.id}, {entry.sign.value}: {entry.value}"
+        return say(
+            "entry {id}, {sign}: {entry}",
+            id=entry.id,
+            sign=say(entry.sign.value),
+            entry=say(entry.value, "sign"),
+        )
     unit = unit_of(circuit, entry.point)
-    return f"entry {entry.id}, {label_of(circuit, entry.point)}: {entry.value:.4g} {unit}"
+    return say(
+        "entry {id}, {point}: {entry} {unit}",
+        id=entry.id,
+        point=label_of(circuit, entry.point),
+        entry=number(entry.value, ".4g"),
+        unit=unit,
+    )

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from meterlog.profile import listed
+from meterlog.profile.plain_file import read_plain
 
 _FIRST_TABLE = re.compile(r"^\s*\[", re.MULTILINE)
 
@@ -24,7 +25,7 @@ def circuit_titles() -> tuple[tuple[str, str], ...]:
 
 def _title(name: str, file: Path) -> str:
     try:
-        stated = _head(file.read_text("utf-8"))
+        stated = _head(read_plain(file).decode())
     except (OSError, ValueError):
         return name
     found = stated.get("title")

@@ -29,12 +29,16 @@ from meterlog.window.circuit_point_words import WORKING, point_words
 from meterlog.window.circuit_reading import LiveReading, Ready, typed_reading
 from meterlog.window.last_setup import LastSetup
 from meterlog.window.remedies_here import remedy_here
+from meterlog.window.sentences import sentence
 from meterlog.window.session import Session
+from meterlog.window.words import later, say
 from meterlog.work import Run, fresh_folder
 from meterlog.work.circuit_log import CircuitLog
 
-_FIRST = "Choose the circuit first (C)."
-_NO_OTHER = "There is no other voltage channel to choose from."
+_FIRST = later("Choose the circuit first (C).")
+_NEW_CHECK = later("A new check. What was entered before, for {title}, stays in {folder}.")
+_TO_LOOK = later("What is proposed is to look, not to measure: {test}")
+_NO_OTHER = later("There is no other voltage channel to choose from.")
 _ANYWHERE = {CircuitAction.CIRCUIT, CircuitAction.READ_ON, CircuitAction.READ_BACK}
 """What can be done before a circuit was chosen."""
 
@@ -143,9 +147,7 @@ class CircuitDesk:
         """Say where the entries of the check before are, if it had any."""
         circuit, check, folder = self.circuit, self.log.check, self.log.folder
         if circuit is not None and check is not None and (check.readings or check.signs):
-            self.session.trouble = (
-                f"A new check. What was entered before, for {circuit.title}, stays in {folder}."
-            )
+            self.session.trouble = say(_NEW_CHECK, title=circuit.title, folder=folder)
 
     def do(self, action: CircuitAction, step: int = 0) -> None:
         """Do what a key or button asks for; what can't be done is said."""
@@ -175,7 +177,7 @@ class CircuitDesk:
             ),
         }
         if self.circuit is None and action not in _ANYWHERE:
-            self.session.trouble = _FIRST
+            self.session.trouble = say(_FIRST)
             return
         doing[action]()
 
@@ -184,7 +186,9 @@ class CircuitDesk:
         circuit = self.circuit
         if circuit is not None and not self.page.state_row.set_speed(speed):
             most = max(circuit.speeds)
-            self.session.trouble = f"The circuit {circuit.title} has speeds 0 to {most} only."
+            self.session.trouble = say(
+                "The circuit {title} has speeds 0 to {most} only.", title=circuit.title, most=most
+            )
 
     def go_to(self, point: str) -> None:
         """Choose a test point."""
@@ -204,13 +208,13 @@ class CircuitDesk:
         if test is not None and test.point:
             self.go_to(test.point)
         elif test is not None:
-            self.session.trouble = f"What is proposed is to look, not to measure: {test.words}"
+            self.session.trouble = say(_TO_LOOK, test=sentence(test.words))
         else:
             self.session.trouble = nothing_words(self.verdict)
 
     def _next_channel(self) -> None:
         if not self.page.point.next_channel():
-            self.session.trouble = _NO_OTHER
+            self.session.trouble = say(_NO_OTHER)
 
     def _as_proposed(self) -> None:
         test = self.verdict.next_test if self.verdict else None
@@ -261,7 +265,7 @@ class CircuitDesk:
         self.session.trouble = ""
         circuit, point = self.circuit, self._point()
         if circuit is None or point is None:
-            self.session.trouble = _FIRST
+            self.session.trouble = say(_FIRST)
             return
         try:
             ready = typed_reading(circuit, point, words)
@@ -371,7 +375,7 @@ class CircuitDesk:
             self.page.next_test.show_verdict(circuit, verdict)
             self.page.suspects.show_suspects(verdict.suspects, verdict.settled)
         elif self.judge.busy:
-            self.page.next_test.show_words(WORKING)
+            self.page.next_test.show_words(say(WORKING))
         self.page.entries.show_check(circuit, check, verdict)
         self.page.state_row.show_turns(can_undo=self.log.can_undo, can_redo=self.log.can_redo)
         self._show_point(circuit, check, marks)

@@ -10,8 +10,11 @@ from meterlog.evidence.circuit_marks import CircuitMarks
 from meterlog.evidence.circuit_picture import paint_circuit, plan_of
 from meterlog.evidence.palette import DAY, Palette
 from meterlog.model import Circuit
+from meterlog.window.numbers import in_numbers
+from meterlog.window.sentences import sentence
+from meterlog.window.words import later, say
 
-_NONE = "Choose the circuit above: it is drawn here, with its test points."
+_NONE = later("Choose the circuit above: it is drawn here, with its test points.")
 
 
 class CircuitDrawing(QWidget):
@@ -44,15 +47,17 @@ class CircuitDrawing(QWidget):
 
     def _name(self) -> None:
         if self.circuit is None:
-            self.setAccessibleName("drawing of the circuit: none chosen")
+            self.setAccessibleName(say("drawing of the circuit: none chosen"))
             return
         points = []
         for point in self.circuit.points:
             mark = self.marks.points.get(point.name)
             if mark is not None and mark.found is not None:
-                points.append(f"{mark.letter} {point.label}: {mark.found_words}")
-        found = "; ".join(points) or "nothing measured in this state"
-        self.setAccessibleName(f"drawing of the circuit {self.circuit.title}: {found}")
+                points.append(f"{mark.letter} {point.label}: {in_numbers(mark.found_words)}")
+        found = "; ".join(points) or say("nothing measured in this state")
+        self.setAccessibleName(
+            say("drawing of the circuit {title}: {found}", title=self.circuit.title, found=found)
+        )
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the circuit."""
@@ -62,9 +67,13 @@ class CircuitDrawing(QWidget):
         painter.fillRect(rect, QColor(self._palette.panel))
         if self.circuit is None:
             painter.setPen(QColor(self._palette.faint))
-            painter.drawText(rect, Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap, _NONE)
+            painter.drawText(
+                rect, Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap, say(_NONE)
+            )
         else:
-            paint_circuit(painter, rect, self.circuit, self.marks, self._palette, self._pixels)
+            paint_circuit(
+                painter, rect, self.circuit, self.marks, self._palette, self._pixels, sentence
+            )
         painter.setPen(QColor(self._palette.edge))
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawRect(rect)
@@ -84,7 +93,12 @@ class CircuitDrawing(QWidget):
                 point, mark = self.circuit.point(name), self.marks.points.get(name)
                 words = [point.label, point.reach]
                 if mark is not None and mark.expected_words:
-                    words.append(f"should be: {mark.expected_words}")
+                    words.append(
+                        say(
+                            "should be: {expected_words}",
+                            expected_words=in_numbers(mark.expected_words),
+                        )
+                    )
                 QToolTip.showText(event.globalPos(), "\n".join(words), self)
             else:
                 QToolTip.hideText()

@@ -9,6 +9,7 @@ from typing import Protocol
 
 from meterlog.model import Circuit, CircuitCheck, CircuitState, CircuitVerdict, Expectation
 from meterlog.model.errors import MeterlogError
+from meterlog.window.words import say
 
 _PAINT_S = 0.05
 """So long it leaves the window alone, which paints what was entered: threads take turns."""
@@ -111,8 +112,14 @@ class CircuitJudge:
         except MeterlogError as error:
             self._answer = Answer(asked, None, trouble=str(error))
         except Exception as error:  # noqa: BLE001 - top of a thread: whatever it is must be seen
-            words = f"{type(error).__name__}: {error} This is a fault of the program."
-            self._answer = Answer(asked, None, trouble=f"{words} Please report it.")
+            words = say(
+                "{name}: {error} This is a fault of the program.",
+                name=type(error).__name__,
+                error=error,
+            )
+            self._answer = Answer(
+                asked, None, trouble=say("{words} Please report it.", words=words)
+            )
 
     def _isolation(self, circuit: Circuit) -> Judge:
         if circuit.text not in self._isolations:

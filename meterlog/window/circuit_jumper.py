@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from meterlog.model import CircuitState, PointKind, ProbePoint
 from meterlog.model.errors import UsageError
+from meterlog.window.words import say
 
 
 class CircuitJumper:
@@ -40,9 +41,9 @@ class CircuitJumper:
         """
         if point is None or point.kind is not PointKind.VOLTAGE:
             raise UsageError(
-                "no jumper goes there.",
-                subject=point.label if point is not None else "no point",
-                remedy="It goes from node to node: choose a round test point.",
+                say("no jumper goes there."),
+                subject=point.label if point is not None else say("no point"),
+                remedy=say("It goes from node to node: choose a round test point."),
             )
         node = point.nodes[0]
         if not self.start:

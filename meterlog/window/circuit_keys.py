@@ -11,6 +11,7 @@ from PySide6.QtGui import QKeyEvent
 
 from meterlog.model.circuit_check import SIGN_VALUES, Sign
 from meterlog.window.keys import DIGITS, Action
+from meterlog.window.words import say
 
 _Key = Qt.Key
 
@@ -112,7 +113,7 @@ _WITH_CTRL = {_Key.Key_Z: CircuitAction.UNDO, _Key.Key_Y: CircuitAction.REDO}
 def shown_keys(acting: Collection[Action]) -> tuple[tuple[str, str], ...]:
     """Give the keys of the page and what they do; of the window's own actions those that act."""
     return tuple(
-        (one.shown, one.words)
+        (one.shown, say(one.words))
         for one in CIRCUIT_BINDINGS
         if one.shown and (isinstance(one.action, CircuitAction) or one.action in acting)
     )

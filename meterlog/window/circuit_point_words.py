@@ -7,8 +7,11 @@ from dataclasses import replace
 from meterlog.circuit.cautions import caution_keys, caution_words, confirming_cautions
 from meterlog.evidence.circuit_marks import PointMark
 from meterlog.model import Circuit, CircuitState, CircuitVerdict, ProbePoint
+from meterlog.window.numbers import in_numbers
+from meterlog.window.sentences import sentence
+from meterlog.window.words import later, say
 
-WORKING = "working out the circuit…"
+WORKING = later("working out the circuit…")
 
 
 def point_words(
@@ -37,9 +40,14 @@ def point_words(
         Node of the end of a jumper that waits for its other end; empty: none does.
     """
     facts = [f"{mark.letter}  {point.label}: {point.reach}"]
-    facts.append(f"Should be: {mark.expected_words or WORKING}")
+    facts.append(
+        say(
+            "Should be: {expected_words}",
+            expected_words=in_numbers(mark.expected_words) or say(WORKING),
+        )
+    )
     if mark.found_words:
-        facts.append(f"Found: {mark.found_words}")
+        facts.append(say("Found: {found_words}", found_words=in_numbers(mark.found_words)))
     if jumper_from:
         # What can hurt is said before it is put in.
         state = replace(state, jumpers=state.jumpers | {(jumper_from, jumper_from)})
@@ -49,17 +57,20 @@ def point_words(
     lines.append(" · ".join(facts))
     fresh = [one for one in cautions if one not in beside]
     if fresh:
-        lines.append(f"⚠ {' '.join(fresh)}")
-    named = [one.partition(":")[0] for one in cautions if one in beside]
+        lines.append(f"⚠ {' '.join(map(sentence, fresh))}")
+    named = [sentence(one).partition(":")[0] for one in cautions if one in beside]
     if named:
-        lines.append(f"⚠ As beside (PgDn): {'; '.join(named)}.")
+        lines.append(say("⚠ As beside (PgDn): {names}.", names="; ".join(named)))
     return "\n".join(lines)
 
 
 def _jumper_words(circuit: Circuit, node: str) -> str:
     """Say that a jumper waits for its other end."""
     label = next((one.label for one in circuit.nodes if one.name == node), node)
-    return f"FUSED JUMPER from {label}: choose the other end, then J. J here again: no jumper."
+    return say(
+        "FUSED JUMPER from {label}: choose the other end, then J. J here again: no jumper.",
+        label=label,
+    )
 
 
 def _beside(circuit: Circuit, verdict: CircuitVerdict | None) -> tuple[str, ...]:

@@ -10,7 +10,9 @@ from meterlog.model.circuit_check import METER_OHM
 from meterlog.model.circuit_words import unit_of
 from meterlog.model.stated_reading import usual_accuracy
 from meterlog.window.circuit_typed import parse_value
+from meterlog.window.numbers import number
 from meterlog.window.probe import Probe, take_value
+from meterlog.window.words import say
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +57,11 @@ class LiveReading:
             return "—" if self.running else ""
         found = channel.settled(now_ns)
         if isinstance(found, Settled):
-            return f"{found.value:.2f} {channel.channel.unit}  stands"
+            return say(
+                "{found} {unit}  stands",
+                found=number(found.value, ".2f"),
+                unit=channel.channel.unit,
+            )
         return found.words
 
     def take(self, circuit: Circuit, point: ProbePoint, chosen: str, now_ns: int) -> Ready | str:
@@ -65,19 +71,23 @@ class LiveReading:
             return self._no_channel(point)
         taken = take_value(channel, now_ns)
         if isinstance(taken, Unsettled):
-            return f"Not taken, {taken.words}."
+            return say("Not taken, {taken}.", taken=taken.words)
         return Ready(
             taken.settled.value, taken.u.standard_u, taken.u.shared_u, _meter_ohm(point),
             taken.source, taken.u.basis,
         )  # fmt: skip
 
     def _no_channel(self, point: ProbePoint) -> str:
-        what = "current" if point.kind is PointKind.CURRENT else "voltage"
+        what = say("current") if point.kind is PointKind.CURRENT else say("voltage")
         if not self.running:
-            return f"No meter is running: press R and type the {what}, or start one (Enter)."
+            return say(
+                "No meter is running: press R and type the {what}, or start one (Enter).", what=what
+            )
         if self.channels() and what == "voltage":
-            return "More than one voltage channel: choose the probe (V), or type the value (R)."
-        return f"No running meter reads a {what}: press R and type it."
+            return say(
+                "More than one voltage channel: choose the probe (V), or type the value (R)."
+            )
+        return say("No running meter reads a {what}: press R and type it.", what=what)
 
 
 def typed_reading(circuit: Circuit, point: ProbePoint, words: str) -> Ready:

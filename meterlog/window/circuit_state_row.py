@@ -11,10 +11,11 @@ from PySide6.QtWidgets import QPushButton, QWidget
 from meterlog.model import Circuit, CircuitState
 from meterlog.model.circuit_check import KEYS
 from meterlog.window.steady_boxes import SteadyComboBox
+from meterlog.window.words import later, say
 from meterlog.window.wrapping_row import WrappingRow
 
-_CHOOSE = "choose the circuit…"
-_COMPLAINT = {True: "yes", False: "no", None: "not said"}
+_CHOOSE = later("choose the circuit…")
+_COMPLAINT = {True: later("yes"), False: later("no"), None: later("not said")}
 
 
 class CircuitStateRow(QWidget):
@@ -34,26 +35,26 @@ class CircuitStateRow(QWidget):
         self.state = CircuitState()
         self.circuit: Circuit | None = None
         self.box = SteadyComboBox()
-        self.box.setAccessibleName("circuit")
+        self.box.setAccessibleName(say("circuit"))
         self.box.setMinimumContentsLength(33)
         self.box.setSizeAdjustPolicy(
             SteadyComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
         )
-        self.keys = {key: self._button(key, f"key {key}") for key in KEYS}
-        self.keys["engine"].setAccessibleName("engine running")
+        self.keys = {key: self._button(say(key), say("key {key}", key=say(key))) for key in KEYS}
+        self.keys["engine"].setAccessibleName(say("engine running"))
         self.speeds: dict[int, QPushButton] = {}
         self.plugs: dict[str, QPushButton] = {}
         self.fuses: dict[str, QPushButton] = {}
         self.bare = QPushButton("")
-        self.bare.setAccessibleName("take the jumpers out")
+        self.bare.setAccessibleName(say("take the jumpers out"))
         self.bare.clicked.connect(lambda: self.set_state(replace(self.state, jumpers=frozenset())))
         self.complaint_now: bool | None = None
         self.complaint = QPushButton("")
         self.complaint.clicked.connect(self.turn_complaint)
-        self.undo_button = QPushButton("Undo")
-        self.undo_button.setAccessibleName("take back the newest entry")
-        self.redo_button = QPushButton("Redo")
-        self.redo_button.setAccessibleName("put in again what was taken back")
+        self.undo_button = QPushButton(say("Undo"))
+        self.undo_button.setAccessibleName(say("take back the newest entry"))
+        self.redo_button = QPushButton(say("Redo"))
+        self.redo_button.setAccessibleName(say("put in again what was taken back"))
         self.undo_button.clicked.connect(self.undo)
         self.redo_button.clicked.connect(self.redo)
         self.show_turns(can_undo=False, can_redo=False)
@@ -74,7 +75,7 @@ class CircuitStateRow(QWidget):
     def show_list(self, circuits: Sequence[tuple[str, str]], chosen: str) -> None:
         """Offer circuits, (name, title) each."""
         self.box.clear()
-        self.box.addItem(_CHOOSE, "")
+        self.box.addItem(say(_CHOOSE), "")
         for name, title in circuits:
             self.box.addItem(title, name)
         self.box.setCurrentIndex(max(self.box.findData(chosen), 0))
@@ -86,12 +87,14 @@ class CircuitStateRow(QWidget):
         self.box.setToolTip(circuit.title)
         for old in (*self.speeds.values(), *self.plugs.values(), *self.fuses.values()):
             old.deleteLater()
-        self.speeds = {n: self._button(str(n), f"speed {n}") for n in circuit.speeds}
+        self.speeds = {n: self._button(str(n), say("speed {n}", n=n)) for n in circuit.speeds}
         self.plugs = {
-            name: self._button(_plain(name), f"plug {_plain(name)} off") for name in circuit.plugs
+            name: self._button(_plain(name), say("plug {plain} off", plain=_plain(name)))
+            for name in circuit.plugs
         }
         self.fuses = {
-            name: self._button(_plain(name), f"{_plain(name)} out") for name in circuit.fuses
+            name: self._button(_plain(name), say("{plain} out", plain=_plain(name)))
+            for name in circuit.fuses
         }
         for speed, button in self.speeds.items():
             button.clicked.connect(lambda _, speed=speed: self.set_speed(speed))
@@ -105,12 +108,12 @@ class CircuitStateRow(QWidget):
     def _fill(self) -> None:
         groups: list[tuple[str, Sequence[QWidget]]] = [
             ("", [self.box]),
-            ("Key", list(self.keys.values())),
-            ("Speed", list(self.speeds.values())),
-            ("Plug off", list(self.plugs.values())),
-            ("Fuse out", list(self.fuses.values())),
+            (say("Key"), list(self.keys.values())),
+            (say("Speed"), list(self.speeds.values())),
+            (say("Plug off"), list(self.plugs.values())),
+            (say("Fuse out"), list(self.fuses.values())),
             ("", [self.bare]),
-            ("Complaint now", [self.complaint]),
+            (say("Complaint now"), [self.complaint]),
             ("", [self.undo_button, self.redo_button]),
         ]
         self._row.fill([(words, widgets) for words, widgets in groups if widgets])
@@ -130,9 +133,11 @@ class CircuitStateRow(QWidget):
         self._show_complaint()
 
     def _show_complaint(self) -> None:
-        words = _COMPLAINT[self.complaint_now]
+        words = say(_COMPLAINT[self.complaint_now])
         self.complaint.setText(words)
-        self.complaint.setAccessibleName(f"the complaint is there now: {words}, key H")
+        self.complaint.setAccessibleName(
+            say("the complaint is there now: {words}, key H", words=words)
+        )
 
     def show_turns(self, *, can_undo: bool, can_redo: bool) -> None:
         """Show whether there is anything to take back or to put in again."""
@@ -184,7 +189,7 @@ class CircuitStateRow(QWidget):
         for name, button in self.fuses.items():
             button.setChecked(name in state.pulled)
         self.bare.setVisible(bool(state.jumpers))
-        self.bare.setText(f"Jumper out ({len(state.jumpers)})")
+        self.bare.setText(say("Jumper out ({jumpers})", jumpers=len(state.jumpers)))
         self.changed.emit(state)
 
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 
 from meterlog.model.errors import UsageError
+from meterlog.window.numbers import in_numbers, typed_number
+from meterlog.window.words import say
 
-_TYPED = re.compile(
-    r"\s*([+\-\N{MINUS SIGN}]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+))\s*(mV|V|mA|A)?\s*"
-)
+_TYPED = re.compile(r"\s*([+\-\N{MINUS SIGN}]?[0-9.,]+)\s*(mV|V|mA|A)?\s*")
 
 
 def parse_value(words: str, unit: str) -> float:
@@ -29,12 +29,16 @@ def parse_value(words: str, unit: str) -> float:
     match = _TYPED.fullmatch(words)
     if match is None:
         raise UsageError(
-            "is no reading.", subject=words.strip() or "nothing", remedy=f"Such as 12.43 {unit}."
+            say("is no reading."),
+            subject=words.strip() or say("nothing"),
+            remedy=say("Such as {number} {unit}.", number=in_numbers("12.43"), unit=unit),
         )
     said = match[2] or unit
     if not said.endswith(unit):
         raise UsageError(
-            f"is not in {unit}.", subject=words.strip(), remedy=f"Here {unit} are read."
+            say("is not in {unit}.", unit=unit),
+            subject=words.strip(),
+            remedy=say("Here {unit} are read.", unit=unit),
         )
-    value = float(match[1].replace(",", ".").replace("\N{MINUS SIGN}", "-"))
+    value = typed_number(match[1])
     return value / 1000.0 if said.startswith("m") else value

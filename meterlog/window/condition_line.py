@@ -10,10 +10,13 @@ from meterlog.model import Conditions
 from meterlog.model.condition_fields import ConditionField, condition_text, with_condition
 from meterlog.model.errors import UsageError
 from meterlog.window.conditions_keys import ConditionAction, condition_action_of
+from meterlog.window.numbers import in_numbers, with_points
+from meterlog.window.sentences import sentence
 from meterlog.window.steady_boxes import SteadyComboBox
+from meterlog.window.words import later, say
 
-NOT_SAID = "not said"
-_AS_LAST = "as last time"
+NOT_SAID = later("not said")
+_AS_LAST = later("as last time")
 
 
 class ChoiceBox(SteadyComboBox):
@@ -47,10 +50,10 @@ class ChoiceLine(QWidget):
         super().__init__()
         self.field = field
         self.box = ChoiceBox()
-        self.box.setAccessibleName(field.label)
-        self.box.addItem(NOT_SAID, "")
+        self.box.setAccessibleName(say(field.label))
+        self.box.addItem(say(NOT_SAID), "")
         for words in field.choices:
-            self.box.addItem(words, words)
+            self.box.addItem(say(words, "condition"), words)
         self.box.asked.connect(self.asked)
         self.box.currentIndexChanged.connect(lambda at: self.changed.emit(self._text(at)))
         row = QHBoxLayout(self)
@@ -65,7 +68,7 @@ class ChoiceLine(QWidget):
         """Show a choice; one that is not of the list is added to it."""
         with QSignalBlocker(self.box):
             if self.box.findData(text) < 0:
-                self.box.addItem(text, text)
+                self.box.addItem(say(text, "condition"), text)
             self.box.setCurrentIndex(self.box.findData(text))
 
     def in_order(self) -> list[QWidget]:
@@ -111,11 +114,13 @@ class NumberLine(QWidget):
         super().__init__()
         self.field = field
         self.edit = NumberField()
-        self.edit.setAccessibleName(f"{field.label}, in {field.unit}")
+        self.edit.setAccessibleName(
+            say("{label}, in {unit}", label=say(field.label), unit=say(field.unit))
+        )
         self.edit.setMaxLength(9)
-        self.edit.setPlaceholderText(NOT_SAID)
+        self.edit.setPlaceholderText(say(NOT_SAID))
         self.confirm = QPushButton("")
-        self.confirm.setAccessibleName(f"{field.label} is still as last time")
+        self.confirm.setAccessibleName(say("{label} is still as last time", label=say(field.label)))
         self.trouble = QLabel("")
         self.trouble.setProperty("rank", "caution")
         self.trouble.setWordWrap(True)
@@ -126,7 +131,7 @@ class NumberLine(QWidget):
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(4)
         row.addWidget(self.edit, 1)
-        row.addWidget(QLabel(field.unit))
+        row.addWidget(QLabel(say(field.unit)))
         row.addWidget(self.confirm)
         self.setFocusProxy(self.edit)
         self.edit.asked.connect(self._leave)
@@ -139,7 +144,7 @@ class NumberLine(QWidget):
     def show_text(self, text: str, *, counts: bool) -> None:
         """Show a number; it counts only where it is of now."""
         self._good, self._counts = text, counts or not text
-        self.edit.setText(text)
+        self.edit.setText(in_numbers(text))
         self._show_state()
 
     @property
@@ -163,7 +168,7 @@ class NumberLine(QWidget):
             self.asked.emit(ConditionAction.LINE_ON)
 
     def _on_finished(self) -> None:
-        if self.edit.text().strip() != self._good:
+        if with_points(self.edit.text().strip()) != self._good:
             self._take()
 
     def _leave(self, action: ConditionAction) -> None:
@@ -171,7 +176,7 @@ class NumberLine(QWidget):
         self.asked.emit(action)
 
     def _drop(self) -> None:
-        self.edit.setText(self._good)
+        self.edit.setText(in_numbers(self._good))
         self._say("")
         self.edit.clearFocus()
 
@@ -181,11 +186,11 @@ class NumberLine(QWidget):
         try:
             stated = with_condition(Conditions(), self.field, text)
         except UsageError as error:
-            self._say(str(error))
+            self._say(sentence(str(error)))
             return False
         self._say("")
         self._good, self._counts = condition_text(stated, self.field), True
-        self.edit.setText(self._good)
+        self.edit.setText(in_numbers(self._good))
         self._show_state()
         self.changed.emit(self._good)
         return True
@@ -195,7 +200,7 @@ class NumberLine(QWidget):
         self.trouble.setVisible(bool(words))
 
     def _show_state(self) -> None:
-        self.confirm.setText(f"? {_AS_LAST}")
+        self.confirm.setText(f"? {say(_AS_LAST)}")
         self.confirm.setVisible(not self._counts)
         # Struck through as well as named: what does not count must not look as if it did.
         font = self.edit.font()

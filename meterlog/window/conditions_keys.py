@@ -7,6 +7,8 @@ from enum import StrEnum
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
 
+from meterlog.window.words import later
+
 _Key = Qt.Key
 
 
@@ -20,7 +22,7 @@ class ConditionAction(StrEnum):
     CLEAR = "nobody said"
 
 
-SHOWN = "↑ ↓ line · ← → choice · digits: number · Enter: it holds now · Del: not said"
+SHOWN = later("↑ ↓ line · ← → choice · digits: number · Enter: it holds now · Del: not said")
 """The keys in words, where the block has the focus."""
 
 _IN_CHOICES = {

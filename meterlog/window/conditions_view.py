@@ -13,6 +13,7 @@ from meterlog.model.condition_fields import CONDITION_FIELDS, condition_text, wi
 from meterlog.window.condition_line import ChoiceLine, NumberLine
 from meterlog.window.conditions_keys import SHOWN, ConditionAction
 from meterlog.window.last_conditions import LastConditions
+from meterlog.window.words import say
 
 _NARROW_EM = 44
 """Below this width, in heights of the text, the lines stand in one column."""
@@ -43,7 +44,7 @@ class ConditionsView(QWidget):
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(6)
         self._grid.setVerticalSpacing(3)
-        keys = QLabel(SHOWN)
+        keys = QLabel(say(SHOWN))
         keys.setProperty("rank", "second")
         keys.setWordWrap(True)
         page = QVBoxLayout(self)
@@ -55,7 +56,7 @@ class ConditionsView(QWidget):
             line.changed.connect(lambda _: self._on_change())
             line.asked.connect(lambda action, line=line: self._on_asked(line, action))
             self.lines[field.name] = line
-            self._labels[field.name] = QLabel(field.label)
+            self._labels[field.name] = QLabel(say(field.label))
             if isinstance(line, NumberLine):
                 page.addWidget(line.trouble)
         page.addWidget(keys)

@@ -34,6 +34,7 @@ from meterlog.window.sound import SoundDesk
 from meterlog.window.telling import Telling
 from meterlog.window.typed_lines import TypedLines
 from meterlog.window.where_i_was import Where, WhereIWas
+from meterlog.window.words import say
 from meterlog.window.work_page import PageKey
 from meterlog.work import Run
 
@@ -94,6 +95,7 @@ class Desk:
         self._from_page = False
         self._closing = False
         self._where = WhereIWas()
+        self._handed = False
         self._dialog: QWidget | None = None
         window.pages.addWidget(self.meters_page)
         window.pages.addWidget(self.run_page)
@@ -120,13 +122,15 @@ class Desk:
         self.meters_page.recordings.mend.connect(self._mend)
         self.run_page.found.turned.connect(lambda: self.do(Action.FOUND_STEPS))
 
-    def begin(self, run: Run | None, recording: Path | None) -> None:
+    def begin(self, run: Run | None, recording: Path | None, job: Path | None = None) -> None:
         """Show a run or a recording that was handed over, or go on where the last time ended."""
-        handed = run is not None or recording is not None
+        self._handed = handed = run is not None or recording is not None
         where = None if handed else self._where.load()
         if where is not None:
             self.job.open_last()
             recording = where.recording
+        if job is not None:
+            self.job.show(job)
         begun = Page.RUN if handed else Page.JOB
         self.window.show_page(begun if where is None else where.page)
         self.run_page.fill()
@@ -135,7 +139,7 @@ class Desk:
         elif run is not None:
             self.session.start(lambda: run)
         elif recording is not None:
-            self.open(recording)
+            self.open(recording, turn=where is None)
         self._show_keys()
         self.tick()
 
@@ -180,6 +184,7 @@ class Desk:
             Action.TAP: lambda: self.session.mark(EventKind.TAP),
             Action.WIGGLE: lambda: self.session.mark(EventKind.WIGGLE, LEADS),
             Action.NOTE: self.lines.note,
+            Action.MARK: self.lines.mark,
             Action.ZERO: self.session.take_zero,
             Action.TYPE_READING: self.lines.ask_reading,
             Action.FOLLOW: self.run_page.follow,
@@ -235,6 +240,8 @@ class Desk:
         try:
             self.session.start(self._next_run or self.meters_page.plan().run)
             self._from_page = self._next_run is None
+            if not self._from_page:
+                self.job.fit_new()
             self._next_run = None
         except MeterlogError as error:
             self.session.trouble = remedy_here(str(error))
@@ -245,20 +252,21 @@ class Desk:
 
     def _browse(self) -> None:
         if self.session.recording:
-            self.session.trouble = "Stop the recording first; then open another one."
+            self.session.trouble = say("Stop the recording first; then open another one.")
             return
-        title, start = "Open a recording: choose its folder", self.meters_page.folder.text()
+        title, start = say("Open a recording: choose its folder"), self.meters_page.folder.text()
         dialog = ask_folder(self.window, title, start)
         dialog.fileSelected.connect(lambda name: self.open(Path(name)))
         self._dialog = dialog
 
-    def open(self, folder: Path) -> None:
+    def open(self, folder: Path, *, turn: bool = True) -> None:
         """Open a recording and show it."""
         try:
             self.session.open(folder)
         except MeterlogError as error:
             self.session.trouble = remedy_here(str(error))
-        self.window.show_page(Page.RUN)
+        if turn:
+            self.window.show_page(Page.RUN)
         self.tick()
 
     def open_job(self, folder: Path) -> None:
@@ -271,8 +279,8 @@ class Desk:
         """Take back the last mark, and say which it was."""
         mark = self.session.undo_mark()
         if mark is not None:
-            what = " ".join(word for word in (mark.kind.value, mark.value) if word)
-            self.session.trouble = f"Taken back: {what}."
+            what = " ".join(word for word in (say(mark.kind.value), mark.value) if word)
+            self.session.trouble = say("Taken back: {what}.", what=what)
 
     def _mend(self, folders: Sequence[Path]) -> None:
         try:
@@ -296,6 +304,7 @@ class Desk:
             self._glanced_s = now_s
             self.session.glance()
             self.circuit.tick(seen=self._on_circuit)
+            self.job.add_circuit(self.circuit.log.folder)
             self.parts.tick()
             self.run_page.measure(self.session)
             self.edits.tick()
@@ -331,7 +340,7 @@ class Desk:
         self.window.header.start.setDisabled(busy)
         self.window.header.open.setDisabled(self.session.recording or busy)
         shown = self.session.shown
-        self.window.header.show_origin(origin_mark(shown.about) if shown else "")
+        self.window.header.show_origin(say(origin_mark(shown.about)) if shown else "")
         self._show_words()
         if shown is not None:
             self.window.header.what.setText(_what(shown.about.job.work_order, self.session.folder))
@@ -360,7 +369,8 @@ class Desk:
             self._show_words()
             self.tick()
             return False
-        self._where.keep(Where(self.page, self.session.folder))
+        if not self._handed:
+            self._where.keep(Where(self.page, self.session.folder))
         self.circuit.close()
         self.parts.close()
         self.sound.close()

@@ -12,6 +12,8 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from meterlog.evidence.palette import DAY, Palette
 from meterlog.evidence.span_ribbon import paint_swatch
 from meterlog.model import SpanKind
+from meterlog.window.numbers import decimal_sign, in_numbers
+from meterlog.window.words import say
 
 NOTHING = "—"
 HOLD_S = 0.32
@@ -33,7 +35,7 @@ def reading_text(value: float) -> str:
         return NOTHING
     places = 2 if abs(value) < 99.995 else 1
     text = f"{value:.{places}f}"
-    return text.removeprefix("-") if float(text) == 0.0 else text
+    return in_numbers(text.removeprefix("-") if float(text) == 0.0 else text)
 
 
 class Digits(QWidget):
@@ -55,7 +57,7 @@ class Digits(QWidget):
         self.colour = DAY.ink
         self._palette = DAY
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setAccessibleName(f"{label} in {unit}")
+        self.setAccessibleName(say("{label} in {unit}", label=label, unit=unit))
 
     def set_palette(self, palette: Palette, colour: str) -> None:
         """Take other colours; ``colour`` is the number's own."""
@@ -90,12 +92,12 @@ class Digits(QWidget):
         probe = QFontMetricsF(_font(self.font(), 100.0))
         pixels = digit_height / probe.capHeight() * 100.0 + 1.0
         wide = (probe.horizontalAdvance("88.88") + 4.0) * pixels / 100.0
-        return QSizeF(wide + line * 0.6 + 1.0, pixels * 0.82 + line * 1.6 + 1.0)
+        return QSizeF(wide + line * 0.6 + 1.0, pixels * _tall() + line * 1.6 + 1.0)
 
     def digit_pixels(self) -> int:
         """Give the height of the number's font: all there is, unless the number grew too wide."""
         line = QFontMetricsF(self.font()).height()
-        high = max(self.height() - line * 1.6, 8.0) / 0.82
+        high = max(self.height() - line * 1.6, 8.0) / _tall()
         probe = _font(self.font(), 100.0)
         wide = QFontMetricsF(probe).horizontalAdvance("88.88") + 4.0
         if len(self.text) > 5:
@@ -123,8 +125,9 @@ class Digits(QWidget):
         )
         big = _font(self.font(), float(self.digit_pixels()))
         metrics = QFontMetricsF(big)
+        below = max(metrics.tightBoundingRect(decimal_sign()).bottom(), 0.0)
         baseline = rect.bottom() - max(
-            (rect.height() - small.height() * 1.3 - metrics.capHeight()) / 2.0, 4.0
+            (rect.height() - small.height() * 1.3 - metrics.capHeight()) / 2.0, 4.0 + below
         )
         unit = _font(self.font(), small.height() * 1.25)
         unit_wide = QFontMetricsF(unit).horizontalAdvance(self.unit)
@@ -138,6 +141,11 @@ class Digits(QWidget):
         at = rect.right() - pad - metrics.horizontalAdvance(self.text)
         painter.drawText(QPointF(at, baseline), self.text)
         painter.end()
+
+
+def _tall() -> float:
+    """Give the height that a number needs, in heights of its font; a comma hangs below the line."""
+    return 0.82 if decimal_sign() == "." else 0.95
 
 
 def _font(like: QFont, pixels: float) -> QFont:
@@ -156,7 +164,7 @@ class StatePanel(QWidget):
         self.words = ""
         self._palette = DAY
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setAccessibleName("state of the motor: not known")
+        self.setAccessibleName(say("state of the motor: not known"))
 
     def set_palette(self, palette: Palette) -> None:
         """Take other colours."""
@@ -168,8 +176,8 @@ class StatePanel(QWidget):
         if (kind, words) == (self.kind, self.words):
             return
         self.kind, self.words = kind, words
-        word = self._palette.spans[kind].word if kind else "not known"
-        self.setAccessibleName(f"state of the motor: {word}, {words}")
+        word = self._palette.spans[kind].word if kind else say("not known")
+        self.setAccessibleName(say("state of the motor: {word}, {words}", word=word, words=words))
         self.update()
 
     def paintEvent(self, event: QPaintEvent) -> None:

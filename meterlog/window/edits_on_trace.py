@@ -5,8 +5,11 @@ from __future__ import annotations
 from meterlog.window.edits import EditsPanel
 from meterlog.window.run_page import RunPage
 from meterlog.window.session import Session
+from meterlog.window.words import later, say
 
-_NOT_NOW = "Edits are made on top of a recording that is sealed: open one, or stop this one first."
+_NOT_NOW = later(
+    "Edits are made on top of a recording that is sealed: open one, or stop this one first."
+)
 
 
 class EditsOnTrace:
@@ -37,7 +40,7 @@ class EditsOnTrace:
             return
         shown = self._session.shown
         if shown is None or shown.live or self._session.recording:
-            self._session.trouble = _NOT_NOW
+            self._session.trouble = say(_NOT_NOW)
             return
         self._page.show_aside(self.panel)
         self.panel.show_session(self._session)

@@ -10,7 +10,10 @@ from PySide6.QtWidgets import QListWidget, QListWidgetItem
 from meterlog.evidence.circuit_marks import PointMark, marks_of, point_letters
 from meterlog.model import Circuit, CircuitCheck, CircuitReading, CircuitSign, CircuitVerdict
 from meterlog.model.circuit_words import label_of, state_words
+from meterlog.window.numbers import in_numbers
+from meterlog.window.sentences import sentence
 from meterlog.window.whole_lines import WholeLines
+from meterlog.window.words import say
 
 _POINT = Qt.ItemDataRole.UserRole
 
@@ -22,7 +25,7 @@ class EntriesView(QListWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.setAccessibleName("entries of the check, newest first")
+        self.setAccessibleName(say("entries of the check, newest first"))
         self.setWordWrap(True)
         self.setItemDelegate(WholeLines(self))
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -43,12 +46,20 @@ class EntriesView(QListWidget):
             said = state_words(circuit, entry.state)
             if isinstance(entry, CircuitReading):
                 mark = _mark(circuit, check, verdict, entry)
-                beside = f" (should be {mark.expected_words})" if mark.expected_words else ""
+                beside = (
+                    say(
+                        " (should be {expected_words})",
+                        expected_words=in_numbers(mark.expected_words),
+                    )
+                    if mark.expected_words
+                    else ""
+                )
                 name = f"{letters.get(entry.point, '?')}  {label_of(circuit, entry.point)}"
-                words = f"{head}  {name}\n{mark.found_words}{beside} · {said}"
+                words = f"{head}  {name}\n{in_numbers(mark.found_words)}{beside} · {sentence(said)}"
                 lines.append((words, entry.point))
             else:
-                words = f"{head}  {entry.sign.value}: {entry.value} · {said}"
+                sign = f"{say(entry.sign.value)}: {say(entry.value, 'sign')}"
+                words = f"{head}  {sign} · {sentence(said)}"
                 lines.append((words, ""))
         shown = tuple(words for words, _ in lines)
         if shown == self._shown:

@@ -29,34 +29,55 @@ from meterlog.model import (
 )
 from meterlog.model.link_text import BACK, LOST, SILENT
 from meterlog.window.kind_words import KIND_WORDS
+from meterlog.window.numbers import in_numbers, number
 from meterlog.window.remedies_here import remedy_here
+from meterlog.window.sentences import sentence
 from meterlog.window.verdict_words import outcome_words, unseen_words, verdict_words
 from meterlog.window.whole_lines import WholeLines
+from meterlog.window.words import later, say
 
-_SIGNS = {Verdict.FAIL: "✕ FAIL", Verdict.PASS: "✓ PASS", Verdict.CANT_TELL: "? CAN'T TELL"}
-NONE_YET = "Nothing found yet."
-_NOTE = "Note: "
+_SIGNS = {
+    Verdict.FAIL: later("✕ FAIL"), Verdict.PASS: later("✓ PASS"),
+    Verdict.CANT_TELL: later("? CAN'T TELL"),
+}  # fmt: skip
+NONE_YET = later("Nothing found yet.")
+_NOTE = later("Note: ")
 
 
 def finding_words(finding: Finding) -> str:
     """Write a finding as the list shows it: verdict in words and sign, kind, time, statement."""
     at = time_text(finding.start_ns / 1e9, 60.0)
-    return f"{_SIGNS[finding.verdict]}  {KIND_WORDS[finding.kind]}  at {at}\n{finding.statement}"
+    return say(
+        "{verdict}  {kind}  at {at}\n{statement}",
+        verdict=say(_SIGNS[finding.verdict]),
+        kind=say(KIND_WORDS[finding.kind]),
+        at=at,
+        statement=sentence(finding.statement),
+    )
 
 
 def doubt_words(doubt: Doubt) -> str:
     """Write a doubt about a meter as the list shows it."""
-    at = f"  at {time_text(doubt.start_ns / 1e9, 60.0)}" if doubt.end_ns else ""
-    return f"⚠ METER{at}\n{remedy_here(doubt.text)}"
+    at = (
+        say("  at {at}", at=in_numbers(time_text(doubt.start_ns / 1e9, 60.0)))
+        if doubt.end_ns
+        else ""
+    )
+    return say("⚠ METER{at}\n{doubt}", at=at, doubt=remedy_here(doubt.text))
 
 
 def event_words(event: Event) -> str:
     """Write what was noted, or how a meter's readings stopped and came back; empty for others."""
     at = time_text(event.t_ns / 1e9, 60.0)
     if event.kind is EventKind.NOTE and event.value:
-        return f"✎ NOTE  at {at}\n{event.value}"
+        return say("✎ NOTE  at {at}\n{event}", at=at, event=event.value)
     if event.kind is EventKind.LINK and event.value.startswith((LOST, SILENT, BACK)):
-        return f"⚠ METER  at {at}\n{event.source}: {event.value}"
+        return say(
+            "⚠ METER  at {at}\n{source}: {event}",
+            at=at,
+            source=event.source,
+            event=sentence(event.value),
+        )
     return ""
 
 
@@ -75,12 +96,12 @@ class FindingsView(_Widget):
         self._notes: tuple[str, ...] = ()
         self._events: tuple[Event, ...] = ()
         self._verdict: RunVerdict | None = None
-        self.title = QLabel("Findings")
+        self.title = QLabel(say("Findings"))
         self.title.setProperty("rank", "title")
         # However much it counts, the trace beside it keeps its width.
         self.title.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.list = QListWidget()
-        self.list.setAccessibleName("findings")
+        self.list.setAccessibleName(say("findings"))
         self.list.setWordWrap(True)
         self.list.setItemDelegate(WholeLines(self.list))
         self.list.setTextElideMode(Qt.TextElideMode.ElideNone)
@@ -113,7 +134,14 @@ class FindingsView(_Widget):
             In time order; what was noted, and what became of the meters, is listed as well.
         """
         shortest = review.shortest_visible_dropout_s
-        words = "" if shortest is None else f"Dropouts of {shortest:.3g} s or more can't be missed."
+        words = (
+            ""
+            if shortest is None
+            else say(
+                "Dropouts of {shortest} s or more can't be missed.",
+                shortest=number(shortest, ".3g"),
+            )
+        )
         if words != self.unseen.text():
             self.unseen.setText(words)
         listed = {doubt.text for doubt in review.doubts}
@@ -131,10 +159,10 @@ class FindingsView(_Widget):
             self.list.setCurrentRow(-1)
             self.list.scrollToTop()
         failed = sum(f.verdict is Verdict.FAIL for f in self._findings)
-        parts = [f"{failed} failed"] if failed else []
+        parts = [say("{failed} failed", failed=failed)] if failed else []
         if self._doubts:
-            parts.append(f"{len(self._doubts)} ⚠ meter")
-        what = "Findings" if self._verdict is None else outcome_words(self._verdict)
+            parts.append(say("{doubts} ⚠ meter", doubts=len(self._doubts)))
+        what = say("Findings") if self._verdict is None else outcome_words(self._verdict)
         self.title.setText(": ".join([what, ", ".join(parts)] if parts else [what]))
 
     def _list_all(self) -> None:
@@ -161,12 +189,12 @@ class FindingsView(_Widget):
         if verdict is not None:
             told = [*((words, None) for words in verdict_words(verdict)), *told]
         if not told:
-            told.append((NONE_YET, None))
+            told.append((say(NONE_YET), None))
         told += [(event_words(event), event) for event in self._events]
         # Behind the findings: however many notes there are, they push none out of sight.
         if verdict is not None:
             told += [(words, None) for words in unseen_words(verdict)]
-        return [*told, *((f"{_NOTE}{note}", None) for note in self._notes)]
+        return [*told, *((f"{say(_NOTE)}{sentence(note)}", None) for note in self._notes)]
 
     def _on_pick(self, item: QListWidgetItem) -> None:
         finding = item.data(Qt.ItemDataRole.UserRole)

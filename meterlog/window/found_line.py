@@ -6,6 +6,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QWidget
 
 from meterlog.window.shown import Shown
+from meterlog.window.words import say
 
 
 class FoundLine(QWidget):
@@ -20,9 +21,9 @@ class FoundLine(QWidget):
         super().__init__()
         self.words = QLabel("")
         self.words.setWordWrap(True)
-        self.words.setAccessibleName("speeds found")
+        self.words.setAccessibleName(say("speeds found"))
         self.turn = QPushButton("")
-        self.turn.setAccessibleName("take the found speeds as commanded, or give them back")
+        self.turn.setAccessibleName(say("take the found speeds as commanded, or give them back"))
         self.turn.clicked.connect(self.turned)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
@@ -44,13 +45,18 @@ class FoundLine(QWidget):
         self.turn.setDisabled(busy)
         if shown.accepted:
             self.words.setText(
-                "Judged by speeds that were found in the current and taken as commanded: nobody"
-                " recorded them."
+                say(
+                    "Judged by speeds that were found in the current and taken as commanded: nobody"
+                    " recorded them."
+                )
             )
-            self.turn.setText("Show as found again (C)")
+            self.turn.setText(say("Show as found again (C)"))
         else:
             self.words.setText(
-                f"No speed was recorded. {found} speed steps were found in the current; their"
-                " numbers are proposals, by order of current."
+                say(
+                    "No speed was recorded. {found} speed steps were found in the current; their"
+                    " numbers are proposals, by order of current.",
+                    found=found,
+                )
             )
-            self.turn.setText("Take them as commanded (C)")
+            self.turn.setText(say("Take them as commanded (C)"))

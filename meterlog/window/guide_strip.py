@@ -7,6 +7,9 @@ from collections.abc import Sequence
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QWidget
 
+from meterlog.window.sentences import sentence
+from meterlog.window.words import say
+
 SECONDS_EACH = 9
 
 
@@ -25,9 +28,9 @@ class GuideStrip(QWidget):
         self._at = 0
         self.words = QLabel("")
         self.words.setWordWrap(True)
-        self.words.setAccessibleName("what to watch now")
-        self.more = QPushButton("Next (G or /)")
-        self.more.setAccessibleName("next sentence of the guide")
+        self.words.setAccessibleName(say("what to watch now"))
+        self.more = QPushButton(say("Next (G or /)"))
+        self.more.setAccessibleName(say("next sentence of the guide"))
         self.more.clicked.connect(self.forward)
         layout = QHBoxLayout(self)
         layout.setContentsMargins(8, 2, 8, 2)
@@ -42,7 +45,9 @@ class GuideStrip(QWidget):
             self._timer.start()
 
     def _show(self) -> None:
-        self.words.setText(f"{self._at + 1}/{len(self._sentences)}  {self._sentences[self._at]}")
+        self.words.setText(
+            f"{self._at + 1}/{len(self._sentences)}  {sentence(self._sentences[self._at])}"
+        )
         self.more.setVisible(self._at + 1 < len(self._sentences))
 
     def forward(self) -> None:

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QWidget
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QWidget
 
 from meterlog.window.pages import TITLES
+from meterlog.window.words import say
 
 
 class Header(QWidget):
@@ -20,26 +22,39 @@ class Header(QWidget):
         super().__init__()
         name = QLabel("meterlog")
         name.setProperty("rank", "title")
-        self.pages = {one.page: self._button(one.words, one.name, checkable=True) for one in TITLES}
-        self.start = self._button("Start", "start or stop recording")
-        self.open = self._button("Open…", "open a recording")
-        self.looks = self._button("Day / dark", "change between day and dark footwell colours")
+        self.pages = {
+            one.page: self._button(say(one.words), say(one.name), checkable=True) for one in TITLES
+        }
+        self.start = self._button(say("Start"), say("start or stop recording"))
+        self.open = self._button(say("Open…"), say("open a recording"))
+        self.looks = self._button(
+            say("Day / dark"), say("change between day and dark footwell colours")
+        )
         self.what = QLabel("")
-        self.what.setAccessibleName("recording on show")
+        self.what.setAccessibleName(say("recording on show"))
         self.what.setProperty("rank", "second")
         self.what.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.mark = QLabel("")
         self.mark.setProperty("rank", "mark")
-        self.mark.setAccessibleName("origin of the readings")
+        self.mark.setAccessibleName(say("origin of the readings"))
         self.mark.hide()
-        row = QHBoxLayout(self)
-        row.setContentsMargins(8, 4, 8, 0)
-        row.setSpacing(4)
-        for widget in (name, *self.pages.values(), self.start):
-            row.addWidget(widget)
-        row.addWidget(self.what, 1)
-        for widget in (self.mark, self.open, self.looks):
-            row.addWidget(widget)
+        self._left, self._right = QWidget(), QWidget()
+        for place, widgets in (
+            (self._left, (name, *self.pages.values(), self.start)),
+            (self._right, (self.what, self.mark, self.open, self.looks)),
+        ):
+            row = QHBoxLayout(place)
+            row.setContentsMargins(0, 0, 0, 0)
+            row.setSpacing(4)
+            for widget in widgets:
+                row.addWidget(widget, 1 if widget is self.what else 0)
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(8, 4, 8, 0)
+        self._grid.setSpacing(4)
+        self._grid.addWidget(self._left, 0, 0)
+        self._grid.addWidget(self._right, 0, 1)
+        self._grid.setColumnStretch(1, 1)
+        self._row = 0
         for page, button in self.pages.items():
             button.clicked.connect(lambda _=False, to=page: self.page_asked.emit(to))
         self.start.clicked.connect(self.start_asked)
@@ -62,3 +77,16 @@ class Header(QWidget):
         """Show the mark of readings that were not measured; empty for measured ones."""
         self.mark.setText(words)
         self.mark.setVisible(bool(words))
+        self._lay()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Stand in one row, or in two where the words of a language are too long for one."""
+        super().resizeEvent(event)
+        self._lay()
+
+    def _lay(self) -> None:
+        needed = self._left.sizeHint().width() + self._right.sizeHint().width() + 24
+        row = 0 if needed <= self.width() else 1
+        if row != self._row:
+            self._row = row
+            self._grid.addWidget(self._right, row, 1 - row)

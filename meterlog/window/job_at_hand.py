@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
 from meterlog.model import Job
 from meterlog.model.conditions import Conditions
-from meterlog.model.errors import MeterlogError, UsageError
+from meterlog.model.errors import UsageError
 from meterlog.model.job_card import JobCard, PartIdentity, with_value
 from meterlog.profile import settings_folder
+from meterlog.window.kept_file import keep, read_kept
+from meterlog.window.words import say
 from meterlog.work.job_cards import change_card, load_card
 from meterlog.work.job_folder import CARD, WORK, JobWork, Side, change_work, keep_work, load_work
 from meterlog.work.shelf import fresh_folder
@@ -68,7 +69,7 @@ class JobAtHand:
     def last_folder(self) -> Path | None:
         """Give the job of the last time, where it is still there."""
         try:
-            found = json.loads(self._last.read_text("utf-8"))
+            found = read_kept(self._last)
             folder = Path(found["folder"])
             return folder if (folder / CARD).is_file() else None
         except (OSError, ValueError, TypeError, KeyError):
@@ -86,8 +87,14 @@ class JobAtHand:
         self.folder, self.card, self.work = None, JobCard(), JobWork()
         self._tell()
 
-    def open(self, folder: Path) -> None:
+    def open(self, folder: Path, *, remember: bool = True) -> None:
         """Turn to the job in a folder.
+
+        Parameters
+        ----------
+        folder : Path
+        remember : bool
+            Go on with it the next time, too; False for a demo.
 
         Raises
         ------
@@ -98,14 +105,15 @@ class JobAtHand:
         """
         if not (folder / CARD).is_file():
             raise UsageError(
-                f"holds no job: there is no {CARD}.",
+                say("holds no job: there is no {card}.", card=CARD),
                 subject=str(folder),
-                remedy="Choose the folder of one job; they lie in the folder jobs.",
+                remedy=say("Choose the folder of one job; they lie in the folder jobs."),
             )
         self._leave()
         card, work = load_card(folder / CARD), load_work(folder)
         self.folder, self.card, self.work = folder, card, work
-        self._remember()
+        if remember:
+            self._remember()
         self._tell()
 
     def enter(self, key: str, text: str) -> None:
@@ -221,11 +229,7 @@ class JobAtHand:
 
     def _remember(self) -> None:
         """Keep which job is the last one; where that fails, only the convenience is lost."""
-        try:
-            self._last.parent.mkdir(parents=True, exist_ok=True)
-            self._last.write_text(json.dumps({"folder": str(self.folder)}), "utf-8")
-        except (OSError, MeterlogError):
-            return
+        keep(self._last, {"folder": str(self.folder)})
 
     def _leave(self) -> None:
         for listener in self.leaving:

@@ -9,6 +9,7 @@ from meterlog.model.errors import MeterlogError
 from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.session import Session
+from meterlog.window.words import say
 from meterlog.work.job_folder import Side
 
 
@@ -23,6 +24,7 @@ class JobOfSession:
 
     def __init__(self, session: Session, at_hand: JobAtHand) -> None:
         self._session, self._at_hand = session, at_hand
+        self._circuit: Path | None = None
 
     @property
     def words(self) -> str:
@@ -30,11 +32,22 @@ class JobOfSession:
         if self._at_hand.folder is None:
             return ""
         name = self._at_hand.card.work_order or self._at_hand.folder.name
-        return f"{name}: {self._at_hand.work.fitted.value} part in"
+        return say(
+            "{name}: {fitted} part in", name=name, fitted=say(self._at_hand.work.fitted.value)
+        )
 
     def open(self, folder: Path) -> None:
         """Turn to the job in a folder."""
         self._try(lambda: self._at_hand.open(folder))
+
+    def show(self, folder: Path) -> None:
+        """Turn to a job that was handed over, for this time only."""
+        self._try(lambda: self._at_hand.open(folder, remember=False))
+
+    def fit_new(self) -> None:
+        """Say that the new part is in, where a job is at hand."""
+        if self._at_hand.folder is not None:
+            self._try(lambda: self._at_hand.fit(Side.NEW))
 
     def open_last(self) -> None:
         """Go on with the job of the last time, where it is still there."""
@@ -59,6 +72,19 @@ class JobOfSession:
         folder = self._session.folder
         if folder is not None and (made_here or self._at_hand.folder is not None):
             self._try(lambda: self._at_hand.take_recording(folder))
+
+    def add_circuit(self, folder: Path | None) -> None:
+        """Let a circuit check belong to the job that has a recording of its own.
+
+        Parameters
+        ----------
+        folder : Path or None
+            Where the check's entries go; that of the run in progress is known already.
+        """
+        if folder is None or folder in {self._circuit, self._session.folder}:
+            return
+        self._circuit = folder
+        self._try(lambda: self._at_hand.take_recording(folder, circuit=True))
 
     def _try(self, change: Callable[[], None]) -> None:
         try:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -12,7 +11,9 @@ from PySide6.QtGui import QKeyEvent, QKeySequence
 from meterlog.model.errors import DiskFailed, UsageError
 from meterlog.profile import settings_folder
 from meterlog.window.circuit_keys import CircuitAction
+from meterlog.window.kept_file import read_kept, write_kept
 from meterlog.window.keys import Action
+from meterlog.window.words import say
 
 _FILE = "keys.json"
 Bound = Action | CircuitAction
@@ -80,15 +81,15 @@ class KeyMap:
         """
         if key in _NEVER:
             raise UsageError(
-                "can't be bound: the window could not be worked without it.",
-                subject=key_name(key) or "this key",
-                remedy="Press another key.",
+                say("can't be bound: the window could not be worked without it."),
+                subject=say(key_name(key)) or say("this key"),
+                remedy=say("Press another key."),
             )
         if action in UNBOUND:
             raise UsageError(
-                "has keys that say which one; another key could not.",
-                subject=action.value,
-                remedy="Bind another action, such as the next speed.",
+                say("has keys that say which one; another key could not."),
+                subject=say(action.value),
+                remedy=say("Bind another action, such as the next speed."),
             )
         before: Bound | None
         kept = dict(self._elsewhere), dict(self._circuit)
@@ -114,21 +115,18 @@ class KeyMap:
             "elsewhere": {key_name(key): one.value for key, one in self._elsewhere.items()},
         }
         try:
-            self._path.parent.mkdir(parents=True, exist_ok=True)
-            aside = self._path.with_suffix(".new")
-            aside.write_text(json.dumps(values, indent=1), "utf-8")
-            aside.replace(self._path)
+            write_kept(self._path, values)
         except OSError as error:
             self._elsewhere, self._circuit = before
             raise DiskFailed(
-                f"can't be written: {error.strerror}.",
+                say("can't be written: {why}.", why=error.strerror),
                 subject=str(self._path),
-                remedy="Free some space, or ask for the right to write there.",
+                remedy=say("Free some space, or ask for the right to write there."),
             ) from error
 
     def _load(self) -> None:
         try:
-            found = json.loads(self._path.read_text("utf-8"))
+            found = read_kept(self._path)
             self._elsewhere = {
                 key_named(name): Action(what) for name, what in found["elsewhere"].items()
             }
@@ -139,11 +137,13 @@ class KeyMap:
             return
         except (OSError, ValueError, TypeError, KeyError, AttributeError) as error:
             self._elsewhere, self._circuit = {}, {}
-            self.trouble = f"Your own keys could not be read from {self._path}: {error}"
+            self.trouble = say(
+                "Your own keys could not be read from {path}: {error}", path=self._path, error=error
+            )
 
 
 def key_name(key: Qt.Key) -> str:
-    """Give the name of a key, as it stands in the file and on the key map."""
+    """Give the name of a key, as it stands in the file."""
     return QKeySequence(key).toString(QKeySequence.SequenceFormat.PortableText)
 
 
@@ -158,7 +158,7 @@ def key_named(name: str) -> Qt.Key:
     sequence = QKeySequence.fromString(name, QKeySequence.SequenceFormat.PortableText)
     key = next((one for one in Qt.Key if key_name(one) == name), None) if len(name) else None
     if sequence.count() != 1 or key is None:
-        raise ValueError(f"{name!r} is no key.")
+        raise ValueError(say("'{name}' is no key.", name=name))
     if key in _NEVER:
-        raise ValueError(f"{name!r} can't be bound.")
+        raise ValueError(say("'{name}' can't be bound.", name=name))
     return key

@@ -5,15 +5,48 @@ from __future__ import annotations
 import html
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QLabel
+
+from meterlog.window.words import say
 
 if TYPE_CHECKING:
     from meterlog.evidence.palette import Palette
 
 
+_NAMED = {
+    "Enter": Qt.Key.Key_Enter, "Space": Qt.Key.Key_Space, "−": Qt.Key.Key_Minus,
+    "←": Qt.Key.Key_Left, "→": Qt.Key.Key_Right, "↑": Qt.Key.Key_Up, "↓": Qt.Key.Key_Down,
+    "⌫": Qt.Key.Key_Backspace, "PgUp": Qt.Key.Key_PageUp, "PgDn": Qt.Key.Key_PageDown,
+}  # fmt: skip
+"""Keys that the map calls otherwise than Qt does."""
+_OR = "/"
+"""Stands between keys that do the same."""
+_DIGITS = "0 – 9"
+_EACH_DIGIT = "0 1 2 3 4 5 6 7 8 9"
+"""How they stand where each can be clicked."""
+
+
+def key_shown(word: str) -> Qt.Key | None:
+    """Give the key that a word of the key map names; None where it names none."""
+    if word in _NAMED:
+        return _NAMED[word]
+    sequence = QKeySequence(word)
+    if sequence.count() != 1 or "+" in word[:-1]:
+        return None
+    found = next((one for one in Qt.Key if QKeySequence(one) == sequence), None)
+    return None if found is Qt.Key.Key_unknown else found
+
+
 class KeyStrip(QLabel):
-    """One or two lines that name every key that acts on the page on show, and what it does."""
+    """One or two lines that name every key that acts on the page on show, and what it does.
+
+    A click on a key is a press of it: ``pressed`` is emitted with the key. So all that keys do can
+    be done with a mouse or a finger, too.
+    """
+
+    pressed = Signal(int)
 
     def __init__(self) -> None:
         super().__init__()
@@ -22,13 +55,17 @@ class KeyStrip(QLabel):
         self.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self._palette: Palette | None = None
         self._shown: tuple[tuple[str, str], ...] = ()
+        self.setTextInteractionFlags(Qt.TextInteractionFlag.LinksAccessibleByMouse)
+        self.linkActivated.connect(lambda told: self.pressed.emit(int(told)))
 
     def show_keys(self, shown: tuple[tuple[str, str], ...]) -> None:
         """Name keys, each with what it does."""
         if shown == self._shown:
             return
         self._shown = shown
-        self.setAccessibleName(f"keys: {', '.join(f'{keys}: {words}' for keys, words in shown)}")
+        self.setAccessibleName(
+            say("keys: {names}", names=", ".join((f"{keys}: {words}" for keys, words in shown)))
+        )
         self._write()
 
     def set_palette(self, palette: Palette) -> None:
@@ -42,8 +79,18 @@ class KeyStrip(QLabel):
             return
         style = f"background-color:{palette.accent};color:{palette.on_accent}"
 
+        def press(word: str, shown: str, of: str) -> str:
+            key = None if word == _OR else key_shown(word)
+            plain = html.escape(shown).replace(" ", "&nbsp;")
+            if key is None:
+                return plain
+            look = f"color:{of};text-decoration:none"
+            return f'<a href="{key.value}" style="{look}">{plain}</a>'
+
         def chip(keys: str, words: str) -> str:
-            keys, words = (html.escape(one).replace(" ", "&nbsp;") for one in (keys, words))
-            return f'<span style="{style}">&nbsp;{keys}&nbsp;</span>&nbsp;{words}'
+            each = keys.replace(_DIGITS, _EACH_DIGIT).split(" ")
+            parts = "&nbsp;".join(press(word, say(word), palette.on_accent) for word in each)
+            does = press(each[0], words, palette.ink)
+            return f'<span style="{style}">&nbsp;{parts}&nbsp;</span>&nbsp;{does}'
 
         self.setText(" &ensp;".join(chip(*one) for one in self._shown))

@@ -21,6 +21,7 @@ class Action(StrEnum):
     TAP = "tap"
     WIGGLE = "wiggle"
     NOTE = "note"
+    MARK = "mark"
     ZERO = "zero"
     TYPE_READING = "type a reading"
     FOLLOW = "follow"
@@ -103,6 +104,7 @@ BINDINGS = (
     Binding(Action.WIGGLE, (_Key.Key_W,), "W", "leads moved"),
     Binding(Action.ZERO, (_Key.Key_Z,), "Z", "zero clamp"),
     Binding(Action.NOTE, (_Key.Key_Minus, _Key.Key_N), "− / N", "note"),
+    Binding(Action.MARK, (_Key.Key_H,), "H", "mark"),
     Binding(Action.TYPE_READING, (_Key.Key_Equal, _Key.Key_R), "= / R", "type"),
     Binding(
         Action.FOLLOW,
@@ -114,7 +116,7 @@ BINDINGS = (
     Binding(Action.LATER, (_Key.Key_Right,), "", ""),
     Binding(Action.CLOSER, (_Key.Key_Up,), "↑ ↓", "zoom"),
     Binding(Action.WIDER, (_Key.Key_Down,), "", ""),
-    Binding(Action.STRETCH, (_Key.Key_X,), "X ⇧ + arrows", "measure"),
+    Binding(Action.STRETCH, (_Key.Key_X,), "X ⇧←→↑↓", "measure"),
     Binding(Action.SECOND, (_Key.Key_I,), "I", "second run"),
     Binding(Action.EDITS, (_Key.Key_Q,), "Q", "edits"),
     Binding(Action.UNDO, (_Key.Key_Backspace, _Key.Key_U), "⌫ / U", "undo"),
@@ -122,20 +124,20 @@ BINDINGS = (
     Binding(Action.GUIDE, (_Key.Key_Slash, _Key.Key_G), "", ""),
     Binding(Action.FOUND_STEPS, (_Key.Key_C,), "C", "found speeds: take, undo"),
     Binding(Action.ASK, (_Key.Key_A,), "A", "ask the ticked ports"),
-    Binding(Action.OPEN, (_Key.Key_O,), "O", "open"),
+    Binding(Action.OPEN, (_Key.Key_O,), "", ""),
     Binding(Action.JOB, (_Key.Key_J,), "J", "job"),
     Binding(Action.METERS, (_Key.Key_M,), "M", "meters", "trace"),
     Binding(Action.CIRCUIT, (_Key.Key_E,), "E", "circuit"),
     Binding(Action.COMPARE, (_Key.Key_B,), "B", "before / after"),
     Binding(Action.CLAIM, (_Key.Key_K,), "K", "claim"),
     Binding(Action.RECORDINGS, (_Key.Key_L,), "L", "recordings"),
-    Binding(Action.WHOLE_SCREEN, (_Key.Key_F11,), "F11", "full"),
+    Binding(Action.WHOLE_SCREEN, (_Key.Key_F11,), "", ""),
     Binding(Action.SOUND, (_Key.Key_V,), "V Y PgUp PgDn", "sound"),
     Binding(Action.FOLLOWED, (_Key.Key_Y,), "", ""),
     Binding(Action.LOUDER, (_Key.Key_PageUp,), "", ""),
     Binding(Action.SOFTER, (_Key.Key_PageDown,), "", ""),
-    Binding(Action.KEYS, (_Key.Key_F12,), "F12", "keys"),
-    Binding(Action.LOOKS, (_Key.Key_Asterisk, _Key.Key_D), "* / D", "day, dark"),
+    Binding(Action.KEYS, (_Key.Key_F12,), "", ""),
+    Binding(Action.LOOKS, (_Key.Key_Asterisk, _Key.Key_D), "* / D F11 F12", "day, full, keys"),
 )
 
 _BY_KEY = {key: binding.action for binding in BINDINGS for key in binding.keys}

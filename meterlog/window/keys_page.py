@@ -23,10 +23,11 @@ from meterlog.window.key_map import UNBOUND, Bound, KeyMap, key_name
 from meterlog.window.keys import BINDINGS
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.tab_order import order_tabs
+from meterlog.window.words import later, say
 from meterlog.window.work_page import PageKey
 
-HEADS = ("what", "where", "keys", "your own")
-_HOW = (
+HEADS = (later("what"), later("where"), later("keys"), later("your own"))
+_HOW = later(
     "Choose what a foot pedal, a ring or a spare key shall do, press Bind, then press it. The keys"
     " that are always there stay; a key of your own goes before them."
 )
@@ -62,8 +63,8 @@ class KeysDesk:
     def keys(self) -> tuple[PageKey, ...]:
         """Give the keys of the page: those of its buttons."""
         return (
-            PageKey((Qt.Key.Key_Insert,), "Ins", "bind", self.page.listen),
-            PageKey((Qt.Key.Key_Delete,), "Del", "free", self.page.free),
+            PageKey((Qt.Key.Key_Insert,), "Ins", say("bind"), self.page.listen),
+            PageKey((Qt.Key.Key_Delete,), "Del", say("free"), self.page.free),
         )
 
     def may_close(self) -> bool:
@@ -81,16 +82,16 @@ class _KeysWidget(QWidget):
         self._own = own
         self._listening: Bound | None = None
         self._rows = _rows()
-        title = QLabel("Keys")
+        title = QLabel(say("Keys"))
         title.setProperty("rank", "title")
-        how = QLabel(_HOW)
+        how = QLabel(say(_HOW))
         how.setWordWrap(True)
         self.said = QLabel("")
         self.said.setWordWrap(True)
-        self.said.setAccessibleName("what became of it")
+        self.said.setAccessibleName(say("what became of it"))
         self.table = QTableWidget(len(self._rows), len(HEADS))
-        self.table.setAccessibleName("what each key does")
-        self.table.setHorizontalHeaderLabels(list(HEADS))
+        self.table.setAccessibleName(say("what each key does"))
+        self.table.setHorizontalHeaderLabels(list(map(say, HEADS)))
         self.table.verticalHeader().hide()
         self.table.setEditTriggers(QTableWidget.EditTrigger.NoEditTriggers)
         self.table.setSelectionBehavior(QTableWidget.SelectionBehavior.SelectRows)
@@ -99,11 +100,11 @@ class _KeysWidget(QWidget):
         head = self.table.horizontalHeader()
         head.setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
         head.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft)
-        self.bind = QPushButton("Bind: then press the key or pedal")
-        self.bind.setAccessibleName("bind a key of your own to what is chosen")
+        self.bind = QPushButton(say("Bind: then press the key or pedal"))
+        self.bind.setAccessibleName(say("bind a key of your own to what is chosen"))
         self.bind.clicked.connect(self.listen)
-        self.loosen = QPushButton("Free")
-        self.loosen.setAccessibleName("take the keys of your own from what is chosen")
+        self.loosen = QPushButton(say("Free"))
+        self.loosen.setAccessibleName(say("take the keys of your own from what is chosen"))
         self.loosen.clicked.connect(self.free)
         buttons = QHBoxLayout()
         for button in (self.bind, self.loosen):
@@ -123,7 +124,9 @@ class _KeysWidget(QWidget):
     def show_keys(self) -> None:
         """Write the table."""
         for row, (action, where, words, keys) in enumerate(self._rows):
-            for column, text in enumerate((words, where, keys, " / ".join(self._own.keys(action)))):
+            for column, text in enumerate(
+                (words, where, keys, " / ".join(map(say, self._own.keys(action))))
+            ):
                 self.table.setItem(row, column, QTableWidgetItem(text))
 
     def chosen(self) -> Bound:
@@ -133,7 +136,12 @@ class _KeysWidget(QWidget):
     def listen(self) -> None:
         """Take the next key that is pressed, whatever it is."""
         self._listening = self.chosen()
-        self.said.setText(f"Press the key or pedal for: {self._listening.value}. Esc: none.")
+        self.said.setText(
+            say(
+                "Press the key or pedal for: {listening}. Esc: none.",
+                listening=say(self._listening.value),
+            )
+        )
         application = QApplication.instance()
         if application is not None:
             application.installEventFilter(self)
@@ -153,7 +161,7 @@ class _KeysWidget(QWidget):
         except MeterlogError as error:
             self.said.setText(remedy_here(str(error)))
             return
-        self.said.setText(f"No key of your own for: {action.value}.")
+        self.said.setText(say("No key of your own for: {action}.", action=say(action.value)))
         self.show_keys()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
@@ -168,7 +176,7 @@ class _KeysWidget(QWidget):
             return True  # the key that goes with it is yet to come
         self.deafen()
         if key is Qt.Key.Key_Escape:
-            self.said.setText("Nothing was bound.")
+            self.said.setText(say("Nothing was bound."))
             return True
         self._bind(key, action)
         return True
@@ -179,22 +187,38 @@ class _KeysWidget(QWidget):
         except MeterlogError as error:
             self.said.setText(remedy_here(str(error)))
             return
-        instead = f" It did: {before.value}." if before not in {None, action} else ""
+        instead = (
+            say(" It did: {before}.", before=say(before.value))
+            if before not in {None, action}
+            else ""
+        )
         usual = _usual(key, circuit=isinstance(action, CircuitAction))
-        over = f" There it goes before: {usual}." if usual and usual != action.value else ""
-        self.said.setText(f"{key_name(key)} now does: {action.value}.{instead}{over}")
+        over = (
+            say(" There it goes before: {usual}.", usual=say(usual))
+            if usual and usual != action.value
+            else ""
+        )
+        self.said.setText(
+            say(
+                "{key} now does: {action}.{instead}{over}",
+                key=say(key_name(key)),
+                action=say(action.value),
+                instead=instead,
+                over=over,
+            )
+        )
         self.show_keys()
 
 
 def _rows() -> tuple[tuple[Bound, str, str, str], ...]:
     """Give action, where it acts, what it does and its usual keys, for all that can be bound."""
     rows: list[tuple[Bound, str, str, str]] = [
-        (one.action, "everywhere", _what(one.action, one.words), _names(one.keys))
+        (one.action, say("everywhere"), _what(one.action, one.words), _names(one.keys))
         for one in BINDINGS
         if one.action not in UNBOUND
     ]
     rows += [
-        (one.action, "Circuit", _what(one.action, one.words), _names(one.keys))
+        (one.action, say("Circuit"), _what(one.action, one.words), _names(one.keys))
         for one in CIRCUIT_BINDINGS
         if isinstance(one.action, CircuitAction) and one.action not in UNBOUND
     ]
@@ -203,11 +227,15 @@ def _rows() -> tuple[tuple[Bound, str, str, str], ...]:
 
 def _what(action: Bound, words: str) -> str:
     """Give what an action does: its name, and what the key map says of it where that says more."""
-    return action.value if not words or words == action.value else f"{action.value}: {words}"
+    return (
+        say(action.value)
+        if not words or words == action.value
+        else f"{say(action.value)}: {say(words)}"
+    )
 
 
 def _names(keys: tuple[Qt.Key, ...]) -> str:
-    return " / ".join(dict.fromkeys(key_name(key) for key in keys))
+    return " / ".join(dict.fromkeys(say(key_name(key)) for key in keys))
 
 
 def _usual(key: Qt.Key, *, circuit: bool) -> str:

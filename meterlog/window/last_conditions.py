@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-import contextlib
-import json
-import secrets
 from dataclasses import asdict
 from pathlib import Path
 
@@ -12,6 +9,7 @@ from meterlog.model import Conditions
 from meterlog.model.condition_fields import CONDITION_FIELDS, with_condition
 from meterlog.model.errors import UsageError
 from meterlog.profile import settings_folder
+from meterlog.window.kept_file import keep, read_kept
 
 _FILE = "last-conditions.json"
 
@@ -31,11 +29,11 @@ class LastConditions:
     def load(self) -> Conditions:
         """Give what is kept; what can't be read is left out."""
         try:
-            found = json.loads(self._path.read_text("utf-8"))
-        except (OSError, ValueError, RecursionError):
+            found = read_kept(self._path)
+        except (OSError, ValueError):
             return Conditions()
         kept = Conditions()
-        for field in CONDITION_FIELDS if isinstance(found, dict) else ():
+        for field in CONDITION_FIELDS:
             value = found.get(field.name)
             if not isinstance(value, str | int | float) or (
                 not field.is_number and value not in field.choices
@@ -49,13 +47,4 @@ class LastConditions:
 
     def keep(self, conditions: Conditions) -> bool:
         """Keep conditions in the place of those before; False when the disk does not take them."""
-        aside = self._path.with_name(f".{_FILE}.{secrets.token_hex(4)}")
-        try:
-            self._path.parent.mkdir(parents=True, exist_ok=True)
-            aside.write_text(json.dumps(asdict(conditions), ensure_ascii=True, indent=1), "utf-8")
-            aside.replace(self._path)
-        except OSError:
-            with contextlib.suppress(OSError):
-                aside.unlink(missing_ok=True)
-            return False
-        return True
+        return keep(self._path, asdict(conditions))

@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-import json
-import os
-import tempfile
 from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass, field
 from pathlib import Path
 
 from meterlog.instruments import PortInfo
 from meterlog.profile import settings_folder
+from meterlog.window.kept_file import keep, read_kept
 
 _FILE = "last-setup.json"
 
@@ -117,27 +115,13 @@ class LastSetup:
     def load(self) -> Setup:
         """Give what is kept; an empty setup where nothing is, or nothing that can be read."""
         try:
-            found = json.loads(self._path.read_text("utf-8"))
-            return _setup(found)
-        except (OSError, ValueError, TypeError, KeyError, RecursionError):
+            return _setup(read_kept(self._path))
+        except (OSError, ValueError, TypeError, KeyError):
             return Setup()
 
     def keep(self, setup: Setup) -> bool:
         """Keep a setup in the place of the one before; False when the disk does not take it."""
-        text = json.dumps(asdict(setup), ensure_ascii=True, indent=1)
-        try:
-            self._path.parent.mkdir(parents=True, exist_ok=True)
-            handle, name = tempfile.mkstemp(dir=self._path.parent, prefix=f".{_FILE}")
-            try:
-                with os.fdopen(handle, "w", encoding="utf-8") as stream:
-                    stream.write(text)
-                Path(name).replace(self._path)
-            except BaseException:
-                Path(name).unlink(missing_ok=True)
-                raise
-        except OSError:
-            return False
-        return True
+        return keep(self._path, asdict(setup))
 
 
 def _setup(found: object) -> Setup:

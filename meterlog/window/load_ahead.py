@@ -36,15 +36,23 @@ class LoadAhead(QObject):
     parent : QObject
         With it goes what waits.
     modules : sequence of str
-    then : callable
+    then : callable or None
         Called when all are there.
+    also : callable or None
+        Called after the modules, in the thread.
     """
 
-    def __init__(self, parent: QObject, modules: Sequence[str], then: Callable[[], object]) -> None:
+    def __init__(
+        self,
+        parent: QObject,
+        modules: Sequence[str],
+        then: Callable[[], object] | None = None,
+        also: Callable[[], object] | None = None,
+    ) -> None:
         super().__init__(parent)
         self._then = then
         self._thread = threading.Thread(
-            target=_load, args=(modules,), name="meterlog-load", daemon=True
+            target=_load, args=(modules, also), name="meterlog-load", daemon=True
         )
         self._timer = QTimer(self)
         self._timer.setInterval(_LOOK_MS)
@@ -55,13 +63,26 @@ class LoadAhead(QObject):
     def _look(self) -> None:
         if not self._thread.is_alive():
             self._timer.stop()
-            self._then()
+            if self._then is not None:
+                self._then()
 
 
-def _load(modules: Sequence[str]) -> None:
-    for name in modules:
-        try:
+def read_last_circuit() -> None:
+    """Read the circuit that was chosen last: its page begins with it."""
+    from meterlog.profile import load_circuit
+    from meterlog.window.last_setup import LastSetup
+
+    name = LastSetup().load().circuit
+    if name:
+        load_circuit(name)
+
+
+def _load(modules: Sequence[str], also: Callable[[], object] | None) -> None:
+    try:
+        for name in modules:
             importlib.import_module(name)
-        # What is wrong with it is told where it is needed.
-        except Exception:  # noqa: BLE001
-            return
+        if also is not None:
+            also()
+    # What is wrong with it is told where it is needed.
+    except Exception:  # noqa: BLE001
+        return

@@ -10,10 +10,11 @@ import os
 import signal
 import time
 from collections.abc import Callable
-from typing import TYPE_CHECKING, TypeVar
+from typing import TYPE_CHECKING, TypeVar, cast
 
 from meterlog.model.errors import MeterlogError
-from meterlog.window.long_work import Cancelled, LongWork, Progress, trouble_words
+from meterlog.window.long_work import Cancelled, LongWork, Progress, fault_words
+from meterlog.window.words import say
 
 if TYPE_CHECKING:
     from multiprocessing.connection import Connection
@@ -62,21 +63,22 @@ def _apart(work: Callable[[Progress], T], tell: Progress, name: str) -> T:
             with there:
                 child.start()
         except OSError as error:
-            raise _broken(f"it did not start: {error.strerror}") from error
+            raise _broken(say("it did not start: {error}", error=error.strerror)) from error
         try:
-            return _heard(here, tell)
+            made = cast("T", _heard(here, tell))
         except Cancelled:
             _ask_to_stop(here)
             raise
         except (EOFError, OSError) as error:
             child.join(_END_S)
-            raise _broken(f"it broke off (code {child.exitcode})") from error
+            raise _broken(say("it broke off (code {code})", code=child.exitcode)) from error
         finally:
             _end(child)
+        return made
 
 
-def _heard(here: Connection, tell: Progress) -> T:
-    """Tell the progress until the outcome has come."""
+def _heard(here: Connection, tell: Progress) -> object:
+    """Tell the progress until the outcome has come, and give it as it came."""
     part = 0.0
     while True:
         tell(part)
@@ -86,10 +88,12 @@ def _heard(here: Connection, tell: Progress) -> T:
         if kind == "part":
             part = float(value)
         elif kind == "made":
-            made: T = value
+            made: object = value
             return made
-        else:
+        elif kind == "trouble":
             raise MeterlogError(str(value))
+        else:
+            raise MeterlogError(fault_words(*value))
 
 
 def _ask_to_stop(here: Connection) -> None:
@@ -116,7 +120,7 @@ def _end(child: BaseProcess) -> None:
 
 
 def _broken(why: str) -> MeterlogError:
-    return MeterlogError(f"This can't be done now: {why}.", remedy="Try again.")
+    return MeterlogError(say("This can't be done now: {why}.", why=why), remedy=say("Try again."))
 
 
 class _Teller:
@@ -156,9 +160,12 @@ def _run(there: Connection, work: Callable[[Progress], object]) -> None:
         outcome: tuple[str, object] = ("made", work(_Teller(there)))
     except Cancelled:
         outcome = ("cancelled", "")
+    # The window puts it in its own language.
+    except MeterlogError as error:
+        outcome = ("trouble", str(error))
     # The top of a process: whatever goes wrong must reach who waits for the outcome.
     except Exception as error:  # noqa: BLE001
-        outcome = ("trouble", trouble_words(error))
+        outcome = ("fault", (type(error).__name__, str(error)))
     try:
         there.send(outcome)
     except (EOFError, OSError):

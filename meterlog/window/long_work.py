@@ -8,6 +8,7 @@ from typing import Generic, TypeVar
 
 from meterlog.model.errors import MeterlogError
 from meterlog.window.remedies_here import remedy_here
+from meterlog.window.words import say
 
 T = TypeVar("T")
 Progress = Callable[[float], None]
@@ -105,4 +106,11 @@ def trouble_words(error: Exception) -> str:
     """Say what went wrong: an error meant for a person in its words, any other as a fault."""
     if isinstance(error, MeterlogError):
         return remedy_here(str(error))
-    return f"{type(error).__name__}: {error} This is a fault of the program; please report it."
+    return fault_words(type(error).__name__, str(error))
+
+
+def fault_words(name: str, text: str) -> str:
+    """Say that the program itself is at fault: the kind of its error, and what that says."""
+    return say(
+        "{name}: {error} This is a fault of the program; please report it.", name=name, error=text
+    )

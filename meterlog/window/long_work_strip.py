@@ -5,6 +5,8 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QPushButton, QWidget
 
+from meterlog.window.words import say
+
 
 class LongWorkStrip(QWidget):
     """One line; hidden while nothing goes on. ``cancelled`` is emitted by its button."""
@@ -17,7 +19,7 @@ class LongWorkStrip(QWidget):
         self.bar = QProgressBar()
         self.bar.setRange(0, 1000)
         self.bar.setTextVisible(True)
-        self.stop = QPushButton("Cancel")
+        self.stop = QPushButton(say("Cancel"))
         self.stop.clicked.connect(self.cancelled)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
@@ -30,8 +32,8 @@ class LongWorkStrip(QWidget):
         """Show what goes on and the part done, 0 to 1."""
         self.words.setText(words)
         self.bar.setAccessibleName(words)
-        self.stop.setAccessibleName(f"cancel: {words}")
+        self.stop.setAccessibleName(say("cancel: {words}", words=words))
         self.bar.setValue(round(part * 1000))
         self.stop.setDisabled(stopping)
-        self.stop.setText("Stopping…" if stopping else "Cancel")
+        self.stop.setText(say("Stopping…") if stopping else say("Cancel"))
         self.show()

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import gc
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -30,6 +29,7 @@ from meterlog.window.key_strip import KeyStrip
 from meterlog.window.pages import Page, page_by_place
 from meterlog.window.reading_distance import FULL_SCREEN_MM, pixels_per_mm
 from meterlog.window.theme import first_sheet, qt_palette, style_sheet, text_pixels
+from meterlog.window.words import say
 
 if TYPE_CHECKING:
     from meterlog.evidence.palette import Palette
@@ -80,6 +80,7 @@ class MainWindow(QMainWindow):
         self.foot = QVBoxLayout()
         self.keys = KeyStrip()
         self.desk: Desk | None = None
+        self.filled = False
         self._on_mark = on_mark
         self._pixels = text_pixels(self.width(), self.height())
         self._lay_out()
@@ -93,8 +94,8 @@ class MainWindow(QMainWindow):
             label.setProperty("rank", rank)
             label.setWordWrap(True)
             label.hide()
-        self.alarm.setAccessibleName("alarm")
-        self.said.setAccessibleName("message")
+        self.alarm.setAccessibleName(say("alarm"))
+        self.said.setAccessibleName(say("message"))
         body = QWidget()
         column = QVBoxLayout(body)
         column.setContentsMargins(0, 0, 0, 4)
@@ -107,27 +108,48 @@ class MainWindow(QMainWindow):
         column.addLayout(self.foot)
         column.addWidget(self.keys)
         self.setCentralWidget(body)
+        self.keys.pressed.connect(self._press)
 
-    def fill(self, run: Run | None = None, recording: Path | None = None) -> None:
-        """Load the pages, and show a run or a recording if there is one; after the first paint."""
+    def fill(
+        self, run: Run | None = None, recording: Path | None = None, job: Path | None = None
+    ) -> None:
+        """Load the pages, and show what was handed over; after the first paint.
+
+        Parameters
+        ----------
+        run : Run or None
+        recording : Path or None
+        job : Path or None
+            Folder of the job that they belong to.
+        """
+        for _ in self.filling(run, recording, job):
+            pass
+
+    def filling(
+        self, run: Run | None = None, recording: Path | None = None, job: Path | None = None
+    ) -> Iterator[None]:
+        """Do what :meth:`fill` does, in turns between which the window can be painted."""
         from meterlog.evidence.palette import DAY
         from meterlog.window.desk import Desk
 
+        yield
         if self.desk is None:
             self.look = DAY
             self.desk = Desk(self, self._on_mark, self._next_run)
+            yield
             self._restyle()
-        # What was loaded stays: looking through it again and again for what could be let go costs
-        # up to a tenth of a second each time, and no picture comes meanwhile.
-        gc.collect()
-        gc.freeze()
-        self.desk.begin(run, recording)
+            yield
+        self.desk.run_page.fill()
+        yield
+        self.desk.begin(run, recording, job)
+        self.filled = True
 
     def toggle_looks(self) -> None:
-        """Change between day and dark footwell."""
-        from meterlog.evidence.palette import DARK, DAY
+        """Turn to the next palette: day, dark footwell, high contrast."""
+        from meterlog.evidence.palette import DAY, PALETTES
 
-        self.look = DAY if self.look is DARK else DARK
+        now = PALETTES.index(self.look or DAY)
+        self.look = PALETTES[(now + 1) % len(PALETTES)]
         self._restyle()
 
     def _restyle(self) -> None:
@@ -135,12 +157,15 @@ class MainWindow(QMainWindow):
         if self.look is None or self.desk is None:
             self.setStyleSheet(first_sheet(self._pixels))
             return
-        self.setPalette(qt_palette(self.look))
-        self.setStyleSheet(style_sheet(self.look, self._pixels))
-        self.keys.set_palette(self.look)
-        self.desk.run_page.set_palette(self.look, self._pixels)
-        self.desk.circuit.page.set_palette(self.look, self._pixels)
-        self.desk.parts.set_palette(self.look, self._pixels)
+        from meterlog.window.spoken_palette import in_language
+
+        look = in_language(self.look)
+        self.setPalette(qt_palette(look))
+        self.setStyleSheet(style_sheet(look, self._pixels))
+        self.keys.set_palette(look)
+        self.desk.run_page.set_palette(look, self._pixels)
+        self.desk.circuit.page.set_palette(look, self._pixels)
+        self.desk.parts.set_palette(look, self._pixels)
         self._size_digits()
 
     def _size_digits(self) -> None:
@@ -201,6 +226,14 @@ class MainWindow(QMainWindow):
                         self.desk.do(*found)
                     return True
         return super().eventFilter(watched, event)
+
+    def _press(self, key: int) -> None:
+        """Do what a key of the key map does that was clicked."""
+        event = QKeyEvent(QEvent.Type.KeyPress, key, Qt.KeyboardModifier.NoModifier)
+        desk = self.desk
+        found = None if desk is None else desk.keys.wanted(event, desk.page)
+        if desk is not None and found is not None and desk.keys.acts(found[0], desk.page):
+            desk.do(*found)
 
     def _frame_takes(self, event: QKeyEvent) -> bool:
         """Take the keys that act in a text field too: Ctrl and a digit, and Esc to leave it."""

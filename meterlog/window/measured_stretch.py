@@ -13,6 +13,9 @@ from meterlog.analysis.rounding import with_uncertainty
 from meterlog.evidence.ticks import time_text
 from meterlog.model import Role
 from meterlog.window.long_work import LongWork, Progress
+from meterlog.window.numbers import in_numbers, number
+from meterlog.window.sentences import sentence
+from meterlog.window.words import say
 
 if TYPE_CHECKING:
     from meterlog.analysis.stretch_figures import StretchFigure
@@ -33,10 +36,10 @@ class MeasuredStretch(QWidget):
         super().__init__()
         self.words = QLabel("")
         self.words.setWordWrap(True)
-        self.words.setAccessibleName("figures of the measured stretch")
+        self.words.setAccessibleName(say("figures of the measured stretch"))
         self.words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        self.copy = QPushButton("Copy")
-        self.copy.setAccessibleName("copy the figures of the measured stretch")
+        self.copy = QPushButton(say("Copy"))
+        self.copy.setAccessibleName(say("copy the figures of the measured stretch"))
         self.copy.clicked.connect(lambda: QApplication.clipboard().setText(self.words.text()))
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
@@ -118,28 +121,41 @@ def _figures(folder: Path, start_ns: int, end_ns: int, tell: Progress) -> tuple[
 def stretch_words(start_ns: int, end_ns: int, figures: Sequence[StretchFigure]) -> str:
     """Write the figures of a stretch: a line with its times, then one a channel."""
     wide_s = (end_ns - start_ns) / 1e9
-    ends = " to ".join(time_text(at / 1e9, wide_s / 100) for at in (start_ns, end_ns))
-    return "\n".join([f"{ends} ({wide_s:.4g} s)", *map(_channel_words, figures)])
+    ends = say(" to ").join(
+        in_numbers(time_text(at / 1e9, wide_s / 100)) for at in (start_ns, end_ns)
+    )
+    return "\n".join([f"{ends} ({number(wide_s, '.4g')} s)", *map(_channel_words, figures)])
 
 
 def _channel_words(one: StretchFigure) -> str:
-    name = one.source if one.role is Role.OTHER else one.role.value.replace("-", " ")
+    name = one.source if one.role is Role.OTHER else say(one.role.value.replace("-", " "))
     if one.mean is None:
         return (
-            f"{name}: no reading ({one.left_out} without a value)"
+            say("{name}: no reading ({left_out} without a value)", name=name, left_out=one.left_out)
             if one.left_out
-            else (f"{name}: no reading")
+            else (say("{name}: no reading", name=name))
         )
     u = one.mean.expanded if one.mean.sources else None
-    parts = [f"mean {with_uncertainty(one.mean.value, u, one.unit)}"]
+    parts = [
+        say(
+            "mean {mean}",
+            mean=in_numbers(with_uncertainty(one.mean.value, u, one.unit)),
+        )
+    ]
     if one.low is not None and one.high is not None:
-        parts.append(f"{one.low:.4g} to {one.high:.4g}")
+        parts.append(
+            say("{low} to {high}", low=number(one.low, ".4g"), high=number(one.high, ".4g"))
+        )
     if one.median is not None:
-        parts.append(f"median {one.median:.4g}")
+        parts.append(say("median {median}", median=number(one.median, ".4g")))
     if one.sd is not None:
-        parts.append(f"s {one.sd:.2g}")
+        parts.append(f"s {number(one.sd, '.2g')}")
     parts.append(f"n {one.n}")
     if one.left_out:
-        parts.append(f"{one.left_out} without a value")
-    lacking = f"; U without: {one.mean.lacking}" if one.mean.lacking else ""
+        parts.append(say("{left_out} without a value", left_out=one.left_out))
+    lacking = (
+        say("; U without: {lacking}", lacking=sentence(one.mean.lacking))
+        if one.mean.lacking
+        else ""
+    )
     return f"{name}: {', '.join(parts)}{lacking}"

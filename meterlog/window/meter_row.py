@@ -25,7 +25,9 @@ from meterlog.profile import load_meter
 from meterlog.window.last_setup import MeterSetup, moved_port
 from meterlog.window.port_presence import absent_words
 from meterlog.window.sensor_choice import SensorChoice
+from meterlog.window.sentences import sentence
 from meterlog.window.steady_boxes import SteadyComboBox
+from meterlog.window.words import later, say
 from meterlog.work import KeptZeros, SensorWords
 from meterlog.work.sensor_words import joined
 from meterlog.work.zeros import ZeroKey, adapter_serial
@@ -38,7 +40,7 @@ _HINTS = (
     ("clamp", Role.MOTOR_CURRENT),
 )
 
-_NO_PORT, _NO_PORT_WORDS = "typed:", "no plug: typed by hand"
+_NO_PORT, _NO_PORT_WORDS = "typed:", later("no plug: typed by hand")
 """Stands where the port of a meter would that is typed by hand."""
 
 
@@ -52,7 +54,7 @@ def likely_role(channel: Channel, taken: Collection[Role]) -> Role:
 
 
 def _role_text(role: Role) -> str:
-    return "other: only recorded" if role is Role.OTHER else role.value.replace("-", " ")
+    return say("other: only recorded") if role is Role.OTHER else say(role.value.replace("-", " "))
 
 
 def likely_port(ports: Sequence[PortInfo], used: Collection[str]) -> str:
@@ -92,16 +94,16 @@ class MeterRow(QFrame):
         self._ports = tuple(ports)
         self.setProperty("rank", "panel")
         self.profile = SteadyComboBox()
-        self.profile.setAccessibleName("kind of meter")
+        self.profile.setAccessibleName(say("kind of meter"))
         self.profile.addItems(list(profiles))
         self.title = QLabel("")
         self.title.setProperty("rank", "second")
         self.title.setWordWrap(True)
-        self.title.setAccessibleName("what kind of meter that is")
+        self.title.setAccessibleName(say("what kind of meter that is"))
         self._serial = ""
         self.port = _port_box()
-        self.gone = QPushButton("Remove")
-        self.gone.setAccessibleName("remove this meter")
+        self.gone = QPushButton(say("Remove"))
+        self.gone.setAccessibleName(say("remove this meter"))
         self.gone.clicked.connect(self.removed)
         self.trouble = QLabel("")
         self.trouble.setProperty("rank", "caution")
@@ -138,7 +140,7 @@ class MeterRow(QFrame):
         with QSignalBlocker(self.port):
             self.port.clear()
             for port in ports:
-                self.port.addItem(f"{port.device}  {port.text}".strip(), port.device)
+                self.port.addItem(f"{port.device}  {sentence(port.text)}".strip(), port.device)
             self.set_url(chosen or likely_port(ports, self._used()))
         self._serial = serial
         self._on_port()
@@ -146,7 +148,7 @@ class MeterRow(QFrame):
     def url(self) -> str:
         """Give the port chosen, or the address typed."""
         words = self.port.currentText().strip()
-        if words == _NO_PORT_WORDS:
+        if words == say(_NO_PORT_WORDS):
             return _NO_PORT
         at = self.port.findText(words)
         return str(self.port.itemData(at)) if at >= 0 else words
@@ -159,7 +161,7 @@ class MeterRow(QFrame):
         if at >= 0:
             self.port.setCurrentIndex(at)
         else:
-            self.port.setEditText(_NO_PORT_WORDS if url == _NO_PORT else url)
+            self.port.setEditText(say(_NO_PORT_WORDS) if url == _NO_PORT else url)
         edit = self.port.lineEdit()
         if edit is not None:
             edit.setCursorPosition(0)  # what a narrow box shows is the name, not the end
@@ -217,7 +219,7 @@ class MeterRow(QFrame):
         """Show what is wrong with the profile, or with the port chosen."""
         url = self.url()
         barred = next((p.reason for p in self._ports if p.device == url and not p.usable), "")
-        words = self._wrong or (f"{url}: {barred}" if barred else "")
+        words = sentence(self._wrong) or (f"{url}: {sentence(barred)}" if barred else "")
         if not words and not self._edited():
             words = absent_words(url, self._ports)
         self.trouble.setText(words)
@@ -225,7 +227,7 @@ class MeterRow(QFrame):
 
     def _add_channel(self, index: int, channel: Channel) -> None:
         box = SteadyComboBox()
-        box.setAccessibleName(f"what channel {channel.name} is connected to")
+        box.setAccessibleName(say("what channel {channel} is connected to", channel=channel.name))
         self._offer_roles(box, channel)
         label = QLabel(f"{channel.name} ({channel.unit})")
         label.setBuddy(box)
@@ -341,10 +343,10 @@ class MeterRow(QFrame):
 def _port_box() -> SteadyComboBox:
     box = SteadyComboBox()
     box.setEditable(True)
-    box.setAccessibleName("port, or an address such as socket://host:port")
+    box.setAccessibleName(say("port, or an address such as socket://host:port"))
     box.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
     box.setMinimumContentsLength(12)
     edit = box.lineEdit()
     if edit is not None:
-        edit.setPlaceholderText("port, or socket://host:port")
+        edit.setPlaceholderText(say("port, or socket://host:port"))
     return box

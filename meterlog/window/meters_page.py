@@ -31,12 +31,13 @@ from meterlog.window.ports_panel import PortsPanel
 from meterlog.window.recordings_list import RecordingsList
 from meterlog.window.steady_boxes import SteadyComboBox
 from meterlog.window.tab_order import order_tabs
+from meterlog.window.words import later, say
 from meterlog.work import recordings_folder
 from meterlog.work.job_folder import Side
 from meterlog.work.sensor_words import joined
 
-_FITTED = {Side.OLD: "the old part is in", Side.NEW: "the new part is in"}
-_NO_JOB = "no job yet: fill in its card on the Job page"
+_FITTED = {Side.OLD: later("the old part is in"), Side.NEW: later("the new part is in")}
+_NO_JOB = later("no job yet: fill in its card on the Job page")
 
 
 class MetersPage(QWidget):
@@ -71,23 +72,23 @@ class MetersPage(QWidget):
         self.ports.again.clicked.connect(self.find_ports)
         self.recordings = RecordingsList()
         self.limits = SteadyComboBox()
-        self.limits.setAccessibleName("limits by which the current is judged")
+        self.limits.setAccessibleName(say("limits by which the current is judged"))
         self.limits.addItems(list(names("limits")))
         self.folder = QLineEdit(str(recordings_folder()))
-        self.folder.setAccessibleName("folder for recordings")
+        self.folder.setAccessibleName(say("folder for recordings"))
         self.folder.editingFinished.connect(self.show_recordings)
         self.at_hand = at_hand or JobAtHand(self.recordings_parent)
         self.job = QLabel("")
-        self.job.setAccessibleName("job")
+        self.job.setAccessibleName(say("job"))
         self.job.setWordWrap(True)
         self.conditions = ConditionsView()
         self.at_hand.conditions = self.conditions.conditions
         self.before_second = BeforeSecondWatch(self.at_hand, self._reads_voltage)
         self._made = len(self.at_hand.work.recordings)
         self.cautions = Cautions()
-        self.more = QPushButton("Add a meter")
-        self.begin = QPushButton("Connect and record  (S)")
-        self.other = QPushButton("Open another folder…  (O)")
+        self.more = QPushButton(say("Add a meter"))
+        self.begin = QPushButton(say("Connect and record  (S)"))
+        self.other = QPushButton(say("Open another folder…  (O)"))
         self._rows_place = QVBoxLayout()
         page = QHBoxLayout(self)
         page.setContentsMargins(8, 4, 8, 4)
@@ -136,26 +137,26 @@ class MetersPage(QWidget):
         body = QWidget()
         column = QVBoxLayout(body)
         column.setContentsMargins(0, 0, 6, 0)
-        column.addWidget(self._title("Ports"))
+        column.addWidget(self._title(say("Ports")))
         column.addWidget(self.ports)
-        column.addWidget(self._title("Meters"))
+        column.addWidget(self._title(say("Meters")))
         column.addLayout(self._rows_place)
         buttons = QHBoxLayout()
-        self.more.setAccessibleName("add a meter")
+        self.more.setAccessibleName(say("add a meter"))
         self.more.clicked.connect(self._on_more)
         buttons.addWidget(self.more)
         buttons.addStretch(1)
         column.addLayout(buttons)
-        column.addWidget(self._title("Conditions of the next run"))
+        column.addWidget(self._title(say("Conditions of the next run")))
         column.addWidget(self.job)
         column.addWidget(self.conditions)
         form = QFormLayout()
-        form.addRow("limits", self.limits)
-        form.addRow("folder", self.folder)
+        form.addRow(say("limits"), self.limits)
+        form.addRow(say("folder"), self.folder)
         column.addLayout(form)
         self.differs = BeforeSecondLine(self.before_second, parent=body)
         column.addWidget(self.differs)
-        self.begin.setAccessibleName("connect and record")
+        self.begin.setAccessibleName(say("connect and record"))
         self.begin.setProperty("rank", "first")
         self.begin.clicked.connect(self.start)
         column.addWidget(self.begin)
@@ -173,7 +174,7 @@ class MetersPage(QWidget):
         column = QVBoxLayout(body)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self.recordings, 2)
-        self.other.setAccessibleName("open a recording in another folder")
+        self.other.setAccessibleName(say("open a recording in another folder"))
         self.other.clicked.connect(self.browse)
         column.addWidget(self.other)
         column.addWidget(self._scrolled(self.cautions), 3)
@@ -274,7 +275,13 @@ class MetersPage(QWidget):
         """Say which job is at hand; after a run its numbers are those of the last time."""
         card, work = self.at_hand.card, self.at_hand.work
         known = " · ".join(words for words in (card.work_order, card.vehicle) if words)
-        self.job.setText(f"Job: {known or _NO_JOB} · {_FITTED[work.fitted]}")
+        self.job.setText(
+            say(
+                "Job: {known} · {fitted}",
+                known=known or say(_NO_JOB),
+                fitted=say(_FITTED[work.fitted]),
+            )
+        )
         made, self._made = self._made, len(work.recordings)
         if self._made > made:
             self.conditions.let_age()

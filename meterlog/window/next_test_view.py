@@ -8,8 +8,11 @@ from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 from meterlog.circuit.cautions import confirming_cautions
 from meterlog.evidence.circuit_marks import point_letters
 from meterlog.model import Circuit, CircuitVerdict, ProposedTest
+from meterlog.window.numbers import number
+from meterlog.window.sentences import sentence
+from meterlog.window.words import later, say
 
-_NOTHING = "Nothing within reach would tell more."
+_NOTHING = later("Nothing within reach would tell more.")
 
 
 class NextTestView(QWidget):
@@ -19,12 +22,12 @@ class NextTestView(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.verdict = self._label("verdict: what confirms it, and why it failed", "strong")
-        self.doubted = self._label("readings to repeat", "caution")
-        self.what = self._label("next test", "strong")
-        self.meaning = self._label("what each outcome would mean", "")
+        self.verdict = self._label(say("verdict: what confirms it, and why it failed"), "strong")
+        self.doubted = self._label(say("readings to repeat"), "caution")
+        self.what = self._label(say("next test"), "strong")
+        self.meaning = self._label(say("what each outcome would mean"), "")
         self.cautions = self._label("cautions", "second")
-        self.notes = self._label("notes on the check", "second")
+        self.notes = self._label(say("notes on the check"), "second")
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(4)
@@ -33,7 +36,7 @@ class NextTestView(QWidget):
             self.verdict, self.what, self.doubted, self.meaning, self.cautions, self.notes,
         ):  # fmt: skip
             column.addWidget(label)
-        self.show_words("Choose the circuit (C).")
+        self.show_words(say("Choose the circuit (C)."))
 
     @staticmethod
     def _label(name: str, rank: str) -> QLabel:
@@ -57,12 +60,14 @@ class NextTestView(QWidget):
         test = verdict.next_test
         cautions = test.cautions if test else confirming_cautions(circuit, verdict)
         self._say(
-            verdict=verdict.settled_words,
-            doubted="\n".join(f"REPEAT: {one.words}" for one in verdict.doubted),
-            what=_what(circuit, test) if test else "" if verdict.settled else _NOTHING,
+            verdict=sentence(verdict.settled_words),
+            doubted="\n".join(
+                say("REPEAT: {one_}", one_=sentence(one.words)) for one in verdict.doubted
+            ),
+            what=_what(circuit, test) if test else "" if verdict.settled else say(_NOTHING),
             meaning=_meaning(test) if test else "",
-            cautions="\n".join(f"⚠ {words}" for words in cautions),
-            notes="\n".join(verdict.notes),
+            cautions="\n".join(f"⚠ {sentence(words)}" for words in cautions),
+            notes="\n".join(map(sentence, verdict.notes)),
         )
 
     def _say(self, **words: str) -> None:
@@ -79,10 +84,19 @@ class NextTestView(QWidget):
 
 def _meaning(test: ProposedTest) -> str:
     """Give a line for each outcome: in a sentence they are hard to tell apart at a glance."""
-    return "\n".join(f"• {one.words}" for one in test.outcomes) or test.meaning
+    return "\n".join(f"• {sentence(one.words)}" for one in test.outcomes) or sentence(test.meaning)
 
 
 def _what(circuit: Circuit, test: ProposedTest) -> str:
     letter = f"{point_letters(circuit)[test.point]}: " if test.point else ""
-    minutes = "about a minute" if test.minutes < 1.5 else f"about {test.minutes:.0f} min"
-    return f"NEXT  {letter}{test.words} ({minutes})"
+    minutes = (
+        say("about a minute")
+        if test.minutes < 1.5
+        else say("about {minutes} min", minutes=number(test.minutes, ".0f"))
+    )
+    return say(
+        "NEXT  {letter}{test} ({minutes})",
+        letter=letter,
+        test=sentence(test.words),
+        minutes=minutes,
+    )

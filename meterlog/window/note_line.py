@@ -6,6 +6,8 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QWidget
 
+from meterlog.window.words import say
+
 
 class NoteField(QLineEdit):
     """A line that tells when Esc was pressed."""
@@ -30,16 +32,16 @@ class NoteLine(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.field = NoteField()
-        self.field.setAccessibleName("note")
-        self.field.setPlaceholderText("what you see, hear or did")
+        self.field.setAccessibleName(say("note"))
+        self.field.setPlaceholderText(say("what you see, hear or did"))
         self.field.setMaxLength(400)
         self.at_ns: int | None = None
         self._before: QWidget | None = None
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.addWidget(QLabel("Note"))
+        layout.addWidget(QLabel(say("Note")))
         layout.addWidget(self.field, 1)
-        hint = QLabel("Enter keeps · Esc drops")
+        hint = QLabel(say("Enter keeps · Esc drops"))
         hint.setProperty("rank", "second")
         layout.addWidget(hint)
         self.field.returnPressed.connect(self._on_keep)

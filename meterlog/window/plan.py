@@ -8,6 +8,7 @@ from pathlib import Path
 from meterlog.model import Job, Role
 from meterlog.model.errors import UsageError
 from meterlog.profile import load_limits
+from meterlog.window.words import say
 from meterlog.work import Run, SensorWords, Wiring, choose_meters, fresh_folder
 
 
@@ -49,15 +50,17 @@ class Plan:
             If a meter has no port, no channel has a role, or a profile is unknown or wrong.
         """
         if not self.meters:
-            raise UsageError("there is no meter.", remedy="Add one on the Meters page.")
+            raise UsageError(say("there is no meter."), remedy=say("Add one on the Meters page."))
         for words in self.meters:
             name, _, url = words.partition("@")
             if not url.strip():
                 raise UsageError(
-                    "has no port.",
+                    say("has no port."),
                     subject=name,
-                    remedy="Choose one on the Meters page, or type an address such as "
-                    "socket://host:port.",
+                    remedy=say(
+                        "Choose one on the Meters page, or type an address such as "
+                        "socket://host:port."
+                    ),
                 )
         choices = choose_meters(
             Wiring(self.meters, self.roles, sensors=self.sensors, kept_zeros=self.kept_zeros)

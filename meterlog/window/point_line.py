@@ -6,9 +6,11 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from meterlog.window.note_line import NoteField
+from meterlog.window.numbers import in_numbers
 from meterlog.window.steady_boxes import SteadyComboBox
+from meterlog.window.words import later, say
 
-_BY_ITSELF = "probe: by its role"
+_BY_ITSELF = later("probe: by its role")
 
 
 class PointLine(QWidget):
@@ -26,22 +28,24 @@ class PointLine(QWidget):
         super().__init__()
         self.where = QLabel("")
         self.where.setWordWrap(True)
-        self.where.setAccessibleName("test point chosen")
+        self.where.setAccessibleName(say("test point chosen"))
         self.where.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.live = QLabel("")
-        self.live.setAccessibleName("live value")
+        self.live.setAccessibleName(say("live value"))
         self.live.setProperty("rank", "title")
-        self.back = self._button("◄", "previous test point")
-        self.on = self._button("►", "next test point")
-        self.enter = self._button("Take  (Space)", "take the settled reading at this test point")
+        self.back = self._button("◄", say("previous test point"))
+        self.on = self._button("►", say("next test point"))
+        self.enter = self._button(
+            say("Take  (Space)"), say("take the settled reading at this test point")
+        )
         self.enter.setProperty("rank", "first")
-        self.unreachable = self._button("Can't reach", "this test point can't be reached")
+        self.unreachable = self._button(say("Can't reach"), say("this test point can't be reached"))
         self.unreachable.setCheckable(True)
         self.probe = SteadyComboBox()
-        self.probe.setAccessibleName("channel of the probe that goes about")
+        self.probe.setAccessibleName(say("channel of the probe that goes about"))
         self.field = NoteField()
-        self.field.setAccessibleName("reading typed at this test point")
-        self.field.setPlaceholderText("or type (R): 12.43")
+        self.field.setAccessibleName(say("reading typed at this test point"))
+        self.field.setPlaceholderText(say("or type (R): {number}", number=in_numbers("12.43")))
         self.field.setMaxLength(40)
         self.field.setMaximumWidth(190)
         self._before: QWidget | None = None
@@ -94,7 +98,7 @@ class PointLine(QWidget):
         """Offer voltage channels for the probe; the choice stays if it is still there."""
         before = self.probe.currentText()
         self.probe.clear()
-        self.probe.addItems([_BY_ITSELF, *names])
+        self.probe.addItems([say(_BY_ITSELF), *names])
         self.probe.setCurrentIndex(max(self.probe.findText(before), 0))
         self.probe.setVisible(len(names) > 1)
 

@@ -9,16 +9,23 @@ from PySide6.QtWidgets import QCheckBox, QGridLayout, QLabel, QPushButton, QWidg
 
 from meterlog.acquire import Fit, Outcome, PortAnswer, PortProgress
 from meterlog.instruments import PortInfo
+from meterlog.window.numbers import in_numbers
+from meterlog.window.sentences import sentence
+from meterlog.window.words import later, say
 
-_USE, _USED = "Use it", "✓ in use below"
+_USE, _USED = later("Use it"), later("✓ in use below")
 _LONG = 30
 """Characters of an answer that still stand beside the port's name; more go under it."""
-_NOT_ASKED, _MAY_BE_ASKED = "not to be asked", "may be asked"
+_NOT_ASKED, _MAY_BE_ASKED = later("not to be asked"), later("may be asked")
 
 
 def answer_words(fit: Fit) -> str:
     """Give one profile that fits as it is shown, with its reading."""
-    return f"answers as {fit.profile} · {fit.words or 'no reading'}"
+    return say(
+        "answers as {profile} · {fit}",
+        profile=fit.profile,
+        fit=in_numbers(fit.words) or say("no reading"),
+    )
 
 
 class PortEntry(QWidget):
@@ -37,14 +44,21 @@ class PortEntry(QWidget):
         super().__init__()
         self.port = port
         self.answer: PortAnswer | None = None
-        self.may_ask = QCheckBox(" ".join(word for word in (port.device, port.text) if word))
-        self.may_ask.setAccessibleName(f"port {port.device} may be asked")
+        self.may_ask = QCheckBox(
+            " ".join(word for word in (port.device, sentence(port.text)) if word)
+        )
+        self.may_ask.setAccessibleName(say("port {device} may be asked", device=port.device))
         self.may_ask.setEnabled(port.usable)
-        facts = [f"USB {port.vendor}:{port.product}" if port.vendor else "", port.serial]
+        facts = [
+            say("USB {vendor}:{product}", vendor=port.vendor, product=port.product)
+            if port.vendor
+            else "",
+            port.serial,
+        ]
         self.may_ask.setToolTip(" · ".join(fact for fact in facts if fact))
-        self.words = QLabel(_NOT_ASKED if port.usable else port.reason)
+        self.words = QLabel(say(_NOT_ASKED) if port.usable else sentence(port.reason))
         self.words.setWordWrap(True)
-        self.words.setAccessibleName(f"what {port.device} answered")
+        self.words.setAccessibleName(say("what {device} answered", device=port.device))
         self.words.setProperty("rank", "second" if port.usable else "caution")
         self.may_ask.toggled.connect(self._on_tick)
         self.buttons: list[QPushButton] = []
@@ -74,7 +88,7 @@ class PortEntry(QWidget):
 
     def _on_tick(self, ticked: bool) -> None:  # noqa: FBT001 - the form of Qt's signal
         if self.answer is None and self.port.usable:
-            self._say(_MAY_BE_ASKED if ticked else _NOT_ASKED)
+            self._say(say(_MAY_BE_ASKED if ticked else _NOT_ASKED))
 
     def show_progress(self, progress: PortProgress) -> None:
         """Show what is being done, and once it is there the answer."""
@@ -100,21 +114,27 @@ class PortEntry(QWidget):
             return
         words = [answer.who] if answer.who else []
         if answer.simulated:
-            words.append("a virtual meter: nothing is measured")
+            words.append(say("a virtual meter: nothing is measured"))
         if len(answer.fits) > 1:
-            words.append(f"{len(answer.fits)} profiles fit: choose by what is connected")
+            words.append(
+                say("{fits} profiles fit: choose by what is connected", fits=len(answer.fits))
+            )
         self._say(" · ".join(words) or answer.fits[0].title)
         for fit in answer.fits:
             self._add_fit(fit)
 
     def _add_fit(self, fit: Fit) -> None:
         row = 2 + len(self.buttons)
-        line = QLabel(f"{answer_words(fit)}\n{fit.note}" if fit.note else answer_words(fit))
+        line = QLabel(
+            f"{answer_words(fit)}\n{sentence(fit.note)}" if fit.note else answer_words(fit)
+        )
         line.setWordWrap(True)
         line.setIndent(2 * line.fontMetrics().averageCharWidth())
-        line.setToolTip(f"{fit.title}: {fit.why}")
-        button = QPushButton(_USE)
-        button.setAccessibleName(f"use {self.port.device} as {fit.profile}")
+        line.setToolTip(f"{fit.title}: {sentence(fit.why)}")
+        button = QPushButton(say(_USE))
+        button.setAccessibleName(
+            say("use {device} as {profile}", device=self.port.device, profile=fit.profile)
+        )
         button.clicked.connect(lambda: self.taken.emit(fit.profile, self.port.device))
         self._grid.addWidget(line, row, 0, 1, 2)
         self._grid.addWidget(button, row, 2)
@@ -125,4 +145,4 @@ class PortEntry(QWidget):
         """Mark those of the answers that are chosen as meters."""
         fits = self.answer.fits if self.answer is not None else ()
         for fit, button in zip(fits, self.buttons, strict=True):
-            button.setText(_USED if fit.profile in profiles else _USE)
+            button.setText(say(_USED if fit.profile in profiles else _USE))

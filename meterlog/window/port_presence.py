@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from meterlog.instruments import PortInfo
+from meterlog.window.words import say
 
 
 def absent_words(url: str, ports: Sequence[PortInfo]) -> str:
@@ -26,7 +27,9 @@ def absent_words(url: str, ports: Sequence[PortInfo]) -> str:
     is_address = ":" in url and not url.startswith("/")
     if not url or is_address or any(port.device == url for port in ports) or _exists(url):
         return ""
-    return f"{url} is not there now. Plug the lead in, then press Look for ports again."
+    return say(
+        "{url} is not there now. Plug the lead in, then press Look for ports again.", url=url
+    )
 
 
 def _exists(url: str) -> bool:

@@ -20,13 +20,14 @@ from meterlog.instruments import PortInfo, list_ports
 from meterlog.profile import MeterProfile, load_listed_meters
 from meterlog.window.last_setup import port_identity
 from meterlog.window.port_entry import PortEntry
+from meterlog.window.words import later, say, say_many
 
 _LOOK_MS = 100
 _CLOSING_S = 1.5
-_ASK, _STOP = "Ask these ports  (A)", "Stop asking  (A)"
-_FIRST_TICK = "Tick the ports that may be asked. No other is opened or sent anything."
-_NOT_NOW = "A recording is in progress: ports can be asked once it is stopped."
-_NO_PORT = "No serial port is plugged in. Plug one in and look again, or add an address."
+_ASK, _STOP = later("Ask these ports  (A)"), later("Stop asking  (A)")
+_FIRST_TICK = later("Tick the ports that may be asked. No other is opened or sent anything.")
+_NOT_NOW = later("A recording is in progress: ports can be asked once it is stopped.")
+_NO_PORT = later("No serial port is plugged in. Plug one in and look again, or add an address.")
 
 
 class PortsPanel(QFrame):
@@ -68,20 +69,20 @@ class PortsPanel(QFrame):
         self._used: Collection[tuple[str, str]] = ()
         self.entries: list[PortEntry] = []
         self.setProperty("rank", "panel")
-        self.ask_button = QPushButton(_ASK)
-        self.ask_button.setAccessibleName("ask the ticked ports which meter is on them")
+        self.ask_button = QPushButton(say(_ASK))
+        self.ask_button.setAccessibleName(say("ask the ticked ports which meter is on them"))
         self.ask_button.clicked.connect(self.ask)
-        self.again = QPushButton("Look for ports again")
-        self.again.setAccessibleName("look for ports again")
+        self.again = QPushButton(say("Look for ports again"))
+        self.again.setAccessibleName(say("look for ports again"))
         self.said = QLabel("")
         self.said.setWordWrap(True)
-        self.said.setAccessibleName("how far the asking is")
+        self.said.setAccessibleName(say("how far the asking is"))
         self.address = QLineEdit()
-        self.address.setPlaceholderText("another address, such as socket://host:port")
-        self.address.setAccessibleName("address of another port")
+        self.address.setPlaceholderText(say("another address, such as socket://host:port"))
+        self.address.setAccessibleName(say("address of another port"))
         self.address.returnPressed.connect(self.add_address)
-        self.add = QPushButton("Add")
-        self.add.setAccessibleName("add this address to the ports")
+        self.add = QPushButton(say("Add"))
+        self.add.setAccessibleName(say("add this address to the ports"))
         self.add.clicked.connect(self.add_address)
         self._place = QVBoxLayout()
         self._timer = QTimer(self)
@@ -124,7 +125,7 @@ class PortsPanel(QFrame):
         for entry in entries:
             self._place.addWidget(entry)
         if self._discovery is None:
-            self.said.setText(_FIRST_TICK if entries else _NO_PORT)
+            self.said.setText(say(_FIRST_TICK) if entries else say(_NO_PORT))
         self.listed.emit()
 
     def _entry(self, port: PortInfo) -> PortEntry:
@@ -184,16 +185,16 @@ class PortsPanel(QFrame):
         """Ask the ticked ports; when that is going on, stop it."""
         if self._discovery is not None:
             self._discovery.cancel()
-            self.said.setText("stopping…")
+            self.said.setText(say("stopping…"))
             return
         included = [entry.port for entry in self.entries if entry.included]
         if not included:
-            self.said.setText(_FIRST_TICK if self.entries else _NO_PORT)
+            self.said.setText(say(_FIRST_TICK) if self.entries else say(_NO_PORT))
             return
         self._discovery = self._make(included, self._list_profiles())
         self._discovery.start()
         self.asking_began.emit()
-        self.ask_button.setText(_STOP)
+        self.ask_button.setText(say(_STOP))
         self.look()
         self._timer.start()
 
@@ -201,9 +202,9 @@ class PortsPanel(QFrame):
         """Let no port be asked while a recording is in progress: it has some of them open."""
         self.ask_button.setDisabled(recording)
         if recording:
-            self.said.setText(_NOT_NOW)
+            self.said.setText(say(_NOT_NOW))
         elif self.said.text() == _NOT_NOW:
-            self.said.setText(_FIRST_TICK if self.entries else _NO_PORT)
+            self.said.setText(say(_FIRST_TICK) if self.entries else say(_NO_PORT))
 
     @property
     def asking(self) -> bool:
@@ -222,14 +223,26 @@ class PortsPanel(QFrame):
         done = [one.answer for one in found.values() if one.answer is not None]
         many = len(found)
         if len(done) < many:
-            self.said.setText(f"{len(done)} of {many} ports have answered or been given up")
+            self.said.setText(
+                say(
+                    "{done} of {many} ports have answered or been given up",
+                    done=len(done),
+                    many=many,
+                )
+            )
             return
         self._timer.stop()
         self._discovery = None
-        self.ask_button.setText(_ASK)
+        self.ask_button.setText(say(_ASK))
         fitting = sum(bool(answer.fits) for answer in done)
-        ports = "1 port" if many == 1 else f"{many} ports"
-        self.said.setText(f"{ports} asked: a meter was found on {fitting or 'none'}.")
+        ports = say_many(many, "1 port", "{many} ports", many=many)
+        self.said.setText(
+            say(
+                "{ports} asked: a meter was found on {fitting}.",
+                ports=ports,
+                fitting=fitting or say("none"),
+            )
+        )
         self.show_used(self._used)
         self.listed.emit()
 

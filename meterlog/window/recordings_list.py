@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 
 from meterlog.recording import find_unsealed
 from meterlog.window.long_work import LongWork
+from meterlog.window.words import say, say_many
 
 NEWEST = 40
 _LOOK_MS = 10
@@ -56,10 +57,10 @@ class RecordingsList(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        title = QLabel("Recordings")
+        title = QLabel(say("Recordings"))
         title.setProperty("rank", "title")
         self.list = QListWidget()
-        self.list.setAccessibleName("recordings, newest first")
+        self.list.setAccessibleName(say("recordings, newest first"))
         self.list.itemActivated.connect(self._on_choice)
         self._unsealed: tuple[Path, ...] = ()
         self._reading: LongWork[_Found] = LongWork("recordings")
@@ -68,7 +69,7 @@ class RecordingsList(QWidget):
         self._timer.setInterval(_LOOK_MS)
         self._timer.timeout.connect(self._fetch)
         self.cut_off = QPushButton("")
-        self.cut_off.setAccessibleName("seal the recordings that were cut off")
+        self.cut_off.setAccessibleName(say("seal the recordings that were cut off"))
         self.cut_off.clicked.connect(self._on_mend)
         self.cut_off.hide()
         layout = QVBoxLayout(self)
@@ -102,11 +103,13 @@ class RecordingsList(QWidget):
             self._timer.stop()
 
     def _show(self, found: _Found) -> None:
-        chosen = self.list.currentItem()
-        before = chosen.data(Qt.ItemDataRole.UserRole) if chosen is not None else None
+        chosen = self.list.selectedItems()
+        before = chosen[0].data(Qt.ItemDataRole.UserRole) if chosen else None
         self.list.clear()
         for folder, sealed in found.newest:
-            item = QListWidgetItem(folder.name if sealed else f"{folder.name}  (not sealed)")
+            item = QListWidgetItem(
+                folder.name if sealed else say("{folder}  (not sealed)", folder=folder.name)
+            )
             item.setData(Qt.ItemDataRole.UserRole, folder)
             item.setToolTip(str(folder))
             self.list.addItem(item)
@@ -114,10 +117,17 @@ class RecordingsList(QWidget):
                 self.list.setCurrentItem(item)
         self._unsealed = found.unsealed
         many = len(self._unsealed)
-        self.cut_off.setText(f"{many} cut off: seal {'it' if many == 1 else 'them'} as recovered")
+        self.cut_off.setText(
+            say_many(
+                many,
+                "{many} cut off: seal it as recovered",
+                "{many} cut off: seal them as recovered",
+                many=many,
+            )
+        )
         self.cut_off.setVisible(bool(many))
         if not self.list.count():
-            self.list.addItem(QListWidgetItem("None yet."))
+            self.list.addItem(QListWidgetItem(say("None yet.")))
 
     def in_order(self) -> tuple[QWidget, ...]:
         """Give what Tab goes through, in the order in which it is read."""

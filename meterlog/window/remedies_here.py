@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import re
 
-_NO_PORT = "See `meterlog ports` for those that are there."
+from meterlog.window.sentences import sentence
+from meterlog.window.words import later
+
+_NO_PORT = later("See `meterlog ports` for those that are there.")
 _HERE = tuple(
     (re.compile(command), here)
     for command, here in (
@@ -40,10 +43,10 @@ _GOES_ON = "Plug it in again: the recording goes on, and so will its readings."
 
 
 def remedy_here(words: str) -> str:
-    """Give words with the remedies that there are in the window."""
+    """Give words with the remedies that there are in the window, in its language."""
     for command, here in _HERE:
         words = command.sub(here, words)
-    return words
+    return sentence(words)
 
 
 def remedy_while_recording(words: str) -> str:

@@ -10,6 +10,8 @@ from meterlog.evidence.event_lane import TAP_HEIGHT, paint_events
 from meterlog.evidence.palette import DAY, Palette
 from meterlog.evidence.span_ribbon import TimeScale, paint_ribbon
 from meterlog.model import Event, Span
+from meterlog.window.sentences import sentence
+from meterlog.window.words import say
 
 
 class RibbonView(QWidget):
@@ -27,7 +29,7 @@ class RibbonView(QWidget):
         self._spans: tuple[Span, ...] = ()
         self._events: tuple[Event, ...] = ()
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setAccessibleName("what the motor was doing, over time")
+        self.setAccessibleName(say("what the motor was doing, over time"))
 
     def set_palette(self, palette: Palette, pixels: int) -> None:
         """Take other colours, and the height that text of ``pixels`` needs."""
@@ -68,7 +70,7 @@ class RibbonView(QWidget):
         line = QFontMetricsF(self.font()).height()
         left, wide = self._scale.left, self._scale.right - self._scale.left
         lane = QRectF(left, 0.0, wide, line + TAP_HEIGHT)
-        paint_events(painter, lane, self._scale, self._events, self._palette)
+        paint_events(painter, lane, self._scale, self._events, self._palette, sentence)
         strip = QRectF(left, lane.bottom() + 2.0, wide, self.height() - lane.bottom() - 3.0)
         paint_ribbon(painter, strip, self._scale, self._spans, self._palette)
         painter.end()

@@ -16,6 +16,7 @@ from meterlog.model import Doubt, Event, Finding, Flag, Role, Span
 from meterlog.window.digits import Digits, StatePanel
 from meterlog.window.findings_view import FindingsView
 from meterlog.window.found_line import FoundLine
+from meterlog.window.judging_strip import JudgingStrip
 from meterlog.window.measured_stretch import MeasuredStretch
 from meterlog.window.note_line import NoteLine
 from meterlog.window.outlook import Outlook
@@ -24,6 +25,7 @@ from meterlog.window.session import Session
 from meterlog.window.shown import Shown
 from meterlog.window.steps_view import StepsView
 from meterlog.window.typing_line import TypingLine
+from meterlog.window.words import later, say
 from meterlog.window.wrong_unit import wrong_unit
 from meterlog.window.zero_age import zero_age
 
@@ -31,7 +33,7 @@ if TYPE_CHECKING:
     from meterlog.window.second_run import SecondRun
     from meterlog.window.trace_view import TraceView
 
-_EMPTY = (
+_EMPTY = later(
     "Nothing to show yet.\n\nChoose the meters on the Meters page (M), then press Enter to start,"
     "\nor press O to open a recording."
 )
@@ -57,8 +59,8 @@ class RunPage(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.volts = Digits("across the motor", "V")
-        self.amperes = Digits("motor current", "A")
+        self.volts = Digits(say("across the motor"), "V")
+        self.amperes = Digits(say("motor current"), "A")
         self.state = StatePanel()
         self.ribbon = RibbonView()
         self.findings = FindingsView()
@@ -66,8 +68,9 @@ class RunPage(QWidget):
         self.note = NoteLine()
         self.typing = TypingLine()
         self.found = FoundLine()
+        self.judging = JudgingStrip()
         self.stretch = MeasuredStretch()
-        self.empty = QLabel(_EMPTY)
+        self.empty = QLabel(say(_EMPTY))
         self.empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.outlook = Outlook()
         self.trace: TraceView | None = None
@@ -93,21 +96,19 @@ class RunPage(QWidget):
         self._digits.addWidget(self.volts, _DIGITS_SHARE)
         self._digits.addWidget(self.amperes, _DIGITS_SHARE)
         self._digits.addWidget(self.state, _STATE_SHARE)
-        left = QWidget()
-        pictures = QVBoxLayout(left)
+        pictures = QVBoxLayout(left := QWidget())
         pictures.setContentsMargins(0, 0, 0, 0)
         pictures.setSpacing(2)
         self._trace_place.addWidget(self.empty, 1)
         pictures.addLayout(self._trace_place, 1)
         pictures.addWidget(self.ribbon)
         pictures.addWidget(self.stretch)
-        right = self._aside
-        right.addWidget(self.findings)
-        right.addWidget(self.steps)
-        right.setStretchFactor(0, 5)
-        right.setStretchFactor(1, 3)
+        self._aside.addWidget(self.findings)
+        self._aside.addWidget(self.steps)
+        self._aside.setStretchFactor(0, 5)
+        self._aside.setStretchFactor(1, 3)
         self._split.addWidget(left)
-        self._split.addWidget(right)
+        self._split.addWidget(self._aside)
         self._split.setStretchFactor(0, 7)
         self._split.setStretchFactor(1, 3)
         self._split.setSizes([700, 300])
@@ -116,14 +117,13 @@ class RunPage(QWidget):
         page = QVBoxLayout(self)
         page.setContentsMargins(_MARGIN, 4, _MARGIN, 2)
         page.setSpacing(4)
-        lines = self._lines
-        lines.setSpacing(4)
-        for line in (self.note, self.typing, self.found):
-            lines.addWidget(line)
-        lines.addWidget(self._split, 1)
+        self._lines.setSpacing(4)
+        for line in (self.judging, self.note, self.typing, self.found):
+            self._lines.addWidget(line)
+        self._lines.addWidget(self._split, 1)
         self._body.setSpacing(4)
         self._body.addWidget(self._top)
-        self._body.addLayout(lines, 1)
+        self._body.addLayout(self._lines, 1)
         page.addLayout(self._body, 1)
 
     def fill(self) -> None:
@@ -140,7 +140,7 @@ class RunPage(QWidget):
         self._trace_place.addWidget(self.trace, 1)
         self.trace.set_palette(self._palette, self._pixels)
         if self._shown is not None:
-            self.trace.show_mark(origin_mark(self._shown.about))
+            self.trace.show_mark(say(origin_mark(self._shown.about)))
         self.redraw_soon()
 
     def set_palette(self, palette: Palette, pixels: int) -> None:
@@ -225,10 +225,10 @@ class RunPage(QWidget):
             self.outlook.width_s = 30.0
         if self.trace is not None:
             self.trace.show()
-            self.trace.show_mark(origin_mark(shown.about))
+            self.trace.show_mark(say(origin_mark(shown.about)))
 
     def _show_digits(self, session: Session, shown: Shown) -> None:
-        note = "" if shown.live else "last reading"
+        note = "" if shown.live else say("last reading")
         now_ns = session.now_ns()
         for digits, (label, value), role in (
             (self.volts, shown.volts(), Role.MOTOR_FEED),
@@ -241,7 +241,7 @@ class RunPage(QWidget):
             )
             fact = self._missing_words(shown, role) if silent or not math.isfinite(value) else note
             if line is not None and line.last_flags & Flag.OVERLOAD:
-                fact = "OVERLOAD"
+                fact = say("OVERLOAD")
             fact = self._typed_words(shown, role, now_ns) or fact
             if shown.live and role is Role.MOTOR_CURRENT and not fact:
                 fact = zero_age(shown.about, shown.events, now_ns)
@@ -253,7 +253,7 @@ class RunPage(QWidget):
         """Say that there is no reading now, and why if the meter said so."""
         key = shown.meter_of(role)
         turned = wrong_unit(shown.events, key) if shown.live and key else ""
-        return f"no data {turned}".strip()
+        return say("no data {turned}", turned=turned).strip()
 
     @staticmethod
     def _typed_words(shown: Shown, role: Role, now_ns: int) -> str:
@@ -262,19 +262,20 @@ class RunPage(QWidget):
         if line is None:
             return ""
         if not line.count:
-            return "typed by hand: nothing yet, press ="
+            return say("typed by hand: nothing yet, press =")
         if not shown.live:
-            return "last reading, typed by hand"
-        return f"typed by hand {max(now_ns - line.last_ns, 0) / 1e9:.0f} s ago"
+            return say("last reading, typed by hand")
+        age_s = max(now_ns - line.last_ns, 0) / 1e9
+        return say("typed by hand {age} s ago", age=f"{age_s:.0f}")
 
     def _show_state(self, shown: Shown) -> None:
         span = shown.newest_span()
         if span is None:
-            self.state.show_state(None, "waiting for readings")
+            self.state.show_state(None, shown.state_words)
             return
         step = _speed_words(shown, span)
         since = time_text(max(shown.end_ns - span.start_ns, 0) / 1e9, 60.0)
-        when = "for" if shown.live else "at the end, for"
+        when = say("for") if shown.live else say("at the end, for")
         self.state.show_state(span.kind, f"{step} · {when} {since}")
 
     def redraw(self) -> None:
@@ -355,6 +356,7 @@ class RunPage(QWidget):
 
     def measure(self, session: Session) -> None:
         """Look after the figures of the measured stretch."""
+        self.judging.show_session(session)
         if session.shown is not None:
             self.stretch.tick(session.folder, session.shown.end_ns)
 
@@ -386,11 +388,11 @@ def _speed_words(shown: Shown, span: Span) -> str:
     """Say which speed was commanded last, or that nobody said."""
     speed = shown.speed()
     found = speed is None and shown.accepted and span.speed is not None
-    if found:
-        speed = span.speed
+    speed = span.speed if found else speed
     if speed is None:
-        return "speed not told: press 0–9" if shown.live else "speed not recorded"
-    return (f"speed {speed}" if speed else "off") + (" (found)" if found else "")
+        return say("speed not told: press 0–9") if shown.live else say("speed not recorded")
+    words = say("speed {speed}", speed=speed) if speed else say("off")
+    return words + (say(" (found)") if found else "")
 
 
 def _patience_ns(interval_s: float) -> int:

@@ -11,9 +11,12 @@ from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.long_work import LongWork
 from meterlog.window.second_run import SecondRun
 from meterlog.window.session import Session
+from meterlog.window.words import later, say
 from meterlog.work.job_folder import Side
 
-_NO_START = "The second run waits for a commanded speed, or a rise of the current, to begin with."
+_NO_START = later(
+    "The second run waits for a commanded speed, or a rise of the current, to begin with."
+)
 
 
 class SecondBehind:
@@ -49,12 +52,14 @@ class SecondBehind:
         if other is not None:
             self.load(other)
         elif self._session.recording:
-            self._session.trouble = (
+            self._session.trouble = say(
                 "The job has no other run yet. Another folder can be chosen once recording ends."
             )
         else:
             start = str(self._at_hand.jobs_folder().parent)
-            dialog = ask_folder(self._window, "A second run behind the trace: its folder", start)
+            dialog = ask_folder(
+                self._window, say("A second run behind the trace: its folder"), start
+            )
             dialog.fileSelected.connect(lambda name: self.load(Path(name)))
             self._dialog = dialog
 
@@ -74,7 +79,7 @@ class SecondBehind:
         if self.laid is None or self.laid.about.recording_id != self._run.about.recording_id:
             self.laid = self._run.laid_on(shown)
             if self.laid is None and not self._session.trouble:
-                self._session.trouble = _NO_START
+                self._session.trouble = say(_NO_START)
 
     def forget_place(self) -> None:
         """Lay it anew: another run is on show, or its marks have changed."""

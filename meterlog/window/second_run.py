@@ -14,6 +14,8 @@ from meterlog.evidence.trace_picture import origin_mark
 from meterlog.evidence.trace_store import TraceLine, TraceStore
 from meterlog.model import Block, Event, EventKind, Quantity, Role, standing
 from meterlog.window.across_motor import AcrossMotor
+from meterlog.window.long_recording import traces_of
+from meterlog.window.words import say
 
 if TYPE_CHECKING:
     from meterlog.model import About
@@ -83,7 +85,6 @@ class SecondRun:
     def of(cls, recording: Recording, progress: Callable[[float], None] | None = None) -> SecondRun:
         """Read an open recording; see :meth:`load`."""
         about = recording.about
-        traces = TraceStore(about.instruments)
         across = AcrossMotor(about.instruments)
         rise_ns: int | None = None
         rows = max(sum(recording.rows(one.key) for one in about.instruments), 1)
@@ -91,7 +92,6 @@ class SecondRun:
         for instrument in across.in_order:
             amps = instrument.column(Role.MOTOR_CURRENT)
             for block in recording.blocks(instrument.key):
-                traces.take(block)
                 across.take(block)
                 if rise_ns is None and amps is not None:
                     rise_ns = _rise(block, amps, about.limits.open_current_a)
@@ -99,12 +99,14 @@ class SecondRun:
                 if progress is not None:
                     progress(done / rows)
         events = recording.standing
+        # All has been read: what is damaged is known.
+        traces = traces_of(recording, lambda _: None)
         return cls(recording.folder, about, traces, events, across.line, rise_ns)
 
     @property
     def mark(self) -> str:
         """Words that must stand wherever it is drawn, such as SIMULATED; empty for none."""
-        return origin_mark(self.about)
+        return say(origin_mark(self.about))
 
     @property
     def end_ns(self) -> int:

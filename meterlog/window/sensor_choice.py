@@ -19,13 +19,16 @@ from PySide6.QtWidgets import (
 from meterlog.model import Channel, Quantity, Role, Sensor, SensorKind, Zero
 from meterlog.model.errors import UsageError
 from meterlog.window.last_setup import ChannelSetup
+from meterlog.window.numbers import in_numbers, number, with_points
+from meterlog.window.sentences import sentence
 from meterlog.window.steady_boxes import SteadyComboBox, SteadySpinBox
+from meterlog.window.words import later, say
 from meterlog.work import SensorWords
 from meterlog.work.sensing import sensed
 from meterlog.work.sensor_words import MOST_TURNS, sensors
 from meterlog.work.zeros import age_words
 
-DIRECT = "direct"
+DIRECT = later("direct")
 _OFFERED = (
     DIRECT,
     "clamp 1 mV/A",
@@ -35,8 +38,8 @@ _OFFERED = (
     "shunt 50 A/75 mV",
     "divider 10",
 )
-_NOT_USED = "⚠ not used: say first what the channel is connected to"
-_KINDS = ("clamp", "shunt", "divider")
+_NOT_USED = later("⚠ not used: say first what the channel is connected to")
+_KINDS = (later("clamp"), later("shunt"), later("divider"))
 
 
 def meaning(channel: Channel) -> str:
@@ -45,19 +48,34 @@ def meaning(channel: Channel) -> str:
     return ", ".join(words for words in (worth, _own_words(channel)) if words)
 
 
+def _shown(words: str) -> str:
+    """Give a sensor as the list shows it, in the language of the window."""
+    kind, blank, rest = words.partition(" ")
+    return f"{say(kind)}{blank}{in_numbers(rest)}" if kind in {DIRECT, *_KINDS} else words
+
+
 def _worth(sensor: Sensor) -> str:
     if sensor.kind is SensorKind.DIRECT:
-        return "" if sensor.factor == 1.0 else f"1 A shown = {sensor.factor:.4g} A"
+        return (
+            ""
+            if sensor.factor == 1.0
+            else say("1 A shown = {factor} A", factor=number(sensor.factor, ".4g"))
+        )
     if sensor.kind is SensorKind.DIVIDER:
-        return f"1 V shown = {sensor.factor:.4g} V"
-    return f"1 mV = {sensor.factor / 1000.0:.4g} A"
+        return say("1 V shown = {factor} V", factor=number(sensor.factor, ".4g"))
+    return say("1 mV = {factor} A", factor=number(sensor.factor / 1e3, ".4g"))
 
 
 def _own_words(channel: Channel) -> str:
     percent, floor = channel.sensor.own_percent, channel.sensor.own_floor
     if percent is None:
         return ""
-    return f"its own ±({percent:g} % + {floor or 0.0:g} {channel.unit})"
+    return say(
+        "its own ±({percent} % + {floor} {unit})",
+        percent=number(percent, "g"),
+        floor=number(floor or 0.0, "g"),
+        unit=channel.unit,
+    )
 
 
 class SensorChoice(QWidget):
@@ -77,23 +95,27 @@ class SensorChoice(QWidget):
         self._role = Role.OTHER
         name = channel.name
         self.kind = SteadyComboBox()
-        self.kind.setAccessibleName(f"sensor before channel {name}; others may be typed")
+        self.kind.setAccessibleName(
+            say("sensor before channel {name}; others may be typed", name=name)
+        )
         self.kind.setMinimumContentsLength(9)
         self.kind.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         if channel.quantity is Quantity.VOLTAGE:
-            self.kind.addItems(list(_OFFERED))
+            self.kind.addItems(list(map(_shown, _OFFERED)))
             self.kind.setEditable(True)
             self.kind.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
-            self.kind.setToolTip("Others may be typed: clamp 20 mV/A, shunt 0.6 mOhm, divider 20")
+            self.kind.setToolTip(
+                say("Others may be typed: clamp 20 mV/A, shunt 0.6 mOhm, divider 20")
+            )
         else:
-            self.kind.addItem(DIRECT)
+            self.kind.addItem(_shown(DIRECT))
         self.turns = _turns(name)
-        self.inverted = QCheckBox("inverted")
-        self.inverted.setAccessibleName(f"channel {name} is the other way round")
-        self.inverted.setToolTip("the leads or the clamp's arrow are the other way round")
+        self.inverted = QCheckBox(say("inverted"))
+        self.inverted.setAccessibleName(say("channel {name} is the other way round", name=name))
+        self.inverted.setToolTip(say("the leads or the clamp's arrow are the other way round"))
         self.own_error = _own_error(name)
         self.kept = QCheckBox("")
-        self.kept.setAccessibleName(f"use the kept zero for channel {name}")
+        self.kept.setAccessibleName(say("use the kept zero for channel {name}", name=name))
         self.kept.setVisible(False)
         self.meaning = QLabel("")
         self.meaning.setProperty("rank", "second")
@@ -125,15 +147,15 @@ class SensorChoice(QWidget):
     @property
     def quantity(self) -> Quantity:
         """What the channel reads behind the sensor chosen."""
-        kind = self.kind.currentText().strip().partition(" ")[0]
+        kind = self._typed().partition(" ")[0]
         return Quantity.CURRENT if kind in {"clamp", "shunt"} else self._channel.quantity
 
     def show_role(self, role: Role) -> None:
         """Go by the role that the channel plays now."""
         self._role = role
-        clamped = self.kind.currentText().startswith("clamp")
+        clamped = self._typed().startswith("clamp")
         self.turns.setVisible(clamped or self._channel.quantity is Quantity.CURRENT)
-        self.own_error.setVisible(self.kind.currentText().strip() != DIRECT)
+        self.own_error.setVisible(self._typed() != DIRECT)
         self._show_meaning()
 
     def show_kept(self, zero: Zero | None) -> None:
@@ -142,10 +164,24 @@ class SensorChoice(QWidget):
         if zero is None or zero.taken_utc is None:
             self.kept.setChecked(False)
             return
-        age = age_words(datetime.now(UTC) - zero.taken_utc)
-        words = f"kept zero {zero.offset:.3g} {self._role_unit()}, {age} old"
+        age = sentence(age_words(datetime.now(UTC) - zero.taken_utc))
+        words = say(
+            "kept zero {offset} {unit}, {age} old",
+            offset=number(zero.offset, ".3g"),
+            unit=self._role_unit(),
+            age=age,
+        )
         self.kept.setText(words)
-        self.kept.setAccessibleName(f"use the {words}, for channel {self._channel.name}")
+        self.kept.setAccessibleName(
+            say("use the {words}, for channel {channel}", words=words, channel=self._channel.name)
+        )
+
+    def _typed(self) -> str:
+        """Give the sensor chosen or typed, in the words of the engine."""
+        words = with_points(self.kind.currentText().strip())
+        kind, blank, rest = words.partition(" ")
+        known = {say(one).casefold(): one for one in (DIRECT, *_KINDS)}
+        return f"{known.get(kind.casefold(), kind)}{blank}{rest}"
 
     def _role_unit(self) -> str:
         return (self._role.quantity or self._channel.quantity).unit
@@ -166,17 +202,19 @@ class SensorChoice(QWidget):
         return sensed(self._channel, self._role, said)
 
     def _show_meaning(self) -> None:
-        plain = self.kind.currentText().strip() == DIRECT
+        plain = self._typed() == DIRECT
         try:
             if self._role is Role.OTHER:
-                words = "" if plain else _NOT_USED
+                words = "" if plain else say(_NOT_USED)
             else:
                 words = meaning(self.behind())
         except UsageError as error:
             said = error.subject.rpartition("=")[2]
-            words = f"⚠ {said} {error.message} {error.remedy}"
+            words = f"⚠ {said} {sentence(error.message)} {sentence(error.remedy)}"
         self.meaning.setText(words)
-        self.meaning.setAccessibleName(f"what channel {self._channel.name} means: {words}")
+        self.meaning.setAccessibleName(
+            say("what channel {channel} means: {words}", channel=self._channel.name, words=words)
+        )
         self.meaning.setVisible(bool(words))
 
     def words(self) -> SensorWords:
@@ -184,12 +222,12 @@ class SensorChoice(QWidget):
         if self._role is Role.OTHER:
             return SensorWords()
         role = self._role.value
-        kind, _, rest = self.kind.currentText().strip().partition(" ")
+        kind, _, rest = self._typed().partition(" ")
         said = (f"{role}={rest.strip()}",)
         if kind and kind != DIRECT and kind not in _KINDS:
             # Said in full, so that whoever reads it can name what is wrong with it.
-            kind, said = "clamp", (f"{role}={self.kind.currentText().strip()}",)
-        own_error = "" if self.own_error.isHidden() else self.own_error.text().strip()
+            kind, said = "clamp", (f"{role}={self._typed()}",)
+        own_error = "" if self.own_error.isHidden() else with_points(self.own_error.text().strip())
         current = not self.turns.isHidden() and self.turns.value() != 1
         return SensorWords(
             clamps=said if kind == "clamp" else (),
@@ -209,19 +247,19 @@ class SensorChoice(QWidget):
         return ChannelSetup(
             self._channel.name,
             self._role.value,
-            self.kind.currentText().strip(),
+            self._typed(),
             self.turns.value(),
             self.inverted.isChecked(),
-            self.own_error.text().strip(),
+            with_points(self.own_error.text().strip()),
         )
 
     def recall(self, setup: ChannelSetup) -> None:
         """Choose what was chosen the last time; the role is the row's affair."""
         if self.kind.isEditable():
-            self.kind.setCurrentText(setup.sensor)
+            self.kind.setCurrentText(_shown(setup.sensor))
         self.turns.setValue(setup.turns)
         self.inverted.setChecked(setup.inverted)
-        self.own_error.setText(setup.own_error)
+        self.own_error.setText(in_numbers(setup.own_error))
 
     def wants_kept(self) -> bool:
         """Tell whether the kept zero is to be used."""
@@ -230,12 +268,14 @@ class SensorChoice(QWidget):
 
 def _own_error(name: str) -> QLineEdit:
     field = QLineEdit()
-    field.setAccessibleName(f"own accuracy of the sensor before channel {name}")
-    field.setPlaceholderText("own ±, e.g. 1.5+0.3")
+    field.setAccessibleName(say("own accuracy of the sensor before channel {name}", name=name))
+    field.setPlaceholderText(say("own ±, e.g. {numbers}", numbers=in_numbers("1.5+0.3")))
     field.setToolTip(
-        "The sensor's accuracy from its data sheet: percent of the reading, + volts or amperes."
-        " It widens the uncertainty of every figure; left empty, the report says that it is"
-        " not in."
+        say(
+            "The sensor's accuracy from its data sheet: percent of the reading, + volts or amperes."
+            " It widens the uncertainty of every figure; left empty, the report says that it is"
+            " not in."
+        )
     )
     field.setMaxLength(40)
     return field
@@ -245,9 +285,11 @@ def _turns(name: str) -> SteadySpinBox:
     box = SteadySpinBox()
     box.setRange(1, MOST_TURNS)
     box.setSuffix("×")
-    box.setAccessibleName(f"turns through the clamp of channel {name}")
+    box.setAccessibleName(say("turns through the clamp of channel {name}", name=name))
     edit = box.lineEdit()
     if edit is not None:
-        edit.setAccessibleName(f"turns through the clamp of channel {name}, as a number")
-    box.setToolTip("how often the wire goes through the clamp")
+        edit.setAccessibleName(
+            say("turns through the clamp of channel {name}, as a number", name=name)
+        )
+    box.setToolTip(say("how often the wire goes through the clamp"))
     return box

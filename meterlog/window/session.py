@@ -6,39 +6,38 @@ their own; the window pulls the outcome on its timer.
 
 from __future__ import annotations
 
-import threading
-from collections.abc import Callable, Sequence
-from enum import StrEnum
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from meterlog.acquire import ZeroTaking
 from meterlog.evidence.trace_store import TraceStore
-from meterlog.model import Block, Event, EventKind, Instrument, Review, Role, standing
+from meterlog.model import Block, Event, EventKind, Instrument, Review, Role
 from meterlog.model.errors import MeterlogError, UsageError
 from meterlog.recording import seal
+from meterlog.window.judging import Judging
+from meterlog.window.long_recording import mend_traces
+from meterlog.window.long_work import trouble_words
+from meterlog.window.merged_events import merged_events
+from meterlog.window.one_thread import OneThread
 from meterlog.window.opened import Opened, opened
+from meterlog.window.phase import Phase
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.shown import Shown
+from meterlog.window.words import later, say
 from meterlog.work import Run, RunStatus
 
 if TYPE_CHECKING:
     from meterlog.model.amendment import Amendment
     from meterlog.work.edits_on_top import EditsOnTop
 
-_NOT_RECORDING = "Nothing is being recorded: press Enter to start."
+__all__ = ["Phase", "Session"]
 
-
-class Phase(StrEnum):
-    """What is under way, in words for the status line."""
-
-    IDLE = "not recording"
-    CONNECTING = "connecting…"
-    RECORDING = "recording"
-    SEALING = "sealing…"
-    OPENING = "opening…"
-    MENDING = "sealing what was cut off…"
-    SHOWING = "showing a recording"
+_NOT_RECORDING = later("Nothing is being recorded: press Enter to start.")
+_PATIENCE_S = 2.0
+_NOT_JUDGED = later(
+    "Not judged: the trace is shown, nothing is said of it. Open it again to judge."
+)
 
 
 class Session:
@@ -55,6 +54,8 @@ class Session:
         The last error, for a person; empty when all is well.
     folder : Path or None
         Of the run or recording on show.
+    judging : Judging
+        How far a recording has been read and judged.
     listeners : list of callable
         Called with every Block that :meth:`pull` fetches.
     """
@@ -69,8 +70,8 @@ class Session:
         self.listeners: list[Callable[[Block], None]] = []
         self._run: Run | None = None
         self._zeroing: ZeroTaking | None = None
-        self._thread: threading.Thread | None = None
-        self._outcome: Callable[[], None] | None = None
+        self._work = OneThread()
+        self.judging = Judging()
 
     @property
     def recording(self) -> bool:
@@ -85,7 +86,7 @@ class Session:
     @property
     def busy(self) -> bool:
         """True while a thread of this session is at work."""
-        return self._thread is not None
+        return self._work.busy
 
     def start(self, plan: Callable[[], Run]) -> None:
         """Connect and record, in the background.
@@ -114,7 +115,7 @@ class Session:
         """Show a run that has been started."""
         about = run.about
         if about is None:
-            raise UsageError("the run has not been started.", remedy="Start it first.")
+            raise UsageError(say("the run has not been started."), remedy=say("Start it first."))
         self._run = run
         self.folder = run.folder
         self.shown = Shown(about, TraceStore(about.instruments), live=True)
@@ -156,7 +157,9 @@ class Session:
         """
         shown, folder = self.shown, self.folder
         if shown is None or folder is None or shown.live or self.busy or self.recording:
-            self.trouble = "Edits are made on top of a recording that is sealed: stop it first."
+            self.trouble = say(
+                "Edits are made on top of a recording that is sealed: stop it first."
+            )
             return False
 
         def work() -> Callable[[], None]:
@@ -205,7 +208,7 @@ class Session:
     def mark(self, kind: EventKind, value: str = "", at_ns: int | None = None) -> Event | None:
         """Put what the technician did into the run; None, with :attr:`trouble`, without one."""
         if self._run is None or self.phase is not Phase.RECORDING:
-            self.trouble = _NOT_RECORDING
+            self.trouble = say(_NOT_RECORDING)
             return None
         try:
             event = self._run.mark(kind, value, at_ns)
@@ -213,7 +216,7 @@ class Session:
             self.trouble = remedy_here(str(error))
             return None
         if self.shown is not None:
-            self.shown.events = _merged(self.shown.events, (event,))
+            self.shown.events = merged_events(self.shown.events, (event,))
         if self._on_mark is not None:
             self._on_mark(event)
         return event
@@ -227,7 +230,7 @@ class Session:
             The mark; None, with :attr:`trouble`, where there is none to take back.
         """
         if self._run is None or self.phase is not Phase.RECORDING:
-            self.trouble = _NOT_RECORDING
+            self.trouble = say(_NOT_RECORDING)
             return None
         try:
             mark, entry = self._run.undo_mark()
@@ -235,7 +238,7 @@ class Session:
             self.trouble = remedy_here(str(error))
             return None
         if self.shown is not None:
-            self.shown.events = _merged(self.shown.events, (entry,))
+            self.shown.events = merged_events(self.shown.events, (entry,))
         if self._on_mark is not None and mark.kind is EventKind.SPEED:
             # Whoever turns the fan by what is marked turns it back.
             self._on_mark(Event(entry.t_ns, EventKind.SPEED, str(self._run.marks.speed)))
@@ -244,7 +247,7 @@ class Session:
     def take_zero(self) -> None:
         """Take the zero of the motor current; how it goes is told by :attr:`trouble`."""
         if self._run is None or self.phase is not Phase.RECORDING:
-            self.trouble = _NOT_RECORDING
+            self.trouble = say(_NOT_RECORDING)
             return
         try:
             self._zeroing = self._run.take_zero(Role.MOTOR_CURRENT)
@@ -256,11 +259,11 @@ class Session:
     def typed_instruments(self) -> tuple[Instrument, ...]:
         """Give the run's meters that are typed by hand; :attr:`trouble` where there is none."""
         if self._run is None or self.phase is not Phase.RECORDING or self.shown is None:
-            self.trouble = _NOT_RECORDING
+            self.trouble = say(_NOT_RECORDING)
             return ()
         typed = tuple(one for one in self.shown.about.instruments if one.typed)
         if not typed:
-            self.trouble = (
+            self.trouble = say(
                 "No meter of this recording is typed by hand: add typed-volts or typed-amps on the"
                 " Meters page."
             )
@@ -269,7 +272,7 @@ class Session:
     def type_reading(self, key: str, values: Sequence[float]) -> bool:
         """Put a typed reading into the run; False, with :attr:`trouble`, where it is refused."""
         if self._run is None or self.phase is not Phase.RECORDING:
-            self.trouble = _NOT_RECORDING
+            self.trouble = say(_NOT_RECORDING)
             return False
         try:
             self._run.type_reading(key, values)
@@ -287,9 +290,8 @@ class Session:
     @property
     def fresh(self) -> bool:
         """Tell whether :meth:`pull` would fetch anything."""
-        if self._run is None or self.shown is None or not self.shown.live:
-            return self._outcome is not None
-        return self._outcome is not None or self._run.tail.waiting
+        live = self._run is not None and self.shown is not None and self.shown.live
+        return self._work.has_news or (live and self._run is not None and self._run.tail.waiting)
 
     def pull(self) -> bool:
         """Fetch what has come in since the last call.
@@ -299,7 +301,7 @@ class Session:
         bool
             True if there is something new to draw.
         """
-        settled = self._settle()
+        settled = self._work.settle()
         if self._run is None or self.shown is None or not self.shown.live:
             return settled
         blocks = self._run.tail.drain()
@@ -312,40 +314,50 @@ class Session:
     def glance(self) -> None:
         """Fetch the run's status, events and review: a few times a second is enough."""
         if self._run is None or self.shown is None or not self.shown.live:
+            if self.shown is not None and self.folder is not None and not self.busy:
+                words, again = mend_traces(self.shown, self.folder)
+                if again:
+                    self.open(self.folder)
+                self.trouble = words or self.trouble
             return
         self.status = self._run.status()
         if self._zeroing is not None and self._zeroing.done:
             self.trouble, self._zeroing = str(self._zeroing), None
-        self.shown.events = _merged(self.shown.events, self.status.events)
+        self.shown.events = merged_events(self.shown.events, self.status.events)
         self.shown.review = self._run.review()
 
     def wait(self, seconds: float) -> bool:
         """Wait for the thread at work; True once there is none."""
-        if self._thread is not None:
-            self._thread.join(seconds)
-        self._settle()
-        return self._thread is None
+        self._work.join(seconds)
+        self._work.settle()
+        return not self._work.busy
+
+    def stop_judging(self) -> None:
+        """Ask for the trace alone, while a long recording is being judged."""
+        if self.phase is Phase.JUDGING:
+            self.judging.stop()
 
     def _refuse_if_busy(self) -> None:
+        if self.phase is Phase.JUDGING:
+            # Whoever goes on to something else does not wait for a judgement.
+            self.stop_judging()
+            self.wait(_PATIENCE_S)
         if self.busy or self.recording:
             raise UsageError(
-                "something is under way already.",
-                subject=self.phase.value,
-                remedy="Stop the recording first.",
+                say("something is under way already."),
+                subject=say(self.phase.value),
+                remedy=say("Stop the recording first."),
             )
 
     def _begin(self, phase: Phase, work: Callable[[], Callable[[], None]], name: str) -> None:
         before, self.phase, self.trouble = self.phase, phase, ""
+        self.judging = Judging()
 
-        def body() -> None:
-            try:
-                self._outcome = work()
-            except Exception as error:  # noqa: BLE001 - top of a thread: whatever it is must be seen
-                words = _words(error)
-                self._outcome = lambda: self._fail(before, words)
+        def failed(error: Exception) -> Callable[[], None]:
+            words = trouble_words(error)
+            return lambda: self._fail(before, words)
 
-        self._thread = threading.Thread(target=body, name=name, daemon=False)
-        self._thread.start()
+        self._work.begin(work, name, failed, self._leave_unjudged)
 
     def _fail(self, before: Phase, words: str) -> None:
         self.trouble = words
@@ -357,42 +369,26 @@ class Session:
         self.phase = Phase.SHOWING if self.shown is not None else Phase.IDLE
 
     def _read(self, folder: Path, *, accept_steps: bool = False) -> Callable[[], None]:
-        read = opened(folder, accept_steps=accept_steps)
+        def first(shown: Shown) -> None:
+            self._work.meanwhile(lambda: self._put(folder, shown, shown.traces.rows, Phase.JUDGING))
+
+        read = opened(folder, accept_steps=accept_steps, first=first, tell=self.judging.tell)
         return lambda: self._show(folder, read)
 
-    def _show(self, folder: Path, read: Opened) -> None:
-        self._run = None
-        self.folder = folder
-        self.shown = shown = read.shown
-        rows = dict(read.rows)
-        self.status = RunStatus(elapsed_ns=shown.end_ns, rows=rows, events=shown.events)
-        self.trouble = " ".join(read.damage)
+    def _leave_unjudged(self) -> None:
+        self.trouble = say(_NOT_JUDGED)
         self.phase = Phase.SHOWING
 
-    def _settle(self) -> bool:
-        if self._outcome is None or self._thread is None:
-            return False
-        self._thread.join()
-        outcome, self._outcome, self._thread = self._outcome, None, None
-        outcome()
-        return True
+    def _show(self, folder: Path, read: Opened) -> None:
+        self._put(folder, read.shown, read.rows, Phase.SHOWING)
+        self.trouble = " ".join(read.damage)
+
+    def _put(self, folder: Path, shown: Shown, rows: Mapping[str, int], phase: Phase) -> None:
+        self._run = None
+        self.folder, self.shown, self.phase = folder, shown, phase
+        self.status = RunStatus(elapsed_ns=shown.end_ns, rows=dict(rows), events=shown.events)
 
     @property
     def review(self) -> Review:
         """The review on show; an empty one when there is nothing."""
         return self.shown.review if self.shown else Review()
-
-
-def _words(error: Exception) -> str:
-    if isinstance(error, MeterlogError):
-        return remedy_here(str(error))
-    return f"{type(error).__name__}: {error} This is a fault of the program; please report it."
-
-
-def _merged(old: tuple[Event, ...], new: Sequence[Event]) -> tuple[Event, ...]:
-    """Add the events that are not there yet, in time order; what was withdrawn goes."""
-    known = set(old)
-    fresh = [event for event in new if event not in known]
-    if not fresh:
-        return old
-    return standing(sorted([*old, *fresh], key=lambda event: event.t_ns))

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from meterlog.evidence.trace_store import TraceLine, TraceStore
 from meterlog.model import About, Event, Review, Role, Span
+from meterlog.window.words import say
 
 if TYPE_CHECKING:
     from meterlog.work.edits_on_top import EditsOnTop
@@ -27,6 +28,8 @@ class Shown:
         True while readings come in.
     accepted : bool
         Judged by speeds found in the current, taken as commanded.
+    judging : bool
+        True while it is being judged, and once that was stopped: nothing is known of it yet.
     top : EditsOnTop or None
         The edits on top of it, laid on in :attr:`events` and :attr:`about`; None while live.
     """
@@ -37,6 +40,7 @@ class Shown:
     events: tuple[Event, ...] = ()
     live: bool = False
     accepted: bool = False
+    judging: bool = False
     top: EditsOnTop | None = None
 
     @property
@@ -61,16 +65,24 @@ class Shown:
         feed = self.traces.line(Role.MOTOR_FEED)
         back = self.traces.line(Role.MOTOR_RETURN)
         if feed is not None and back is not None:
-            return "across the motor", feed.last - back.last
+            return say("across the motor"), feed.last - back.last
         if feed is not None:
-            return "motor feed", feed.last
+            return say("motor feed"), feed.last
         battery = self.traces.line(Role.BATTERY)
-        return ("battery", battery.last) if battery is not None else ("no voltage", float("nan"))
+        return (
+            (say("battery"), battery.last)
+            if battery is not None
+            else (say("no voltage"), float("nan"))
+        )
 
     def amperes(self) -> tuple[str, float]:
         """Give what the current digits show, in amperes; NaN where there is no value."""
         line = self.traces.line(Role.MOTOR_CURRENT)
-        return ("motor current", line.last) if line is not None else ("no current", float("nan"))
+        return (
+            (say("motor current"), line.last)
+            if line is not None
+            else (say("no current"), float("nan"))
+        )
 
     def typed_line(self, role: Role) -> TraceLine | None:
         """Give the oldest line typed by hand of those that the digits of ``role`` rest on."""
@@ -87,6 +99,11 @@ class Shown:
         """Give the key of the instrument that reads ``role``; empty when none does."""
         keys = (one.key for one in self.about.instruments if one.column(role) is not None)
         return next(keys, "")
+
+    @property
+    def state_words(self) -> str:
+        """Say why there is no span yet."""
+        return say("not judged") if self.judging else say("waiting for readings")
 
     def newest_span(self) -> Span | None:
         """Give the span that the newest readings belong to, or None."""

@@ -7,9 +7,13 @@ from PySide6.QtWidgets import QPushButton, QWidget
 
 from meterlog.model import Sign
 from meterlog.window.circuit_keys import SIGNS
+from meterlog.window.words import later, say
 from meterlog.window.wrapping_row import WrappingRow
 
-_WORDS = {Sign.FAN: "Fan", Sign.TAP: "Tap", Sign.WHEEL: "Wheel", Sign.CLICK: "Click"}
+_WORDS = {
+    Sign.FAN: later("Fan"), Sign.TAP: later("Tap"), Sign.WHEEL: later("Wheel"),
+    Sign.CLICK: later("Click"),
+}  # fmt: skip
 
 
 class SignsRow(QWidget):
@@ -22,13 +26,20 @@ class SignsRow(QWidget):
         self.buttons: list[QPushButton] = []
         groups: dict[Sign, list[QPushButton]] = {sign: [] for sign in Sign}
         for at, (sign, value) in enumerate(SIGNS):
-            button = QPushButton(f"{value} F{at + 1}")
-            button.setAccessibleName(f"{_WORDS[sign]}: {value}, key F{at + 1}")
+            button = QPushButton(f"{say(value, 'sign')} F{at + 1}")
+            button.setAccessibleName(
+                say(
+                    "{words}: {value}, key F{at}",
+                    words=say(_WORDS[sign]),
+                    value=say(value, "sign"),
+                    at=at + 1,
+                )
+            )
             button.clicked.connect(lambda _, at=at: self.seen.emit(at))
             self.buttons.append(button)
             groups[sign].append(button)
         row = WrappingRow(self)
-        row.fill([(_WORDS[sign], buttons) for sign, buttons in groups.items()])
+        row.fill([(say(_WORDS[sign]), buttons) for sign, buttons in groups.items()])
 
     def in_order(self) -> list[QWidget]:
         """Give all controls as the eye goes."""

@@ -8,24 +8,31 @@ from pathlib import Path
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
 from meterlog.evidence.ticks import time_text
+from meterlog.window.numbers import in_numbers, number
 from meterlog.window.remedies_here import remedy_while_recording
+from meterlog.window.sentences import sentence
 from meterlog.window.session import Phase, Session
+from meterlog.window.words import say
 from meterlog.work import RunStatus
 
 
 def disk_words(free: int) -> str:
     """Write free disk space."""
     if free < 0:
-        return "disk: not known"
-    return f"disk {free / 1e9:.1f} GB free" if free >= 1e9 else f"disk {free / 1e6:.0f} MB free"
+        return say("disk: not known")
+    return (
+        say("disk {free} GB free", free=number(free / 1e9, ".1f"))
+        if free >= 1e9
+        else say("disk {free} MB free", free=number(free / 1e6, ".0f"))
+    )
 
 
 def meter_words(status: RunStatus) -> str:
     """Write how each meter is doing."""
     parts = []
     for meter in status.meters:
-        state = "connected" if meter.alive else "NOT CONNECTED"
-        state = "typed by hand" if meter.typed else state
+        state = say("connected") if meter.alive else say("NOT CONNECTED")
+        state = say("typed by hand") if meter.typed else state
         words = f"{meter.key}: {state}"
         # The first sentence: the line is one line, and the banner has it all.
         why = meter.message.partition(". ")[0]
@@ -35,19 +42,29 @@ def meter_words(status: RunStatus) -> str:
 
 def rows_words(status: RunStatus) -> str:
     """Write how many readings there are, and how many lines were not understood."""
-    words = f"{sum(status.rows.values()):,} readings"
-    words += f", {status.refused:,} refused" if status.refused else ""
-    words += f", {status.lost_rows:,} rows lost" if status.lost_rows else ""
-    return f"{words}, {status.lost:,} bytes lost" if status.lost else words
+    words = say("{values} readings", values=number(sum(status.rows.values()), ","))
+    words += (
+        say(", {refused} refused", refused=number(status.refused, ",")) if status.refused else ""
+    )
+    words += (
+        say(", {lost_rows} rows lost", lost_rows=number(status.lost_rows, ","))
+        if status.lost_rows
+        else ""
+    )
+    return (
+        say("{words}, {lost} bytes lost", words=words, lost=number(status.lost, ","))
+        if status.lost
+        else words
+    )
 
 
 def phase_words(phase: Phase, status: RunStatus, folder: Path | None) -> str:
     """Write what is under way, for how long, and where it goes."""
     if phase in {Phase.IDLE, Phase.CONNECTING, Phase.OPENING}:
-        return phase.value
+        return say(phase.value)
     name = folder.name if folder else ""
     sign = "● " if phase is Phase.RECORDING else ""
-    return f"{sign}{phase.value} {time_text(status.elapsed_s, 60.0)} · {name}"
+    return f"{sign}{say(phase.value)} {in_numbers(time_text(status.elapsed_s, 60.0))} · {name}"
 
 
 def alarm_words(phase: Phase, status: RunStatus) -> str:
@@ -55,7 +72,9 @@ def alarm_words(phase: Phase, status: RunStatus) -> str:
     if phase not in {Phase.RECORDING, Phase.SEALING}:
         return ""
     if status.failed:
-        return f"NOTHING IS BEING KEPT: {status.failed}"
+        return say("NOTHING IS BEING KEPT: {failed}", failed=status.failed)
+    if status.moved:
+        return say("ANOTHER DISK: {moved}", moved=status.moved)
     return _silent_words(status) or _disk_alarm(status) or _fault_words(status)
 
 
@@ -65,19 +84,30 @@ def _silent_words(status: RunStatus) -> str:
         return ""
     names = ", ".join(meter.key for meter in silent)
     reason = remedy_while_recording(silent[0].message) if len(silent) == 1 else ""
-    return f"NO READINGS FROM {names}: {reason or 'check plug, cable and power.'}"
+    return say(
+        "NO READINGS FROM {names}: {reason}",
+        names=names,
+        reason=sentence(reason) or say("check plug, cable and power."),
+    )
 
 
 def _disk_alarm(status: RunStatus) -> str:
     if 0 <= status.disk_free < 50_000_000:
-        return f"The disk is nearly full: {disk_words(status.disk_free)}."
+        return say("The disk is nearly full: {disk}.", disk=disk_words(status.disk_free))
     if status.falls_behind:
-        return f"The disk does not keep up: {status.waiting:,} pieces wait. None is lost yet."
+        return say(
+            "The disk does not keep up: {waiting} pieces wait. None is lost yet.",
+            waiting=number(status.waiting, ","),
+        )
     return ""
 
 
 def _fault_words(status: RunStatus) -> str:
-    return f"A part of the program failed: {status.faults[-1]}" if status.faults else ""
+    return (
+        say("A part of the program failed: {faults}", faults=status.faults[-1])
+        if status.faults
+        else ""
+    )
 
 
 class StatusStrip(QWidget):
@@ -90,6 +120,7 @@ class StatusStrip(QWidget):
         self.meters = QLabel("")
         self.rows = QLabel("")
         self.sound = QLabel("")
+        self.awake = QLabel("")
         self.disk = QLabel("")
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -100,12 +131,13 @@ class StatusStrip(QWidget):
 
     def _labels(self) -> Sequence[tuple[QLabel, str, int]]:
         return (
-            (self.phase, "what is under way", 0),
-            (self.job, "job at hand, and which part is in", 0),
-            (self.meters, "meters", 1),
-            (self.rows, "readings kept", 0),
-            (self.sound, "sound", 0),
-            (self.disk, "room on the disk", 0),
+            (self.phase, say("what is under way"), 0),
+            (self.job, say("job at hand, and which part is in"), 0),
+            (self.meters, say("meters"), 1),
+            (self.rows, say("readings kept"), 0),
+            (self.sound, say("sound"), 0),
+            (self.awake, say("is the computer kept awake"), 0),
+            (self.disk, say("room on the disk"), 0),
         )
 
     def _caution(self, *, wrong: bool) -> None:
@@ -124,4 +156,7 @@ class StatusStrip(QWidget):
         self.meters.setText(meter_words(status))
         self._caution(wrong=any(not meter.alive or meter.message for meter in status.meters))
         self.rows.setText(rows_words(status) if session.shown else "")
+        # How it is; why, and what to do, is in the tip.
+        self.awake.setText(status.sleep.partition(":")[0] if session.recording else "")
+        self.awake.setToolTip(status.sleep)
         self.disk.setText(disk_words(status.disk_free if session.recording else free))

@@ -15,18 +15,20 @@ from PySide6.QtWidgets import QWidget as _Widget
 
 from meterlog.evidence.ticks import time_text
 from meterlog.model import Step
+from meterlog.window.numbers import in_numbers
+from meterlog.window.words import later, say
 
-HEADS = ("step", "from", "V", "A", "±A", "max A")
-_TITLE = "Speed steps, steady part"
-_FOUND = "Steps found in the current; 2?: speed 2 proposed"
-_TAKEN = "Steps found in the current, taken as commanded"
+HEADS = (later("step"), later("from"), "V", "A", "±A", later("max A"))
+_TITLE = later("Speed steps, steady part")
+_FOUND = later("Steps found in the current; 2?: speed 2 proposed")
+_TAKEN = later("Steps found in the current, taken as commanded")
 
 
 def _number(value: float | None, places: int = 2) -> str:
     if value is None:
         return "—"
     text = f"{value:.{places}f}"
-    return text.removeprefix("-") if float(text) == 0.0 else text
+    return in_numbers(text.removeprefix("-") if float(text) == 0.0 else text)
 
 
 def _speed(step: Step) -> str:
@@ -40,7 +42,7 @@ def step_cells(step: Step) -> tuple[str, ...]:
     """Write a step as the table shows it: steady voltage, current and its uncertainty, peak."""
     return (
         _speed(step),
-        time_text(step.start_ns / 1e9, 60.0),
+        in_numbers(time_text(step.start_ns / 1e9, 60.0)),
         _number(step.steady_mean_v),
         _number(step.steady_mean_a),
         _number(step.steady_expanded_a),
@@ -50,8 +52,8 @@ def step_cells(step: Step) -> tuple[str, ...]:
 
 def _title(steps: tuple[Step, ...]) -> str:
     if not any(step.found for step in steps):
-        return _TITLE
-    return _FOUND if any(step.speed is None for step in steps) else _TAKEN
+        return say(_TITLE)
+    return say(_FOUND) if any(step.speed is None for step in steps) else say(_TAKEN)
 
 
 class StepsView(_Widget):
@@ -60,13 +62,15 @@ class StepsView(_Widget):
     def __init__(self) -> None:
         super().__init__()
         self._steps: tuple[Step, ...] | None = None
-        self.title = QLabel(_TITLE)
+        self._cells: tuple[tuple[str, ...], ...] = ()
+        self._high = 0
+        self.title = QLabel(say(_TITLE))
         self.title.setProperty("rank", "second")
         self.title.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.table = QTableWidget(0, len(HEADS))
-        self.table.setAccessibleName("figures of each speed step")
+        self.table.setAccessibleName(say("figures of each speed step"))
         self.table.setTabKeyNavigation(False)
-        self.table.setHorizontalHeaderLabels(list(HEADS))
+        self.table.setHorizontalHeaderLabels(list(map(say, HEADS)))
         self.table.verticalHeader().hide()
         self.table.setEditTriggers(QTableWidget.EditTrigger.NoEditTriggers)
         self.table.setShowGrid(False)
@@ -84,11 +88,21 @@ class StepsView(_Widget):
             return
         self._steps = steps
         self.title.setText(_title(steps))
-        self.table.setRowCount(len(steps))
-        for row, step in enumerate(steps):
-            for column, words in enumerate(step_cells(step)):
-                item = QTableWidgetItem(words)
-                item.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-                self.table.setItem(row, column, item)
-        self.table.resizeRowsToContents()
+        cells, before = tuple(map(step_cells, steps)), self._cells
+        self._cells = cells
+        self.table.setRowCount(len(cells))
+        high, self._high = self._high, self.table.fontMetrics().height()
+        # While it records only the last one changes: hundreds would take too long each time.
+        for row, words in enumerate(cells):
+            if row >= len(before) or words != before[row]:
+                self._fill_row(row, words)
+            elif high == self._high:
+                continue
+            self.table.resizeRowToContents(row)
         self.table.scrollToBottom()
+
+    def _fill_row(self, row: int, words: tuple[str, ...]) -> None:
+        for column, text in enumerate(words):
+            item = QTableWidgetItem(text)
+            item.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+            self.table.setItem(row, column, item)

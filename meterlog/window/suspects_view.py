@@ -11,6 +11,8 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from meterlog.circuit.wording import percent
 from meterlog.evidence.palette import DAY, Palette
 from meterlog.model import Suspect
+from meterlog.window.sentences import sentence
+from meterlog.window.words import say
 
 MOST = 5
 _LEAST = 0.01
@@ -37,7 +39,7 @@ class SuspectsView(QWidget):
         shown = tuple(one for one in suspects if one.probability >= _LEAST)[:MOST]
         self.suspects, self.settled = shown, settled
         told = "; ".join(f"{one.label} {percent(one.probability)}" for one in shown)
-        self.setAccessibleName(f"suspects: {told or 'none yet'}")
+        self.setAccessibleName(say("suspects: {told}", told=told or say("none yet")))
         self.setToolTip("\n".join(_whole(one) for one in shown))
         self.updateGeometry()
         self.update()
@@ -69,11 +71,11 @@ class SuspectsView(QWidget):
         bold.setBold(True)
         plain, strong = QFontMetricsF(self.font()), QFontMetricsF(bold)
         flags = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft
-        odds = strong.horizontalAdvance("over 99 % ")
+        odds = strong.horizontalAdvance(say("over 99 % "))
         painter.setFont(bold)
         painter.setPen(QColor(palette.ink))
         shown = QRectF(rect.left(), rect.top(), odds, rect.height())
-        painter.drawText(shown, flags, percent(suspect.probability))
+        painter.drawText(shown, flags, sentence(percent(suspect.probability)))
         bar = QRectF(shown.right(), rect.top() + 0.25 * rect.height(), odds, 0.5 * rect.height())
         told = suspect.unit == self.settled
         fill = QRectF(bar.left(), bar.top(), bar.width() * suspect.probability, bar.height())
@@ -96,11 +98,15 @@ class SuspectsView(QWidget):
             painter.setFont(self.font())
             painter.setPen(QColor(palette.faint))
             words = plain.elidedText(
-                suspect.faults[0].words, Qt.TextElideMode.ElideRight, room.width()
+                sentence(suspect.faults[0].words), Qt.TextElideMode.ElideRight, room.width()
             )
             painter.drawText(room, flags, words)
 
 
 def _whole(suspect: Suspect) -> str:
-    faults = "; ".join(f"{one.words} {percent(one.probability)}" for one in suspect.faults[:3])
-    return f"{percent(suspect.probability)} {suspect.label}" + (f": {faults}" if faults else "")
+    faults = "; ".join(
+        f"{sentence(one.words)} {sentence(percent(one.probability))}" for one in suspect.faults[:3]
+    )
+    return f"{sentence(percent(suspect.probability))} {suspect.label}" + (
+        f": {faults}" if faults else ""
+    )

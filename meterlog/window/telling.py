@@ -9,15 +9,17 @@ from typing import TYPE_CHECKING
 from meterlog.window.disk_watch import DiskWatch
 from meterlog.window.doubts_told import DoubtsTold
 from meterlog.window.job_of_session import JobOfSession
+from meterlog.window.sentences import sentence
 from meterlog.window.session import Phase, Session
 from meterlog.window.sound import SoundDesk
 from meterlog.window.status_strip import StatusStrip, alarm_words
+from meterlog.window.words import later, say
 
 if TYPE_CHECKING:
     from meterlog.window.main_window import MainWindow
 
-_STOP_AGAIN = "Press Enter (or S) once more within 2 seconds to stop and seal."
-_CLOSING = "Sealing the recording… the window closes by itself when that is done."
+_STOP_AGAIN = later("Press Enter (or S) once more within 2 seconds to stop and seal.")
+_CLOSING = later("Sealing the recording… the window closes by itself when that is done.")
 
 
 class Telling:
@@ -57,12 +59,12 @@ class Telling:
         self.status.job.setText(self._job.words)
         self.status.sound.setText(self._sound.words)
         window.sound_alarm(alarm_words(session.phase, session.status))
-        told = (session.trouble, self._doubt_words())
-        words = _STOP_AGAIN if stop_asked else "\n".join(one for one in told if one)
-        window.say(_CLOSING if closing else words)
-        start = "Stop: press again" if stop_asked else "Stop"
+        told = (sentence(session.trouble), self._doubt_words())
+        words = say(_STOP_AGAIN) if stop_asked else "\n".join(one for one in told if one)
+        window.say(say(_CLOSING) if closing else words)
+        start = say("Stop: press again") if stop_asked else say("Stop")
         recording = session.phase is Phase.RECORDING
-        window.header.start.setText(start if recording else "Start")
+        window.header.start.setText(start if recording else say("Start"))
 
     def _doubt_words(self) -> str:
         """Say what has just begun to speak against a meter."""

@@ -182,7 +182,7 @@ class TracePlot:
         """Fill between feed and return: what is across the motor."""
         lines = [line for line, _ in self.curves]
         # Half as many again as there are pixels, so that rounding leaves no column unpainted.
-        area = across_motor(lines, start_ns, end_ns, columns * 3 // 2)
+        area = across_motor(lines, start_ns, end_ns, columns * 3 // 2, asked=columns)
         if area is None:
             self.area.setData([], [])
             return

@@ -14,9 +14,11 @@ from meterlog.evidence.span_ribbon import TimeScale
 from meterlog.evidence.speed_bands import speed_bands
 from meterlog.evidence.ticks import nice_step, tick_text, ticks_at, time_step, time_text
 from meterlog.model import Quantity, Role
+from meterlog.window.numbers import in_numbers
 from meterlog.window.second_run import SecondRun
 from meterlog.window.shown import Shown
 from meterlog.window.trace_plot import TracePlot
+from meterlog.window.words import say
 
 
 class TraceView(QWidget):
@@ -33,7 +35,7 @@ class TraceView(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.setAccessibleName("voltage and current against time")
+        self.setAccessibleName(say("voltage and current against time"))
         self._palette = DAY
         self._shown: Shown | None = None
         self._second: SecondRun | None = None
@@ -55,10 +57,10 @@ class TraceView(QWidget):
         self.key.setTextFormat(Qt.TextFormat.RichText)
         self.key.setWordWrap(True)
         self.key.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
-        self.key.setAccessibleName("what the lines are")
+        self.key.setAccessibleName(say("what the lines are"))
         self.mark = QLabel("")
         self.mark.setProperty("rank", "mark")
-        self.mark.setAccessibleName("origin of the readings")
+        self.mark.setAccessibleName(say("origin of the readings"))
         self.mark.hide()
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -82,7 +84,7 @@ class TraceView(QWidget):
         font = QFont(self.font())
         font.setPixelSize(pixels)
         width = QFontMetricsF(font).horizontalAdvance("000.0") + 4.0
-        for plot, words in ((self._volts, "voltage (V)"), (self._amperes, "current (A)")):
+        for plot, words in ((self._volts, say("voltage (V)")), (self._amperes, say("current (A)"))):
             plot.set_palette(palette)
             left = plot.item.getAxis("left")
             left.setLabel(words, color=palette.ink, **{"font-size": f"{pixels}px"})
@@ -101,18 +103,24 @@ class TraceView(QWidget):
     def _show_key(self) -> None:
         """Name the lines and areas, each beside a sign in its colour."""
         signs = [
-            (self._palette.line(line.role), "✕" if line.typed else "━", line.label)
+            (self._palette.line(line.role), "✕" if line.typed else "━", say(line.label))
             for plot in self._plots
             for line, _ in plot.curves
         ]
         lines = [line for plot in self._plots for line, _ in plot.curves]
         roles = {line.role for line in lines if not line.typed}
         if {Role.MOTOR_FEED, Role.MOTOR_RETURN} <= roles:
-            signs.append((self._palette.edge, "▒", "across the motor"))
+            signs.append((self._palette.edge, "▒", say("across the motor")))
         if self._shown is not None and self._shown.about.limits.speeds:
-            signs.append((self._palette.band_edge, "▒", "limits"))
+            signs.append((self._palette.band_edge, "▒", say("limits")))
         if self._second is not None:
-            name = html.escape(f"behind: {self._second.folder.name} {self._second.mark}".strip())
+            name = html.escape(
+                say(
+                    "behind: {folder} {mark}",
+                    folder=self._second.folder.name,
+                    mark=self._second.mark,
+                ).strip()
+            )
             signs.append((self._palette.faint, "─", name))
         self.key.setText(
             " &ensp;".join(
@@ -192,12 +200,12 @@ class TraceView(QWidget):
         metrics = QFontMetricsF(self.font())
         room = self._volts.item.getViewBox().width() / (metrics.horizontalAdvance("0:00:00") * 1.8)
         step = time_step(end_s - start_s, max(int(room), 2))
-        times = [(t, time_text(t, step)) for t in ticks_at(start_s, end_s, step)]
+        times = [(t, in_numbers(time_text(t, step))) for t in ticks_at(start_s, end_s, step)]
         for plot in self._plots:
             low, high = plot.range
             tall = plot.item.getViewBox().height() / (metrics.height() * 1.8)
             pace = nice_step(high - low, max(int(tall), 2))
-            values = [(v, tick_text(v, pace)) for v in ticks_at(low, high, pace)]
+            values = [(v, in_numbers(tick_text(v, pace))) for v in ticks_at(low, high, pace)]
             plot.draw_ticks(times, values, (start_s, end_s))
 
     def time_scale(self, beside: QWidget, start_ns: int, end_ns: int) -> TimeScale:

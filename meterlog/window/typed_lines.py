@@ -13,6 +13,10 @@ if TYPE_CHECKING:
     from meterlog.window.main_window import MainWindow
 
 
+MARK = "mark"
+"""How a note begins that is a mark alone; it goes into the recording as it stands."""
+
+
 class TypedLines:
     """Opens them, and puts what was typed into the run.
 
@@ -35,6 +39,15 @@ class TypedLines:
             return
         self._window.show_page(Page.RUN)
         self._page.note.ask(self._session.now_ns())
+
+    def mark(self) -> None:
+        """Mark this instant with a number, to be explained later."""
+        shown = self._session.shown
+        events = () if shown is None else shown.events
+        count = sum(
+            one.kind is EventKind.NOTE and one.value.startswith(f"{MARK} ") for one in events
+        )
+        self._session.mark(EventKind.NOTE, f"{MARK} {count + 1}")
 
     def ask_reading(self) -> None:
         """Open the line for readings typed by hand, or say why there is none."""

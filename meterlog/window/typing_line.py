@@ -10,6 +10,9 @@ from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QWidget
 from meterlog.model import Instrument
 from meterlog.model.errors import UsageError
 from meterlog.window.note_line import NoteField
+from meterlog.window.numbers import in_numbers
+from meterlog.window.sentences import sentence
+from meterlog.window.words import say
 from meterlog.work import parse_reading, reading_words
 
 
@@ -25,27 +28,27 @@ class TypingLine(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.meter = QComboBox()
-        self.meter.setAccessibleName("meter that is typed by hand")
+        self.meter.setAccessibleName(say("meter that is typed by hand"))
         self.name = QLabel("")
         self.field = NoteField()
-        self.field.setAccessibleName("reading typed by hand")
+        self.field.setAccessibleName(say("reading typed by hand"))
         self.field.setMaxLength(200)
         self.said = QLabel("")
         self.said.setProperty("rank", "second")
-        self.said.setAccessibleName("what was taken")
+        self.said.setAccessibleName(say("what was taken"))
         self._instruments: tuple[Instrument, ...] = ()
         self._before: QWidget | None = None
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         for widget, stretch in (
-            (QLabel("Typed by hand"), 0),
+            (QLabel(say("Typed by hand")), 0),
             (self.meter, 0),
             (self.name, 0),
             (self.field, 1),
             (self.said, 1),
         ):
             layout.addWidget(widget, stretch)
-        hint = QLabel("Enter keeps · Esc ends")
+        hint = QLabel(say("Enter keeps · Esc ends"))
         hint.setProperty("rank", "second")
         layout.addWidget(hint)
         self.field.returnPressed.connect(self._on_keep)
@@ -91,19 +94,19 @@ class TypingLine(QWidget):
         try:
             _, values = parse_reading(self.field.text(), [self.instrument])
         except UsageError as error:
-            self._say(str(error))
+            self._say(sentence(str(error)))
             return
         self._say("")
         self.typed.emit(self.instrument.key, values)
 
     def show_taken(self, values: Sequence[float]) -> None:
         """Say what was taken, and be ready for the next reading."""
-        self._say(f"taken: {reading_words(self.instrument, values)}")
+        self._say(say("taken: {values}", values=in_numbers(reading_words(self.instrument, values))))
         self.field.clear()
 
     def refuse(self, words: str) -> None:
         """Say why nothing was taken; what was typed stays."""
-        self._say(words)
+        self._say(sentence(words))
 
     def close_line(self) -> None:
         """Close, if it is open."""

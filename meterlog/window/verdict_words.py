@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from meterlog.model import Outcome, Ranked, RunVerdict
 from meterlog.window.remedies_here import remedy_here
+from meterlog.window.sentences import sentence
+from meterlog.window.words import say
 
 _SIGNS = {
     Outcome.IN_ORDER: "✓",
@@ -15,7 +17,7 @@ _SIGNS = {
 
 def outcome_words(verdict: RunVerdict) -> str:
     """Write what the run comes to, with its sign: ``✕ Fault found``."""
-    words = verdict.outcome.value
+    words = say(verdict.outcome.value)
     return f"{_SIGNS[verdict.outcome]} {words[0].upper()}{words[1:]}"
 
 
@@ -28,11 +30,12 @@ def verdict_words(verdict: RunVerdict) -> list[str]:
 
 def unseen_words(verdict: RunVerdict) -> list[str]:
     """Write what this set-up could not have seen."""
-    return [f"Not seen: {remedy_here(text)}" for text in verdict.unseen]
+    return [say("Not seen: {what}", what=remedy_here(text)) for text in verdict.unseen]
 
 
 def _next(place: int, one: Ranked) -> str:
     """Write what to measure; of the first the paragraph has said what it is already."""
-    head = f"→ {'NEXT' if place == 0 else 'THEN'}: {one.part} ({one.sureness.value})"
-    what = f"{one.what} " if place else ""
+    place_words = say("NEXT") if place == 0 else say("THEN")
+    head = f"→ {place_words}: {sentence(one.part)} ({say(one.sureness.value)})"
+    what = f"{sentence(one.what)} " if place else ""
     return f"{head}\n{what}{remedy_here(one.next_measurement)}"

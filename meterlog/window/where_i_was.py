@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import json
 from dataclasses import dataclass
 from pathlib import Path
 
 from meterlog.profile import settings_folder
+from meterlog.window.kept_file import keep, read_kept
 from meterlog.window.pages import Page
 
 _FILE = "where.json"
@@ -45,7 +45,7 @@ class WhereIWas:
         A recording that is gone, or was never sealed, is left out.
         """
         try:
-            found = json.loads(self._path.read_text("utf-8"))
+            found = read_kept(self._path)
             page, told = Page(found["page"]), found["recording"]
             recording = Path(told) if isinstance(told, str) and told else None
         except (OSError, ValueError, TypeError, KeyError):
@@ -56,8 +56,4 @@ class WhereIWas:
     def keep(self, where: Where) -> None:
         """Keep a place."""
         values = {"page": int(where.page), "recording": str(where.recording or "")}
-        try:
-            self._path.parent.mkdir(parents=True, exist_ok=True)
-            self._path.write_text(json.dumps(values), "utf-8")
-        except OSError:
-            return
+        keep(self._path, values)

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from meterlog.model import Event, EventKind
 from meterlog.model.link_text import LOST
+from meterlog.window.words import later, say
 
-WORDS = "⚠ dial turned?"
+WORDS = later("⚠ dial turned?")
 
 
 def wrong_unit(events: tuple[Event, ...], key: str) -> str:
@@ -21,5 +22,5 @@ def wrong_unit(events: tuple[Event, ...], key: str) -> str:
         if event.source == key and event.kind is EventKind.LINK and event.value.startswith(LOST):
             return ""  # unplugged since then: the banner says what to do
         if event.kind is EventKind.UNIT and event.source == key:
-            return "" if event.value.endswith(" again") else WORDS
+            return "" if event.value.endswith(" again") else say(WORDS)
     return ""

@@ -7,6 +7,8 @@ from datetime import timedelta
 from meterlog.analysis.zero_watch import OLD_NS
 from meterlog.model import About, Channel, Event, EventKind, Role, SensorKind
 from meterlog.model.zero_text import parse_zero
+from meterlog.window.sentences import sentence
+from meterlog.window.words import say
 from meterlog.work.zeros import age_words
 
 OLD = timedelta(microseconds=OLD_NS // 1000)
@@ -42,11 +44,13 @@ def zero_age(about: About, events: tuple[Event, ...], now_ns: int) -> str:
             if parsed is not None and parsed[0] == channel.name:
                 age = timedelta(microseconds=(now_ns - event.t_ns) // 1000)
     if age is not None:
-        return f"{'⚠ ' if age > OLD else ''}zero {age_words(age)} old"
+        return say(
+            "{sign}zero {age} old", sign="⚠ " if age > OLD else "", age=sentence(age_words(age))
+        )
     if channel.zero is not None or channel.offset != 0.0:
-        return "zero typed"
+        return say("zero typed")
     clamp = channel.sensor.kind is SensorKind.CLAMP or channel.sensor.turns > 1
-    return "⚠ no zero: press Z" if clamp else ""
+    return say("⚠ no zero: press Z") if clamp else ""
 
 
 def _current(about: About) -> tuple[str, Channel] | None:

@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterator
 import evidence
 import judgement
 import memory
+import picture
 import pixel
 import senses
 import start
@@ -22,6 +23,7 @@ ALL = (
     *pixel.FIGURES,
     *memory.FIGURES,
     *judgement.FIGURES,
+    *picture.FIGURES,
     *evidence.FIGURES,
     *start.FIGURES,
 )

@@ -8,10 +8,20 @@ published last pass and first failure on white.
 """
 
 from itertools import combinations
+from pathlib import Path
 
 import pytest
 
-from meterlog.evidence.palette import DAY, PALETTES, Hatch, contrast, luminance
+from meterlog.evidence.palette import (
+    DAY,
+    PAIRS,
+    PALETTES,
+    STARK,
+    Hatch,
+    contrast,
+    contrast_table,
+    luminance,
+)
 from meterlog.model import Role, SpanKind
 from meterlog.window.theme import FIRST_GROUND, FIRST_INK
 
@@ -105,3 +115,23 @@ def test_no_two_span_kinds_differ_by_colour_alone(palette):
 
 def test_the_first_paint_has_the_colours_of_the_day():
     assert (DAY.ground, DAY.ink) == (FIRST_GROUND, FIRST_INK)
+
+
+def test_high_contrast_text_is_that_of_the_enhanced_criterion():
+    """WCAG 2.2, 1.4.6: 7 : 1; lines and outlines 4.5 : 1, more than 1.4.11 asks for."""
+    for _, first, second, least in PAIRS:
+        wanted = 7.0 if least == TEXT else TEXT
+        assert contrast(getattr(STARK, first), getattr(STARK, second)) >= wanted
+    for role in STARK.lines:
+        assert contrast(STARK.line(role), STARK.panel) >= 7.0
+
+
+@pytest.mark.parametrize("palette", PALETTES, ids=lambda p: p.name)
+def test_what_is_published_holds(palette):
+    for _, first, second, least in PAIRS:
+        assert contrast(getattr(palette, first), getattr(palette, second)) >= least
+
+
+def test_the_published_table_is_the_computed_one():
+    guide = Path(__file__).parents[2] / "DEVELOPERS.md"
+    assert contrast_table() in guide.read_text("utf-8")

@@ -18,7 +18,7 @@ from meterlog.window import open_window
 def watch():
     window = next(w for w in application.topLevelWidgets() if hasattr(w, "desk"))
     session = window.desk.session if window.desk is not None else None
-    if session is None or session.busy:
+    if session is None or session.busy or not window.filled:
         return QTimer.singleShot(20, watch)
     if sys.argv[1] == "fault":
         def fail():

@@ -228,3 +228,10 @@ def test_the_screen_goes_on_and_says_in_red_that_nothing_is_kept(running, block_
     window.desk._glanced_s = float("-inf")
     window.desk.tick()
     assert not window.alarm.isVisible()
+
+
+def test_marks_are_numbered_and_can_be_explained_later(running, qtbot):
+    window, run = running
+    for _ in range(2):
+        _press(qtbot, window, Qt.Key.Key_H)
+    assert [one.value for one in run.marks] == ["mark 1", "mark 2"]

@@ -7,7 +7,7 @@ import pytest
 
 from meterlog.window.long_process import LongProcess
 from tests.rig import apart_works
-from tests.rig.paint_watch import PaintWatch
+from tests.rig.paint_watch import blocking
 
 
 @pytest.fixture
@@ -76,7 +76,9 @@ def test_cancelled_work_leaves_nothing_half_made(long, qtbot, tmp_path, asks):
 
 
 def test_the_paint_loop_goes_on_meanwhile(long, qtbot):
-    with PaintWatch() as watch:
-        long.begin(partial(apart_works.add, 2, 3))
-        outcome(long, qtbot)
-    assert not watch.over(), watch.longest
+    def hold():
+        long.begin(apart_works.hold_the_interpreter)
+        assert outcome(long, qtbot)[1] == ""
+
+    late = blocking(hold)
+    assert not late, str(late[0])

@@ -6,7 +6,7 @@ import time
 import pytest
 from PySide6.QtCore import QTimer
 
-from tests.rig.paint_watch import ALLOWED_S, PaintWatch, own_part
+from tests.rig.paint_watch import ALLOWED_S, Gap, PaintWatch, blocking
 
 BLOCK_S = 0.2
 
@@ -69,12 +69,26 @@ def test_a_block_under_way_at_the_end_counts(qtbot):
 
 
 @pytest.mark.parametrize(
-    ("wall_s", "waited_s", "worked_s", "own_s"),
+    ("gap", "own_s"),
     [
-        (0.3, 0.0, 0.0, 0.3),  # it slept, or waited for a lock
-        (0.3, 0.28, 0.01, 0.02),  # others had the processor
-        (0.3, 0.2, 0.2, 0.2),  # it worked: never taken off
+        (Gap(0.3, 0.0, 0.0, 0.0, in_a_call=True), 0.3),  # it slept, or waited for a file
+        (Gap(0.3, 0.0, 0.0, 0.29), 0.3),  # another thread held the interpreter
+        (Gap(0.3, 0.28, 0.01, 0.01, in_a_call=True), 0.02),  # others had the processor
+        (Gap(0.3, 0.2, 0.2, 0.2), 0.2),  # it worked: never taken off
+        (Gap(0.3, 0.0, 0.0, 0.01), 0.0),  # it waited in its loop, and nothing else ran
     ],
 )
-def test_what_others_took_is_not_the_programs(wall_s, waited_s, worked_s, own_s):
-    assert own_part(wall_s, waited_s, worked_s) == pytest.approx(own_s)
+def test_what_the_machine_took_is_not_the_programs(gap, own_s):
+    assert gap.own_s == pytest.approx(own_s)
+
+
+def test_what_blocks_each_time_is_told_and_what_did_once_is_not(qtbot):
+    slept = []
+
+    def once():
+        if not slept:
+            slept.append(sleep())
+        qtbot.wait(20)
+
+    assert not blocking(once)
+    assert blocking(sleep)

@@ -5,7 +5,7 @@ from types import SimpleNamespace
 import pytest
 
 from meterlog.acquire import ReaderState
-from meterlog.window.session import Phase
+from meterlog.window.session import Phase, Session
 from meterlog.window.status_strip import (
     StatusStrip,
     alarm_words,
@@ -90,6 +90,7 @@ def test_the_status_says_since_when_and_where_to():
         (RunStatus(waiting=999), ""),
         (RunStatus(disk_free=1_000_000), "The disk is nearly full"),
         (RunStatus(faults=("judge: broken",)), "A part of the program failed: judge"),
+        (RunStatus(moved="the stick is gone; goes on in spare"), "ANOTHER DISK: the stick is gone"),
         (RunStatus(meters=(_state(),), disk_free=10**12), ""),
     ],
 )
@@ -101,3 +102,15 @@ def test_the_alarm_names_what_is_wrong(status, start):
 
 def test_there_is_no_alarm_about_a_run_that_is_over():
     assert alarm_words(Phase.SHOWING, RunStatus(failed="disk full")) == ""
+
+
+def test_whether_the_computer_may_fall_asleep_is_told_while_recording(qtbot):
+    strip, session = StatusStrip(), Session()
+    qtbot.addWidget(strip)
+    session.status = RunStatus(sleep="sleep is not blocked: no such program; keep the lid open")
+    strip.show_session(session)
+    assert strip.awake.text() == ""
+    session.phase = Phase.RECORDING
+    strip.show_session(session)
+    assert strip.awake.text() == "sleep is not blocked"
+    assert "keep the lid open" in strip.awake.toolTip()

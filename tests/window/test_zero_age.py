@@ -73,6 +73,8 @@ def test_z_asks_the_run_and_tells_how_it_went(window, show, qtbot):
             return self.words
 
     class Stand:
+        folder = window.desk.session.folder
+
         def __init__(self):
             self.asked = []
 

@@ -20,7 +20,7 @@ def summary(
 ) -> str:
     """Say what came of it, for somebody who reads nothing else."""
     parts = [_lead(old, new, ask)]
-    parts.append(_baseline_words(steps) if ask.baseline else _pair_words(steps, ask))
+    parts.append(baseline_words(steps) if ask.baseline else _pair_words(steps, ask))
     differing = [one.name for one in conditions if one.weight == DIFFERS]
     unsaid = [one.name for one in conditions if one.weight == NOT_STATED]
     if differing:
@@ -74,7 +74,8 @@ def _is_within(step: StepDifference) -> bool:
     return known and apart is not None and abs(apart.value) <= apart.expanded
 
 
-def _baseline_words(steps: Sequence[StepDifference]) -> str:
+def baseline_words(steps: Sequence[StepDifference]) -> str:
+    """Say at which speeds a motor lies within what good ones draw."""
     judged = [one for one in steps if one.verdict is not None]
     if not judged:
         return "There are too few good motors to say within what good ones lie."

@@ -7,6 +7,8 @@ from numpy.typing import NDArray
 
 DRAWS = 20_000
 _SEED = 1946
+_LOT = 500_000
+"""Numbers drawn in one go."""
 
 
 def greenwood(spacings_s: NDArray[np.float64]) -> float:
@@ -53,9 +55,15 @@ def chance_of_regularity(spacings_s: NDArray[np.float64]) -> float:
     seen, count = greenwood(spacings_s), len(spacings_s)
     if count == 2:
         return float(abs(spacings_s[0] - spacings_s[1]) / spacings_s.sum())
-    draws = np.random.default_rng(_SEED).exponential(size=(DRAWS, count))
-    draws /= draws.sum(axis=1, keepdims=True)
-    as_even = int((np.square(draws).sum(axis=1) <= seen).sum())
+    random, as_even, left = np.random.default_rng(_SEED), 0, DRAWS
+    while left:
+        # In lots: thousands of dropouts in a long recording would take gigabytes. The numbers
+        # drawn are the same.
+        lot = min(left, max(_LOT // count, 1))
+        draws = random.exponential(size=(lot, count))
+        draws /= draws.sum(axis=1, keepdims=True)
+        as_even += int((np.square(draws).sum(axis=1) <= seen).sum())
+        left -= lot
     return (as_even + 1) / (DRAWS + 1)
 
 

@@ -24,9 +24,8 @@ def add_key_readings(sheets: Sheets, sides: Sequence[ClaimSide]) -> None:
     sheets : Sheets
     sides : sequence of ClaimSide
     """
-    judged = [_by_speed(side) for side in sides]
-    speeds = sorted({speed for found in judged for speed in found})
-    if not speeds or len(speeds) > _MOST:
+    judged, speeds = _judged(sides)
+    if not speeds:
         return
     columns = [Column("speed", right=True), Column("limits A", right=True)]
     for side in sides:
@@ -35,6 +34,38 @@ def add_key_readings(sheets: Sheets, sides: Sequence[ClaimSide]) -> None:
     sheets.space(7.0)
     lay_table(sheets, columns, rows)
     sheets.words("Steady current while the motor ran; what it lost is told above.", FAINT)
+
+
+def add_key_words(sheets: Sheets, sides: Sequence[ClaimSide], most: int) -> None:
+    """Say the same in a sentence, where the table has no room.
+
+    Parameters
+    ----------
+    sheets : Sheets
+    sides : sequence of ClaimSide
+    most : int
+        Lines at most.
+    """
+    judged, speeds = _judged(sides)
+    said = []
+    for speed in speeds:
+        limits = _limits(sides, speed)
+        cells = _cells(judged, speed)
+        found = ", ".join(
+            f"{side.name} {' '.join(filter(None, cells[2 * at : 2 * at + 2]))}"
+            for at, side in enumerate(sides)
+        )
+        said.append(f"speed {speed}{f' ({limits})' if limits else ''}: {found}")
+    if said:
+        sheets.space(5.0)
+        sheets.words(f"Steady current, A (limits): {'; '.join(said)}.", most=most)
+
+
+def _judged(sides: Sequence[ClaimSide]) -> tuple[list[dict[int, Finding]], list[int]]:
+    """Give what was judged, by side and speed, and the speeds; none where there are too many."""
+    judged = [_by_speed(side) for side in sides]
+    speeds = sorted({speed for found in judged for speed in found})
+    return judged, speeds if len(speeds) <= _MOST else []
 
 
 def _by_speed(side: ClaimSide) -> dict[int, Finding]:

@@ -167,6 +167,9 @@ class Sheets:
     ) -> None:
         """Write a paragraph, over as many pages as it takes.
 
+        Where something waits for the next page, it would come to lie within the paragraph: that
+        goes behind it as a whole, if a page holds it.
+
         Parameters
         ----------
         text : str
@@ -179,7 +182,7 @@ class Sheets:
         """
         high = self.line_height(look)
         lines = self.lines_of(text, look, self.width - indent, most)
-        if len(lines) <= _TOGETHER:
+        if len(lines) <= _TOGETHER or self._waiting:
             self.need(high * len(lines))
         for number, line in enumerate(lines):
             self.need(high)

@@ -12,7 +12,7 @@ from meterlog.evidence.claim_content import ClaimContent, ClaimSide
 from meterlog.evidence.claim_pdf.calibration import calibration_lines, meter_name
 from meterlog.evidence.claim_pdf.facts_block import lay_facts
 from meterlog.evidence.claim_pdf.job_section import WITHOUT_CUSTOMER, part_words
-from meterlog.evidence.claim_pdf.key_readings import add_key_readings
+from meterlog.evidence.claim_pdf.key_readings import add_key_readings, add_key_words
 from meterlog.evidence.claim_pdf.limits_section import limits_basis
 from meterlog.evidence.claim_pdf.page_edges import claim_mark, claim_title, side_title
 from meterlog.evidence.claim_pdf.page_look import ALERT, FAINT, PAPER, STRONG, TITLE, Look
@@ -25,7 +25,8 @@ from meterlog.model.card_doubts import doubt_words
 _MOST = (40, 16, 12, 9, 7, 6, 5, 4, 3)
 """Lines of a paragraph at most, tried in turn until all stands on one page."""
 _BARE = (9, 7, 5, 4, 3, 2, 1)
-"""Where even the shortest are too long, the table of readings goes, and they are tried again."""
+"""Where even the shortest are too long, the table of readings becomes a sentence, and they are
+tried again."""
 _MISSING = 4
 """Missing entries that are named here; with many more nobody reads any."""
 _GOOD = PAPER.spans[SpanKind.RUNNING].line
@@ -38,17 +39,23 @@ _STAMPS = {
 def add_summary(sheets: Sheets, content: ClaimContent) -> None:
     """Put the summary on the first page, its paragraphs shortened until they fit.
 
+    Before a paragraph is shortened, the table of readings becomes a sentence: what speaks against
+    a verdict stands at its end.
+
     Parameters
     ----------
     sheets : Sheets
         Empty.
     content : ClaimContent
     """
-    tries = [*((most, True) for most in _MOST), *((most, False) for most in _BARE)]
-    for number, (most, table) in enumerate(tries, 1):
+    whole = [(_MOST[0], True), (_MOST[0], False)]
+    parts = [*((most, True) for most in _MOST), *((most, False) for most in _BARE)]
+    tries = [*((*one, False) for one in whole), *((*one, True) for one in parts)]
+    for number, (most, table, may_shorten) in enumerate(tries, 1):
         trial = Sheets(sheets.device, sheets.paper)
         _lay(trial, content, most, table=table)
-        if len(trial.pages) == 1 or number == len(tries):
+        fits = len(trial.pages) == 1 and (may_shorten or not trial.is_shortened)
+        if fits or number == len(tries):
             sheets.adopt(trial)
             return
 
@@ -92,9 +99,11 @@ def _lay(sheets: Sheets, content: ClaimContent, most: int, *, table: bool) -> No
         _side(sheets, side, most)
     if table:
         add_key_readings(sheets, content.sides)
-        bases = dict.fromkeys(limits_basis(side.recording.about.limits) for side in content.sides)
-        for basis in bases:
-            sheets.words(basis, FAINT, most=2)
+    else:
+        add_key_words(sheets, content.sides, most)
+    bases = dict.fromkeys(limits_basis(side.recording.about.limits) for side in content.sides)
+    for basis in bases:
+        sheets.words(basis, FAINT, most=min(most, 2))
     for title, texts in _blocks(content):
         _titled(sheets, title)
         kept = texts[: max(most, 1)]

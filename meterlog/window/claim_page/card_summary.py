@@ -7,7 +7,9 @@ from PySide6.QtWidgets import QFrame, QLabel, QVBoxLayout
 from meterlog.model.card_doubts import doubt_words
 from meterlog.model.card_fields import FIELDS
 from meterlog.model.job_card import JobCard, PartIdentity, missing_words
-from meterlog.window.claim_page.side_choice import say, told_label
+from meterlog.window.claim_page.side_choice import tell, told_label
+from meterlog.window.sentences import sentence
+from meterlog.window.words import say
 
 _CUSTOMER = tuple(field.words for field in FIELDS if field.customer)
 
@@ -18,12 +20,12 @@ class CardSummary(QFrame):
     def __init__(self) -> None:
         super().__init__()
         self.setProperty("rank", "panel")
-        heading = QLabel("Job card")
+        heading = QLabel(say("Job card"))
         heading.setProperty("rank", "title")
-        self.facts = told_label("second", "what the job card says")
-        self.many = told_label("caution", "how much the job card does not say")
-        self.missing = told_label("", "what the job card does not say")
-        self.doubts = told_label("caution", "what looks wrong on the job card")
+        self.facts = told_label("second", say("what the job card says"))
+        self.many = told_label("caution", say("how much the job card does not say"))
+        self.missing = told_label("", say("what the job card does not say"))
+        self.doubts = told_label("caution", say("what looks wrong on the job card"))
         column = QVBoxLayout(self)
         column.setContentsMargins(7, 4, 7, 6)
         column.setSpacing(3)
@@ -44,31 +46,39 @@ class CardSummary(QFrame):
         lost : tuple of str
             Which of its photos are not there.
         """
-        say(self.facts, "\n".join(_lines(card, without_customer=without_customer)))
-        say(self.doubts, "\n".join((*doubt_words(card), *lost)))
+        tell(self.facts, "\n".join(_lines(card, without_customer=without_customer)))
+        tell(self.doubts, "\n".join((*map(sentence, doubt_words(card)), *lost)))
         missing = missing_words(card)
-        head = f"Not stated, and a reviewer will ask: {len(missing)}. Fill in on the Job page."
-        say(self.many, head if missing else "")
-        say(self.missing, "\n".join(missing))
+        head = say(
+            "Not stated, and a reviewer will ask: {missing}. Fill in on the Job page.",
+            missing=len(missing),
+        )
+        tell(self.many, head if missing else "")
+        tell(self.missing, "\n".join(map(say, missing)))
 
 
 def _lines(card: JobCard, *, without_customer: bool) -> list[str]:
     if card == JobCard():
-        return ["Nothing is stated yet."]
+        return [say("Nothing is stated yet.")]
     said = (
-        ("Order", card.claim_number or card.work_order),
-        ("Vehicle", card.vehicle),
-        ("Complaint", card.complaint),
-        ("Old part", _part(card.old_part)),
-        ("New part", _part(card.new_part)),
-        ("Photos", str(len(card.photos)) if card.photos else ""),
+        (say("Order"), card.claim_number or card.work_order),
+        (say("Vehicle"), card.vehicle),
+        (say("Complaint"), card.complaint),
+        (say("Old part"), _part(card.old_part)),
+        (say("New part"), _part(card.new_part)),
+        (say("Photos"), str(len(card.photos)) if card.photos else ""),
     )
     lines = [f"{words}: {text}" for words, text in said if text]
     if without_customer:
-        lines.append(f"Left out: {', '.join(_CUSTOMER)}, and where other entries repeat them.")
+        lines.append(
+            say(
+                "Left out: {names}, and where other entries repeat them.",
+                names=", ".join(map(say, _CUSTOMER)),
+            )
+        )
     return lines
 
 
 def _part(part: PartIdentity) -> str:
-    words = (part.name, part.number, part.serial and f"serial {part.serial}")
+    words = (part.name, part.number, part.serial and say("serial {serial}", serial=part.serial))
     return ", ".join(one for one in words if one)

@@ -12,6 +12,7 @@ from meterlog.window.claim_page.claim_page import ClaimPage
 from meterlog.window.folder_dialog import show_beside
 from meterlog.window.long_process import LongProcess
 from meterlog.window.long_work import Progress
+from meterlog.window.words import say
 
 if TYPE_CHECKING:
     from meterlog.evidence.checked import Checked
@@ -34,14 +35,14 @@ class CheckDesk:
 
     def ask_file(self) -> None:
         """Let the technician choose a zip or a PDF."""
-        dialog = self._dialog("Choose the zip or the PDF of a pack")
+        dialog = self._dialog(say("Choose the zip or the PDF of a pack"))
         dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
-        dialog.setNameFilters(["Packs (*.zip *.pdf)", "All (*)"])
+        dialog.setNameFilters([say("Packs (*.zip *.pdf)"), say("All (*)")])
         show_beside(dialog)
 
     def ask_folder(self) -> None:
         """Let the technician choose the folder of a pack or a recording."""
-        dialog = self._dialog("Choose the folder of a pack or of a recording")
+        dialog = self._dialog(say("Choose the folder of a pack or of a recording"))
         dialog.setFileMode(QFileDialog.FileMode.Directory)
         dialog.setOption(QFileDialog.Option.ShowDirsOnly)
         show_beside(dialog)

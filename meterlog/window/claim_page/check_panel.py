@@ -16,7 +16,8 @@ from PySide6.QtWidgets import (
 )
 
 from meterlog.window.claim_page.claim_options import PlainLine
-from meterlog.window.claim_page.side_choice import say, told_label
+from meterlog.window.claim_page.side_choice import tell, told_label
+from meterlog.window.words import say
 
 if TYPE_CHECKING:
     from meterlog.evidence.checked import Checked
@@ -31,24 +32,24 @@ class CheckPanel(QFrame):
     def __init__(self) -> None:
         super().__init__()
         self.setProperty("rank", "panel")
-        heading = QLabel("Check a pack or a recording")
+        heading = QLabel(say("Check a pack or a recording"))
         heading.setProperty("rank", "title")
-        self.by_file = QPushButton("Zip or PDF…")
-        self.by_file.setAccessibleName("check a pack: choose its zip or PDF")
-        self.by_folder = QPushButton("Folder…")
-        self.by_folder.setAccessibleName("check a pack or a recording: choose its folder")
+        self.by_file = QPushButton(say("Zip or PDF…"))
+        self.by_file.setAccessibleName(say("check a pack: choose its zip or PDF"))
+        self.by_folder = QPushButton(say("Folder…"))
+        self.by_folder.setAccessibleName(say("check a pack or a recording: choose its folder"))
         self.by_file.clicked.connect(self.file)
         self.by_folder.clicked.connect(self.folder)
         self.key = PlainLine()
-        self.key.setAccessibleName("fingerprint of the key that must have signed")
-        self.key.setPlaceholderText("fingerprint of its maker's key, if told by another way")
+        self.key.setAccessibleName(say("fingerprint of the key that must have signed"))
+        self.key.setPlaceholderText(say("fingerprint of its maker's key, if told by another way"))
         self.busy = QProgressBar()
         self.busy.setRange(0, 0)
-        self.busy.setAccessibleName("checking")
+        self.busy.setAccessibleName(say("checking"))
         self.busy.hide()
-        self.verdict = told_label("title", "outcome of the check")
-        self.head = told_label("", "what was checked")
-        self.lines = told_label("", "what the check found")
+        self.verdict = told_label("title", say("outcome of the check"))
+        self.head = told_label("", say("what was checked"))
+        self.lines = told_label("", say("what the check found"))
         self.lines.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         row = QHBoxLayout()
         row.addWidget(self.by_file)
@@ -64,26 +65,26 @@ class CheckPanel(QFrame):
 
     def show_busy(self, name: str) -> None:
         """Say what is being checked."""
-        self._show("title", "", f"checking {name}…", "")
+        self._show("title", "", say("checking {name}…", name=name), "")
         self.busy.show()
 
     def show_checked(self, checked: Checked) -> None:
         """Show the outcome; it is told in words, not by colour alone."""
-        rank, verdict = ("title", "Intact") if checked.intact else ("alert", "CHANGED")
+        rank, verdict = ("title", say("Intact")) if checked.intact else ("alert", say("CHANGED"))
         self._show(rank, verdict, checked.head, "\n".join(checked.lines))
 
     def show_trouble(self, words: str) -> None:
         """Say why nothing was checked."""
-        self._show("caution", "Not checked", words, "")
+        self._show("caution", say("Not checked"), words, "")
 
     def _show(self, rank: str, verdict: str, head: str, lines: str) -> None:
         self.busy.hide()
         if self.verdict.property("rank") != rank:
             self.verdict.setProperty("rank", rank)
             self.verdict.style().polish(self.verdict)
-        say(self.verdict, verdict)
-        say(self.head, head)
-        say(self.lines, lines)
+        tell(self.verdict, verdict)
+        tell(self.head, head)
+        tell(self.lines, lines)
 
     def in_order(self) -> tuple[QWidget, ...]:
         """Give what Tab goes through, in the order in which it is read."""

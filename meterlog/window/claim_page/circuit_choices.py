@@ -9,7 +9,8 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox, QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout
 
 from meterlog.window.claim_page.recording_facts import RecordingFacts
-from meterlog.window.claim_page.side_choice import say, told_label
+from meterlog.window.claim_page.side_choice import tell, told_label
+from meterlog.window.words import say
 
 
 class CircuitChoices(QFrame):
@@ -21,13 +22,13 @@ class CircuitChoices(QFrame):
     def __init__(self) -> None:
         super().__init__()
         self.setProperty("rank", "panel")
-        heading = QLabel("Circuit checks kept by themselves")
+        heading = QLabel(say("Circuit checks kept by themselves"))
         heading.setProperty("rank", "title")
-        self.browse = QPushButton("Other…")
-        self.browse.setAccessibleName("choose the folder of a circuit check")
+        self.browse = QPushButton(say("Other…"))
+        self.browse.setAccessibleName(say("choose the folder of a circuit check"))
         self.browse.clicked.connect(self.other)
-        self.none = told_label("second", "circuit checks")
-        self.warnings = told_label("caution", "warnings about the circuit checks")
+        self.none = told_label("second", say("circuit checks"))
+        self.warnings = told_label("caution", say("warnings about the circuit checks"))
         self.ticks: dict[Path, QCheckBox] = {}
         self._left_out: set[Path] = set()
         head = QHBoxLayout()
@@ -50,11 +51,14 @@ class CircuitChoices(QFrame):
                 old.deleteLater()
             self.ticks = {folder: self._tick(folder) for folder in folders}
             self.changed.emit()
-        say(self.none, "" if folders else "None. Those made while recording go in with the run.")
+        tell(
+            self.none,
+            "" if folders else say("None. Those made while recording go in with the run."),
+        )
 
     def _tick(self, folder: Path) -> QCheckBox:
         tick = QCheckBox(folder.name)
-        tick.setAccessibleName(f"put in the circuit check {folder.name}")
+        tick.setAccessibleName(say("put in the circuit check {folder}", folder=folder.name))
         tick.setToolTip(str(folder))
         tick.setChecked(folder not in self._left_out)
         tick.toggled.connect(lambda on, folder=folder: self._on_tick(folder, on=on))
@@ -79,7 +83,7 @@ class CircuitChoices(QFrame):
             known = facts.get(folder)
             told = (known.mark, *known.warnings, known.trouble) if known is not None else ()
             lines += [f"{folder.name}: {one}" for one in told if one]
-        say(self.warnings, "\n".join(lines))
+        tell(self.warnings, "\n".join(lines))
 
     def in_order(self) -> tuple[QPushButton | QCheckBox, ...]:
         """Give what Tab goes through, in the order in which it is read."""

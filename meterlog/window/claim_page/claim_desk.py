@@ -16,13 +16,14 @@ from meterlog.model.errors import MeterlogError
 from meterlog.window.claim_page.check_desk import CheckDesk
 from meterlog.window.claim_page.claim_page import ClaimPage
 from meterlog.window.claim_page.claim_plan import A4, LETTER, ClaimPlan, key_wants_words, make
-from meterlog.window.claim_page.side_choice import say
+from meterlog.window.claim_page.side_choice import tell
 from meterlog.window.claim_page.sides_desk import SidesDesk
 from meterlog.window.folder_dialog import show_beside
 from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.long_process import LongProcess
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.session import Session
+from meterlog.window.words import say
 from meterlog.window.work_page import PageKey
 from meterlog.work.job_cards import photo_words
 from meterlog.work.job_folder import JobWork, change_work, fresh_pack
@@ -74,7 +75,7 @@ class ClaimDesk:
         try:
             self.at_hand.look_again()
         except MeterlogError as error:
-            say(self.page.said, remedy_here(str(error)))
+            tell(self.page.said, remedy_here(str(error)))
         self._show()
         self.sides.read_again()
         self.page.options.show_key(wants_words=key_wants_words())
@@ -96,19 +97,21 @@ class ClaimDesk:
         """Give the keys of this page."""
         busy = self._making.busy
         making = (
-            PageKey((_Key.Key_C,), "C", "cancel", self._making.cancel)
+            PageKey((_Key.Key_C,), "C", say("cancel"), self._making.cancel)
             if busy
-            else PageKey((_Key.Key_P,), "P", "make the pack", self.make)
+            else PageKey((_Key.Key_P,), "P", say("make the pack"), self.make)
         )
         customer = self.page.options.without_customer
-        made = (PageKey((_Key.Key_X,), "X", "open its folder", self._open_folder),)
+        made = (PageKey((_Key.Key_X,), "X", say("open its folder"), self._open_folder),)
         return (
             making,
-            PageKey((_Key.Key_H,), "H", "with, without customer", customer.toggle),
-            PageKey((_Key.Key_Y,), "Y", "A4, Letter", self._other_paper),
-            PageKey((_Key.Key_V,), "V", "check a pack", self.check.ask_file),
+            PageKey((_Key.Key_H,), "H", say("with, without customer"), customer.toggle),
+            PageKey((_Key.Key_Y,), "Y", say("A4, Letter"), self._other_paper),
+            PageKey((_Key.Key_V,), "V", say("check a pack"), self.check.ask_file),
             *(made if self.page.made.folder is not None else ()),
-            PageKey((_Key.Key_PageDown,), "PgUp PgDn", "read on", lambda: self.page.read_on(1)),
+            PageKey(
+                (_Key.Key_PageDown,), "PgUp PgDn", say("read on"), lambda: self.page.read_on(1)
+            ),
             PageKey((_Key.Key_PageUp,), "", "", lambda: self.page.read_on(-1)),
         )
 
@@ -117,7 +120,7 @@ class ClaimDesk:
         if not self._making.busy or self._asked_to_close:
             return True
         self._asked_to_close = True
-        say(self.page.said, "The pack is being made. Close once more to leave without it.")
+        tell(self.page.said, say("The pack is being made. Close once more to leave without it."))
         return False
 
     def close(self) -> None:
@@ -160,14 +163,16 @@ class ClaimDesk:
         """Begin to make the pack."""
         if self._making.busy:
             return
-        say(self.page.said, "")
+        tell(self.page.said, "")
         if self._session.recording:
-            say(self.page.said, "A recording is under way: stop it first, then make the pack.")
+            tell(
+                self.page.said, say("A recording is under way: stop it first, then make the pack.")
+            )
             return
         try:
             plan = self.plan()
         except MeterlogError as error:
-            say(self.page.said, remedy_here(str(error)))
+            tell(self.page.said, remedy_here(str(error)))
             return
         self._plan, self._asked_to_close = plan, False
         self.page.made.hide()
@@ -177,7 +182,7 @@ class ClaimDesk:
 
     def _show_part(self) -> None:
         making = self._making
-        self.page.making.show_part("Making the pack", making.part, stopping=making.cancelling)
+        self.page.making.show_part(say("Making the pack"), making.part, stopping=making.cancelling)
 
     def _take(self, made: ClaimMade | None, trouble: str) -> None:
         page, plan, self._plan = self.page, self._plan, None
@@ -185,7 +190,7 @@ class ClaimDesk:
         page.make.setDisabled(False)
         page.options.show_key(wants_words=key_wants_words())
         if made is None or plan is None:
-            say(page.said, trouble or "Cancelled: nothing of the pack is left.")
+            tell(page.said, trouble or say("Cancelled: nothing of the pack is left."))
             return
         page.options.passphrase.clear()
         page.options.out.clear()
@@ -194,7 +199,7 @@ class ClaimDesk:
         try:
             self._keep(plan)
         except MeterlogError as error:
-            say(page.said, remedy_here(str(error)))
+            tell(page.said, remedy_here(str(error)))
         self._show_out()
 
     def _keep(self, plan: ClaimPlan) -> None:
@@ -209,7 +214,7 @@ class ClaimDesk:
         change_work(plan.job, taking)
 
     def _ask_out(self) -> None:
-        dialog = QFileDialog(self.page.window(), "Choose an empty folder for the pack")
+        dialog = QFileDialog(self.page.window(), say("Choose an empty folder for the pack"))
         dialog.setFileMode(QFileDialog.FileMode.Directory)
         dialog.setOption(QFileDialog.Option.ShowDirsOnly)
         dialog.setOption(QFileDialog.Option.DontUseNativeDialog)
@@ -247,7 +252,7 @@ class ClaimDesk:
         if options.out.text() not in {"", self._default_out}:
             return
         self._default_out = str(fresh_pack(folder)) if folder is not None else ""
-        options.out.setPlaceholderText("claim-1 in the job's folder")
+        options.out.setPlaceholderText(say("claim-1 in the job's folder"))
         options.out.setText(self._default_out)
         options.out.setToolTip(self._default_out)
 
@@ -267,9 +272,9 @@ class ClaimDesk:
         if not isinstance(path, Path):
             return
         if not path.exists():
-            say(self.page.said, f"{path} is not there any more.")
+            tell(self.page.said, say("{path} is not there any more.", path=path))
         elif not opener(QUrl.fromLocalFile(str(path))):
-            say(self.page.said, f"No program opens it here. It lies at {path}.")
+            tell(self.page.said, say("No program opens it here. It lies at {path}.", path=path))
 
 
 opener: Callable[[QUrl], bool] = QDesktopServices.openUrl

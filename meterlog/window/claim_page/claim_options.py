@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 )
 
 from meterlog.window.claim_page.claim_plan import A4, LETTER
+from meterlog.window.words import say
 
 
 class PlainLine(QLineEdit):
@@ -41,23 +42,23 @@ class ClaimOptions(QFrame):
     def __init__(self) -> None:
         super().__init__()
         self.setProperty("rank", "panel")
-        self.papers = {A4: QPushButton("A4"), LETTER: QPushButton("Letter")}
+        self.papers = {A4: QPushButton("A4"), LETTER: QPushButton(say("Letter"))}
         for key, button in self.papers.items():
             button.setCheckable(True)
-            button.setAccessibleName(f"paper of the PDF: {button.text()}")
+            button.setAccessibleName(say("paper of the PDF: {it}", it=button.text()))
             button.clicked.connect(lambda _, key=key: self.set_paper(key))
         self.papers[A4].setChecked(True)
-        self.without_customer = QCheckBox("Without customer data")
-        self.signed = QCheckBox("Signed with the key of this machine")
+        self.without_customer = QCheckBox(say("Without customer data"))
+        self.signed = QCheckBox(say("Signed with the key of this machine"))
         self.signed.setChecked(True)
-        self.comma = QCheckBox("Decimal comma in tables")
+        self.comma = QCheckBox(say("Decimal comma in tables"))
         self.passphrase = PlainLine()
-        self.passphrase.setAccessibleName("passphrase of the signing key")
+        self.passphrase.setAccessibleName(say("passphrase of the signing key"))
         self._key_words: bool | None = False
         self.out = PlainLine()
-        self.out.setAccessibleName("folder of the pack")
-        self.choose = QPushButton("Choose…")
-        self.choose.setAccessibleName("choose where the pack goes")
+        self.out.setAccessibleName(say("folder of the pack"))
+        self.choose = QPushButton(say("Choose…"))
+        self.choose.setAccessibleName(say("choose where the pack goes"))
         self.choose.clicked.connect(self.browse)
         for tick in (self.without_customer, self.signed, self.comma):
             tick.toggled.connect(lambda _: self._on_change())
@@ -65,10 +66,10 @@ class ClaimOptions(QFrame):
         self.show_key(wants_words=False)
 
     def _lay_out(self) -> None:
-        heading = QLabel("How it is made")
+        heading = QLabel(say("How it is made"))
         heading.setProperty("rank", "title")
         paper = QHBoxLayout()
-        paper.addWidget(_second("Paper"))
+        paper.addWidget(_second(say("Paper")))
         for button in self.papers.values():
             paper.addWidget(button)
         paper.addStretch(1)
@@ -79,7 +80,7 @@ class ClaimOptions(QFrame):
         grid.addWidget(self.without_customer, 1, 0)
         grid.addWidget(self.signed, 1, 1)
         where = QHBoxLayout()
-        where.addWidget(_second("Goes to"))
+        where.addWidget(_second(say("Goes to")))
         where.addWidget(self.out, 1)
         where.addWidget(self.choose)
         column = QVBoxLayout(self)
@@ -109,8 +110,8 @@ class ClaimOptions(QFrame):
             None: there is no key yet; it is made with the first pack.
         """
         self._key_words = wants_words
-        new = "Passphrase for the key that is made now; empty for none"
-        self.passphrase.setPlaceholderText("Passphrase of the key" if wants_words else new)
+        new = say("Passphrase for the key that is made now; empty for none")
+        self.passphrase.setPlaceholderText(say("Passphrase of the key") if wants_words else new)
         # A new one is seen: nobody could ever find out what was mistyped unseen.
         echo = QLineEdit.EchoMode
         self.passphrase.setEchoMode(echo.Normal if wants_words is None else echo.Password)

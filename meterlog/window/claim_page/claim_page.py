@@ -20,6 +20,7 @@ from meterlog.window.claim_page.made_view import MadeView
 from meterlog.window.claim_page.side_choice import SideChoice, told_label
 from meterlog.window.long_work_strip import LongWorkStrip
 from meterlog.window.tab_order import order_tabs
+from meterlog.window.words import say
 
 
 class ClaimPage(QWidget):
@@ -27,16 +28,16 @@ class ClaimPage(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.before = SideChoice("Before the repair", "recording before the repair")
-        self.after = SideChoice("After the repair", "recording after the repair")
+        self.before = SideChoice(say("Before the repair"), say("recording before the repair"))
+        self.after = SideChoice(say("After the repair"), say("recording after the repair"))
         self.circuits = CircuitChoices()
         self.card = CardSummary()
         self.options = ClaimOptions()
-        self.make = QPushButton("Make the claim pack")
+        self.make = QPushButton(say("Make the claim pack"))
         self.make.setProperty("rank", "first")
-        self.make.setAccessibleName("make the claim pack")
+        self.make.setAccessibleName(say("make the claim pack"))
         self.making = LongWorkStrip()
-        self.said = told_label("caution", "message about the claim")
+        self.said = told_label("caution", say("message about the claim"))
         self.made = MadeView()
         self.check = CheckPanel()
         self._left = _column((self.before, self.after, self.circuits, self.card))

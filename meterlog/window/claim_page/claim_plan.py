@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from meterlog.model.errors import MeterlogError, UsageError
 from meterlog.model.job_card import JobCard
+from meterlog.window.words import say
 
 if TYPE_CHECKING:
     from meterlog.work.claim import ClaimMade
@@ -74,8 +75,8 @@ def make(plan: ClaimPlan, progress: Callable[[float], None]) -> ClaimMade:
 
     if plan.before is None and plan.after is None:
         raise UsageError(
-            "There is no recording to claim by.",
-            remedy="Choose the one before the repair, the one after it, or both.",
+            say("There is no recording to claim by."),
+            remedy=say("Choose the one before the repair, the one after it, or both."),
         )
     for folder in (plan.before, plan.after, *plan.circuits):
         if folder is not None:

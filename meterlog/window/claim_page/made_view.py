@@ -8,7 +8,9 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
-from meterlog.window.claim_page.side_choice import say, told_label
+from meterlog.window.claim_page.side_choice import tell, told_label
+from meterlog.window.numbers import number
+from meterlog.window.words import say
 
 if TYPE_CHECKING:
     from meterlog.work.claim import ClaimMade
@@ -27,11 +29,11 @@ class MadeView(QFrame):
         self.heading = QLabel("")
         self.heading.setProperty("rank", "title")
         self.heading.setWordWrap(True)
-        self.files = told_label("", "files of the pack")
-        self.remarks = told_label("caution", "what could not be put into the pack")
-        self.open_folder = _button("Open its folder", "open the folder of the pack")
-        self.open_pdf = _button("Open the PDF", "open the PDF of the pack")
-        self.check = _button("Check it", "check the pack that was made")
+        self.files = told_label("", say("files of the pack"))
+        self.remarks = told_label("caution", say("what could not be put into the pack"))
+        self.open_folder = _button(say("Open its folder"), say("open the folder of the pack"))
+        self.open_pdf = _button(say("Open the PDF"), say("open the PDF of the pack"))
+        self.check = _button(say("Check it"), say("check the pack that was made"))
         self.open_folder.clicked.connect(lambda: self.opened.emit(self.folder))
         self.open_pdf.clicked.connect(lambda: self.opened.emit(self._file(".pdf")))
         self.check.clicked.connect(lambda: self.checked.emit(self._file(".zip")))
@@ -60,13 +62,21 @@ class MadeView(QFrame):
         made : ClaimMade
         """
         self.folder, self._paths = folder, made.files
-        self.heading.setText(f"The pack is made: {folder.name}")
-        signed = f"Signed by the key {made.fingerprint}" if made.fingerprint else "Not signed"
+        self.heading.setText(say("The pack is made: {folder}", folder=folder.name))
+        signed = (
+            say("Signed by the key {fingerprint}", fingerprint=made.fingerprint)
+            if made.fingerprint
+            else say("Not signed")
+        )
         sizes = [f"{path.name}, {_size(path)}" for path in made.files]
         missing = len(made.missing)
-        lacking = f"{missing} not stated on the job card; the pack says so." if missing else ""
-        say(self.files, "\n".join((*sizes, f"{signed}.", lacking)).strip())
-        say(self.remarks, "\n".join(made.remarks))
+        lacking = (
+            say("{missing} not stated on the job card; the pack says so.", missing=missing)
+            if missing
+            else ""
+        )
+        tell(self.files, "\n".join((*sizes, f"{signed}.", lacking)).strip())
+        tell(self.remarks, "\n".join(made.remarks))
         self.show()
 
     def in_order(self) -> tuple[QWidget, ...]:
@@ -78,8 +88,12 @@ def _size(path: Path) -> str:
     try:
         size = path.stat().st_size
     except OSError:
-        return "GONE"
-    return f"{size / 1e6:.1f} MB" if size >= 1e6 else f"{max(size / 1e3, 0.1):.1f} kB"
+        return say("GONE")
+    return (
+        f"{number(size / 1e6, '.1f')} MB"
+        if size >= 1e6
+        else f"{number(max(size / 1e3, 0.1), '.1f')} kB"
+    )
 
 
 def _button(words: str, name: str) -> QPushButton:

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from meterlog.model.errors import MeterlogError
 from meterlog.window.remedies_here import remedy_here
+from meterlog.window.words import say
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,15 +73,15 @@ def _facts(folder: Path) -> RecordingFacts:
     edits, damage = amendments_of(folder)
     minutes, seconds = divmod(round(recording.end_ns / 1e9), 60)
     dated = about.started_utc != UNDATED
-    day = str(measured_on(about)) if dated else "no date"
-    meters = ", ".join(one.key for one in about.instruments) or "no meter"
-    unsealed = ("It is not sealed: seal it on the Recordings page first.",)
+    day = str(measured_on(about)) if dated else say("no date")
+    meters = ", ".join(one.key for one in about.instruments) or say("no meter")
+    unsealed = (say("It is not sealed: seal it on the Recordings page first."),)
     return RecordingFacts(
         folder,
         lines=tuple(
             one for one in (f"{day}, {minutes}:{seconds:02} min, {meters}", about.job.part) if one
         ),
-        mark=origin_mark(about),
+        mark=say(origin_mark(about)),
         edits=tuple(amendment_words(one) for one in edits),
         warnings=(
             *(unsealed if recording.state == "unsealed" else ()),

@@ -9,9 +9,11 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from meterlog.window.claim_page.recording_facts import RecordingFacts
+from meterlog.window.sentences import sentence
 from meterlog.window.steady_boxes import SteadyComboBox
+from meterlog.window.words import later, say
 
-_NONE = "none"
+_NONE = later("none")
 
 
 class SideChoice(QFrame):
@@ -34,7 +36,7 @@ class SideChoice(QFrame):
         heading.setProperty("rank", "title")
         self.mark = QLabel("")
         self.mark.setProperty("rank", "mark")
-        self.mark.setAccessibleName(f"origin of the readings, {name}")
+        self.mark.setAccessibleName(say("origin of the readings, {name}", name=name))
         self.mark.hide()
         self.box = SteadyComboBox()
         self.box.setAccessibleName(name)
@@ -43,11 +45,11 @@ class SideChoice(QFrame):
             SteadyComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
         )
         self.box.activated.connect(lambda _: self.chosen.emit(self.folder))
-        self.browse = QPushButton("Other…")
-        self.browse.setAccessibleName(f"choose another folder: {name}")
+        self.browse = QPushButton(say("Other…"))
+        self.browse.setAccessibleName(say("choose another folder: {name}", name=name))
         self.browse.clicked.connect(self.other)
-        self.facts = told_label("second", f"about the {name}")
-        self.warnings = told_label("caution", f"warnings about the {name}")
+        self.facts = told_label("second", say("about the {name}", name=name))
+        self.warnings = told_label("caution", say("warnings about the {name}", name=name))
         head = QHBoxLayout()
         head.addWidget(heading)
         head.addWidget(self.mark)
@@ -72,9 +74,9 @@ class SideChoice(QFrame):
     def show_list(self, recordings: Sequence[tuple[Path, str]], chosen: Path | None) -> None:
         """Offer recordings, (folder, which part) each, the newest first."""
         self.box.clear()
-        self.box.addItem(_NONE, None)
+        self.box.addItem(say(_NONE), None)
         for folder, part in recordings:
-            self.box.addItem(f"{folder.name}  ({part})", folder)
+            self.box.addItem(f"{folder.name}  ({sentence(part)})", folder)
             self.box.setItemData(self.box.count() - 1, str(folder), Qt.ItemDataRole.ToolTipRole)
         at = next((n for n, (folder, _) in enumerate(recordings, 1) if folder == chosen), 0)
         self.box.setCurrentIndex(at)
@@ -82,19 +84,19 @@ class SideChoice(QFrame):
     def show_facts(self, facts: RecordingFacts | None) -> None:
         """Say what the chosen recording is; None: it is being read, or there is none."""
         if self.folder is None:
-            say(self.facts, "No recording: the pack will say nothing of this side.")
-            say(self.warnings, "")
-            say(self.mark, "")
+            tell(self.facts, say("No recording: the pack will say nothing of this side."))
+            tell(self.warnings, "")
+            tell(self.mark, "")
             return
         if facts is None:
-            say(self.facts, "being read…")
-            say(self.warnings, "")
-            say(self.mark, "")
+            tell(self.facts, say("being read…"))
+            tell(self.warnings, "")
+            tell(self.mark, "")
             return
-        edits = [f"Edit on top: {one}" for one in facts.edits]
-        say(self.facts, "\n".join((*facts.lines, *edits)))
-        say(self.warnings, "\n".join((*facts.warnings, facts.trouble)).strip())
-        say(self.mark, facts.mark)
+        edits = [say("Edit on top: {one_}", one_=one) for one in facts.edits]
+        tell(self.facts, "\n".join((*facts.lines, *edits)))
+        tell(self.warnings, "\n".join((*facts.warnings, facts.trouble)).strip())
+        tell(self.mark, facts.mark)
 
     def in_order(self) -> tuple[QWidget, ...]:
         """Give what Tab goes through, in the order in which it is read."""
@@ -112,7 +114,7 @@ def told_label(rank: str, name: str) -> QLabel:
     return label
 
 
-def say(label: QLabel, words: str) -> None:
+def tell(label: QLabel, words: str) -> None:
     """Show words; empty takes the label away."""
     label.setText(words)
     label.setVisible(bool(words))

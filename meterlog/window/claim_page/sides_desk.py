@@ -9,14 +9,15 @@ from PySide6.QtWidgets import QFileDialog
 from meterlog.model.errors import MeterlogError
 from meterlog.window.claim_page.claim_page import ClaimPage
 from meterlog.window.claim_page.recording_facts import RecordingFacts, read_facts
-from meterlog.window.claim_page.side_choice import SideChoice, say
+from meterlog.window.claim_page.side_choice import SideChoice, tell
 from meterlog.window.folder_dialog import show_beside
 from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.long_work import LongWork
 from meterlog.window.remedies_here import remedy_here
+from meterlog.window.words import later, say
 from meterlog.work.job_folder import Side
 
-_PART = {Side.OLD: "old part", Side.NEW: "new part"}
+_PART = {Side.OLD: later("old part"), Side.NEW: later("new part")}
 
 
 class SidesDesk:
@@ -72,7 +73,7 @@ class SidesDesk:
         facts, trouble = read
         self._facts |= {one.folder: one for one in facts or ()}
         if trouble:
-            say(self._page.said, trouble)
+            tell(self._page.said, trouble)
         self._show_facts()
         if facts is not None:
             self._read()
@@ -105,8 +106,12 @@ class SidesDesk:
         self._show_side(self._sides[side])
 
     def _ask(self, side: Side, *, circuit: bool) -> None:
-        title = "a circuit check" if circuit else f"a recording with the {_PART[side]}"
-        dialog = QFileDialog(self._page.window(), f"Choose the folder of {title}")
+        title = (
+            say("a circuit check")
+            if circuit
+            else say("a recording with the {part}", part=say(_PART[side]))
+        )
+        dialog = QFileDialog(self._page.window(), say("Choose the folder of {title}", title=title))
         dialog.setFileMode(QFileDialog.FileMode.Directory)
         dialog.setOption(QFileDialog.Option.ShowDirsOnly)
         dialog.setOption(QFileDialog.Option.DontUseNativeDialog)
@@ -121,12 +126,12 @@ class SidesDesk:
         """Put a recording that was made elsewhere on the job's list, and into the pack."""
         from meterlog.recording.given_folder import recording_at
 
-        say(self._page.said, "")
+        tell(self._page.said, "")
         try:
             recording_at(folder)
             if not circuit:
                 self._chosen[side] = folder
             self._at_hand.change_work(lambda work: work.taking(folder, side, circuit=circuit))
         except MeterlogError as error:
-            say(self._page.said, remedy_here(str(error)))
+            tell(self._page.said, remedy_here(str(error)))
         self.show()

@@ -18,11 +18,12 @@ from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.long_work import LongWork
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.session import Session
+from meterlog.window.words import later, say
 from meterlog.window.work_page import PageKey
 from meterlog.work.job_folder import JobWork, Side
 
-_COMPARING = "Comparing"
-_WAITS = "A recording is in progress: press C, or “Compare again”, to compare all the same."
+_COMPARING = later("Comparing")
+_WAITS = later("A recording is in progress: press C, or “Compare again”, to compare all the same.")
 _PART = 0.25
 """Of what is shown, that one press of a key moves on."""
 
@@ -92,7 +93,7 @@ class CompareDesk:
         found = self._work.fetch()
         if found is None:
             stopping = self._work.cancelling
-            self.view.work.show_part(_COMPARING, self._work.part, stopping=stopping)
+            self.view.work.show_part(say(_COMPARING), self._work.part, stopping=stopping)
             return
         self.view.work.hide()
         if self._wanted is not None and self._wanted.request() is not None:
@@ -104,7 +105,7 @@ class CompareDesk:
         if trouble:
             self.view.show_trouble(trouble)
         elif laid is None:
-            self.view.show_lacking("Cancelled. “Compare again” (C) begins anew.")
+            self.view.show_lacking(say("Cancelled. “Compare again” (C) begins anew."))
 
     def _show(self, laid: LaidRuns | None) -> None:
         self.laid = laid
@@ -120,18 +121,18 @@ class CompareDesk:
         key = Qt.Key
         sides, picture = self.view.sides, self.view.picture
         return (
-            PageKey((key.Key_H,), "H", "next before", lambda: sides.step(sides.before)),
-            PageKey((key.Key_Q,), "Q", "next after", lambda: sides.step(sides.after)),
-            PageKey((key.Key_I,), "I", "swap", self.swap),
-            PageKey((key.Key_C,), "C", "compare again", self.compare),
-            PageKey((key.Key_A,), "A", "by step, by time", self._turn_look),
-            PageKey((key.Key_F2,), "F2", "all", self.look_at_all),
-            PageKey((key.Key_F3,), "F3 F4", "step", lambda: self._step(-1)),
-            PageKey((key.Key_F4,), "", "next step", lambda: self._step(1)),
-            PageKey((key.Key_F5,), "F5 F6", "wider, closer", lambda: picture.zoom(-1.0)),
-            PageKey((key.Key_F6,), "", "closer", lambda: picture.zoom(1.0)),
-            PageKey((key.Key_F7,), "F7 F8", "earlier, later", lambda: picture.look_on(-_PART)),
-            PageKey((key.Key_F8,), "", "later", lambda: picture.look_on(_PART)),
+            PageKey((key.Key_H,), "H", say("next before"), lambda: sides.step(sides.before)),
+            PageKey((key.Key_Q,), "Q", say("next after"), lambda: sides.step(sides.after)),
+            PageKey((key.Key_I,), "I", say("swap"), self.swap),
+            PageKey((key.Key_C,), "C", say("compare again"), self.compare),
+            PageKey((key.Key_A,), "A", say("by step, by time"), self._turn_look),
+            PageKey((key.Key_F2,), "F2", say("all"), self.look_at_all),
+            PageKey((key.Key_F3,), "F3 F4", say("step"), lambda: self._step(-1)),
+            PageKey((key.Key_F4,), "", say("next step"), lambda: self._step(1)),
+            PageKey((key.Key_F5,), "F5 F6", say("wider, closer"), lambda: picture.zoom(-1.0)),
+            PageKey((key.Key_F6,), "", say("closer"), lambda: picture.zoom(1.0)),
+            PageKey((key.Key_F7,), "F7 F8", say("earlier, later"), lambda: picture.look_on(-_PART)),
+            PageKey((key.Key_F8,), "", say("later"), lambda: picture.look_on(_PART)),
         )
 
     def may_close(self) -> bool:
@@ -248,7 +249,7 @@ class CompareDesk:
         if self._session.recording and not picks.lacking():
             # Judging would take time from the readings that come in.
             self._show(None)
-            self.view.show_lacking(_WAITS)
+            self.view.show_lacking(say(_WAITS))
             return
         self._ask(picks)
 
@@ -273,7 +274,7 @@ class CompareDesk:
             return
         self._show(None)
         self._work.begin(lambda progress: lay_runs(request, progress))
-        self.view.work.show_part(_COMPARING, 0.0)
+        self.view.work.show_part(say(_COMPARING), 0.0)
 
     def _cancel(self) -> None:
         self._wanted = None
@@ -288,7 +289,7 @@ class CompareDesk:
         self._take(replace(self.picks, good=self.picks.good[:-1]))
 
     def _browse(self, side: str) -> None:
-        dialog = QFileDialog(self.view, f"The recording {side}: choose its folder")
+        dialog = QFileDialog(self.view, say("The recording {side}: choose its folder", side=side))
         dialog.setFileMode(QFileDialog.FileMode.Directory)
         dialog.setOption(QFileDialog.Option.ShowDirsOnly)
         dialog.setOption(QFileDialog.Option.DontUseNativeDialog)
@@ -305,9 +306,19 @@ class CompareDesk:
         found = recordings_at(folder)
         several = side == "before" and self.picks.against_good
         if not found or (len(found) > 1 and not several):
-            many = "holds several recordings; choose one of them" if found else "holds no recording"
+            many = (
+                say("holds several recordings; choose one of them")
+                if found
+                else say("holds no recording")
+            )
             self.view.sides.tell(
-                remedy_here(f"{folder} {many}. Choose the folder of one recording.")
+                remedy_here(
+                    say(
+                        "{folder} {many}. Choose the folder of one recording.",
+                        folder=folder,
+                        many=many,
+                    )
+                )
             )
             return
         self.view.sides.tell("")

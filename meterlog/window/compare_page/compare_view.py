@@ -30,6 +30,7 @@ from meterlog.window.compare_page.told_first import (
 from meterlog.window.long_work_strip import LongWorkStrip
 from meterlog.window.tab_order import order_tabs
 from meterlog.window.whole_lines import WholeLines
+from meterlog.window.words import say
 
 
 class CompareView(QWidget):
@@ -39,24 +40,24 @@ class CompareView(QWidget):
         super().__init__()
         self.sides = SidesRow()
         self.work = LongWorkStrip()
-        self.refused = _said("alert", "why these can't be compared")
-        self.verdict = _said("title", "what came of the comparison")
-        self.warned = _said("caution", "what speaks against the comparison")
-        self.unstated = _said("second", "conditions that nobody stated")
-        self.lacking = _said("second", "what must be chosen first")
+        self.refused = _said("alert", say("why these can't be compared"))
+        self.verdict = _said("title", say("what came of the comparison"))
+        self.warned = _said("caution", say("what speaks against the comparison"))
+        self.unstated = _said("second", say("conditions that nobody stated"))
+        self.lacking = _said("second", say("what must be chosen first"))
         self.picture = OverlayView()
-        self.by_step = QPushButton("By step")
-        self.by_time = QPushButton("By time")
-        self.all = QPushButton("All")
+        self.by_step = QPushButton(say("By step"))
+        self.by_time = QPushButton(say("By time"))
+        self.all = QPushButton(say("All"))
         for button, name in (
-            (self.by_step, "lay speed over speed"),
-            (self.by_time, "lay the whole runs over each other, from the first command on"),
+            (self.by_step, say("lay speed over speed")),
+            (self.by_time, say("lay the whole runs over each other, from the first command on")),
         ):
             button.setCheckable(True)
             button.setAccessibleName(name)
-        self.all.setAccessibleName("look at all of it")
-        self.copy = QPushButton("Copy as text")
-        self.copy.setAccessibleName("copy the comparison as text")
+        self.all.setAccessibleName(say("look at all of it"))
+        self.copy = QPushButton(say("Copy as text"))
+        self.copy.setAccessibleName(say("copy the comparison as text"))
         self.table = DifferenceTable()
         self.details = _list()
         self._lay_out()
@@ -165,7 +166,7 @@ def _say(label: QLabel, words: str) -> None:
 
 def _list() -> QListWidget:
     listed = QListWidget()
-    listed.setAccessibleName("who measured with what, conditions and notes")
+    listed.setAccessibleName(say("who measured with what, conditions and notes"))
     listed.setWordWrap(True)
     listed.setItemDelegate(WholeLines(listed))
     listed.setTextElideMode(Qt.TextElideMode.ElideNone)

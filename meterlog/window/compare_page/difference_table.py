@@ -10,10 +10,22 @@ from meterlog.evidence.comparison_text import baseline_cells, step_cells
 from meterlog.evidence.palette import DAY, Palette
 from meterlog.model import Comparison, StepDifference
 from meterlog.window.compare_page.told_first import result_words
+from meterlog.window.numbers import in_numbers
+from meterlog.window.sentences import sentence
+from meterlog.window.words import later, say
 
-_PAIR = ("speed", "at V", "old A", "new A", "new − old A", "result")
-_GOOD = ("speed", "at V", "good A", "within A", "new A", "result")
-_SHORT = {"✕": "✕ fail", "✓": "✓ pass", "≠": "≠ differ", "=": "= none", "?": "? can't tell"}
+_PAIR = (
+    later("speed"), later("at V"), later("old A"), later("new A"), later("new − old A"),
+    later("result"),
+)  # fmt: skip
+_GOOD = (
+    later("speed"), later("at V"), later("good A"), later("within A"), later("new A"),
+    later("result"),
+)  # fmt: skip
+_SHORT = {
+    "✕": later("✕ fail"), "✓": later("✓ pass"), "≠": later("≠ differ"), "=": later("= none"),
+    "?": later("? can't tell"),
+}  # fmt: skip
 
 
 class DifferenceTable(_Widget):
@@ -27,7 +39,7 @@ class DifferenceTable(_Widget):
         self._words: tuple[str, ...] = ()
         self._pixels = 12
         self.table = QTableWidget(0, len(_PAIR))
-        self.table.setAccessibleName("difference at each speed")
+        self.table.setAccessibleName(say("difference at each speed"))
         self.table.setTabKeyNavigation(False)
         self.table.verticalHeader().hide()
         self.table.setEditTriggers(QTableWidget.EditTrigger.NoEditTriggers)
@@ -45,7 +57,7 @@ class DifferenceTable(_Widget):
         head.setDefaultAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.said = QLabel("")
         self.said.setWordWrap(True)
-        self.said.setAccessibleName("what was found at the chosen speed")
+        self.said.setAccessibleName(say("what was found at the chosen speed"))
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(3)
@@ -70,9 +82,9 @@ class DifferenceTable(_Widget):
         """Show its speeds; None or a refused one: nothing."""
         steps = () if comparison is None else comparison.steps
         baseline = any(step.count for step in steps)
-        heads = _GOOD if baseline else _PAIR
+        heads = tuple(map(say, _GOOD if baseline else _PAIR))
         self._speeds = tuple(step.speed for step in steps)
-        self._words = tuple(step.words for step in steps)
+        self._words = tuple(sentence(step.words) for step in steps)
         quiet = QSignalBlocker(self.table)
         self.table.setHorizontalHeaderLabels(list(heads))
         left = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
@@ -128,4 +140,4 @@ def _cells(
 ) -> tuple[str, ...]:
     cells = baseline_cells(step) if baseline else step_cells(step)
     words = "" if comparison is None else result_words(comparison, step)
-    return (*cells[:5], _SHORT.get(words[:1], ""))
+    return (*map(in_numbers, cells[:5]), say(_SHORT.get(words[:1], "")))

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from meterlog.model import Comparison, Instrument
 from meterlog.window.second_run import SecondRun
+from meterlog.window.words import say
 
 if TYPE_CHECKING:
     from meterlog.work.compare import CompareRequest, Stretch
@@ -75,7 +76,7 @@ def lay_runs(request: CompareRequest, progress: Callable[[float], None]) -> Laid
 def who_measured(laid: LaidRuns) -> list[str]:
     """Say of each recording whose it is, when, by whom and with what it was measured."""
     old = len(laid.comparison.old) > 1
-    sides = [*("good" if old else "old" for _ in laid.runs[:-1]), "new"]
+    sides = [*(say("good") if old else say("old") for _ in laid.runs[:-1]), say("new")]
     return [f"{side}: {_run_words(run)}" for side, run in zip(sides, laid.runs, strict=True)]
 
 
@@ -84,22 +85,26 @@ def _run_words(run: SecondRun) -> str:
 
     about = run.about
     day = about.started_utc.isoformat(sep=" ", timespec="minutes")[:16]
-    by = about.job.technician or "nobody stated"
+    by = about.job.technician or say("nobody stated")
     parts = [
         run.folder.name,
-        about.job.part or "part not stated",
-        run.mark.lower() or "measured",
-        f"{day} UTC" if about.started_utc != UNDATED else "date not known",
-        f"by {by}",
+        about.job.part or say("part not stated"),
+        run.mark.lower() or say("measured"),
+        f"{day} UTC" if about.started_utc != UNDATED else say("date not known"),
+        say("by {by}", by=by),
     ]
-    meters = "; ".join(_meter_words(one) for one in about.instruments) or "no meter"
+    meters = "; ".join(_meter_words(one) for one in about.instruments) or say("no meter")
     return f"{', '.join(parts)}. Meters: {meters}."
 
 
 def _meter_words(instrument: Instrument) -> str:
     who = instrument.identity
     name = " ".join(one for one in (who.maker, who.model) if one) or instrument.key
-    serial = f", serial number {who.serial}" if who.serial else ""
-    due = f", calibration due {who.calibration_due}" if who.calibration_due else ""
-    typed = ", typed by hand" if instrument.typed else ""
+    serial = say(", serial number {serial}", serial=who.serial) if who.serial else ""
+    due = (
+        say(", calibration due {calibration_due}", calibration_due=who.calibration_due)
+        if who.calibration_due
+        else ""
+    )
+    typed = say(", typed by hand") if instrument.typed else ""
     return f"{name}{serial}{due}{typed}"

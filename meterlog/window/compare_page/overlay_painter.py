@@ -15,6 +15,8 @@ from meterlog.evidence.trace_plot import ValueScale, paint_bands, paint_frame
 from meterlog.window.compare_page.overlay_axis import OverlayAxis
 from meterlog.window.compare_page.overlay_curves import Curve
 from meterlog.window.compare_page.overlay_lines import paint_curves
+from meterlog.window.numbers import in_numbers
+from meterlog.window.words import say
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +107,7 @@ def _heights(painter: QPainter, plot: Plot, palette: Palette) -> None:
     step = _pace(values, metrics)
     painter.setPen(QColor(palette.ink))
     for tick in ticks_at(values.low, values.high, step):
-        words = tick_text(tick, step)
+        words = in_numbers(tick_text(tick, step))
         x = rect.left() - 6.0 - metrics.horizontalAdvance(words)
         painter.drawText(QPointF(x, values.y(tick) + metrics.capHeight() / 2.0), words)
     painter.save()
@@ -132,7 +134,7 @@ def time_marks(
             continue
         low, high = (start_ns - piece.start_ns) / 1e9, (end_ns - piece.start_ns) / 1e9
         marks += [
-            (scale.x(piece.start_ns + t_s * 1e9), time_text(t_s, step))
+            (scale.x(piece.start_ns + t_s * 1e9), in_numbers(time_text(t_s, step)))
             for t_s in ticks_at(low, high, step)
             if t_s * 1e9 < piece.end_ns - piece.start_ns or len(axis.pieces) == 1
         ]
@@ -162,9 +164,9 @@ def paint_times(
         left = min(x - half, scale.right + 0.5 * metrics.height() - 2.0 * half)
         painter.drawText(QPointF(left, top + 5.0 + metrics.ascent()), words)
         free_from = left + 2.0 * half + 4.0
-    what = "the command of each speed" if axis.by_step else "the first command"
-    unit = "min:s" if _time_pace(scale, metrics) >= 60.0 else "s"
-    words = f"time since {what} ({unit}), as read"
+    what = say("the command of each speed") if axis.by_step else say("the first command")
+    unit = say("min:s") if _time_pace(scale, metrics) >= 60.0 else "s"
+    words = say("time since {what} ({unit}), as read", what=what, unit=unit)
     middle = (scale.left + scale.right - metrics.horizontalAdvance(words)) / 2.0
     painter.setPen(QColor(palette.faint))
     painter.drawText(QPointF(middle, top + 5.0 + metrics.height() + metrics.ascent()), words)
@@ -184,7 +186,7 @@ def paint_speeds(
         if right - left < metrics.horizontalAdvance("0"):
             continue
         sign = "▸ " if piece.speed == chosen else ""
-        words = f"{sign}speed {piece.speed}"
+        words = say("{sign}speed {speed}", sign=sign, speed=piece.speed)
         if metrics.horizontalAdvance(words) > right - left:
             words = f"{sign}{piece.speed}"
         painter.setPen(QColor(palette.ink))

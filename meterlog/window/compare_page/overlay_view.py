@@ -32,6 +32,7 @@ from meterlog.window.compare_page.overlay_painter import (
     paint_speeds,
     paint_times,
 )
+from meterlog.window.words import say
 
 _LEAST_NS = 2_000_000
 _CLOSER = 0.5
@@ -46,7 +47,7 @@ class OverlayView(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.setAccessibleName("both runs over each other: voltage above, current below")
+        self.setAccessibleName(say("both runs over each other: voltage above, current below"))
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setMinimumSize(240, 160)
         self._palette = DAY
@@ -200,7 +201,7 @@ class OverlayView(QWidget):
             painter.drawRect(box)
             painter.setPen(QColor(palette.ink))
             x += 1.8 * line
-            painter.drawText(QPointF(x, y + metrics.capHeight() / 2.0), "limits")
+            painter.drawText(QPointF(x, y + metrics.capHeight() / 2.0), say("limits"))
         if laid.mark:
             wide = metrics.horizontalAdvance(laid.mark) + line
             box = QRectF(self.width() - 0.6 * line - wide, 0.0, wide, 1.3 * line)
@@ -254,24 +255,26 @@ class OverlayView(QWidget):
 def key_words(laid: LaidRuns) -> tuple[str, str]:
     """Name both lines; where they don't show the same voltage, each says which."""
     many = len(laid.runs) - 1
-    old = "before: old" if many == 1 else f"before: {many} good ones"
+    old = say("before: old") if many == 1 else say("before: {many} good ones", many=many)
     if laid.comparison.old and many == 1 and any(step.count for step in laid.comparison.steps):
-        old = "before: 1 good one"
+        old = say("before: 1 good one")
     labels = voltage_labels(laid)
     if len(set(labels)) == 1:
-        which = "" if labels[0] == ACROSS else f" (voltage: {labels[0]})"
-        return old, f"after: new{which}"
-    return f"{old} ({', '.join(dict.fromkeys(labels[:-1]))})", f"after: new ({labels[-1]})"
+        which = "" if labels[0] == say(ACROSS) else say(" (voltage: {labels})", labels=labels[0])
+        return old, say("after: new{which}", which=which)
+    return f"{old} ({', '.join(dict.fromkeys(labels[:-1]))})", say(
+        "after: new ({labels})", labels=labels[-1]
+    )
 
 
 def voltage_labels(laid: LaidRuns) -> list[str]:
     """Name the voltage that is shown of each run."""
     lines = [run.line(Quantity.VOLTAGE) for run in laid.runs]
-    return ["no voltage" if line is None else line.label for line in lines]
+    return [say("no voltage") if line is None else say(line.label) for line in lines]
 
 
 def _title(laid: LaidRuns | None, quantity: Quantity) -> str:
     if quantity is Quantity.CURRENT:
-        return "current (A)"
+        return say("current (A)")
     labels = set() if laid is None else set(voltage_labels(laid))
-    return "motor voltage (V)" if labels == {ACROSS} else "voltage (V)"
+    return say("motor voltage (V)") if labels == {say(ACROSS)} else say("voltage (V)")

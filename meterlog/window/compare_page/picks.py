@@ -7,6 +7,9 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from meterlog.model.errors import UsageError
+from meterlog.window.numbers import typed_number
+from meterlog.window.words import say
 from meterlog.work.job_folder import JobWork, Side
 
 if TYPE_CHECKING:
@@ -61,19 +64,19 @@ class Picks:
     def lacking(self) -> str:
         """Say what must be chosen before anything can be compared; empty where nothing is."""
         if self.against_good and not self.good:
-            return "Choose the good ones: take each in from the list Before, or from a folder."
+            return say("Choose the good ones: take each in from the list Before, or from a folder.")
         if not self.against_good and self.before is None:
-            return (
+            return say(
                 "Choose the recording before. Record the old part on the Trace page with the old"
                 " part fitted (Job page), or choose the folder of a recording."
             )
         if self.after is None:
-            return (
+            return say(
                 "Choose the recording after. Record the new part on the Trace page with the new"
                 " part fitted (Job page), or choose the folder of a recording."
             )
         if self.after in (self.good if self.against_good else (self.before,)):
-            return "Before and after are one recording: choose two different ones."
+            return say("Before and after are one recording: choose two different ones.")
         return ""
 
     def request(self) -> CompareRequest | None:
@@ -106,8 +109,11 @@ def offers(work: JobWork, others: Sequence[Path], first: Side) -> tuple[Offer, .
     runs = [one for one in reversed(work.recordings) if not one.circuit]
     runs.sort(key=lambda one: one.side is not first)
     own = {one.folder for one in runs}
-    mine = [Offer(one.folder, f"{one.side.value}: {one.folder.name}") for one in runs]
-    return (*mine, *(Offer(one, f"other: {one.name}") for one in others if one not in own))
+    mine = [Offer(one.folder, f"{say(one.side.value)}: {one.folder.name}") for one in runs]
+    return (
+        *mine,
+        *(Offer(one, say("other: {one_}", one_=one.name)) for one in others if one not in own),
+    )
 
 
 def recordings_at(folder: Path) -> tuple[Path, ...]:
@@ -152,7 +158,7 @@ def edit_stamps(picks: Picks) -> tuple[int, ...]:
 def percent_of(text: str) -> float | None:
     """Read a percentage, with a comma or a point; None where it is no number above 0."""
     try:
-        value = float(text.strip().removesuffix("%").strip().replace(",", "."))
-    except ValueError:
+        value = typed_number(text.strip().removesuffix("%"))
+    except UsageError:
         return None
     return value if 0.0 < value < 1000.0 else None

@@ -10,10 +10,12 @@ from PySide6.QtWidgets import QCheckBox, QComboBox, QLabel, QLineEdit, QPushButt
 from PySide6.QtWidgets import QWidget as _Widget
 
 from meterlog.window.compare_page.picks import Offer, Picks, percent_of
+from meterlog.window.numbers import number
 from meterlog.window.steady_boxes import SteadyComboBox
+from meterlog.window.words import later, say
 from meterlog.window.wrapping_row import WrappingRow
 
-_NONE = "none chosen"
+_NONE = later("none chosen")
 
 
 class SidesRow(_Widget):
@@ -30,26 +32,28 @@ class SidesRow(_Widget):
     def __init__(self) -> None:
         super().__init__()
         self._picks = Picks()
-        self.before, self.after = _box("recording before"), _box("recording after")
-        self.before_folder = _button("Folder…", "choose the folder of the recording before")
-        self.after_folder = _button("Folder…", "choose the folder of the recording after")
-        self.swap = _button("⇄ Swap", "exchange before and after")
-        self.good = QCheckBox("several good ones")
-        self.good.setAccessibleName("before: several motors known to be good")
-        self.take_in = _button("Take in", "take the chosen recording in as a good one")
-        self.take_out = _button("Take out", "take the last good one out")
+        self.before, self.after = _box(say("recording before")), _box(say("recording after"))
+        self.before_folder = _button(
+            say("Folder…"), say("choose the folder of the recording before")
+        )
+        self.after_folder = _button(say("Folder…"), say("choose the folder of the recording after"))
+        self.swap = _button(say("⇄ Swap"), say("exchange before and after"))
+        self.good = QCheckBox(say("several good ones"))
+        self.good.setAccessibleName(say("before: several motors known to be good"))
+        self.take_in = _button(say("Take in"), say("take the chosen recording in as a good one"))
+        self.take_out = _button(say("Take out"), say("take the last good one out"))
         self.most = QLineEdit()
-        self.most.setPlaceholderText("none")
-        self.most.setAccessibleName("largest difference allowed, percent; empty: none is set")
-        self.by_current = QCheckBox("pair by order of current")
-        self.compare = _button("Compare again", "compare again")
+        self.most.setPlaceholderText(say("none"))
+        self.most.setAccessibleName(say("largest difference allowed, percent; empty: none is set"))
+        self.by_current = QCheckBox(say("pair by order of current"))
+        self.compare = _button(say("Compare again"), say("compare again"))
         self.good_ones = QLabel("")
         self.good_ones.setWordWrap(True)
-        self.good_ones.setAccessibleName("the good ones")
+        self.good_ones.setAccessibleName(say("the good ones"))
         self.wrong = QLabel("")
         self.wrong.setProperty("rank", "caution")
         self.wrong.setWordWrap(True)
-        self.wrong.setAccessibleName("what is wrong with what was entered")
+        self.wrong.setAccessibleName(say("what is wrong with what was entered"))
         self.wrong.hide()
         top = _Widget()
         self._row = WrappingRow(top)
@@ -60,11 +64,11 @@ class SidesRow(_Widget):
             layout.addWidget(widget)
         self._row.fill(
             (
-                ("Before", (self.before, self.before_folder, self.take_in, self.take_out)),
+                (say("Before"), (self.before, self.before_folder, self.take_in, self.take_out)),
                 ("", (self.swap,)),
-                ("After", (self.after, self.after_folder)),
+                (say("After"), (self.after, self.after_folder)),
                 ("", (self.good,)),
-                ("allowed difference, %", (self.most,)),
+                (say("allowed difference, %"), (self.most,)),
                 ("", (self.by_current,)),
                 ("", (self.compare,)),
             )
@@ -106,7 +110,7 @@ class SidesRow(_Widget):
             for one in offers:
                 box.addItem(one.words, one.folder)
                 box.setItemData(box.count() - 1, str(one.folder), Qt.ItemDataRole.ToolTipRole)
-            box.setPlaceholderText(_NONE)
+            box.setPlaceholderText(say(_NONE))
         self.show_picks(self._picks)
 
     def show_picks(self, picks: Picks) -> None:
@@ -121,14 +125,16 @@ class SidesRow(_Widget):
                 check.setChecked(on)
         entered = percent_of(self.most.text())
         if entered != picks.most_percent and not self.most.hasFocus():
-            self.most.setText("" if picks.most_percent is None else f"{picks.most_percent:g}")
+            self.most.setText("" if picks.most_percent is None else number(picks.most_percent, "g"))
         self.take_in.setVisible(picks.against_good)
         self.take_out.setVisible(picks.against_good)
         self.take_out.setEnabled(bool(picks.good))
         self.swap.setDisabled(picks.against_good)
         self.most.setDisabled(picks.against_good)
-        names = ", ".join(one.name for one in picks.good) or "none yet"
-        self.good_ones.setText(f"Good ones ({len(picks.good)}): {names}")
+        names = ", ".join(one.name for one in picks.good) or say("none yet")
+        self.good_ones.setText(
+            say("Good ones ({good}): {names}", good=len(picks.good), names=names)
+        )
         self.good_ones.setVisible(picks.against_good)
         self._row.invalidate()
 
@@ -163,7 +169,10 @@ class SidesRow(_Widget):
         text = self.most.text().strip()
         none = text and percent_of(text) is None and self.most.isEnabled()
         self.tell(
-            f"{text!r} is no percentage: enter a number above 0, such as 10, or leave it empty."
+            say(
+                "'{text}' is no percentage: enter a number above 0, such as 10, or leave it empty.",
+                text=text,
+            )
             if none
             else ""
         )

@@ -5,22 +5,29 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from meterlog.model import Comparison, StepDifference, Verdict
+from meterlog.model.comparison import ConditionCheck
+from meterlog.window.numbers import number
 from meterlog.window.remedies_here import remedy_here
+from meterlog.window.sentences import sentence
+from meterlog.window.words import later, say
 
 _BY_CURRENT = "Compare with --speed-by-current to pair them by order of current."
-_BY_CURRENT_HERE = "Tick “pair by order of current” above."
-_NOT_WITHIN = "✕ FAIL: not within what good ones draw"
-_WITHIN = "✓ PASS: within what good ones draw"
-_MORE = "✕ FAIL: differs by more than"
-_LESS = "✓ PASS: differs by less than"
-_DIFFER = "≠ THEY DIFFER"
-_SAME = "= NO DIFFERENCE SEEN"
-_CANT_TELL = "? CAN'T TELL"
+_BY_CURRENT_HERE = later("Tick “pair by order of current” above.")
+_NOT_WITHIN = later("✕ FAIL: not within what good ones draw")
+_WITHIN = later("✓ PASS: within what good ones draw")
+_MORE = later("✕ FAIL: differs by more than")
+_LESS = later("✓ PASS: differs by less than")
+_DIFFER = later("≠ THEY DIFFER")
+_SAME = later("= NO DIFFERENCE SEEN")
+_CANT_TELL = later("? CAN'T TELL")
 _RANKED = (_NOT_WITHIN, _MORE, _DIFFER, _CANT_TELL, _SAME, _LESS, _WITHIN)
 """The gravest first, then what can't be told."""
-_AS_READ = "The picture shows what was read; the table's currents are at one voltage for both."
+_AS_READ = later(
+    "The picture shows what was read; the table's currents are at one voltage for both."
+)
+_UNSTATED = later("not stated")
 _WEIGHTY = {"differs", "forbids"}
-_WIDENS = (
+_WIDENS = later(
     "It widens the uncertainty, or is taken out by the voltage; for a sharper answer record one"
     " again under the conditions of the other."
 )
@@ -29,17 +36,22 @@ _WIDENS = (
 def headline(comparison: Comparison) -> str:
     """Write the verdict in one line, with its sign: the gravest first, then what can't be told."""
     if comparison.refusal:
-        return "✕ NOT COMPARED"
+        return say("✕ NOT COMPARED")
     steps = comparison.steps
     said = [(one, result_words(comparison, one)) for one in steps]
     parts = []
-    for words in _RANKED:
+    for template in _RANKED:
+        words = say(template)
         kept = [one for one, result in said if result == words]
         if kept:
             allowed = comparison.max_difference_percent
-            most = f" {allowed:g} %" if allowed is not None and words in {_MORE, _LESS} else ""
+            most = (
+                f" {number(allowed, 'g')} %"
+                if allowed is not None and template in {_MORE, _LESS}
+                else ""
+            )
             parts.append(f"{words}{most} {_at(kept)}")
-    return "; ".join(parts) or "? NOTHING TO TELL: too few good ones"
+    return "; ".join(parts) or say("? NOTHING TO TELL: too few good ones")
 
 
 def result_words(comparison: Comparison, step: StepDifference) -> str:
@@ -47,21 +59,25 @@ def result_words(comparison: Comparison, step: StepDifference) -> str:
     if step.verdict is None:
         return ""
     if step.count:
-        return {Verdict.FAIL: _NOT_WITHIN, Verdict.PASS: _WITHIN}.get(step.verdict, _CANT_TELL)
+        return {Verdict.FAIL: say(_NOT_WITHIN), Verdict.PASS: say(_WITHIN)}.get(
+            step.verdict, say(_CANT_TELL)
+        )
     if comparison.max_difference_percent is not None:
-        return {Verdict.FAIL: _MORE, Verdict.PASS: _LESS}.get(step.verdict, _CANT_TELL)
+        return {Verdict.FAIL: say(_MORE), Verdict.PASS: say(_LESS)}.get(
+            step.verdict, say(_CANT_TELL)
+        )
     if step.verdict is Verdict.FAIL:
-        return _DIFFER
+        return say(_DIFFER)
     apart = step.difference_a
     known = apart is not None and step.probability is not None
-    return _SAME if known and apart and abs(apart.value) <= apart.expanded else _CANT_TELL
+    return say(_SAME) if known and apart and abs(apart.value) <= apart.expanded else say(_CANT_TELL)
 
 
 def _at(steps: Sequence[StepDifference]) -> str:
     speeds = [str(one.speed) for one in steps]
     if len(speeds) == 1:
-        return f"at speed {speeds[0]}"
-    return f"at speeds {', '.join(speeds[:-1])} and {speeds[-1]}"
+        return say("at speed {speeds}", speeds=speeds[0])
+    return say("at speeds {names} and {speeds}", names=", ".join(speeds[:-1]), speeds=speeds[-1])
 
 
 def refusal_words(comparison: Comparison) -> str:
@@ -72,35 +88,55 @@ def refusal_words(comparison: Comparison) -> str:
 def warning_words(comparison: Comparison) -> str:
     """Write what speaks against the comparison, in as few words as it takes; empty for nothing."""
     differing = [
-        f"{one.name} ({one.old} / {one.new})"
+        f"{say(one.name)} ({sentence(one.old)} / {sentence(one.new)})"
         for one in comparison.conditions
         if one.weight in _WEIGHTY
     ]
     lines = []
     if differing and not comparison.refusal:
-        lines.append(f"⚠ Not the same on both sides: {', '.join(differing)}. {_WIDENS}")
-    lines += [f"⚠ {note}" for note in comparison.notes if ": NOT WHOLE: " in note]
+        lines.append(
+            say(
+                "⚠ Not the same on both sides: {names}. {widens}",
+                names=", ".join(differing),
+                widens=say(_WIDENS),
+            )
+        )
+    lines += [f"⚠ {sentence(note)}" for note in comparison.notes if ": NOT WHOLE: " in note]
     return "\n".join(lines)
 
 
 def unstated_words(comparison: Comparison) -> str:
     """Write which conditions nobody stated; empty where all were."""
-    names = [one.name for one in comparison.conditions if one.weight == "not stated"]
+    names = [say(one.name) for one in comparison.conditions if one.weight == "not stated"]
     if not names:
         return ""
-    return f"Not stated on both sides: {', '.join(names)}. It holds only if these were the same."
+    return say(
+        "Not stated on both sides: {names}. It holds only if these were the same.",
+        names=", ".join(names),
+    )
 
 
 def detail_lines(comparison: Comparison) -> list[str]:
     """Write all the rest: it all in one paragraph, conditions with what they do, figures, notes."""
-    told = [] if comparison.refusal else [comparison.summary, _AS_READ]
+    told = [] if comparison.refusal else [sentence(comparison.summary), say(_AS_READ)]
     told += [
-        f"{'⚠ ' if one.weight in _WEIGHTY else ''}{one.name}: {one.old or 'not stated'} /"
-        f" {one.new or 'not stated'}, {one.weight}{f': {one.words}' if one.words else ''}."
+        _condition_words(one)
         for one in sorted(comparison.conditions, key=lambda one: one.weight not in _WEIGHTY)
         if one.old or one.new
     ]
-    told += [one.words for one in comparison.figures]
+    told += [sentence(one.words) for one in comparison.figures]
     shown = warning_words(comparison)
-    told += [f"Note: {remedy_here(note)}" for note in comparison.notes if note not in shown]
+    told += [
+        say("Note: {note}", note=remedy_here(note))
+        for note in comparison.notes
+        if sentence(note) not in shown
+    ]
     return told
+
+
+def _condition_words(one: ConditionCheck) -> str:
+    """Write one condition on both sides, and what it does to the comparison."""
+    sign = "⚠ " if one.weight in _WEIGHTY else ""
+    old, new = (say(said, "condition") if said else say(_UNSTATED) for said in (one.old, one.new))
+    why = f": {sentence(one.words)}" if one.words else ""
+    return f"{sign}{say(one.name)}: {old} / {new}, {say(one.weight)}{why}."

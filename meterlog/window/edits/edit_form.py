@@ -17,6 +17,7 @@ from meterlog.window.edits.sample_field import PlainField, SampleField
 from meterlog.window.steady_boxes import SteadyComboBox
 from meterlog.window.tab_order import order_tabs
 from meterlog.window.whole_lines import WholeLines
+from meterlog.window.words import say
 
 
 class EditForm(QWidget):
@@ -29,15 +30,15 @@ class EditForm(QWidget):
         self.at = SampleField()
         self.back = QPushButton("◀")
         self.on = QPushButton("▶")
-        self.withdraw = QPushButton("Withdraw")
+        self.withdraw = QPushButton(say("Withdraw"))
         self.limit = SteadyComboBox()
         self.value = PlainField()
         self.who = PlainField()
         self.why = PlainField()
-        self.write = QPushButton("Write the edit")
-        self.drop = QPushButton("Drop it")
-        self.undo = QPushButton("Undo")
-        self.redo = QPushButton("Redo")
+        self.write = QPushButton(say("Write the edit"))
+        self.drop = QPushButton(say("Drop it"))
+        self.undo = QPushButton(say("Undo"))
+        self.redo = QPushButton(say("Redo"))
         self.said = QLabel("")
         self.edits = QListWidget()
         self._name_all()
@@ -45,29 +46,29 @@ class EditForm(QWidget):
 
     def _name_all(self) -> None:
         for widget, name in (
-            (self.speed, "the step is at speed"),
-            (self.at, "the mark stands at, in seconds; left and right: one sample"),
-            (self.back, "one sample earlier"),
-            (self.on, "one sample later"),
-            (self.withdraw, "withdraw the mark, or put it back"),
-            (self.limit, "limit"),
-            (self.value, "value of the limit, empty: none"),
-            (self.who, "who makes the edit"),
-            (self.why, "why"),
-            (self.write, "write the edit"),
-            (self.drop, "drop the edit that is not written"),
-            (self.undo, "undo: drop what is not written, else the newest edit by one on top"),
-            (self.redo, "redo what was undone"),
-            (self.edits, "edits on top of the recording"),
+            (self.speed, say("the step is at speed")),
+            (self.at, say("the mark stands at, in seconds; left and right: one sample")),
+            (self.back, say("one sample earlier")),
+            (self.on, say("one sample later")),
+            (self.withdraw, say("withdraw the mark, or put it back")),
+            (self.limit, say("limit")),
+            (self.value, say("value of the limit, empty: none")),
+            (self.who, say("who makes the edit")),
+            (self.why, say("why")),
+            (self.write, say("write the edit")),
+            (self.drop, say("drop the edit that is not written")),
+            (self.undo, say("undo: drop what is not written, else the newest edit by one on top")),
+            (self.redo, say("redo what was undone")),
+            (self.edits, say("edits on top of the recording")),
         ):
             widget.setAccessibleName(name)
-        self.said.setAccessibleName("about the edit")
+        self.said.setAccessibleName(say("about the edit"))
         self.said.setWordWrap(True)
         self.edits.setWordWrap(True)
         self.edits.setItemDelegate(WholeLines(self.edits))
         self.why.setMaxLength(400)
         self.who.setMaxLength(100)
-        self.at.setToolTip("← → one sample; or type seconds")
+        self.at.setToolTip(say("← → one sample; or type seconds"))
         self.limit.setMinimumContentsLength(10)
         self.limit.setSizeAdjustPolicy(
             SteadyComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
@@ -77,7 +78,7 @@ class EditForm(QWidget):
         page = QVBoxLayout(self)
         page.setContentsMargins(0, 0, 0, 0)
         page.setSpacing(3)
-        page.addWidget(_title("Edits on top of the recording"))
+        page.addWidget(_title(say("Edits on top of the recording")))
         page.addWidget(self.marks, 3)
         grid = QGridLayout()
         grid.setHorizontalSpacing(4)
@@ -94,7 +95,9 @@ class EditForm(QWidget):
         limit.setSpacing(3)
         limit.addWidget(self.limit, 2)
         limit.addWidget(self.value, 1)
-        for row, words in enumerate(("at, s", "speed", "limit", "who", "why")):
+        for row, words in enumerate(
+            (say("at, s"), say("speed"), say("limit"), say("who"), say("why"))
+        ):
             grid.addWidget(QLabel(words), row, 0)
         for row, layout in enumerate((move, step, limit)):
             grid.addLayout(layout, row, 1)

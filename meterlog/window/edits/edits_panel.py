@@ -21,21 +21,24 @@ from meterlog.window.edits.pending_edit import (
     relabelling,
     withdrawing,
 )
+from meterlog.window.numbers import figure_words, in_numbers, with_points
 from meterlog.window.remedies_here import remedy_here
+from meterlog.window.sentences import sentence
 from meterlog.window.session import Session
 from meterlog.window.shown import Shown
+from meterlog.window.words import later, say
 
 if TYPE_CHECKING:
     from meterlog.work.edits_on_top import EditsOnTop
 
-_NONE = "No edits were made."
-_NOT_WRITTEN = "NOT WRITTEN YET: "
-_NEEDS_WHY = "Say why, then write it: a reviewer will ask."
-_NEEDS_WHO = "Say who makes the edit."
-_DROPPED = "Dropped: nothing had been written."
-_UNDONE = "Undone by an edit on top; both stay listed."
-_REDONE = "Done again by an edit on top."
-_WRITTEN = "Written on top of the recording, which stays as it is."
+_NONE = later("No edits were made.")
+_NOT_WRITTEN = later("NOT WRITTEN YET: ")
+_NEEDS_WHY = later("Say why, then write it: a reviewer will ask.")
+_NEEDS_WHO = later("Say who makes the edit.")
+_DROPPED = later("Dropped: nothing had been written.")
+_UNDONE = later("Undone by an edit on top; both stay listed.")
+_REDONE = later("Done again by an edit on top.")
+_WRITTEN = later("Written on top of the recording, which stays as it is.")
 
 
 class EditsPanel(QWidget):
@@ -134,7 +137,7 @@ class EditsPanel(QWidget):
         before = self.form.limit.currentData()
         self.form.limit.clear()
         for key, value in _limits(top).items():
-            self.form.limit.addItem(f"{key} = {value or 'none'}", key)
+            self.form.limit.addItem(f"{key} = {figure_words(value) or say('none')}", key)
         self.form.limit.setCurrentIndex(max(self.form.limit.findData(before), 0))
         self._show_value()
 
@@ -145,11 +148,11 @@ class EditsPanel(QWidget):
         edits = () if top is None else top.edits
         done, undone = turns(edits)
         for one in reversed(edits):
-            self.form.edits.addItem(amendment_words(one))
+            self.form.edits.addItem(sentence(amendment_words(one)))
         for words in () if top is None else top.damage:
             self.form.edits.insertItem(0, f"⚠ {words}")
         if not self.form.edits.count():
-            self.form.edits.addItem(_NONE)
+            self.form.edits.addItem(say(_NONE))
         self._can = bool(done), bool(undone)
         self._show_turns()
 
@@ -172,10 +175,10 @@ class EditsPanel(QWidget):
         for widget in (self.form.at, self.form.back, self.form.on):
             widget.setEnabled(mark is not None and not out)
         self.form.withdraw.setEnabled(mark is not None)
-        self.form.withdraw.setText("Put back" if out else "Withdraw")
+        self.form.withdraw.setText(say("Put back") if out else say("Withdraw"))
         if self._pending is not None:
             self._set_pending(None)
-            self._say(_DROPPED)
+            self._say(say(_DROPPED))
         self.mark_chosen.emit(mark)
 
     def _sample_ns(self) -> int:
@@ -209,7 +212,7 @@ class EditsPanel(QWidget):
             t_ns = parse_seconds(self.form.at.text())
         except MeterlogError as error:
             self._set_pending(None)
-            self._say(str(error))
+            self._say(sentence(str(error)))
             return
         self.form.at.setModified(True)
         self._prepare(moving(mark, t_ns) if t_ns != mark.t_ns else None)
@@ -227,11 +230,15 @@ class EditsPanel(QWidget):
 
     def _show_value(self) -> None:
         top = None if self._shown is None else self._shown.top
-        self.form.value.setText(_limits(top).get(str(self.form.limit.currentData() or ""), ""))
+        value = _limits(top).get(str(self.form.limit.currentData() or ""), "")
+        self.form.value.setText(figure_words(value))
 
     def _on_value(self) -> None:
         top = None if self._shown is None else self._shown.top
-        key, new = str(self.form.limit.currentData() or ""), self.form.value.text().strip()
+        key, new = (
+            str(self.form.limit.currentData() or ""),
+            with_points(self.form.value.text().strip()),
+        )
         old = _limits(top).get(key, "")
         self._prepare(limiting(key, old, new) if key and new != old else None)
 
@@ -249,7 +256,8 @@ class EditsPanel(QWidget):
             self._say(remedy_here(str(error)))
             return
         self._say(
-            f"{_NOT_WRITTEN}{pending.words}. {'' if self.form.why.text() else _NEEDS_WHY}".strip()
+            f"{say(_NOT_WRITTEN)}{pending.words}."
+            f" {'' if self.form.why.text() else say(_NEEDS_WHY)}".strip()
         )
 
     def _set_pending(self, pending: PendingEdit | None) -> None:
@@ -265,11 +273,13 @@ class EditsPanel(QWidget):
             return
         who, why = self.form.who.text().strip(), self.form.why.text().strip()
         if not who or not why:
-            self._say(f"{_NOT_WRITTEN}{pending.words}. {_NEEDS_WHY if who else _NEEDS_WHO}")
+            self._say(
+                f"{say(_NOT_WRITTEN)}{pending.words}. {say(_NEEDS_WHY if who else _NEEDS_WHO)}"
+            )
             (self.form.why if who else self.form.who).setFocus(Qt.FocusReason.OtherFocusReason)
             return
         self._last.keep(who)
-        self._go(lambda top: pending.make(top, who, why), _WRITTEN)
+        self._go(lambda top: pending.make(top, who, why), say(_WRITTEN))
 
     def _on_drop(self) -> None:
         self.form.marks.setFocus(Qt.FocusReason.OtherFocusReason)
@@ -279,7 +289,7 @@ class EditsPanel(QWidget):
         self._set_pending(None)
         self._on_mark(self.form.marks.mark())
         self._show_value()
-        self._say(_DROPPED)
+        self._say(say(_DROPPED))
 
     def undo_edit(self) -> None:
         """Drop the edit that is not written yet; else undo the newest one by one on top of it."""
@@ -287,16 +297,16 @@ class EditsPanel(QWidget):
             self._on_drop()
             return
         who = self.form.who.text().strip()
-        self._go(lambda top: top.undoing(who), _UNDONE)
+        self._go(lambda top: top.undoing(who), say(_UNDONE))
 
     def redo_edit(self) -> None:
         """Do again what was undone last, by an edit on top."""
         who = self.form.who.text().strip()
-        self._go(lambda top: top.redoing(who), _REDONE)
+        self._go(lambda top: top.redoing(who), say(_REDONE))
 
     def _go(self, make: Callable[[EditsOnTop], Amendment], said: str) -> None:
         if not self.form.who.text().strip():
-            self._say(_NEEDS_WHO)
+            self._say(say(_NEEDS_WHO))
             self.form.who.setFocus(Qt.FocusReason.OtherFocusReason)
             return
         if self._session.busy:
@@ -326,4 +336,4 @@ def _limits(top: EditsOnTop | None) -> dict[str, str]:
 def _seconds(t_ns: int) -> str:
     from meterlog.work.amended_marks import seconds_text
 
-    return seconds_text(t_ns)
+    return in_numbers(seconds_text(t_ns))

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import getpass
-import json
 from pathlib import Path
 
 from meterlog.profile import settings_folder
+from meterlog.window.kept_file import keep, read_kept
 
 _FILE = "last-editor.json"
 
@@ -26,10 +26,10 @@ class LastEditor:
     def load(self, technician: str = "") -> str:
         """Give who it was; else the technician of the recording; else who is logged in."""
         try:
-            found = json.loads(self._path.read_text("utf-8"))
-            if isinstance(found, dict) and isinstance(found.get("who"), str) and found["who"]:
+            found = read_kept(self._path)
+            if isinstance(found.get("who"), str) and found["who"]:
                 return str(found["who"])
-        except (OSError, ValueError, RecursionError):
+        except (OSError, ValueError):
             pass
         try:
             return technician or getpass.getuser()
@@ -38,9 +38,4 @@ class LastEditor:
 
     def keep(self, who: str) -> bool:
         """Keep who it is; False when the disk does not take it."""
-        try:
-            self._path.parent.mkdir(parents=True, exist_ok=True)
-            self._path.write_text(json.dumps({"who": who}), "utf-8")
-        except OSError:
-            return False
-        return True
+        return keep(self._path, {"who": who})

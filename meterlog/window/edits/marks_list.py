@@ -9,8 +9,9 @@ from PySide6.QtWidgets import QAbstractItemView, QListWidget, QListWidgetItem
 
 from meterlog.model import Event
 from meterlog.window.edits.pending_edit import mark_words
+from meterlog.window.words import later, say
 
-_WITHDRAWN = "withdrawn: counts for nothing"
+_WITHDRAWN = later("withdrawn: counts for nothing")
 
 
 class MarksList(QListWidget):
@@ -20,7 +21,7 @@ class MarksList(QListWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.setAccessibleName("marks")
+        self.setAccessibleName(say("marks"))
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._withdrawn: frozenset[Event] = frozenset()
@@ -36,7 +37,7 @@ class MarksList(QListWidget):
             for mark in marks:
                 out = mark in self._withdrawn
                 item = QListWidgetItem(
-                    f"✕ {mark_words(mark)}  ({_WITHDRAWN})" if out else mark_words(mark)
+                    f"✕ {mark_words(mark)}  ({say(_WITHDRAWN)})" if out else mark_words(mark)
                 )
                 item.setToolTip(item.text())
                 item.setData(Qt.ItemDataRole.UserRole, mark)

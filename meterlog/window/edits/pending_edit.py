@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 
 from meterlog.model import Event, EventKind
 from meterlog.model.amendment import Amendment
+from meterlog.window.numbers import figure_words, number
+from meterlog.window.words import say
 
 if TYPE_CHECKING:
     from meterlog.work.edits_on_top import EditsOnTop
@@ -36,14 +38,14 @@ def mark_words(mark: Event) -> str:
     """Give the short words of a mark: ``12.300 s  speed 3``."""
     value = f" {mark.value[:40]}" if mark.value else ""
     if mark.kind is EventKind.SPEED and mark.value == "0":
-        value = " 0 (off)"
-    return f"{mark.t_ns / 1e9:.3f} s  {mark.kind.value}{value}"
+        value = say(" 0 (off)")
+    return f"{number(mark.t_ns / 1e9, '.3f')} s  {say(mark.kind.value)}{value}"
 
 
 def relabelling(mark: Event, speed: str) -> PendingEdit:
     """Give the edit that a step is at another speed."""
     return PendingEdit(
-        f"{mark_words(mark)} becomes speed {speed}",
+        say("{mark_words} becomes speed {speed}", mark_words=mark_words(mark), speed=speed),
         lambda top, who, why: top.amended.marks.relabelled(mark.t_ns, speed, who, why),
         mark.t_ns,
     )
@@ -53,7 +55,12 @@ def moving(mark: Event, t_ns: int) -> PendingEdit:
     """Give the edit that a mark stands elsewhere."""
     by_s = (t_ns - mark.t_ns) / 1e9
     return PendingEdit(
-        f"{mark_words(mark)} moves to {t_ns / 1e9:.3f} s ({by_s:+.3f} s)",
+        say(
+            "{mark_words} moves to {t_ns} s ({by_s} s)",
+            mark_words=mark_words(mark),
+            t_ns=number(t_ns / 1e9, ".3f"),
+            by_s=number(by_s, "+.3f"),
+        ),
         lambda top, who, why: top.amended.marks.moved(mark.kind, mark.t_ns, t_ns, who, why),
         t_ns,
     )
@@ -62,7 +69,7 @@ def moving(mark: Event, t_ns: int) -> PendingEdit:
 def withdrawing(mark: Event) -> PendingEdit:
     """Give the edit that a mark counts for nothing."""
     return PendingEdit(
-        f"{mark_words(mark)} is withdrawn and counts for nothing",
+        say("{mark_words} is withdrawn and counts for nothing", mark_words=mark_words(mark)),
         lambda top, who, why: top.amended.marks.taken_back(mark.kind, mark.t_ns, who, why),
         mark.t_ns,
     )
@@ -71,7 +78,7 @@ def withdrawing(mark: Event) -> PendingEdit:
 def putting_back(mark: Event) -> PendingEdit:
     """Give the edit that a withdrawn mark counts again."""
     return PendingEdit(
-        f"{mark_words(mark)} is put back and counts again",
+        say("{mark_words} is put back and counts again", mark_words=mark_words(mark)),
         lambda top, who, why: top.amended.marks.put_back(mark.kind, mark.t_ns, who, why),
         mark.t_ns,
     )
@@ -80,6 +87,11 @@ def putting_back(mark: Event) -> PendingEdit:
 def limiting(key: str, old: str, new: str) -> PendingEdit:
     """Give the edit that a limit is another one; empty: none."""
     return PendingEdit(
-        f"limit {key}: {old or 'none'} becomes {new or 'none'}",
+        say(
+            "limit {key}: {old} becomes {new}",
+            key=key,
+            old=figure_words(old) or say("none"),
+            new=figure_words(new) or say("none"),
+        ),
         lambda top, who, why: top.amended.limited(key, new, who, why),
     )

@@ -17,6 +17,8 @@ from meterlog.window.job_page.card_groups import (
     field_words,
 )
 from meterlog.window.job_page.entry_box import EntryBox
+from meterlog.window.sentences import sentence
+from meterlog.window.words import say
 
 _COLUMN = 19
 """Width that a field needs at least, in heights of text."""
@@ -51,11 +53,14 @@ class CardForm(QScrollArea):
     def _panel(self, group: CardGroup) -> QFrame:
         panel = QFrame()
         panel.setProperty("rank", "panel")
-        title = QLabel(group.title)
+        title = QLabel(say(group.title))
         title.setProperty("rank", "title")
         for key in group.keys:
             box = EntryBox(
-                field_label(group, key), field_words(key), HINTS.get(key, ""), long=key in LONG
+                say(field_label(group, key)),
+                field_words(key),
+                say(HINTS.get(key, "")),
+                long=key in LONG,
             )
             box.entered.connect(lambda text, key=key: self.entered.emit(key, text))
             self.boxes[key] = box
@@ -114,7 +119,7 @@ class CardForm(QScrollArea):
         for key, box in self.boxes.items():
             show = box.take_over if other else box.show_kept
             show(value_of(card, key))
-            box.tell("\n".join(doubts.get(key, ())))
+            box.tell("\n".join(map(sentence, doubts.get(key, ()))))
 
     def refuse(self, key: str, words: str) -> None:
         """Say beside a field why its text could not be kept."""

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from meterlog.model.card_doubts import doubt_words
 from meterlog.model.card_fields import ASKED, FIELDS
 from meterlog.model.job_card import JobCard, missing_words, value_of, with_value
+from meterlog.window.words import say
 
 PHOTOS = "photos"
 """The one field that is no text: it has a list of its own."""
@@ -81,7 +82,7 @@ _WORDS = {field.key: field.words for field in FIELDS}
 
 def field_words(key: str) -> str:
     """Give the whole name of a field, without capital."""
-    return _WORDS[key]
+    return say(_WORDS[key])
 
 
 def field_label(group: CardGroup, key: str) -> str:

@@ -20,6 +20,7 @@ from meterlog.window.job_page.card_turns import CardTurns, Change
 from meterlog.window.job_page.job_page import JobPage
 from meterlog.window.job_page.photo_desk import PhotoDesk
 from meterlog.window.remedies_here import remedy_here
+from meterlog.window.words import say, say_many
 from meterlog.window.work_page import PageKey
 from meterlog.work.card_templates import CardTemplates
 from meterlog.work.job_folder import Side
@@ -87,13 +88,13 @@ class JobDesk:
     def keys(self) -> tuple[PageKey, ...]:
         """Give the keys of this page."""
         return (
-            PageKey((_Key.Key_A,), "A", "next that is missing", self._next_missing),
-            PageKey((_Key.Key_X,), "X", "old or new part in the vehicle", self._other_part),
-            PageKey((_Key.Key_P,), "P", "add photos", self.photos.ask),
-            PageKey((_Key.Key_U,), "U", "undo", self._undo),
-            PageKey((_Key.Key_Y,), "Y", "redo", self._redo),
-            PageKey((_Key.Key_Q,), "Q", "new job", self.new),
-            PageKey((_Key.Key_I,), "I", "open a job", self._ask_job),
+            PageKey((_Key.Key_A,), "A", say("next that is missing"), self._next_missing),
+            PageKey((_Key.Key_X,), "X", say("old or new part in the vehicle"), self._other_part),
+            PageKey((_Key.Key_P,), "P", say("add photos"), self.photos.ask),
+            PageKey((_Key.Key_U,), "U", say("undo"), self._undo),
+            PageKey((_Key.Key_Y,), "Y", say("redo"), self._redo),
+            PageKey((_Key.Key_Q,), "Q", say("new job"), self.new),
+            PageKey((_Key.Key_I,), "I", say("open a job"), self._ask_job),
         )
 
     def may_close(self) -> bool:
@@ -101,7 +102,7 @@ class JobDesk:
         self.page.form.commit()
         left = [field_words(key) for key in self.page.form.waiting]
         if self.photos.copying:
-            left.append("photos that are being copied")
+            left.append(say("photos that are being copied"))
         if not left or self._asked_to_close:
             return True
         self._asked_to_close = True
@@ -146,13 +147,13 @@ class JobDesk:
         if waiting:
             self.page.form.go_to(waiting[0])
             raise DiskFailed(
-                f"Not kept yet: {', '.join(map(field_words, waiting))}.",
-                remedy="See there why, or empty the field; then turn to the other job.",
+                say("Not kept yet: {names}.", names=", ".join(map(field_words, waiting))),
+                remedy=say("See there why, or empty the field; then turn to the other job."),
             )
         self._other = True
 
     def _ask_job(self) -> None:
-        dialog = QFileDialog(self.page.window(), "Open a job: choose its folder")
+        dialog = QFileDialog(self.page.window(), say("Open a job: choose its folder"))
         dialog.setFileMode(QFileDialog.FileMode.Directory)
         dialog.setOption(QFileDialog.Option.ShowDirsOnly)
         dialog.setOption(QFileDialog.Option.DontUseNativeDialog)
@@ -189,10 +190,10 @@ class JobDesk:
             self._note(words, before)
 
     def _undo(self) -> None:
-        self._turn(self.turns.undo, "Taken back")
+        self._turn(self.turns.undo, say("Taken back"))
 
     def _redo(self) -> None:
-        self._turn(self.turns.redo, "Put in again")
+        self._turn(self.turns.redo, say("Put in again"))
 
     def _turn(self, turn: Callable[[Callable[[Change], None]], str], lead: str) -> None:
         self.page.form.commit()
@@ -231,7 +232,9 @@ class JobDesk:
 
         def fill() -> None:
             template = self._templates.load(name)
-            self._on_card(f"filled in from {name}", lambda card: filled(card, template))
+            self._on_card(
+                say("filled in from {name}", name=name), lambda card: filled(card, template)
+            )
 
         if name and self._try(fill):
             self.page.say(f"Empty fields are filled in from {name}; what stood there stays.")
@@ -265,7 +268,7 @@ class JobDesk:
         last = at_hand.last_folder() if at_hand.folder is None else None
         page.last.setVisible(last is not None)
         if last is not None:
-            page.last.setText(f"Continue {last.name}")
+            page.last.setText(say("Continue {last}", last=last.name))
         self._show_kept()
         self._show_turns()
         self.photos.look_again()
@@ -273,10 +276,10 @@ class JobDesk:
     def _show_kept(self) -> None:
         folder = self.at_hand.folder
         if folder is None:
-            words = "A new job. Nothing here is needed to measure; each entry is kept at once."
+            words = say("A new job. Nothing here is needed to measure; each entry is kept at once.")
         else:
-            when = f"Kept {self._kept_at}" if self._kept_at else "Kept"
-            words = f"{when} in {folder}"
+            when = say("Kept {kept_at}", kept_at=self._kept_at) if self._kept_at else say("Kept")
+            words = say("{when} in {folder}", when=when, folder=folder)
         self.page.kept.setText(words)
 
     def _show_turns(self) -> None:
@@ -289,13 +292,22 @@ class JobDesk:
         overdue = [one for one in known if overdue_words((one,), today)]
         if overdue:
             lines = (
-                f"{instrument_name(one)}: calibration OVERDUE since {one.identity.calibration_due}."
+                say(
+                    "{meter}: calibration OVERDUE since {calibration_due}.",
+                    meter=instrument_name(one),
+                    calibration_due=one.identity.calibration_due,
+                )
                 for one in overdue
             )
             self.page.show_meters("\n".join(lines), overdue=True)
         else:
             many = len(known)
-            words = f"Calibration in date: {many} {'meter' if many == 1 else 'meters'} known."
+            words = say_many(
+                many,
+                "Calibration in date: {many} meter known.",
+                "Calibration in date: {many} meters known.",
+                many=many,
+            )
             self.page.show_meters(words if many else "", overdue=False)
 
     def _try(self, do: Callable[[], object]) -> bool:

@@ -11,6 +11,7 @@ from meterlog.window.job_page.missing_list import MissingList
 from meterlog.window.job_page.photo_list import PhotoList
 from meterlog.window.job_page.template_row import TemplateRow
 from meterlog.window.tab_order import order_tabs
+from meterlog.window.words import say
 from meterlog.window.wrapping_row import WrappingRow
 from meterlog.work.job_folder import Side
 
@@ -20,24 +21,24 @@ class JobPage(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.new = _button("New job", "begin a new job")
-        self.open = _button("Open job…", "open a job: choose its folder")
-        self.last = _button("Continue", "continue the job of the last time")
+        self.new = _button(say("New job"), say("begin a new job"))
+        self.open = _button(say("Open job…"), say("open a job: choose its folder"))
+        self.last = _button(say("Continue"), say("continue the job of the last time"))
         self.sides = {
-            Side.OLD: _button("Old part", "the old part is in the vehicle now"),
-            Side.NEW: _button("New part", "the new part is in the vehicle now"),
+            Side.OLD: _button(say("Old part"), say("the old part is in the vehicle now")),
+            Side.NEW: _button(say("New part"), say("the new part is in the vehicle now")),
         }
         for button in self.sides.values():
             button.setCheckable(True)
-        self.undo = _button("Undo", "take back the newest entry")
-        self.redo = _button("Redo", "put in again what was taken back")
+        self.undo = _button(say("Undo"), say("take back the newest entry"))
+        self.redo = _button(say("Redo"), say("put in again what was taken back"))
         self.templates = TemplateRow()
         self.kept = QLabel("")
-        self.kept.setAccessibleName("where the job is kept")
+        self.kept.setAccessibleName(say("where the job is kept"))
         self.kept.setProperty("rank", "second")
         self.kept.setWordWrap(True)
         self.said = QLabel("")
-        self.said.setAccessibleName("message about the job")
+        self.said.setAccessibleName(say("message about the job"))
         self.said.setProperty("rank", "caution")
         self.said.setWordWrap(True)
         self.said.hide()
@@ -45,7 +46,7 @@ class JobPage(QWidget):
         self.missing = MissingList()
         self.photos = PhotoList()
         self.meters = QLabel("")
-        self.meters.setAccessibleName("calibration of meters that are known")
+        self.meters.setAccessibleName(say("calibration of meters that are known"))
         self.meters.setWordWrap(True)
         self._row = QWidget()
         self._lay_out()
@@ -64,7 +65,7 @@ class JobPage(QWidget):
         row.fill(
             [
                 ("", [self.new, self.open, self.last]),
-                ("In the vehicle now", list(self.sides.values())),
+                (say("In the vehicle now"), list(self.sides.values())),
                 ("", [self.undo, self.redo]),
                 *self.templates.groups(),
             ]

@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QLabel, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
 from meterlog.window.whole_lines import WholeLines
+from meterlog.window.words import say
 
 
 class MissingList(QWidget):
@@ -20,7 +21,7 @@ class MissingList(QWidget):
         self.title = QLabel("")
         self.title.setProperty("rank", "title")
         self.list = QListWidget()
-        self.list.setAccessibleName("missing for a claim, most asked for first")
+        self.list.setAccessibleName(say("missing for a claim, most asked for first"))
         self.list.setItemDelegate(WholeLines(self.list))
         self.list.setWordWrap(True)
         self.list.setResizeMode(QListWidget.ResizeMode.Adjust)
@@ -41,11 +42,13 @@ class MissingList(QWidget):
             return
         self._shown = tuple(missing)
         self.title.setText(
-            f"Missing for a claim: {len(missing)}" if missing else "Nothing is missing for a claim"
+            say("Missing for a claim: {missing}", missing=len(missing))
+            if missing
+            else say("Nothing is missing for a claim")
         )
         self.list.clear()
         for key, words in missing:
-            item = QListWidgetItem(words)
+            item = QListWidgetItem(say(words))
             item.setData(Qt.ItemDataRole.UserRole, key)
             self.list.addItem(item)
         self.list.setVisible(bool(missing))

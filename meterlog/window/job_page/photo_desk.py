@@ -17,6 +17,7 @@ from meterlog.window.job_page.photo_files import KINDS, Thumb, copy_in, thumbs_o
 from meterlog.window.job_page.photo_list import thumb_pixels
 from meterlog.window.long_work import LongWork
 from meterlog.window.remedies_here import remedy_here
+from meterlog.window.words import say, say_many
 from meterlog.work.job_cards import change_card
 from meterlog.work.job_folder import CARD
 
@@ -54,10 +55,15 @@ class PhotoDesk:
 
     def ask(self) -> None:
         """Let the technician choose pictures."""
-        dialog = QFileDialog(self._page.window(), "Add photos to the job")
+        dialog = QFileDialog(self._page.window(), say("Add photos to the job"))
         dialog.setFileMode(QFileDialog.FileMode.ExistingFiles)
         dialog.setOption(QFileDialog.Option.DontUseNativeDialog)
-        dialog.setNameFilters([f"Pictures ({' '.join(f'*.{one}' for one in KINDS)})", "All (*)"])
+        dialog.setNameFilters(
+            [
+                say("Pictures ({names})", names=" ".join(f"*.{one}" for one in KINDS)),
+                say("All (*)"),
+            ]
+        )
         dialog.filesSelected.connect(lambda names: self.add([Path(name) for name in names]))
         self._asking = dialog
         show_beside(dialog)
@@ -81,7 +87,7 @@ class PhotoDesk:
     def remove(self, name: str) -> None:
         """Take a photo off the card; its file stays."""
         self._change(
-            f"photo {PurePath(name).name} taken off",
+            say("photo {name} taken off", name=PurePath(name).name),
             lambda card: _with_photos(card, [one for one in card.photos if one != name]),
         )
         self._page.say(f"{PurePath(name).name} is off the card. Its file stays; undo puts it back.")
@@ -105,7 +111,9 @@ class PhotoDesk:
         strip = self._page.photos.copying
         copied = self._copying.fetch()
         if self._copying.busy:
-            strip.show_part("Copying photos", self._copying.part, stopping=self._copying.cancelling)
+            strip.show_part(
+                say("Copying photos"), self._copying.part, stopping=self._copying.cancelling
+            )
         elif copied is not None:
             strip.hide()
             self._take(*copied)
@@ -131,7 +139,10 @@ class PhotoDesk:
 
         many = len(names)
         if self._copied_to == self._at_hand.folder:
-            self._change(f"{many} {'photo' if many == 1 else 'photos'} added", change)
+            self._change(
+                say_many(many, "{many} photo added", "{many} photos added", many=many),
+                change,
+            )
             return
         try:
             change_card(self._copied_to / CARD, change)

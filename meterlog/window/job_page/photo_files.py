@@ -13,6 +13,7 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QImage, QImageReader
 
 from meterlog.model.errors import DiskFailed, UsageError
+from meterlog.window.words import say
 
 FOLDER = "photos"
 """Within the job's folder."""
@@ -82,9 +83,9 @@ def copy_in(files: Sequence[Path], job: Path, progress: Callable[[float], None])
                 target, new = _copied(file, place, tell)
             except OSError as error:
                 raise DiskFailed(
-                    f"can't be copied: {error.strerror}.",
+                    say("can't be copied: {why}.", why=error.strerror),
                     subject=str(error.filename or file),
-                    remedy="Choose it again when the disk or the card is there and has room.",
+                    remedy=say("Choose it again when the disk or the card is there and has room."),
                 ) from error
             if new:
                 made.append(target)
@@ -98,22 +99,25 @@ def copy_in(files: Sequence[Path], job: Path, progress: Callable[[float], None])
 
 
 def _size(file: Path) -> int:
-    remedy = "Choose the file of a picture."
+    remedy = say("Choose the file of a picture.")
     if not file.is_file():
-        raise UsageError("is no file.", subject=str(file), remedy=remedy)
+        raise UsageError(say("is no file."), subject=str(file), remedy=remedy)
     try:
         size = file.stat().st_size
     except OSError as error:
         raise DiskFailed(
-            f"can't be read: {error.strerror}.", subject=str(file), remedy=remedy
+            say("can't be read: {why}.", why=error.strerror), subject=str(file), remedy=remedy
         ) from error
     if size == 0:
-        raise UsageError("is empty.", subject=str(file), remedy=remedy)
+        raise UsageError(say("is empty."), subject=str(file), remedy=remedy)
     if size > MOST_BYTES:
         raise UsageError(
-            f"is larger than {MOST_BYTES // 1_000_000} MB, which no claim takes.",
+            say(
+                "is larger than {most_bytes} MB, which no claim takes.",
+                most_bytes=MOST_BYTES // 1_000_000,
+            ),
             subject=str(file),
-            remedy="Make it smaller, or choose another.",
+            remedy=say("Make it smaller, or choose another."),
         )
     return size
 
@@ -175,9 +179,9 @@ def thumbs_of(
 
 def _thumb(name: str, path: Path, pixels: int) -> Thumb:
     if not path.exists():
-        return Thumb(name, None, "GONE: its file is not there any more")
+        return Thumb(name, None, say("GONE: its file is not there any more"))
     if not path.is_file():
-        return Thumb(name, None, "it is no file")
+        return Thumb(name, None, say("it is no file"))
     reader = QImageReader(str(path))
     reader.setAutoTransform(True)
     # By what it holds: a telephone's picture may have the wrong ending.
@@ -187,5 +191,5 @@ def _thumb(name: str, path: Path, pixels: int) -> Thumb:
         reader.setScaledSize(size.scaled(QSize(pixels, pixels), Qt.AspectRatioMode.KeepAspectRatio))
     image = reader.read()
     if image.isNull():
-        return Thumb(name, None, "no small picture of it can be shown")
+        return Thumb(name, None, say("no small picture of it can be shown"))
     return Thumb(name, image)

@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 from meterlog.window.job_page.photo_files import Thumb
 from meterlog.window.long_work_strip import LongWorkStrip
 from meterlog.window.whole_lines import WholeLines
+from meterlog.window.words import say
 
 _REMOVING = {Qt.Key.Key_Delete, Qt.Key.Key_Backspace}
 
@@ -43,16 +44,16 @@ class PhotoList(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.title = QLabel("Photos")
+        self.title = QLabel(say("Photos"))
         self.title.setProperty("rank", "title")
-        self.adding = QPushButton("Add photos…")
-        self.adding.setAccessibleName("choose pictures for the job")
+        self.adding = QPushButton(say("Add photos…"))
+        self.adding.setAccessibleName(say("choose pictures for the job"))
         self.adding.clicked.connect(self.add)
-        self.removing = QPushButton("Take off")
-        self.removing.setAccessibleName("take the chosen photo off the card")
+        self.removing = QPushButton(say("Take off"))
+        self.removing.setAccessibleName(say("take the chosen photo off the card"))
         self.removing.clicked.connect(self._on_remove)
         self.list = _List()
-        self.list.setAccessibleName("photos of the job")
+        self.list.setAccessibleName(say("photos of the job"))
         self.list.setItemDelegate(WholeLines(self.list))
         self.list.setWordWrap(True)
         self.list.remove.connect(self._on_remove)
@@ -79,7 +80,7 @@ class PhotoList(QWidget):
         row = self.list.currentRow()
         self.list.clear()
         lost = sum(1 for one in thumbs if one.why.startswith("GONE"))
-        self.title.setText(f"Photos: {len(thumbs)}" if thumbs else "Photos")
+        self.title.setText(say("Photos: {thumbs}", thumbs=len(thumbs)) if thumbs else say("Photos"))
         for one in thumbs:
             name = PurePath(one.name).name
             item = QListWidgetItem(f"{name}\n{one.why}" if one.why else name)
@@ -89,12 +90,12 @@ class PhotoList(QWidget):
                 item.setIcon(QIcon(QPixmap.fromImage(one.image)))
             self.list.addItem(item)
         if not thumbs:
-            none = QListWidgetItem("None yet: label with date code, odometer, plug, filter.")
+            none = QListWidgetItem(say("None yet: label with date code, odometer, plug, filter."))
             none.setFlags(Qt.ItemFlag.NoItemFlags)
             self.list.addItem(none)
         elif row >= 0:
             self.list.setCurrentRow(min(row, len(thumbs) - 1))
-        self.list.setAccessibleDescription(f"{lost} gone" if lost else "")
+        self.list.setAccessibleDescription(say("{lost} gone", lost=lost) if lost else "")
         self._allow()
 
     def _allow(self) -> None:

@@ -9,8 +9,9 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
 
 from meterlog.window.steady_boxes import SteadyComboBox
+from meterlog.window.words import later, say
 
-_NONE = "none yet"
+_NONE = later("none yet")
 
 
 class _Name(QLineEdit):
@@ -31,16 +32,16 @@ class TemplateRow:
     def __init__(self) -> None:
         self.signals = _Signals()
         self.box = SteadyComboBox()
-        self.box.setAccessibleName("template")
+        self.box.setAccessibleName(say("template"))
         self.box.setMinimumContentsLength(8)
-        self.fill = QPushButton("Fill in")
-        self.fill.setAccessibleName("fill empty fields from the template")
+        self.fill = QPushButton(say("Fill in"))
+        self.fill.setAccessibleName(say("fill empty fields from the template"))
         self.name = _Name()
-        self.name.setAccessibleName("name for a new template")
-        self.name.setPlaceholderText("new name")
+        self.name.setAccessibleName(say("name for a new template"))
+        self.name.setPlaceholderText(say("new name"))
         self.name.setMinimumWidth(90)
-        self.keep = QPushButton("Keep")
-        self.keep.setAccessibleName("keep what repeats on this card as a template")
+        self.keep = QPushButton(say("Keep"))
+        self.keep.setAccessibleName(say("keep what repeats on this card as a template"))
         self.show_names(())
         self.fill.clicked.connect(lambda: self.signals.fill.emit(self.box.currentText()))
         self.keep.clicked.connect(self._on_keep)
@@ -58,13 +59,13 @@ class TemplateRow:
             self.box.setCurrentText(chosen)
         # Not hidden: who never kept one shall see that there are templates.
         if not names:
-            self.box.addItem(_NONE)
+            self.box.addItem(say(_NONE))
         self.box.setEnabled(bool(names))
         self.fill.setEnabled(bool(names))
 
     def groups(self) -> list[tuple[str, list[QWidget]]]:
         """Give what stands in the row."""
-        return [("Template", [self.box, self.fill, self.name, self.keep])]
+        return [(say("Template"), [self.box, self.fill, self.name, self.keep])]
 
     def in_order(self) -> tuple[QWidget, ...]:
         """Give what Tab goes through, in the order in which it is read."""

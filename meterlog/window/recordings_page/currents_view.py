@@ -12,9 +12,13 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from meterlog.evidence.palette import DAY, Palette
 from meterlog.evidence.ticks import nice_step, tick_text, ticks_at
 from meterlog.model import Role
+from meterlog.window.numbers import in_numbers, number
+from meterlog.window.words import later, say
 from meterlog.work.library import SpeedSeries
 
-_NOTHING = "No current is known of what is chosen: it is not judged yet, or no speed was commanded."
+_NOTHING = later(
+    "No current is known of what is chosen: it is not judged yet, or no speed was commanded."
+)
 _MOST_BARS = 400
 """Above so many points their uncertainties would only make one dark area."""
 
@@ -22,10 +26,19 @@ _MOST_BARS = 400
 def series_words(series: SpeedSeries) -> str:
     """Say a series in words: mean, spread, how many."""
     many = len(series.points)
-    told = f"Speed {series.speed}: mean {series.mean_a:.2f} A of {many}"
+    told = say(
+        "Speed {speed}: mean {mean_a} A of {many}",
+        speed=series.speed,
+        mean_a=number(series.mean_a, ".2f"),
+        many=many,
+    )
     if series.spread_a is None:
         return told
-    return f"{told}, spread {series.spread_a:.2f} A (standard deviation)"
+    return say(
+        "{told}, spread {spread_a} A (standard deviation)",
+        told=told,
+        spread_a=number(series.spread_a, ".2f"),
+    )
 
 
 def mark_words(series: SpeedSeries) -> str:
@@ -35,13 +48,19 @@ def mark_words(series: SpeedSeries) -> str:
         return ""
     kinds = ", ".join(dict.fromkeys(marks))
     all_of_them = len(marks) == len(series.points)
-    return kinds if all_of_them else f"{kinds}: {len(marks)} of {len(series.points)}"
+    return (
+        kinds
+        if all_of_them
+        else say(
+            "{kinds}: {marks} of {points}", kinds=kinds, marks=len(marks), points=len(series.points)
+        )
+    )
 
 
 def mixed_words(series: SpeedSeries) -> str:
     """Warn of several vehicles in one picture; empty for one."""
     vehicles = {point.hit.vehicle for point in series.points}
-    return f"{len(vehicles)} vehicles" if len(vehicles) > 1 else ""
+    return say("{vehicles} vehicles", vehicles=len(vehicles)) if len(vehicles) > 1 else ""
 
 
 class CurrentsView(QWidget):
@@ -84,9 +103,11 @@ class CurrentsView(QWidget):
 
     def _tell(self) -> None:
         shown = self.shown
-        words = "none known" if shown is None else series_words(shown)
+        words = say("none known") if shown is None else series_words(shown)
         marks = "" if shown is None else mark_words(shown)
-        self.setAccessibleName(f"motor current over dates: {words} {marks}".strip())
+        self.setAccessibleName(
+            say("motor current over dates: {words} {marks}", words=words, marks=marks).strip()
+        )
         self.update()
 
     def paintEvent(self, event: QPaintEvent) -> None:
@@ -103,7 +124,7 @@ class CurrentsView(QWidget):
         painter.setPen(QColor(self._palette.ink))
         if self.shown is None:
             flags = Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap
-            painter.drawText(inside, flags, _NOTHING)
+            painter.drawText(inside, flags, say(_NOTHING))
         else:
             self._paint_head(painter, inside, self.shown, line)
             below = inside.adjusted(line * 3.2, line * 2.9, -line * 0.5, -line * 1.3)
@@ -130,10 +151,10 @@ class CurrentsView(QWidget):
             second.setLeft(stamp.right() + line * 0.5)
         more = [mixed_words(shown)]
         if len(self.series) > 1:
-            more.append("H: next speed")
+            more.append(say("H: next speed"))
         few = len(shown.points) <= _MOST_BARS
         if few and any(point.hit.side == "new" for point in shown.points):
-            more.append("□ new part")
+            more.append(say("□ new part"))
         painter.setPen(QColor(self._palette.faint))
         words = " · ".join(one for one in more if one)
         painter.drawText(second, 0, metrics.elidedText(words, elide, max(second.width(), 0.0)))
@@ -181,7 +202,7 @@ class _Plot:
             left = QRectF(area.left() - self._line * 3.4, y - self._line, self._line * 3.1, 0.0)
             left.setHeight(self._line * 2)
             flags = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
-            painter.drawText(left, flags, f"{tick_text(tick, step)} A")
+            painter.drawText(left, flags, f"{in_numbers(tick_text(tick, step))} A")
         self._paint_mean()
         self._paint_points()
         self._paint_dates()
@@ -236,7 +257,7 @@ class _Plot:
         ends = [one.day for one in (points[0], points[-1]) if one.day is not None]
         named = [date.fromordinal(int(day)).isoformat() for day in ends]
         if not self._dated and len(points) > 1:
-            words = "one beside the other: not all have a date of their own"
+            words = say("one beside the other: not all have a date of their own")
             self._painter.drawText(below, Qt.AlignmentFlag.AlignHCenter, words)
         elif len(set(named)) > 1:
             self._painter.drawText(below, Qt.AlignmentFlag.AlignLeft, named[0])

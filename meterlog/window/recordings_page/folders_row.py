@@ -9,8 +9,9 @@ from PySide6.QtCore import QSignalBlocker, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QWidget
 
 from meterlog.window.steady_boxes import SteadyComboBox
+from meterlog.window.words import later, say, say_many
 
-_ALL = "all folders"
+_ALL = later("all folders")
 
 
 class FoldersRow(QWidget):
@@ -25,17 +26,21 @@ class FoldersRow(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.folders = SteadyComboBox()
-        self.folders.setAccessibleName("folders to look into")
+        self.folders.setAccessibleName(say("folders to look into"))
         self.folders.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
         self.folders.setMinimumWidth(160)
-        self.watch = QPushButton("Watch a folder…")
-        self.watch.setAccessibleName("look into another folder too, such as a share or a stick")
-        self.forget = QPushButton("Leave it out")
-        self.forget.setAccessibleName("look into this folder no more; nothing in it is touched")
+        self.watch = QPushButton(say("Watch a folder…"))
+        self.watch.setAccessibleName(
+            say("look into another folder too, such as a share or a stick")
+        )
+        self.forget = QPushButton(say("Leave it out"))
+        self.forget.setAccessibleName(
+            say("look into this folder no more; nothing in it is touched")
+        )
         self.mend = QPushButton("")
         self.judge = QPushButton("")
         self.many = QLabel("")
-        self.many.setAccessibleName("how many were found")
+        self.many.setAccessibleName(say("how many were found"))
         self._watched: frozenset[Path] = frozenset()
         self._roots: tuple[Path, ...] = ()
         self.folders.currentIndexChanged.connect(self._on_folder)
@@ -46,7 +51,7 @@ class FoldersRow(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.addWidget(self.many)
-        row.addWidget(QLabel("in"))
+        row.addWidget(QLabel(say("in")))
         row.addWidget(self.folders, 1)
         for button in (self.forget, self.watch, self.mend, self.judge):
             row.addWidget(button)
@@ -62,7 +67,7 @@ class FoldersRow(QWidget):
     ) -> None:
         """List the folders; those that can't be looked into say so."""
         self._watched = frozenset(watched)
-        words = [_ALL, *(_told(root, gone) for root in roots)]
+        words = [say(_ALL), *(_told(root, gone) for root in roots)]
         shown = [self.folders.itemText(at) for at in range(self.folders.count())]
         if words == shown and tuple(roots) == self._roots:
             return
@@ -82,19 +87,26 @@ class FoldersRow(QWidget):
 
     def show_many(self, shown: int) -> None:
         """Say how many were found."""
-        self.many.setText(f"{shown} found")
+        self.many.setText(say("{shown} found", shown=shown))
 
     def show_cut_off(self, many: int, *, busy: bool) -> None:
         """Offer to seal what was cut off."""
-        self.mend.setText(f"{many} cut off: seal {'it' if many == 1 else 'them'} (C)")
-        self.mend.setAccessibleName(f"seal {many} that were cut off, as recovered")
+        self.mend.setText(
+            say_many(
+                many,
+                "{many} cut off: seal it (C)",
+                "{many} cut off: seal them (C)",
+                many=many,
+            )
+        )
+        self.mend.setAccessibleName(say("seal {many} that were cut off, as recovered", many=many))
         self.mend.setVisible(bool(many))
         self.mend.setDisabled(busy)
 
     def show_to_judge(self, many: int) -> None:
         """Offer to judge what has no verdict; 0 offers nothing."""
-        self.judge.setText(f"Judge {many}")
-        self.judge.setAccessibleName(f"judge the {many} without a verdict")
+        self.judge.setText(say("Judge {many}", many=many))
+        self.judge.setAccessibleName(say("judge the {many} without a verdict", many=many))
         self.judge.setVisible(bool(many))
 
     def _on_folder(self) -> None:
@@ -103,4 +115,4 @@ class FoldersRow(QWidget):
 
 
 def _told(root: Path, gone: Mapping[Path, str]) -> str:
-    return f"{root} — not there now" if root in gone else str(root)
+    return say("{root} — not there now", root=root) if root in gone else str(root)

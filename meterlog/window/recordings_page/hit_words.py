@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from meterlog.window.numbers import number
 from meterlog.window.remedies_here import remedy_here
+from meterlog.window.words import later, say
 from meterlog.work.library import Hit, Kind, Verdicts
 
 _SIGNS = {
@@ -12,35 +14,38 @@ _SIGNS = {
     Verdicts.IN_ORDER: "✓",
     Verdicts.NOT_JUDGED: "…",
 }
-COLUMNS = ("started", "what", "vehicle", "part", "work order", "verdict")
+COLUMNS = (
+    later("started"), later("what"), later("vehicle"), later("part"), later("work order"),
+    later("verdict"),
+)  # fmt: skip
 SHARES = (19, 26, 25, 24, 15, 21)
 """Widths of the columns, in letters of which the whole is shared out."""
 
 
 def verdict_told(verdict: Verdicts) -> str:
     """Write a verdict with its sign: ``✕ fault found``."""
-    return f"{_SIGNS[verdict]} {verdict.value}"
+    return f"{_SIGNS[verdict]} {say(verdict.value)}"
 
 
 def cells_of(hit: Hit) -> tuple[str, ...]:
     """Write one line of the table."""
-    verdict = verdict_told(hit.verdict) + (f": {hit.worst}" if hit.worst else "")
-    started = hit.started[:16].replace("T", " ") or "no date"
+    verdict = verdict_told(hit.verdict) + (f": {say(hit.worst)}" if hit.worst else "")
+    started = hit.started[:16].replace("T", " ") or say("no date")
     words = (hit.vehicle, hit.part, hit.work_order)
     return (started, _what(hit), *(" ".join(one.split()) for one in words), verdict)
 
 
 def _what(hit: Hit) -> str:
     """Say what it is and all that marks it; the marks first, so that they are never cut off."""
-    state = "" if hit.state == "sealed" else hit.state
-    away = "not there now" if hit.away else ""
-    return " · ".join(one for one in (hit.mark, away, state, hit.kind.value) if one)
+    state = "" if hit.state == "sealed" else say(hit.state)
+    away = say("not there now") if hit.away else ""
+    return " · ".join(one for one in (say(hit.mark), away, state, say(hit.kind.value)) if one)
 
 
 def length_words(duration_s: float) -> str:
     """Write a length of time: ``9.9 s``, ``12 min 3 s``, ``2 h 5 min``."""
     if duration_s < 60.0:
-        return f"{duration_s:.1f} s"
+        return f"{number(duration_s, '.1f')} s"
     minutes, seconds = divmod(round(duration_s), 60)
     hours, minutes = divmod(minutes, 60)
     return f"{hours} h {minutes} min" if hours else f"{minutes} min {seconds} s"
@@ -48,7 +53,7 @@ def length_words(duration_s: float) -> str:
 
 def detail_words(hit: Hit) -> str:
     """Say all that is known of one hit, the verdict first."""
-    told = [f"{verdict_told(hit.verdict)}{': ' + hit.worst if hit.worst else ''}"]
+    told = [f"{verdict_told(hit.verdict)}{': ' + say(hit.worst) if hit.worst else ''}"]
     if hit.sentence:
         told.append(remedy_here(hit.sentence))
     elif hit.kind is not Kind.JOB:
@@ -56,18 +61,18 @@ def detail_words(hit: Hit) -> str:
     if hit.trouble:
         told.append(f"⚠ {remedy_here(hit.trouble)}")
     if hit.away:
-        told.append("⚠ Its folder can't be looked into now; this is what was known of it.")
-    side = f" ({hit.side} part of its job)" if hit.side else ""
+        told.append(say("⚠ Its folder can't be looked into now; this is what was known of it."))
+    side = say(" ({side} part of its job)", side=say(hit.side)) if hit.side else ""
     length = "" if hit.duration_s is None else length_words(hit.duration_s)
     facts = (
-        ("complaint", hit.complaint),
-        ("vehicle", ", ".join(one for one in (hit.vehicle, hit.odometer) if one)),
-        ("part", f"{hit.part}{side}" if hit.part else side.strip()),
-        ("work order", hit.work_order),
-        ("by", hit.technician),
-        ("length", length),
-        ("meters", hit.instruments),
-        ("folder", str(hit.folder)),
+        (say("complaint"), hit.complaint),
+        (say("vehicle"), ", ".join(one for one in (hit.vehicle, hit.odometer) if one)),
+        (say("part"), f"{hit.part}{side}" if hit.part else side.strip()),
+        (say("work order"), hit.work_order),
+        (say("by"), hit.technician),
+        (say("length"), length),
+        (say("meters"), hit.instruments),
+        (say("folder"), str(hit.folder)),
     )
     told += [f"{name}: {' '.join(text.split())}" for name, text in facts if text]
     return "\n".join(told)
@@ -75,7 +80,7 @@ def detail_words(hit: Hit) -> str:
 
 def _why_not_judged(hit: Hit) -> str:
     if hit.state in {"sealed", "recovered"}:
-        return "It is judged in the background."
+        return say("It is judged in the background.")
     if hit.state == "not sealed":
-        return "It was cut off and never sealed. Seal it (C), then it is judged."
+        return say("It was cut off and never sealed. Seal it (C), then it is judged.")
     return ""

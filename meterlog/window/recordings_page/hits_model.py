@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, Signal
 
 from meterlog.window.recordings_page.hit_words import COLUMNS, cells_of
+from meterlog.window.words import say
 from meterlog.work.library import Hit
 
 _Index = QModelIndex | QPersistentModelIndex
@@ -60,7 +61,7 @@ class HitsModel(QAbstractTableModel):
         """Give the head of a column."""
         across = orientation is Qt.Orientation.Horizontal
         if across and role == Qt.ItemDataRole.DisplayRole and section < len(COLUMNS):
-            return COLUMNS[section]
+            return say(COLUMNS[section])
         if across and role == Qt.ItemDataRole.TextAlignmentRole:
             return Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
         return None

@@ -19,6 +19,7 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView
 from meterlog.evidence.palette import Palette
 from meterlog.window.recordings_page.hit_words import SHARES
 from meterlog.window.recordings_page.hits_model import HitsModel
+from meterlog.window.words import say
 from meterlog.work.library import Hit
 
 _SHEET = """
@@ -45,7 +46,7 @@ class HitsTable(QTableView):
         self.hits = HitsModel()
         self._filling = False
         self.setModel(self.hits)
-        self.setAccessibleName("what was found; Enter opens")
+        self.setAccessibleName(say("what was found; Enter opens"))
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)

@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
 from meterlog.window.long_work import LongWork
+from meterlog.window.words import say
 from meterlog.work.library import Library, Refreshed
 from meterlog.work.library.apart import judge_apart, read_apart
 
@@ -67,8 +68,10 @@ class LibraryWork:
     def words(self) -> str:
         """What goes on, for the strip; empty for nothing that takes long."""
         if self._judging.busy:
-            return f"Judging {self._to_judge} without a verdict, the newest first"
-        return "Reading what is new in the folders" if self._looking.part > 0.0 else ""
+            return say(
+                "Judging {to_judge} without a verdict, the newest first", to_judge=self._to_judge
+            )
+        return say("Reading what is new in the folders") if self._looking.part > 0.0 else ""
 
     @property
     def part(self) -> float:

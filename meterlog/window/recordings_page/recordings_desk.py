@@ -11,6 +11,8 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 
 from meterlog.evidence.palette import Palette
 from meterlog.model.errors import MeterlogError
+from meterlog.recording.spill_places import spill_places
+from meterlog.window.folder_dialog import show_beside
 from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.recordings_page.hit_words import COLUMNS, detail_words
 from meterlog.window.recordings_page.library_work import LibraryWork
@@ -19,6 +21,7 @@ from meterlog.window.recordings_page.recordings_page import RecordingsPage
 from meterlog.window.recordings_page.sorted_hits import sorted_hits
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.session import Phase, Session
+from meterlog.window.words import say
 from meterlog.window.work_page import PageKey
 from meterlog.work.library import Hit, Kind, SpeedSeries, WatchedFolders, series_of
 
@@ -125,16 +128,16 @@ class RecordingsDesk:
     def keys(self) -> tuple[PageKey, ...]:
         """Give the keys of this page."""
         keys = [
-            PageKey((), "Enter", "open", lambda: None),
-            PageKey((_Key.Key_I,), "I", "find", self._to_words),
-            PageKey((_Key.Key_Q,), "Q", "clear the search", self.page.search.clear_all),
-            PageKey((_Key.Key_Y,), "Y", "sort by the next column", self._next_column),
-            PageKey((_Key.Key_V,), "V", "turn the order", self._turn_order),
-            PageKey((_Key.Key_A,), "A", "choose all", self.page.table.selectAll),
-            PageKey((_Key.Key_H,), "H", "current at the next speed", self._next_speed),
+            PageKey((), "Enter", say("open"), lambda: None),
+            PageKey((_Key.Key_I,), "I", say("find"), self._to_words),
+            PageKey((_Key.Key_Q,), "Q", say("clear the search"), self.page.search.clear_all),
+            PageKey((_Key.Key_Y,), "Y", say("sort by the next column"), self._next_column),
+            PageKey((_Key.Key_V,), "V", say("turn the order"), self._turn_order),
+            PageKey((_Key.Key_A,), "A", say("choose all"), self.page.table.selectAll),
+            PageKey((_Key.Key_H,), "H", say("current at the next speed"), self._next_speed),
         ]
         if self.work.unsealed and not self._session.recording:
-            keys.append(PageKey((_Key.Key_C,), "C", "seal what was cut off", self._mend))
+            keys.append(PageKey((_Key.Key_C,), "C", say("seal what was cut off"), self._mend))
         return tuple(keys)
 
     def may_close(self) -> bool:
@@ -154,7 +157,9 @@ class RecordingsDesk:
         return self._at_hand.jobs_folder().parent.absolute()
 
     def _all_roots(self) -> tuple[Path, ...]:
-        return tuple(dict.fromkeys((self._usual(), *self._watched)))
+        # Where recordings go on when their disk fails, if that ever happened.
+        spilt = (one for one in spill_places() if one.is_dir())
+        return tuple(dict.fromkeys((self._usual(), *self._watched, *spilt)))
 
     def _show_folders(self) -> None:
         self.page.folders.show_folders(self._all_roots(), self._watched, self.work.gone)
@@ -164,13 +169,13 @@ class RecordingsDesk:
         self.work.look(self._all_roots(), usual)
 
     def _ask_folder(self) -> None:
-        dialog = QFileDialog(self.page.window(), "Look into another folder: choose it")
+        dialog = QFileDialog(self.page.window(), say("Look into another folder: choose it"))
         dialog.setFileMode(QFileDialog.FileMode.Directory)
         dialog.setOption(QFileDialog.Option.ShowDirsOnly)
         dialog.setOption(QFileDialog.Option.DontUseNativeDialog)
         dialog.fileSelected.connect(lambda name: self.watch(Path(name)))
         self._dialog = dialog
-        dialog.open()
+        show_beside(dialog)
 
     def watch(self, folder: Path) -> None:
         """Look into another folder too, now and in future."""
@@ -220,7 +225,7 @@ class RecordingsDesk:
     def _on_chosen(self) -> None:
         table = self.page.table
         chosen, hit = table.chosen_hits(), table.current_hit()
-        self.page.show_detail("Nothing was found." if hit is None else detail_words(hit))
+        self.page.show_detail(say("Nothing was found.") if hit is None else detail_words(hit))
         self._series.ask(lambda: series_of(chosen))
         self._timer.start()
 
@@ -254,7 +259,9 @@ class RecordingsDesk:
     def _open(self, hit: Hit) -> None:
         self._trouble = ""
         if hit.away:
-            self._trouble = f"{hit.folder} can't be looked into now: plug in or connect its disk."
+            self._trouble = say(
+                "{folder} can't be looked into now: plug in or connect its disk.", folder=hit.folder
+            )
         elif hit.kind is Kind.JOB:
             self._open_job(hit.folder)
         else:
@@ -286,7 +293,10 @@ class RecordingsDesk:
     def _show_words(self) -> None:
         work, page = self.work, self.page
         told = (self._date_trouble, self._trouble, work.trouble, work.library.told)
-        gone = [f"{folder}: can't be looked into: {why}." for folder, why in work.gone.items()]
+        gone = [
+            say("{folder}: can't be looked into: {why}.", folder=folder, why=why)
+            for folder, why in work.gone.items()
+        ]
         page.say("\n".join(one for one in told if one), "\n".join(gone))
         page.folders.show_cut_off(len(work.unsealed), busy=not self._may_mend())
         page.folders.show_to_judge(work.offered)

@@ -12,6 +12,7 @@ from meterlog.window.recordings_page.folders_row import FoldersRow
 from meterlog.window.recordings_page.hits_table import HitsTable
 from meterlog.window.recordings_page.search_row import SearchRow
 from meterlog.window.tab_order import order_tabs
+from meterlog.window.words import say
 
 
 class RecordingsPage(QWidget):
@@ -41,8 +42,8 @@ class RecordingsPage(QWidget):
 
     def _lay_out(self) -> None:
         for label, rank, name in (
-            (self.trouble, "caution", "message"),
-            (self.note, "second", "what the folders say"),
+            (self.trouble, "caution", say("message")),
+            (self.note, "second", say("what the folders say")),
         ):
             label.setProperty("rank", rank)
             label.setAccessibleName(name)
@@ -56,7 +57,7 @@ class RecordingsPage(QWidget):
         self._scroll.setWidgetResizable(True)
         self._scroll.setFrameShape(QFrame.Shape.NoFrame)
         self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self._scroll.setAccessibleName("what is known of the chosen one")
+        self._scroll.setAccessibleName(say("what is known of the chosen one"))
         self._scroll.setWidget(self.detail)
         below = QSplitter(Qt.Orientation.Horizontal)
         below.addWidget(self._scroll)

@@ -7,12 +7,18 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QPushButton, QWidg
 
 from meterlog.model.errors import UsageError
 from meterlog.window.recordings_page.hit_words import verdict_told
+from meterlog.window.sentences import sentence
 from meterlog.window.steady_boxes import SteadyComboBox
+from meterlog.window.words import later, say
 from meterlog.work.library import Kind, Verdicts, Wanted, wanted_date
 
-_KINDS = ((None, "all kinds"), (Kind.RUN, "recordings"), (Kind.CIRCUIT, "circuit checks"),
-          (Kind.JOB, "jobs"))  # fmt: skip
-_DATE = "year-month-day"
+_KINDS = (
+    (None, later("all kinds")),
+    (Kind.RUN, later("recordings")),
+    (Kind.CIRCUIT, later("circuit checks")),
+    (Kind.JOB, later("jobs")),
+)
+_DATE = later("year-month-day")
 
 
 class SearchRow(QWidget):
@@ -24,26 +30,28 @@ class SearchRow(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.words = QLineEdit()
-        self.words.setPlaceholderText("vehicle, part, work order, complaint…")
-        self.words.setAccessibleName("words to find: vehicle, part, work order, complaint")
+        self.words.setPlaceholderText(say("vehicle, part, work order, complaint…"))
+        self.words.setAccessibleName(say("words to find: vehicle, part, work order, complaint"))
         self.words.setClearButtonEnabled(True)
         self.since, self.until = QLineEdit(), QLineEdit()
-        for field, name in ((self.since, "from date"), (self.until, "to date")):
-            field.setPlaceholderText(_DATE)
-            field.setAccessibleName(f"{name}, {_DATE}, or only the year")
+        for field, name in ((self.since, say("from date")), (self.until, say("to date"))):
+            field.setPlaceholderText(say(_DATE))
+            field.setAccessibleName(
+                say("{name}, {date}, or only the year", name=name, date=say(_DATE))
+            )
             field.textChanged.connect(self.changed)
             field.returnPressed.connect(self.left)
         self.verdict = SteadyComboBox()
-        self.verdict.setAccessibleName("only this verdict")
-        self.verdict.addItem("all verdicts", None)
+        self.verdict.setAccessibleName(say("only this verdict"))
+        self.verdict.addItem(say("all verdicts"), None)
         for verdict in Verdicts:
             self.verdict.addItem(verdict_told(verdict), verdict.value)
         self.kind = SteadyComboBox()
-        self.kind.setAccessibleName("only of this kind")
+        self.kind.setAccessibleName(say("only of this kind"))
         for kind, words in _KINDS:
-            self.kind.addItem(words, None if kind is None else kind.value)
-        self.clear = QPushButton("Clear (Q)")
-        self.clear.setAccessibleName("clear the search")
+            self.kind.addItem(say(words), None if kind is None else kind.value)
+        self.clear = QPushButton(say("Clear (Q)"))
+        self.clear.setAccessibleName(say("clear the search"))
         self.clear.clicked.connect(self.clear_all)
         self.words.textChanged.connect(self.changed)
         self.words.returnPressed.connect(self.left)
@@ -54,11 +62,11 @@ class SearchRow(QWidget):
     def _lay_out(self) -> None:
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
-        find = QLabel("Find (I)")
+        find = QLabel(say("Find (I)"))
         find.setProperty("rank", "title")
         row.addWidget(find)
         row.addWidget(self.words, 5)
-        for words, field in (("from", self.since), ("to", self.until)):
+        for words, field in ((say("from"), self.since), (say("to"), self.until)):
             row.addWidget(QLabel(words))
             row.addWidget(field, 2)
         for box in (self.verdict, self.kind, self.clear):
@@ -76,7 +84,7 @@ class SearchRow(QWidget):
             try:
                 dates[name] = wanted_date(field.text(), last=name == "until")
             except UsageError as error:
-                trouble = str(error)
+                trouble = sentence(str(error))
         verdict, kind = self.verdict.currentData(), self.kind.currentData()
         wanted = Wanted(
             self.words.text(),

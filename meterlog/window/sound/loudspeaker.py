@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING, Protocol
 import numpy as np
 from numpy.typing import NDArray
 
+from meterlog.window.words import say
+
 if TYPE_CHECKING:
     from PySide6.QtCore import QObject
 
@@ -50,7 +52,10 @@ def open_loudspeaker(samples: Samples, parent: QObject) -> Speaker:
         from meterlog.window.sound.qt_loudspeaker import QtLoudspeaker
     except ImportError as error:
         raise NoSound(
-            f'no sound: {error}; install Qt\'s multimedia part with "pip install meterlog[sound]",'
-            " on Linux also the system's libpulse0"
+            say(
+                "no sound: {error}; install Qt's multimedia part with"
+                ' "pip install meterlog[sound]", on Linux also the system\'s libpulse0',
+                error=error,
+            )
         ) from error
     return QtLoudspeaker(samples, parent)

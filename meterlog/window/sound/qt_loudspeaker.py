@@ -7,6 +7,7 @@ from PySide6.QtMultimedia import QAudioFormat, QAudioSink, QMediaDevices, QtAudi
 
 from meterlog.window.sound.loudspeaker import AHEAD_S, NoSound, Samples, pcm
 from meterlog.window.sound.tone import RATE
+from meterlog.window.words import say
 
 _PUSH_MS = 10
 
@@ -29,20 +30,22 @@ class QtLoudspeaker:
     def __init__(self, samples: Samples, parent: QObject) -> None:
         device = QMediaDevices.defaultAudioOutput()
         if device.isNull():
-            raise NoSound("no sound: the computer has no device for it; plug one in and press V")
+            raise NoSound(
+                say("no sound: the computer has no device for it; plug one in and press V")
+            )
         form = QAudioFormat()
         form.setSampleRate(RATE)
         form.setChannelCount(1)
         form.setSampleFormat(QAudioFormat.SampleFormat.Int16)
         if not device.isFormatSupported(form):
-            raise NoSound("no sound: the device takes no 48 kHz mono; choose another, press V")
+            raise NoSound(say("no sound: the device takes no 48 kHz mono; choose another, press V"))
         self._samples = samples
         self._sink = QAudioSink(device, form, parent)
         self._sink.setBufferSize(round(AHEAD_S * RATE) * 2)
         self._way = self._sink.start()
         if self._sink.error() != QtAudio.Error.NoError:
             self._sink.stop()
-            raise NoSound("no sound: the device can't be opened; is another program using it?")
+            raise NoSound(say("no sound: the device can't be opened; is another program using it?"))
         self._timer = QTimer(parent)
         self._timer.setInterval(_PUSH_MS)
         self._timer.timeout.connect(self._push)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import math
 import time
 from collections.abc import Callable
@@ -13,10 +12,12 @@ from PySide6.QtCore import QObject
 
 from meterlog.model import Block, Role, SpanKind
 from meterlog.profile import settings_folder
+from meterlog.window.kept_file import keep, read_kept
 from meterlog.window.session import Phase, Session
 from meterlog.window.sound.cues import Cue
 from meterlog.window.sound.loudspeaker import NoSound, Samples, Speaker, open_loudspeaker
 from meterlog.window.sound.tone import Tone
+from meterlog.window.words import say
 
 _FILE = "sound.json"
 _LOUDER = 0.1
@@ -83,8 +84,12 @@ class SoundDesk:
         if self.trouble:
             return self.trouble
         if not self.on:
-            return "sound off"
-        return f"sound: {self.follows.value}, {round(self.volume * 100)} %"
+            return say("sound off")
+        return say(
+            "sound: {follows}, {volume} %",
+            follows=say(self.follows.value),
+            volume=round(self.volume * 100),
+        )
 
     def turn(self) -> None:
         """Switch the sound on or off."""
@@ -175,7 +180,7 @@ class SoundDesk:
     def _load(self) -> bool:
         """Take what was kept; True where the sound was on."""
         try:
-            found = json.loads(self._path.read_text("utf-8"))
+            found = read_kept(self._path)
             self.volume = min(max(float(found["volume"]), _LOUDER), 1.0)
             self.follows = Followed(found["follows"])
             return found["on"] is True
@@ -185,11 +190,7 @@ class SoundDesk:
     def _keep(self) -> None:
         """Keep it for the next time; where that fails, only the convenience is lost."""
         values = {"on": self.on, "volume": self.volume, "follows": self.follows.value}
-        try:
-            self._path.parent.mkdir(parents=True, exist_ok=True)
-            self._path.write_text(json.dumps(values), "utf-8")
-        except OSError:
-            return
+        keep(self._path, values)
 
 
 def cue_for(before: SpanKind | None, now: SpanKind | None) -> Cue | None:

@@ -70,7 +70,8 @@ def test_all_can_be_done_by_keys(page, finished, press, good, worn, healthy):
 
 def test_no_key_is_taken_from_the_frame(page, worn, healthy):
     # Those act on the Trace or the Meters page alone.
-    elsewhere = {Action.ASK, Action.FOUND_STEPS, Action.SECOND, Action.STRETCH, Action.EDITS}
+    trace = {Action.FOUND_STEPS, Action.SECOND, Action.STRETCH, Action.EDITS, Action.MARK}
+    elsewhere = {Action.ASK, *trace}
     frame = {key for one in BINDINGS for key in one.keys if one.action not in elsewhere}
     desk = page([worn], [healthy])
     shown = desk.keys()
@@ -140,7 +141,7 @@ def test_in_the_whole_window_by_real_keys(window, qtbot, finished, worn, healthy
     finished(desk)
     assert desk.view.verdict.text().startswith("✓ PASS")
     qtbot.keyClick(window, _Key.Key_D)
-    assert picture._palette is DARK
+    assert picture._palette == DARK
 
 
 def test_all_can_be_done_by_the_mouse(page, finished, qtbot, worn, healthy, good):
