@@ -363,6 +363,7 @@ class Desk:
 
     def may_close(self) -> bool:
         """Tell whether nothing would be lost; if it would, begin to seal and close afterwards."""
+        self.session.stop_judging()
         at_work = self.session.phase is Phase.RECORDING or self.session.busy
         if at_work or not self.parts.may_close():
             self._closing = True
