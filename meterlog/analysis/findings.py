@@ -26,6 +26,8 @@ TAP_REACH_NS = 2_000_000_000
 """Current that returns within this time of a tap is told together with it (common practice, no
 source)."""
 
+_TWO = 2
+
 _SIDE_WORDS = {
     SpanKind.FEED_LOST: "the feed went away (fuse, relay, connector or wire ahead of the motor)",
     SpanKind.GROUND_LOST: "the ground side opened (controller, its command, ground or connector)",
@@ -54,10 +56,20 @@ def _seconds(t_ns: int) -> str:
     return f"{t_ns / 1e9:.3f} s"
 
 
-def _stretch(piece: Piece) -> str:
-    at = "" if piece.speed is None else f" at speed {piece.speed}"
+def _at_speeds(speeds: Sequence[int]) -> str:
+    """Name the speeds that were commanded within a stretch, each once."""
+    told = tuple(dict.fromkeys(speeds))
+    if len(told) < _TWO:
+        return "".join(f" at speed {speed}" for speed in told)
+    if len(told) == _TWO:
+        return f" at speeds {told[0]} and {told[1]}"
+    return f" at speeds {'/'.join(map(str, told))}"
+
+
+def _stretch(piece: Piece, around: Around) -> str:
+    speeds = () if piece.speed is None else (piece.speed, *around.further_speeds)
     return (
-        f"{at} from {_seconds(piece.start_ns)} to {_seconds(piece.end_ns)}"
+        f"{_at_speeds(speeds)} from {_seconds(piece.start_ns)} to {_seconds(piece.end_ns)}"
         f" ({_seconds(piece.length_ns)})"
     )
 
@@ -80,6 +92,8 @@ class Around:
         What a meter said that explains missing data; empty for nothing.
     doubted : str
         Why what the meters say proves nothing here; empty where it does.
+    further_speeds : tuple of int
+        Speeds other than its own that were commanded within it, in order.
     """
 
     taps_ns: Sequence[int] = ()
@@ -89,6 +103,7 @@ class Around:
     denied: str = ""
     cause: str = ""
     doubted: str = ""
+    further_speeds: tuple[int, ...] = ()
 
 
 def _tap_words(piece: Piece, around: Around) -> str:
@@ -153,7 +168,7 @@ class FindingMaker:
         if piece.kind is None or piece.kind in (SpanKind.OFF, SpanKind.RUNNING):
             return None
         if piece.kind is SpanKind.NO_DATA:
-            return self._no_data(piece, around.cause)
+            return self._no_data(piece, around)
         figures = piece.figures
         during = (piece.start_ns, piece.end_ns)
         current = None
@@ -222,7 +237,7 @@ class FindingMaker:
         expanded = current.expanded if current is not None and known else None
         now = with_uncertainty(piece.figures.mean_a, expanded, "A")
         now += self._budgets.lacking if known else ""
-        stretch = f"{_stretch(piece)}{_reach_words(around)}"
+        stretch = f"{_stretch(piece, around)}{_reach_words(around)}"
         unproven, limit = _unproven(around.doubted) or turned, judged.limit or 0.0
         if piece.kind is SpanKind.OVER and piece.speed == 0:
             return (
@@ -272,8 +287,8 @@ class FindingMaker:
         return with_uncertainty(mean, across.expanded, "V")
 
     @staticmethod
-    def _no_data(piece: Piece, cause: str) -> Finding:
-        why = cause or "silence, overload or a lost instrument"
+    def _no_data(piece: Piece, around: Around) -> Finding:
+        why = around.cause or "silence, overload or a lost instrument"
         return Finding(
             kind=FindingKind.NO_DATA,
             verdict=Verdict.CANT_TELL,
@@ -286,7 +301,7 @@ class FindingMaker:
             limit=None,
             speed=piece.speed,
             statement=(
-                f"No data{_stretch(piece)}: {why}{'' if why.endswith('?') else '.'} What the motor"
-                f" did then is not known."
+                f"No data{_stretch(piece, around)}: {why}{'' if why.endswith('?') else '.'} What"
+                f" the motor did then is not known."
             ),
         )

@@ -72,8 +72,8 @@ _DETAILS = {
 }
 
 
-_Why = tuple[str, str, str, int, tuple[int, ...]]
-"""Denied, cause, taken back, version of the budgets, taps."""
+_Why = tuple[str, str, str, int, tuple[int, ...], tuple[int, ...]]
+"""Denied, cause, taken back, version of the budgets, taps, further speeds."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -306,7 +306,8 @@ class Reviewer:
             last_ns = piece.end_ns + piece.end_edge_ns
             near = tuple(taps[bisect_left(taps, piece.start_ns) : bisect_right(taps, last_ns)])
             back = taken_back.of_piece(piece) or self._brief(piece)
-            why_told = (why, cause, back, version, near)
+            further = self._further_speeds(piece)
+            why_told = (why, cause, back, version, near, further)
             if known is None or not same or known.why != why_told:
                 around = Around(
                     taps_ns=near,
@@ -316,11 +317,29 @@ class Reviewer:
                     denied=why,
                     cause=cause,
                     doubted=why_told[2],
+                    further_speeds=further,
                 )
                 known = self._tell_one(piece, after, around, why_told)
             told[index : index + 1] = [known]
         self._told = told
         return told
+
+    def _further_speeds(self, piece: Piece) -> tuple[int, ...]:
+        """Give the speeds other than a stretch's own that were commanded within it, in order.
+
+        What was commanded for less than lasts as a condition, or than its edge is known to, may
+        have been commanded for what comes before or after.
+        """
+        changes = self._timeline.between(piece.start_ns, piece.end_ns)
+        if piece.speed is None or not changes:
+            return ()
+        least_ns = max(round(self._limits.min_dwell_s * 1e9), piece.end_edge_ns)
+        ends = [*(one.t_ns for one in changes[1:]), piece.end_ns]
+        return tuple(
+            one.speed
+            for one, end_ns in zip(changes, ends, strict=True)
+            if one.speed not in {0, piece.speed} and end_ns - one.t_ns > least_ns
+        )
 
     def _brief(self, piece: Piece) -> str:
         """Give why a stretch is too short to be believed: only gaps on both sides leave such."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Collection, Iterable
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -125,9 +125,9 @@ def paint_circuit(  # where, what and how
         _dot(sheet, point.name)
     at_hand = [name for name in (marks.chosen, marks.next_point) if name in marks.points]
     _point_tags(sheet, tags, dict.fromkeys(at_hand))
-    _percents(sheet, tags)
+    named = _percents(sheet, tags)
     _point_tags(sheet, tags, [name for name in marks.points if name not in at_hand])
-    _names(sheet, tags)
+    _names(sheet, tags, named)
     painter.restore()
     return plan
 
@@ -269,22 +269,53 @@ def _outlines(sheet: _Sheet) -> None:
         painter.drawRoundedRect(placed.box.adjusted(-3.0, 0.0, 3.0, 0.0), 4.0, 4.0)
 
 
-def _percents(sheet: _Sheet, tags: CircuitTags) -> None:
-    """Write each suspected unit's percent beside its likeliest element."""
+def _percents(sheet: _Sheet, tags: CircuitTags) -> set[str]:
+    """Write each suspected unit's percent beside its likeliest element, joined to it by a line.
+
+    With the unit's name where there is room: what stands between two symbols could be either's.
+    Gives the elements whose unit is named so.
+    """
     painter, palette = sheet.painter, sheet.palette
+    named: set[str] = set()
     for unit, name in sheet.marks.likeliest.items():
         found = sheet.plan.of(name)
         if found is None:
             continue
-        words = sheet.tell(percent(sheet.marks.units[unit]))
+        odds = sheet.tell(percent(sheet.marks.units[unit]))
         painter.setFont(sheet.font(0.95, bold=True))
-        box = tags.place(
-            found.box.adjusted(-4.0, -4.0, 4.0, 4.0),
-            sheet.size_of(words, painter.font()),
-            must=True,
-        )
+        around = found.box.adjusted(-4.0, -4.0, 4.0, 4.0)
+        words = f"{sheet.plan.circuit.unit(unit).label} {odds}"
+        box = tags.place(around, sheet.size_of(words, painter.font()))
         if box is not None:
-            _words_on(sheet, box, words, palette.alert, palette.on_alert)
+            named.add(name)
+        else:
+            words = odds
+            box = tags.place(around, sheet.size_of(words, painter.font()), must=True)
+        if box is None:
+            continue
+        sheet.pen(palette.alert, 2.0)
+        painter.drawLine(*_between(found.box.adjusted(-3.0, 0.0, 3.0, 0.0), box))
+        painter.setFont(sheet.font(0.95, bold=True))
+        _words_on(sheet, box, words, palette.alert, palette.on_alert)
+    return named
+
+
+def _between(first: QRectF, second: QRectF) -> tuple[QPointF, QPointF]:
+    """Give the shortest line from one rectangle to another."""
+    (x1, x2), (y1, y2) = (
+        _nearest((first.left(), first.right()), (second.left(), second.right())),
+        _nearest((first.top(), first.bottom()), (second.top(), second.bottom())),
+    )
+    return QPointF(x1, y1), QPointF(x2, y2)
+
+
+def _nearest(first: tuple[float, float], second: tuple[float, float]) -> tuple[float, float]:
+    if first[1] < second[0]:
+        return first[1], second[0]
+    if second[1] < first[0]:
+        return first[0], second[1]
+    middle = (max(first[0], second[0]) + min(first[1], second[1])) / 2.0
+    return middle, middle
 
 
 def _point_tags(sheet: _Sheet, tags: CircuitTags, names: Iterable[str]) -> None:
@@ -321,12 +352,14 @@ def _point_tags(sheet: _Sheet, tags: CircuitTags, names: Iterable[str]) -> None:
             _words_on(sheet, box, words, palette.panel, ink)
 
 
-def _names(sheet: _Sheet, tags: CircuitTags) -> None:
+def _names(sheet: _Sheet, tags: CircuitTags, named: Collection[str]) -> None:
     """Write the names of the main elements where there is room."""
     sheet.painter.setFont(sheet.font(0.9))
     for placed in sheet.plan.placed:
         element = placed.element
         if placed.is_block or element.kind not in _NAMED or not element.faults:
+            continue
+        if element.name in named:
             continue
         size = sheet.size_of(element.label, sheet.painter.font())
         box = tags.place(placed.box, size)

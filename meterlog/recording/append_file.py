@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import errno
 import os
 from collections.abc import Sequence
 from pathlib import Path
@@ -22,6 +23,20 @@ _BINARY = getattr(os, "O_BINARY", 0)
 
 _NOT_THERE = "is no longer where it was made: its folder was moved away, or its disk was taken out."
 REMEDY = "Free some space or choose another disk, then start a new recording."
+_NO_PLACE = frozenset(
+    {
+        errno.EACCES, errno.EPERM, errno.EROFS, errno.ENOTDIR, errno.ENOENT, errno.EEXIST,
+        errno.EISDIR, errno.ELOOP, errno.ENAMETOOLONG, errno.EINVAL,
+    }
+)  # fmt: skip
+"""What no space helps against: the folder is none, or is not one to write in."""
+
+
+def remedy_against(error: OSError) -> str:
+    """Say what to do where a file or folder could not be made."""
+    if error.errno in _NO_PLACE:
+        return "Choose another folder, then start a new recording."
+    return REMEDY
 
 
 class AppendFile:
@@ -58,7 +73,9 @@ class AppendFile:
             self._fd = os.open(path, flags, 0o644)
         except OSError as error:
             raise DiskFailed(
-                f"can't be made: {error.strerror}.", subject=str(path), remedy=REMEDY
+                f"can't be made: {error.strerror}.",
+                subject=str(path),
+                remedy=remedy_against(error),
             ) from error
 
     @property

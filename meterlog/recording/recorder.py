@@ -13,7 +13,7 @@ from meterlog.model import About, Block, Event, EventKind, RawBytes
 from meterlog.model.errors import DiskFailed, RecordingError, RecordingExists
 from meterlog.recording import layout
 from meterlog.recording.about_text import about_bytes
-from meterlog.recording.append_file import REMEDY, AppendFile, sync_folder, write_aside
+from meterlog.recording.append_file import AppendFile, remedy_against, sync_folder, write_aside
 from meterlog.recording.background_sync import BackgroundSync
 from meterlog.recording.event_chain import EventChain
 from meterlog.recording.instrument_files import InstrumentFiles
@@ -118,7 +118,9 @@ class Recorder:
                 sync_folder(place)
         except OSError as error:
             raise DiskFailed(
-                f"can't be made: {error.strerror}.", subject=str(folder), remedy=REMEDY
+                f"can't be made: {error.strerror}.",
+                subject=str(folder),
+                remedy=remedy_against(error),
             ) from error
         return recorder
 
@@ -324,7 +326,9 @@ def refuse_taken(folder: Path) -> None:
         taken = folder.exists() and (not folder.is_dir() or any(folder.iterdir()))
     except OSError as error:
         raise DiskFailed(
-            f"can't be looked into: {error.strerror}.", subject=str(folder), remedy=REMEDY
+            f"can't be looked into: {error.strerror}.",
+            subject=str(folder),
+            remedy=remedy_against(error),
         ) from error
     if taken:
         raise RecordingExists(

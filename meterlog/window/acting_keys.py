@@ -4,13 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Collection
 
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
 
-from meterlog.window.circuit_keys import CircuitAction, circuit_action_of, shown_keys
+from meterlog.window.circuit_keys import (
+    CIRCUIT_BINDINGS,
+    CircuitAction,
+    circuit_action_of,
+    shown_keys,
+)
 from meterlog.window.key_map import KeyMap
 from meterlog.window.keys import BINDINGS, Action, action_of
+from meterlog.window.named_keys import keys_left
 from meterlog.window.page_stack import PageStack
-from meterlog.window.pages import Page
+from meterlog.window.pages import TITLES, Page
 from meterlog.window.session import Session
 from meterlog.window.words import later, say
 from meterlog.window.work_page import PageKey
@@ -39,9 +46,45 @@ _TRACE_ONLY = {
     Action.MARK, Action.SECOND, Action.STRETCH, Action.EDITS, Action.FOUND_STEPS,
 }  # fmt: skip
 _SPEEDS = (Action.SPEED, Action.FASTER, Action.SLOWER)
+_ON_CIRCUIT = {
+    one.action for one in CIRCUIT_BINDINGS if isinstance(one.action, Action) and one.keys
+}
+"""What the Circuit page has keys for; its other keys do something else."""
 _REPEATING = {Action.EARLIER, Action.LATER, Action.CLOSER, Action.WIDER}
 _STEPPING = {CircuitAction.POINT_BACK, CircuitAction.POINT_ON}
-_PAGES_SHOWN, _PAGES = "J M E B K L", later("pages")
+_PAGES_SHOWN, _BY_PLACE, _PAGES = "J M E B K L", later("Ctrl+1…7"), later("pages")
+
+
+def acts_on(action: Action, page: Page, *, recording: bool) -> bool:
+    """Tell whether an action can be asked for on a page, while recording or without."""
+    if action in _TRACE_ONLY:
+        return page is Page.RUN
+    if action is Action.ASK:
+        return page is Page.METERS and not recording
+    if action is Action.START_STOP:
+        return page in _MEASURING or recording
+    if action in _SPEEDS and page is Page.CIRCUIT:
+        return True
+    return action in _ANYWHERE or page is Page.RUN or recording
+
+
+def where_words(action: Action) -> str:
+    """Say on which pages the keys of an action do it, while recording and without."""
+    if action is Action.START_STOP:
+        return say("Meters, Circuit, Trace; else: stop")
+    without, recording = (
+        {page for page in Page if acts_on(action, page, recording=now)} for now in (False, True)
+    )
+    if action not in _ON_CIRCUIT:
+        without, recording = without - {Page.CIRCUIT}, recording - {Page.CIRCUIT}
+    if len(without) <= 2:
+        named = ", ".join(say(one.words) for one in TITLES if one.page in without)
+        if len(recording) <= 2:
+            return named
+        if Page.CIRCUIT in recording:
+            return say("{pages}; recording: all pages", pages=named)
+        return say("{pages}; recording: all but Circuit", pages=named)
+    return say("all pages") if Page.CIRCUIT in without else say("all but Circuit")
 
 
 class ActingKeys:
@@ -77,17 +120,10 @@ class ActingKeys:
         """Tell whether a key acts now: on its page, and anywhere while recording."""
         if not isinstance(wanted, Action):
             return isinstance(wanted, PageKey) or page is Page.CIRCUIT
-        session = self._session
-        on_trace, shown = page is Page.RUN, session.shown
-        only = {
-            **dict.fromkeys(_SPEEDS, page is Page.CIRCUIT or on_trace or session.recording),
-            Action.START_STOP: page in _MEASURING or session.recording,
-            Action.ASK: page is Page.METERS and not session.recording,
-            Action.FOUND_STEPS: on_trace and shown is not None and shown.has_found_steps,
-        }
-        if wanted in _TRACE_ONLY:
-            return only.get(wanted, on_trace)
-        return only.get(wanted, wanted in _ANYWHERE or on_trace or session.recording)
+        shown = self._session.shown
+        if wanted is Action.FOUND_STEPS and not (shown is not None and shown.has_found_steps):
+            return False
+        return acts_on(wanted, page, recording=self._session.recording)
 
     @staticmethod
     def repeats(wanted: Wanted) -> bool:
@@ -105,23 +141,44 @@ class ActingKeys:
         """
         acting = {action for action in Action if self.acts(action, page)}
         if page is Page.CIRCUIT:
-            return (*shown_keys(acting), *self._bound(set(CircuitAction)))
+            bound = self._bound((*CircuitAction, *acting), circuit=True)
+            taken = self.own.taken(circuit=True)
+            return (*shown_keys(acting, taken), (_BY_PLACE, say(_PAGES)), *bound)
         if not guided:
             acting -= {Action.GUIDE}
         before = page is Page.METERS and not self._session.recording
-        own = tuple((one.shown, one.words) for one in self._parts.keys(page) if one.shown)
-        named = _named(acting - set(PAGE_ACTIONS), before=before)
-        return (*own, *named, (_PAGES_SHOWN, say(_PAGES)), *self._bound(acting))
+        bound, bound_keys = self._bound(acting), self.own.taken(circuit=False)
+        own = []
+        for one in self._parts.keys(page):
+            left = keys_left(one.shown, bound_keys)
+            own += [(left, one.words)] if left else []
+        # What the page takes itself is not the frame's there.
+        taken = bound_keys | {key for one in self._parts.keys(page) for key in one.keys}
+        named = _named(acting - set(PAGE_ACTIONS), taken, before=before)
+        return (*own, *named, (keys_left(_PAGES_SHOWN, taken), say(_PAGES)), *bound)
 
-    def _bound(self, acting: Collection[Action | CircuitAction]) -> tuple[tuple[str, str], ...]:
+    def _bound(
+        self, acting: Collection[Action | CircuitAction], *, circuit: bool = False
+    ) -> tuple[tuple[str, str], ...]:
         """Name the technician's own keys of these actions."""
-        all_of = [(" / ".join(self.own.keys(one)), say(one.value)) for one in acting]
+        all_of = [
+            (" / ".join(self.own.keys(one, circuit=circuit)), say(one.value)) for one in acting
+        ]
         return tuple(sorted(pair for pair in all_of if pair[0]))
 
 
-def _named(acting: Collection[Action], *, before: bool) -> tuple[tuple[str, str], ...]:
-    return tuple(
-        (one.shown, say(one.before if before and one.before else one.words))
-        for one in BINDINGS
-        if one.shown and one.action in acting
-    )
+def _named(
+    acting: Collection[Action], taken: Collection[Qt.Key], *, before: bool
+) -> tuple[tuple[str, str], ...]:
+    named = []
+    for one in BINDINGS:
+        if not one.shown or one.action not in acting:
+            continue
+        words = say(one.before if before and one.before else one.words)
+        left = keys_left(one.shown, taken)
+        first = one.keys[0] in taken
+        # Where the page takes the key itself, the one that acts everywhere does it.
+        held = (one.held,) if first and one.held else ()
+        shown = " ".join((*held, left)).strip()
+        named += [(shown, words)] if shown else []
+    return tuple(named)

@@ -124,7 +124,7 @@ def _show_faults_in(window: MainWindow) -> None:
                 words=words,
             )
         else:
-            window.say(f"The window could not be filled. Please report: {words}")
+            window.say(say("The window could not be filled. Please report: {words}", words=words))
 
     def on_error(
         kind: type[BaseException], error: BaseException, trace: TracebackType | None

@@ -88,6 +88,7 @@ class Cautions(QWidget):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self.fold)
         layout.addWidget(self.words)
+        layout.addStretch(1)
         self._on_fold(shown=True)
 
     def _on_fold(self, shown: bool) -> None:  # noqa: FBT001 - the form of Qt's signal

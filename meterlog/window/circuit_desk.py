@@ -40,7 +40,7 @@ _NEW_CHECK = later("A new check. What was entered before, for {title}, stays in 
 _TO_LOOK = later("What is proposed is to look, not to measure: {test}")
 _NO_OTHER = later("There is no other voltage channel to choose from.")
 _ANYWHERE = {CircuitAction.CIRCUIT, CircuitAction.READ_ON, CircuitAction.READ_BACK}
-"""What can be done before a circuit was chosen."""
+"""What can be done before a circuit was chosen; typing, too, as what is typed is no command."""
 
 
 class CircuitDesk:
@@ -178,8 +178,8 @@ class CircuitDesk:
         }
         if self.circuit is None and action not in _ANYWHERE:
             self.session.trouble = say(_FIRST)
-            return
-        doing[action]()
+        if self.circuit is not None or action in {*_ANYWHERE, CircuitAction.TYPE}:
+            doing[action]()
 
     def set_speed(self, speed: int) -> None:
         """Follow a commanded speed, as far as the circuit has it."""

@@ -11,6 +11,7 @@ from PySide6.QtGui import QKeyEvent
 
 from meterlog.model.circuit_check import SIGN_VALUES, Sign
 from meterlog.window.keys import DIGITS, Action
+from meterlog.window.named_keys import keys_left
 from meterlog.window.words import say
 
 _Key = Qt.Key
@@ -103,20 +104,35 @@ CIRCUIT_BINDINGS = (
     CircuitBinding(Action.OPEN, (_Key.Key_O,), "", ""),
     CircuitBinding(Action.METERS, (_Key.Key_M,), "M", "meters"),
     CircuitBinding(Action.CIRCUIT, (_Key.Key_E,), "E", "trace"),
-    CircuitBinding(Action.LOOKS, (_Key.Key_Asterisk, _Key.Key_D), "* / D", "day, dark"),
+    CircuitBinding(Action.SOUND, (), "Ctrl+M", "sound"),
+    CircuitBinding(Action.WHOLE_SCREEN, (_Key.Key_F11,), "", ""),
+    CircuitBinding(Action.KEYS, (_Key.Key_F12,), "", ""),
+    CircuitBinding(
+        Action.LOOKS, (_Key.Key_Asterisk, _Key.Key_D), "* / D F11 F12", "day, full, keys"
+    ),
 )
 
 _BY_KEY = {key: binding.action for binding in CIRCUIT_BINDINGS for key in binding.keys}
 _WITH_CTRL = {_Key.Key_Z: CircuitAction.UNDO, _Key.Key_Y: CircuitAction.REDO}
 
 
-def shown_keys(acting: Collection[Action]) -> tuple[tuple[str, str], ...]:
-    """Give the keys of the page and what they do; of the window's own actions those that act."""
-    return tuple(
-        (one.shown, say(one.words))
+def shown_keys(
+    acting: Collection[Action], taken: Collection[Qt.Key] = ()
+) -> tuple[tuple[str, str], ...]:
+    """Give the keys of the page and what they do; of the window's own actions those that act.
+
+    Parameters
+    ----------
+    acting : collection of Action
+    taken : collection of Qt.Key
+        Keys that do something else now.
+    """
+    named = (
+        (keys_left(one.shown, taken), say(one.words))
         for one in CIRCUIT_BINDINGS
         if one.shown and (isinstance(one.action, CircuitAction) or one.action in acting)
     )
+    return tuple(one for one in named if one[0])
 
 
 def circuit_action_of(event: QKeyEvent) -> tuple[CircuitAction | Action, int] | None:

@@ -111,7 +111,7 @@ class Desk:
 
     def _connect(self) -> None:
         header = self.window.header
-        header.page_asked.connect(self.window.show_page)
+        header.page_asked.connect(self.go_to)
         header.start_asked.connect(lambda: self.do(Action.START_STOP))
         header.open_asked.connect(lambda: self.do(Action.OPEN))
         header.looks_asked.connect(lambda: self.do(Action.LOOKS))
@@ -158,13 +158,20 @@ class Desk:
         self.parts.begin(self.page)
         self._show_keys()
 
+    def go_to(self, page: int) -> None:
+        """Turn to the page that the technician asked for: what was said of a key ends with it."""
+        self.session.leave_page()
+        self.window.show_page(page)
+        self._show_words()
+
     def _show_keys(self) -> None:
         """Name the keys that act now."""
         self.window.keys.show_keys(self.keys.shown(self.page, guided=self.window.guide.isVisible()))
 
     def do(self, wanted: Wanted, step: int = 0) -> None:
         """Do what a key or button asks for."""
-        self.session.trouble = ""
+        if wanted not in {*PAGE_ACTIONS, Action.KEYS}:
+            self.session.trouble = ""
         if isinstance(wanted, PageKey):
             wanted.do()
         elif isinstance(wanted, CircuitAction):
@@ -248,7 +255,7 @@ class Desk:
 
     def _turn_page(self, page: Page) -> None:
         """Turn to a page; from it, to the trace."""
-        self.window.show_page(Page.RUN if self.page is page else page)
+        self.go_to(Page.RUN if self.page is page else page)
 
     def _browse(self) -> None:
         if self.session.recording:
@@ -352,10 +359,9 @@ class Desk:
             if self._from_page:
                 self.meters_page.keep()
             self._from_page = False
-            if not self._on_circuit:
+            if self.page not in {Page.CIRCUIT, Page.RUN}:
                 self.window.show_page(Page.RUN)
-        else:
-            self.run_page.typing.close_line()
+        self.lines.ask_again()
         if before is Phase.CONNECTING and now is not Phase.RECORDING and shown is None:
             self.window.show_page(Page.METERS)
         if before in {Phase.SEALING, Phase.MENDING}:

@@ -124,6 +124,9 @@ class Digits(QWidget):
             small.elidedText(words, Qt.TextElideMode.ElideRight, room),
         )
         big = _font(self.font(), float(self.digit_pixels()))
+        if self.text == NOTHING:
+            # A thick bar would look as if something were under way.
+            big = _font(self.font(), self.digit_pixels() * 0.4, bold=False)
         metrics = QFontMetricsF(big)
         below = max(metrics.tightBoundingRect(decimal_sign()).bottom(), 0.0)
         baseline = rect.bottom() - max(
@@ -148,10 +151,10 @@ def _tall() -> float:
     return 0.82 if decimal_sign() == "." else 0.95
 
 
-def _font(like: QFont, pixels: float) -> QFont:
+def _font(like: QFont, pixels: float, *, bold: bool = True) -> QFont:
     font = QFont(like)
     font.setPixelSize(max(int(pixels), 1))
-    font.setBold(True)
+    font.setBold(bold)
     return font
 
 

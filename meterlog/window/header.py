@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtGui import QFontMetricsF, QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QWidget
 
+from meterlog.window.elided_label import ElidedLabel
 from meterlog.window.pages import TITLES
 from meterlog.window.words import say
 
@@ -26,11 +27,12 @@ class Header(QWidget):
             one.page: self._button(say(one.words), say(one.name), checkable=True) for one in TITLES
         }
         self.start = self._button(say("Start"), say("start or stop recording"))
+        self.start.setProperty("rank", "start")
         self.open = self._button(say("Open…"), say("open a recording"))
         self.looks = self._button(
-            say("Day / dark"), say("change between day and dark footwell colours")
+            say("Colours"), say("next colours: day, dark footwell, high contrast")
         )
-        self.what = QLabel("")
+        self.what = ElidedLabel()
         self.what.setAccessibleName(say("recording on show"))
         self.what.setProperty("rank", "second")
         self.what.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
@@ -40,8 +42,8 @@ class Header(QWidget):
         self.mark.hide()
         self._left, self._right = QWidget(), QWidget()
         for place, widgets in (
-            (self._left, (name, *self.pages.values(), self.start)),
-            (self._right, (self.what, self.mark, self.open, self.looks)),
+            (self._left, (name, *self.pages.values())),
+            (self._right, (self.what, self.mark, self.start, self.open, self.looks)),
         ):
             row = QHBoxLayout(place)
             row.setContentsMargins(0, 0, 0, 0)
@@ -72,6 +74,28 @@ class Header(QWidget):
         """Mark the button of the page on show."""
         for page, button in self.pages.items():
             button.setChecked(index == page)
+
+    def show_start(self, *, recording: bool, asked: bool) -> None:
+        """Say what the start button does now.
+
+        Parameters
+        ----------
+        recording : bool
+        asked : bool
+            It was pressed once to stop.
+        """
+        words = (say("● Start"), say("■ Stop"), say("■ Stop?"))
+        self.start.setText(words[1 + asked] if recording else words[0])
+        metrics = QFontMetricsF(self.start.font())
+        # As wide as its longest words: what stands beside it must not move when it is pressed.
+        wide = max(metrics.horizontalAdvance(one) for one in words) + metrics.height() * 1.6
+        self.start.setMinimumWidth(round(wide))
+        rank = "stop" if recording else "start"
+        if self.start.property("rank") != rank:
+            self.start.setProperty("rank", rank)
+            # A style sheet looks at properties only when it is put on.
+            self.start.style().unpolish(self.start)
+            self.start.style().polish(self.start)
 
     def show_origin(self, words: str) -> None:
         """Show the mark of readings that were not measured; empty for measured ones."""

@@ -12,7 +12,7 @@ from meterlog.model.errors import UsageError
 from meterlog.model.job_card import JobCard, PartIdentity, with_value
 from meterlog.profile import settings_folder
 from meterlog.window.kept_file import keep, read_kept
-from meterlog.window.words import say
+from meterlog.window.words import later, say
 from meterlog.work.job_cards import change_card, load_card
 from meterlog.work.job_folder import CARD, WORK, JobWork, Side, change_work, keep_work, load_work
 from meterlog.work.shelf import fresh_folder
@@ -20,6 +20,8 @@ from meterlog.work.shelf import fresh_folder
 JOBS = "jobs"
 """Folder of the jobs, among the recordings."""
 _LAST = "last-job.json"
+_FILED_OLD = later("Stop the recording first: this run is filed with the old part.")
+_FILED_NEW = later("Stop the recording first: this run is filed with the new part.")
 
 
 class JobAtHand:
@@ -45,6 +47,8 @@ class JobAtHand:
     leaving : list of callable
         Called before another job comes, so that what is being typed is kept with this one. What
         they raise keeps this one.
+    filing : callable
+        Gives which part the run in progress is filed with; None where there is none.
     """
 
     def __init__(self, shelf: Callable[[], Path], settings: Path | None = None) -> None:
@@ -56,6 +60,7 @@ class JobAtHand:
         self.conditions = Conditions()
         self.listeners: list[Callable[[], None]] = []
         self.leaving: list[Callable[[], None]] = []
+        self.filing: Callable[[], Side | None] = lambda: None
 
     @property
     def card_path(self) -> Path | None:
@@ -168,7 +173,18 @@ class JobAtHand:
         self._tell()
 
     def fit(self, side: Side) -> None:
-        """Say which part is in the vehicle now; raises as :meth:`set_work`."""
+        """Say which part is in the vehicle now.
+
+        Raises
+        ------
+        UsageError
+            If a run is in progress, which is filed with the other part.
+        DiskFailed
+            If it can't be kept.
+        """
+        filed = self.filing()
+        if filed not in {None, side}:
+            raise UsageError(say(_FILED_OLD if filed is Side.OLD else _FILED_NEW))
         self.change_work(lambda work: replace(work, fitted=side))
 
     def take_recording(self, folder: Path, *, circuit: bool = False) -> None:

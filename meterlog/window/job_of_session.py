@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 from meterlog.model.errors import MeterlogError
 from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.remedies_here import remedy_here
-from meterlog.window.session import Session
+from meterlog.window.session import Phase, Session
 from meterlog.window.words import say
 from meterlog.work.job_folder import Side
 
@@ -25,6 +26,7 @@ class JobOfSession:
     def __init__(self, session: Session, at_hand: JobAtHand) -> None:
         self._session, self._at_hand = session, at_hand
         self._circuit: Path | None = None
+        at_hand.filing = self._filed
 
     @property
     def words(self) -> str:
@@ -46,8 +48,10 @@ class JobOfSession:
 
     def fit_new(self) -> None:
         """Say that the new part is in, where a job is at hand."""
+        new = Side.NEW
         if self._at_hand.folder is not None:
-            self._try(lambda: self._at_hand.fit(Side.NEW))
+            # Not fit(), which asks for the run that has begun: it is the new part's.
+            self._try(lambda: self._at_hand.change_work(lambda work: replace(work, fitted=new)))
 
     def open_last(self) -> None:
         """Go on with the job of the last time, where it is still there."""
@@ -85,6 +89,16 @@ class JobOfSession:
             return
         self._circuit = folder
         self._try(lambda: self._at_hand.take_recording(folder, circuit=True))
+
+    def _filed(self) -> Side | None:
+        """Give the part that the run in progress is of; None where it is of no part of this job."""
+        session, work = self._session, self._at_hand.work
+        if session.phase is Phase.CONNECTING:
+            return work.fitted  # the run that is being connected is begun with it
+        if not session.recording or session.folder is None:
+            return None
+        folder = session.folder.resolve()
+        return next((one.side for one in work.recordings if one.folder.resolve() == folder), None)
 
     def _try(self, change: Callable[[], None]) -> None:
         try:

@@ -57,12 +57,26 @@ class KeyMap:
         found: Bound | None = self._circuit.get(key) if circuit else None
         return found if found is not None else self._elsewhere.get(key)
 
-    def keys(self, action: Bound) -> tuple[str, ...]:
-        """Give the names of an action's own keys, in the order in which they were bound."""
+    def taken(self, *, circuit: bool) -> frozenset[Qt.Key]:
+        """Give the keys of one's own that do something on the Circuit page, or elsewhere."""
+        return frozenset({*self._elsewhere, *(self._circuit if circuit else ())})
+
+    def keys(self, action: Bound, *, circuit: bool = False) -> tuple[str, ...]:
+        """Give the names of an action's own keys, in the order in which they were bound.
+
+        Parameters
+        ----------
+        action : Action or CircuitAction
+        circuit : bool
+            Those that do it on the Circuit page: not those that have another meaning there.
+        """
         of: Mapping[Qt.Key, Bound] = (
             self._circuit if isinstance(action, CircuitAction) else self._elsewhere
         )
-        return tuple(key_name(key) for key, bound in of.items() if bound is action)
+        other = self._circuit if circuit and isinstance(action, Action) else {}
+        return tuple(
+            key_name(key) for key, bound in of.items() if bound is action and key not in other
+        )
 
     def bind(self, key: Qt.Key, action: Bound) -> Bound | None:
         """Let a key do something, and keep that.

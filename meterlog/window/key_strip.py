@@ -6,44 +6,25 @@ import html
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QLabel
 
+from meterlog.window.named_keys import OR, pressed_by
 from meterlog.window.words import say
 
 if TYPE_CHECKING:
     from meterlog.evidence.palette import Palette
 
 
-_NAMED = {
-    "Enter": Qt.Key.Key_Enter, "Space": Qt.Key.Key_Space, "−": Qt.Key.Key_Minus,
-    "←": Qt.Key.Key_Left, "→": Qt.Key.Key_Right, "↑": Qt.Key.Key_Up, "↓": Qt.Key.Key_Down,
-    "⌫": Qt.Key.Key_Backspace, "PgUp": Qt.Key.Key_PageUp, "PgDn": Qt.Key.Key_PageDown,
-}  # fmt: skip
-"""Keys that the map calls otherwise than Qt does."""
-_OR = "/"
-"""Stands between keys that do the same."""
 _DIGITS = "0 – 9"
 _EACH_DIGIT = "0 1 2 3 4 5 6 7 8 9"
 """How they stand where each can be clicked."""
-
-
-def key_shown(word: str) -> Qt.Key | None:
-    """Give the key that a word of the key map names; None where it names none."""
-    if word in _NAMED:
-        return _NAMED[word]
-    sequence = QKeySequence(word)
-    if sequence.count() != 1 or "+" in word[:-1]:
-        return None
-    found = next((one for one in Qt.Key if QKeySequence(one) == sequence), None)
-    return None if found is Qt.Key.Key_unknown else found
 
 
 class KeyStrip(QLabel):
     """One or two lines that name every key that acts on the page on show, and what it does.
 
     A click on a key is a press of it: ``pressed`` is emitted with the key. So all that keys do can
-    be done with a mouse or a finger, too.
+    be done with a mouse or a finger, too. Keys held together are one number with their modifiers.
     """
 
     pressed = Signal(int)
@@ -53,6 +34,7 @@ class KeyStrip(QLabel):
         self.setWordWrap(True)
         self.setTextFormat(Qt.TextFormat.RichText)
         self.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.setContentsMargins(8, 0, 8, 0)
         self._palette: Palette | None = None
         self._shown: tuple[tuple[str, str], ...] = ()
         self.setTextInteractionFlags(Qt.TextInteractionFlag.LinksAccessibleByMouse)
@@ -80,12 +62,12 @@ class KeyStrip(QLabel):
         style = f"background-color:{palette.accent};color:{palette.on_accent}"
 
         def press(word: str, shown: str, of: str) -> str:
-            key = None if word == _OR else key_shown(word)
+            key = None if word == OR else pressed_by(word)
             plain = html.escape(shown).replace(" ", "&nbsp;")
             if key is None:
                 return plain
             look = f"color:{of};text-decoration:none"
-            return f'<a href="{key.value}" style="{look}">{plain}</a>'
+            return f'<a href="{key}" style="{look}">{plain}</a>'
 
         def chip(keys: str, words: str) -> str:
             each = keys.replace(_DIGITS, _EACH_DIGIT).split(" ")

@@ -8,6 +8,8 @@ from enum import StrEnum
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
 
+from meterlog.window.named_keys import pressed_by
+
 _Key = Qt.Key
 
 
@@ -67,6 +69,8 @@ class Binding:
         What they do.
     before : str
         What they do on the Meters page, where it is another thing to say.
+    held : str
+        Another way, of keys held together: it acts on every page, also while typing.
     """
 
     action: Action
@@ -74,6 +78,7 @@ class Binding:
     shown: str
     words: str
     before: str = ""
+    held: str = ""
 
 
 DIGITS = (
@@ -119,7 +124,7 @@ BINDINGS = (
     Binding(Action.STRETCH, (_Key.Key_X,), "X ⇧←→↑↓", "measure"),
     Binding(Action.SECOND, (_Key.Key_I,), "I", "second run"),
     Binding(Action.EDITS, (_Key.Key_Q,), "Q", "edits"),
-    Binding(Action.UNDO, (_Key.Key_Backspace, _Key.Key_U), "⌫ / U", "undo"),
+    Binding(Action.UNDO, (_Key.Key_Backspace, _Key.Key_U), "⌫ / U", "undo mark"),
     Binding(Action.PART, (_Key.Key_P,), "P", "old, new part"),
     Binding(Action.GUIDE, (_Key.Key_Slash, _Key.Key_G), "", ""),
     Binding(Action.FOUND_STEPS, (_Key.Key_C,), "C", "found speeds: take, undo"),
@@ -132,7 +137,7 @@ BINDINGS = (
     Binding(Action.CLAIM, (_Key.Key_K,), "K", "claim"),
     Binding(Action.RECORDINGS, (_Key.Key_L,), "L", "recordings"),
     Binding(Action.WHOLE_SCREEN, (_Key.Key_F11,), "", ""),
-    Binding(Action.SOUND, (_Key.Key_V,), "V Y PgUp PgDn", "sound"),
+    Binding(Action.SOUND, (_Key.Key_V,), "V Y PgUp PgDn", "sound", held="Ctrl+M"),
     Binding(Action.FOLLOWED, (_Key.Key_Y,), "", ""),
     Binding(Action.LOUDER, (_Key.Key_PageUp,), "", ""),
     Binding(Action.SOFTER, (_Key.Key_PageDown,), "", ""),
@@ -141,6 +146,12 @@ BINDINGS = (
 )
 
 _BY_KEY = {key: binding.action for binding in BINDINGS for key in binding.keys}
+_ANYWHERE = {pressed_by(binding.held): binding.action for binding in BINDINGS if binding.held}
+
+
+def action_anywhere(event: QKeyEvent) -> Action | None:
+    """Give the action of keys held together that act on every page, also while typing."""
+    return _ANYWHERE.get(event.keyCombination().toCombined())
 
 
 def action_of(event: QKeyEvent) -> tuple[Action, int] | None:

@@ -18,9 +18,10 @@ from PySide6.QtWidgets import (
 
 from meterlog.evidence.palette import Palette
 from meterlog.model.errors import MeterlogError
+from meterlog.window.acting_keys import where_words
 from meterlog.window.circuit_keys import CIRCUIT_BINDINGS, CircuitAction
 from meterlog.window.key_map import UNBOUND, Bound, KeyMap, key_name
-from meterlog.window.keys import BINDINGS
+from meterlog.window.keys import BINDINGS, Binding
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.tab_order import order_tabs
 from meterlog.window.words import later, say
@@ -29,7 +30,8 @@ from meterlog.window.work_page import PageKey
 HEADS = (later("what"), later("where"), later("keys"), later("your own"))
 _HOW = later(
     "Choose what a foot pedal, a ring or a spare key shall do, press Bind, then press it. The keys"
-    " that are always there stay; a key of your own goes before them."
+    " that are always there stay; a key of your own goes before them. A page that needs a key"
+    " itself takes it: see the key map at the bottom."
 )
 
 
@@ -213,7 +215,12 @@ class _KeysWidget(QWidget):
 def _rows() -> tuple[tuple[Bound, str, str, str], ...]:
     """Give action, where it acts, what it does and its usual keys, for all that can be bound."""
     rows: list[tuple[Bound, str, str, str]] = [
-        (one.action, say("everywhere"), _what(one.action, one.words), _names(one.keys))
+        (
+            one.action,
+            _where(one),
+            _what(one.action, one.words),
+            " / ".join(filter(None, (_names(one.keys), say(one.held)))),
+        )
         for one in BINDINGS
         if one.action not in UNBOUND
     ]
@@ -223,6 +230,12 @@ def _rows() -> tuple[tuple[Bound, str, str, str], ...]:
         if isinstance(one.action, CircuitAction) and one.action not in UNBOUND
     ]
     return tuple(rows)
+
+
+def _where(binding: Binding) -> str:
+    """Say where an action's keys do it; those held together do it everywhere."""
+    held = say("{keys}: all pages", keys=say(binding.held)) if binding.held else ""
+    return "; ".join(filter(None, (where_words(binding.action), held)))
 
 
 def _what(action: Bound, words: str) -> str:

@@ -76,6 +76,8 @@ class Setup:
         Of the ticked ones those that were typed.
     circuit : str
         Name of the circuit that was checked last.
+    cautions_read : bool
+        The cautions were on show before, or folded away: they begin folded.
     """
 
     meters: tuple[MeterSetup, ...] = ()
@@ -83,6 +85,7 @@ class Setup:
     may_ask: tuple[str, ...] = field(default=())
     addresses: tuple[str, ...] = ()
     circuit: str = ""
+    cautions_read: bool = False
 
 
 def port_identity(port: PortInfo) -> str:
@@ -132,6 +135,7 @@ def _setup(found: object) -> Setup:
         tuple(_text(one) for one in _list(table["may_ask"])),
         tuple(_text(one) for one in _list(table["addresses"])),
         _text(table.get("circuit", "")),
+        table.get("cautions_read") is True,
     )
 
 

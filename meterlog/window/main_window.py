@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QObject, QSize, Qt, QTimer
+from PySide6.QtCore import QEvent, QKeyCombination, QObject, QSize, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -26,6 +26,7 @@ from PySide6.QtWidgets import (
 from meterlog.window.guide_strip import GuideStrip
 from meterlog.window.header import Header
 from meterlog.window.key_strip import KeyStrip
+from meterlog.window.keys import action_anywhere
 from meterlog.window.pages import Page, page_by_place
 from meterlog.window.reading_distance import FULL_SCREEN_MM, pixels_per_mm
 from meterlog.window.theme import first_sheet, qt_palette, style_sheet, text_pixels
@@ -229,17 +230,22 @@ class MainWindow(QMainWindow):
 
     def _press(self, key: int) -> None:
         """Do what a key of the key map does that was clicked."""
-        event = QKeyEvent(QEvent.Type.KeyPress, key, Qt.KeyboardModifier.NoModifier)
-        desk = self.desk
-        found = None if desk is None else desk.keys.wanted(event, desk.page)
-        if desk is not None and found is not None and desk.keys.acts(found[0], desk.page):
+        pressed, desk = QKeyCombination.fromCombined(key), self.desk
+        event = QKeyEvent(QEvent.Type.KeyPress, pressed.key(), pressed.keyboardModifiers())
+        if desk is None or self._frame_takes(event):
+            return
+        found = desk.keys.wanted(event, desk.page)
+        if found is not None and desk.keys.acts(found[0], desk.page):
             desk.do(*found)
 
     def _frame_takes(self, event: QKeyEvent) -> bool:
-        """Take the keys that act in a text field too: Ctrl and a digit, and Esc to leave it."""
-        place = page_by_place(event)
-        if place is not None:
-            self.show_page(place)
+        """Take the keys that act in a text field too: those with Ctrl, and Esc to leave it."""
+        place, action = page_by_place(event), action_anywhere(event)
+        if place is not None and self.desk is not None:
+            self.desk.go_to(place)
+            return True
+        if action is not None and self.desk is not None:
+            self.desk.do(action)
             return True
         edge = _EDGES.get(Qt.Key(event.key())) if _shifted(event) else None
         if edge is not None and self.desk is not None and not self._typing(self.focusWidget()):

@@ -13,7 +13,6 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QPushButton,
-    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
@@ -22,7 +21,9 @@ from meterlog.instruments import PortInfo
 from meterlog.model import Channel, Quantity, Role
 from meterlog.model.errors import ProfileError, UsageError
 from meterlog.profile import load_meter
+from meterlog.window.beside_box import BesideBox
 from meterlog.window.last_setup import MeterSetup, moved_port
+from meterlog.window.port_box import likely_port, port_box
 from meterlog.window.port_presence import absent_words
 from meterlog.window.sensor_choice import SensorChoice
 from meterlog.window.sentences import sentence
@@ -42,6 +43,7 @@ _HINTS = (
 
 _NO_PORT, _NO_PORT_WORDS = "typed:", later("no plug: typed by hand")
 """Stands where the port of a meter would that is typed by hand."""
+_CHOOSE_PORT = later("Choose above the port that this meter is plugged into, then start again.")
 
 
 def likely_role(channel: Channel, taken: Collection[Role]) -> Role:
@@ -57,13 +59,6 @@ def _role_text(role: Role) -> str:
     return say("other: only recorded") if role is Role.OTHER else say(role.value.replace("-", " "))
 
 
-def likely_port(ports: Sequence[PortInfo], used: Collection[str]) -> str:
-    """Give the port a meter is most likely on: free, usable, and USB before built in."""
-    free = [port for port in ports if port.usable and port.device not in used]
-    usb = [port for port in free if port.vendor]
-    return next((port.device for port in (*usb, *free)), "")
-
-
 class MeterRow(QFrame):
     """One meter. ``removed`` is emitted when it is to go, ``changed`` when it is another one.
 
@@ -75,6 +70,9 @@ class MeterRow(QFrame):
         Gives the roles that the channels of other meters play.
     used : callable
         Gives the ports of the other meters.
+    ticked : callable
+        Gives the ports that the user lets be asked. No other is ever proposed: what nobody chose
+        or ticked is not opened.
     """
 
     removed = Signal()
@@ -86,10 +84,14 @@ class MeterRow(QFrame):
         ports: Sequence[PortInfo],
         taken: Callable[[], set[Role]] = set,
         used: Callable[[], set[str]] = set,
+        ticked: Callable[[], Collection[str]] = set,
     ) -> None:
         super().__init__()
         self._taken = taken
         self._used = used
+        self._ticked = ticked
+        self._proposed = ""
+        self._lacks_port = False
         self._wrong = ""
         self._ports = tuple(ports)
         self.setProperty("rank", "panel")
@@ -101,7 +103,7 @@ class MeterRow(QFrame):
         self.title.setWordWrap(True)
         self.title.setAccessibleName(say("what kind of meter that is"))
         self._serial = ""
-        self.port = _port_box()
+        self.port = port_box()
         self.gone = QPushButton(say("Remove"))
         self.gone.setAccessibleName(say("remove this meter"))
         self.gone.clicked.connect(self.removed)
@@ -141,9 +143,25 @@ class MeterRow(QFrame):
             self.port.clear()
             for port in ports:
                 self.port.addItem(f"{port.device}  {sentence(port.text)}".strip(), port.device)
-            self.set_url(chosen or likely_port(ports, self._used()))
+            self.set_url(chosen)
         self._serial = serial
+        self.propose_port()
         self._on_port()
+
+    def propose_port(self) -> None:
+        """Propose a ticked port where none was chosen; take it back once it is no longer ticked."""
+        ticked = self._ticked()
+        if self._proposed and self.url() == self._proposed and self._proposed not in ticked:
+            self.set_url("")
+        if not self.url():
+            self._proposed = likely_port(self._ports, self._used(), ticked)
+            self.set_url(self._proposed)
+
+    def ask_port(self) -> bool:
+        """Say in the row that its port is to be chosen; False where it is."""
+        self._lacks_port = not self.url()
+        self._show_trouble()
+        return self._lacks_port
 
     def url(self) -> str:
         """Give the port chosen, or the address typed."""
@@ -155,10 +173,13 @@ class MeterRow(QFrame):
 
     def set_url(self, url: str) -> None:
         """Choose a port of the list, or type an address."""
-        at = self.port.findData(url)
+        at = self.port.findData(url) if url else -1
         if url != self.url():
             self._serial = ""
-        if at >= 0:
+        if not url:
+            self.port.setCurrentIndex(-1)
+            self.port.setEditText("")
+        elif at >= 0:
             self.port.setCurrentIndex(at)
         else:
             self.port.setEditText(say(_NO_PORT_WORDS) if url == _NO_PORT else url)
@@ -213,7 +234,8 @@ class MeterRow(QFrame):
         if typed:
             self.set_url(_NO_PORT)
         elif self.url() == _NO_PORT:
-            self.set_url(likely_port(self._ports, self._used()))
+            self.set_url("")
+            self.propose_port()
 
     def _show_trouble(self) -> None:
         """Show what is wrong with the profile, or with the port chosen."""
@@ -222,6 +244,9 @@ class MeterRow(QFrame):
         words = sentence(self._wrong) or (f"{url}: {sentence(barred)}" if barred else "")
         if not words and not self._edited():
             words = absent_words(url, self._ports)
+        self._lacks_port = self._lacks_port and not url
+        if self._lacks_port:
+            words = say(_CHOOSE_PORT)
         self.trouble.setText(words)
         self.trouble.setVisible(bool(words))
 
@@ -229,9 +254,7 @@ class MeterRow(QFrame):
         box = SteadyComboBox()
         box.setAccessibleName(say("what channel {channel} is connected to", channel=channel.name))
         self._offer_roles(box, channel)
-        label = QLabel(f"{channel.name} ({channel.unit})")
-        label.setBuddy(box)
-        label.setMinimumHeight(box.sizeHint().height())
+        label = BesideBox(f"{channel.name} ({channel.unit})", box)
         sensor = SensorChoice(channel)
         sensor.show_role(Role(box.currentData()))
         box.currentIndexChanged.connect(lambda _: self._on_role(sensor, box))
@@ -338,15 +361,3 @@ class MeterRow(QFrame):
             if role is not Role.OTHER:
                 words.append(f"{role.value}={key}.{channel.name}")
         return words
-
-
-def _port_box() -> SteadyComboBox:
-    box = SteadyComboBox()
-    box.setEditable(True)
-    box.setAccessibleName(say("port, or an address such as socket://host:port"))
-    box.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-    box.setMinimumContentsLength(12)
-    edit = box.lineEdit()
-    if edit is not None:
-        edit.setPlaceholderText(say("port, or socket://host:port"))
-    return box

@@ -5,12 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import (
-    QFormLayout,
     QHBoxLayout,
     QLabel,
-    QLineEdit,
     QPushButton,
     QScrollArea,
     QVBoxLayout,
@@ -27,9 +25,10 @@ from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.last_setup import LastSetup, Setup
 from meterlog.window.meter_row import MeterRow
 from meterlog.window.plan import Plan
+from meterlog.window.port_entry import PortEntry
 from meterlog.window.ports_panel import PortsPanel
 from meterlog.window.recordings_list import RecordingsList
-from meterlog.window.steady_boxes import SteadyComboBox
+from meterlog.window.run_place import RunPlace
 from meterlog.window.tab_order import order_tabs
 from meterlog.window.words import later, say
 from meterlog.work import recordings_folder
@@ -37,6 +36,8 @@ from meterlog.work.job_folder import Side
 from meterlog.work.sensor_words import joined
 
 _FITTED = {Side.OLD: later("the old part is in"), Side.NEW: later("the new part is in")}
+_LIST_LINES = 12
+"""How high the recordings may stand, in lines of text: they are at hand on a page of their own."""
 _NO_JOB = later("no job yet: fill in its card on the Job page")
 
 
@@ -67,16 +68,11 @@ class MetersPage(QWidget):
         self._ports: tuple[PortInfo, ...] = tuple(ports())
         self.rows: list[MeterRow] = []
         self._untouched: MeterRow | None = None
+        self._watched: tuple[PortEntry, ...] = ()
         self.ports = PortsPanel(ports)
-        self.ports.taken.connect(self.take_meter)
-        self.ports.again.clicked.connect(self.find_ports)
         self.recordings = RecordingsList()
-        self.limits = SteadyComboBox()
-        self.limits.setAccessibleName(say("limits by which the current is judged"))
-        self.limits.addItems(list(names("limits")))
-        self.folder = QLineEdit(str(recordings_folder()))
-        self.folder.setAccessibleName(say("folder for recordings"))
-        self.folder.editingFinished.connect(self.show_recordings)
+        self.place = RunPlace(recordings_folder())
+        self.limits, self.folder = self.place.limits, self.place.folder
         self.at_hand = at_hand or JobAtHand(self.recordings_parent)
         self.job = QLabel("")
         self.job.setAccessibleName(say("job"))
@@ -93,7 +89,8 @@ class MetersPage(QWidget):
         page = QHBoxLayout(self)
         page.setContentsMargins(8, 4, 8, 4)
         page.setSpacing(10)
-        page.addWidget(self._scrolled(self._left()), 3)
+        self._area = self._scrolled(self._left())
+        page.addWidget(self._area, 5)
         page.addWidget(self._right(), 2)
         self._last = last or LastSetup()
         self._recall(self._last.load())
@@ -102,8 +99,15 @@ class MetersPage(QWidget):
         self._order_tabs()
 
     def _connect(self) -> None:
+        self.ports.taken.connect(self.take_meter)
+        self.ports.again.clicked.connect(self.find_ports)
+        self.folder.editingFinished.connect(self.show_recordings)
+        self.recordings.looked.connect(self.place.bar)
         self.ports.asking_began.connect(self.keep)
         self.ports.listed.connect(self._order_tabs)
+        self.ports.listed.connect(self._watch_ticks)
+        self._watch_ticks()
+        self._on_tick()
         self.conditions.changed.connect(self._on_conditions)
         self.at_hand.listeners.append(self._on_job)
         self._on_job()
@@ -118,18 +122,30 @@ class MetersPage(QWidget):
             self._untouched = self.add_row()
         self.limits.setCurrentText(setup.limits)
         self.ports.recall(setup.may_ask, setup.addresses)
+        self._cautions_read = setup.cautions_read
+        self.cautions.fold.setChecked(not setup.cautions_read)
 
     def keep(self) -> None:
-        """Keep what is chosen for the next time."""
+        """Keep what is chosen for the next time; cautions that were on show are read by then."""
+        self._cautions_read = self._cautions_read or self.cautions.words.isVisible()
         may_ask, addresses = self.ports.ticked()
         meters = tuple(row.setup() for row in self.rows)
         circuit = self._last.load().circuit
-        self._last.keep(Setup(meters, self.limits.currentText(), may_ask, addresses, circuit))
+        self._last.keep(
+            Setup(
+                meters,
+                self.limits.currentText(),
+                may_ask,
+                addresses,
+                circuit,
+                cautions_read=self._cautions_read or not self.cautions.fold.isChecked(),
+            )
+        )
 
     def _order_tabs(self) -> None:
-        """Let Tab go as the eye goes: ports, meters, conditions, the button, recordings."""
+        """Let Tab go as the eye goes: ports, meters, the run, the button, recordings."""
         rows = (widget for row in self.rows for widget in row.in_order())
-        run = (*self.conditions.in_order(), self.limits, self.folder, self.begin)
+        run = (self.limits, self.folder, *self.conditions.in_order(), self.begin)
         right = (*self.recordings.in_order(), self.other, self.cautions.fold)
         order_tabs((*self.ports.in_order(), *rows, self.more, *run, *right))
 
@@ -147,15 +163,12 @@ class MetersPage(QWidget):
         buttons.addWidget(self.more)
         buttons.addStretch(1)
         column.addLayout(buttons)
+        column.addWidget(self.place)
         column.addWidget(self._title(say("Conditions of the next run")))
-        column.addWidget(self.job)
-        column.addWidget(self.conditions)
-        form = QFormLayout()
-        form.addRow(say("limits"), self.limits)
-        form.addRow(say("folder"), self.folder)
-        column.addLayout(form)
         self.differs = BeforeSecondLine(self.before_second, parent=body)
         column.addWidget(self.differs)
+        column.addWidget(self.job)
+        column.addWidget(self.conditions)
         self.begin.setAccessibleName(say("connect and record"))
         self.begin.setProperty("rank", "first")
         self.begin.clicked.connect(self.start)
@@ -173,11 +186,12 @@ class MetersPage(QWidget):
         body = QWidget()
         column = QVBoxLayout(body)
         column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(self.recordings, 2)
+        self.recordings.setMaximumHeight(_LIST_LINES * self.fontMetrics().height())
+        column.addWidget(self.recordings, 1)
         self.other.setAccessibleName(say("open a recording in another folder"))
         self.other.clicked.connect(self.browse)
         column.addWidget(self.other)
-        column.addWidget(self._scrolled(self.cautions), 3)
+        column.addWidget(self._scrolled(self.cautions), 2)
         return body
 
     @staticmethod
@@ -189,7 +203,7 @@ class MetersPage(QWidget):
 
     def add_row(self) -> MeterRow:
         """Add a meter."""
-        row = MeterRow(names("meters"), self._ports, self._taken, self._used)
+        row = MeterRow(names("meters"), self._ports, self._taken, self._used, self._ticked)
         row.removed.connect(lambda: self.remove_row(row))
         for box in (row.profile, row.port):
             box.activated.connect(lambda _: self._touch(row))
@@ -230,6 +244,22 @@ class MetersPage(QWidget):
 
     def _taken(self) -> set[Role]:
         return {role for row in self.rows for role in row.chosen_roles()}
+
+    def _ticked(self) -> set[str]:
+        return {entry.port.device for entry in self.ports.entries if entry.included}
+
+    def _watch_ticks(self) -> None:
+        """Let a row without a port follow what is ticked, also of ports that came later."""
+        for entry in self.ports.entries:
+            if entry not in self._watched:
+                entry.may_ask.toggled.connect(self._on_tick)
+        self._watched = tuple(self.ports.entries)
+
+    def _on_tick(self) -> None:
+        for row in self.rows:
+            untouched = self._untouched
+            row.propose_port()
+            self._untouched = untouched
 
     def _used(self) -> set[str]:
         return {row.url() for row in self.rows}
@@ -290,9 +320,21 @@ class MetersPage(QWidget):
         """Give the folder in which recordings are made."""
         return Path(self.folder.text()).expanduser()
 
+    def _bring_into_sight(self, place: QWidget) -> None:
+        # Words that have just come up have a height only when they have been laid out.
+        QTimer.singleShot(0, place, lambda: self._area.ensureWidgetVisible(place, 0, 4))
+
     def plan(self) -> Plan:
-        """Give what the page says. Ports that are being asked are closed before."""
+        """Give what the page says. Ports that are being asked are closed before.
+
+        A row without a port, or a folder that takes nothing, says so in its place.
+        """
         self.ports.stop()
+        lacking = [row for row in self.rows if row.ask_port()]
+        barred = self.place.barred
+        place = lacking[0] if lacking else barred if barred.text() else None
+        if place is not None:
+            self._bring_into_sight(place)
         used: list[str] = []
         roles: list[str] = []
         for row in self.rows:

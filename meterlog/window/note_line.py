@@ -41,29 +41,47 @@ class NoteLine(QWidget):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(QLabel(say("Note")))
         layout.addWidget(self.field, 1)
-        hint = QLabel(say("Enter keeps · Esc drops"))
-        hint.setProperty("rank", "second")
-        layout.addWidget(hint)
+        self.hint = QLabel("")
+        self.hint.setProperty("rank", "second")
+        self.hint.setAccessibleName(say("what the keys do"))
+        layout.addWidget(self.hint)
         self.field.returnPressed.connect(self._on_keep)
         self.field.dropped.connect(self.close_line)
         self.hide()
 
     def ask(self, at_ns: int) -> None:
         """Open the line for a note about the instant ``at_ns``; an open one is left as it is."""
-        if self.isVisible():
-            self.field.setFocus()
-            return
-        self.at_ns = at_ns
-        self._before = self.window().focusWidget()
-        self.field.clear()
+        if not self.isVisible() or self.at_ns is None:
+            self.at_ns = at_ns
+        self._open(say("Enter keeps · Esc drops"))
+
+    def explain(self, why: str) -> None:
+        """Open the line though no note can be kept; it says why, until Esc.
+
+        What is typed must not become commands, and Enter must not start anything.
+
+        Parameters
+        ----------
+        why : str
+        """
+        self.at_ns = None
+        self._open(f"⚠ {why} · {say('Esc ends')}")
+
+    def _open(self, hint: str) -> None:
+        self.hint.setText(hint)
+        if not self.isVisible():
+            self._before = self.window().focusWidget()
+            self.field.clear()
         self.show()
         self.field.setFocus()
 
     def _on_keep(self) -> None:
         words = " ".join(self.field.text().split())
         at_ns = self.at_ns
+        if at_ns is None:
+            return
         self.close_line()
-        if words and at_ns is not None:
+        if words:
             self.kept.emit(words, at_ns)
 
     def close_line(self) -> None:

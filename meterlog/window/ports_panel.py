@@ -203,7 +203,7 @@ class PortsPanel(QFrame):
         self.ask_button.setDisabled(recording)
         if recording:
             self.said.setText(say(_NOT_NOW))
-        elif self.said.text() == _NOT_NOW:
+        elif self.said.text() == say(_NOT_NOW):
             self.said.setText(say(_FIRST_TICK) if self.entries else say(_NO_PORT))
 
     @property

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -38,15 +39,29 @@ class _Found:
 
     newest: tuple[tuple[Path, bool], ...]
     unsealed: tuple[Path, ...]
+    barred: str
 
 
 def _look_into(parent: Path) -> _Found:
     newest = tuple((one, (one / "bagit.txt").is_file()) for one in newest_recordings(parent))
-    return _Found(newest, find_unsealed(parent))
+    return _Found(newest, find_unsealed(parent), _barred(parent.expanduser()))
+
+
+def _barred(parent: Path) -> str:
+    """Say why no recording can be made in a folder; empty where one can, as far as is told."""
+    # Folders that are not there yet are made.
+    there = next((place for place in (parent, *parent.parents) if os.path.lexists(place)), parent)
+    if not there.is_dir():
+        return say("{there} is no folder. Choose another folder.", there=there)
+    if not os.access(there, os.W_OK | os.X_OK):
+        return say("You may not write in {there}. Choose another folder.", there=there)
+    return ""
 
 
 class RecordingsList(QWidget):
     """A list. ``chosen`` is emitted with the folder to open, ``mend`` with those cut off.
+
+    ``looked`` is emitted with why nothing can be kept in the folder; empty where it can.
 
     The folder is read in a thread: with thousands of recordings, or on a disk that has to wake up,
     it takes too long for the window to wait.
@@ -54,6 +69,7 @@ class RecordingsList(QWidget):
 
     chosen = Signal(object)
     mend = Signal(object)
+    looked = Signal(str)
 
     def __init__(self) -> None:
         super().__init__()
@@ -98,6 +114,7 @@ class RecordingsList(QWidget):
         outcome = self._reading.fetch()
         if outcome is not None and outcome[0] is not None and self._wanted is None:
             self._show(outcome[0])
+            self.looked.emit(outcome[0].barred)
         self._go_on()
         if not self.reading:
             self._timer.stop()

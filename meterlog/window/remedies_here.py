@@ -31,6 +31,21 @@ _HERE = tuple(
             re.escape("such as fitted_by or new_part.number."),
             "such as who fitted the part, or the new part's number.",
         ),
+        (
+            r"Choose another folder, then start a new recording\.",
+            later("Choose another folder on the Meters page, then start again."),
+        ),
+        (re.escape("no answer to *IDN? within"), "no answer within"),
+        (
+            re.escape(
+                "Check that it is on, that speed and parity of the line are those of the profile,"
+                " and that it speaks SCPI."
+            ),
+            later(
+                "Check that it is on and its lead plugged in, or choose"
+                " another meter or port on the Meters page."
+            ),
+        ),
         (re.escape("--circuit "), "circuit check "),
         (re.escape(" (meterlog circuit --save)"), " on the Circuit page"),
         (r"^--key: ", "fingerprint: "),

@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRectF, Signal
-from PySide6.QtGui import QColor, QFontMetricsF, QMouseEvent, QPainter, QPaintEvent
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtCore import QEvent, QRectF, Signal
+from PySide6.QtGui import QColor, QFontMetricsF, QHelpEvent, QMouseEvent, QPainter, QPaintEvent
+from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
-from meterlog.evidence.event_lane import TAP_HEIGHT, paint_events
+from meterlog.evidence.event_lane import TAP_HEIGHT, event_words, paint_events
 from meterlog.evidence.palette import DAY, Palette
 from meterlog.evidence.span_ribbon import TimeScale, paint_ribbon
 from meterlog.model import Event, Span
+from meterlog.window.edits.pending_edit import mark_words
 from meterlog.window.sentences import sentence
 from meterlog.window.words import say
+
+_NEAR = 6.0
+"""Pixels from a mark within which the pointer is at it."""
 
 
 class RibbonView(QWidget):
@@ -61,6 +65,28 @@ class RibbonView(QWidget):
         span = self.span_at(event.position().x())
         if span is not None:
             self.picked.emit(span)
+
+    def words_at(self, x: float) -> str:
+        """Say which marks stand at an x of this widget, and what the motor did there.
+
+        Words beside marks are left out where there is no room for them; here they are whole.
+        """
+        marks = [
+            mark_words(event)
+            for event in self._events
+            if event_words(event)[0] and abs(self._scale.x(event.t_ns) - x) <= _NEAR
+        ]
+        span = self.span_at(x)
+        return "\n".join(
+            (*marks, *(() if span is None else (self._palette.spans[span.kind].word,)))
+        )
+
+    def event(self, event: QEvent) -> bool:
+        """Say what is under the pointer."""
+        if event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
+            QToolTip.showText(event.globalPos(), self.words_at(event.pos().x()), self)
+            return True
+        return super().event(event)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the three lanes."""

@@ -273,17 +273,17 @@ class RunPage(QWidget):
         if span is None:
             self.state.show_state(None, shown.state_words)
             return
-        step = _speed_words(shown, span)
         since = time_text(max(shown.end_ns - span.start_ns, 0) / 1e9, 60.0)
         when = say("for") if shown.live else say("at the end, for")
-        self.state.show_state(span.kind, f"{step} · {when} {since}")
+        self.state.show_state(span.kind, f"{_speed_words(shown, span)} · {when} {since}")
 
     def redraw(self) -> None:
         """Draw trace and ribbon for the stretch looked at."""
         if self._shown is None or self.trace is None:
             return
         start_ns, end_ns = self.outlook.stretch(self._shown.end_ns)
-        self.trace.draw(self._shown, start_ns, end_ns, self._second)
+        back = not self.outlook.follows
+        self.trace.draw(self._shown, start_ns, end_ns, self._second, back=back)
         self._show_ribbon(self._shown)
 
     def _show_ribbon(self, shown: Shown) -> None:

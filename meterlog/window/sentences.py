@@ -31,6 +31,13 @@ _SMALL = frozenset(
 )
 """No name of a thing is made of these."""
 _JOINING = (",", ";", ":")
+_STATED = "condition"
+"""What is meant by the words of a condition, such as *open*."""
+_NAME_OF_ROLE = re.compile(r"[a-z]+-[a-z]+")
+"""Such as ``motor-current``, as files and commands write it."""
+_FILE = re.compile(r"\S+|/[^:]+|[A-Za-z]:[\\/][^:]+")
+"""One word, or the path of a file: a name."""
+_DIGIT = re.compile(r"[0-9]")
 _DEEPEST = 40
 """A sentence in a sentence in a sentence; deeper ones are no sentences."""
 
@@ -62,7 +69,7 @@ def sentence(text: str, depth: int = 0) -> str:
     if not text or not _Templates.known:
         return text
     if _FIGURES.fullmatch(text):
-        return in_numbers(text)
+        return in_numbers(text) if _DIGIT.search(text) else text
     if depth > _DEEPEST:
         return text
     plain = text.strip()
@@ -87,11 +94,17 @@ def _word(text: str) -> str:
     forms = dict.fromkeys(
         (text, f" {text}", f"{text} ", text[:1].upper() + text[1:], text[:1].lower() + text[1:])
     )
-    for context in (ENGINE, CONTEXT):
+    for context, meaning in ((ENGINE, ""), (CONTEXT, ""), (CONTEXT, _STATED)):
         for form in forms:
-            said = QCoreApplication.translate(context, form)
+            said = QCoreApplication.translate(context, form, meaning)
             if said != form:
                 return said.strip()
+    inner = text[1:-1]
+    if text == f"'{inner}'" and "'" not in inner:
+        meant = QCoreApplication.translate(CONTEXT, inner, _STATED)
+        return f"'{meant if meant != inner else sentence(inner)}'"
+    if _NAME_OF_ROLE.fullmatch(text):
+        return _word(text.replace("-", " "))
     return ""
 
 
@@ -119,7 +132,7 @@ def _is_weak(template: str) -> bool:
 
 def _is_english(before: str, after: str) -> bool:
     """Tell whether words stayed English: better a whole sentence in English than half of one."""
-    words = _WORDS.findall(after)
+    words = [] if _FILE.fullmatch(before) else _WORDS.findall(after)
     return before == after and (len(words) > 2 or not _SMALL.isdisjoint(words))
 
 
@@ -177,8 +190,8 @@ def _pattern(template: str) -> re.Pattern[str]:
     told = [re.escape(one) if at % 2 == 0 else "(.*?)" for at, one in enumerate(pieces)]
     for at in range(1, len(told) - 2, 2):
         if pieces[at + 1] == " ":
-            # Two values with a blank between them are sentences.
-            told[at] = "(.*?[.!?])"
+            # Two values with a blank between them are sentences, or a number and its unit.
+            told[at] = r"(.*?[.!?]|[-+0-9.,]+)"
     first = pieces[0][:1]
     if first.isalpha():
         # Behind a colon a sentence begins small.

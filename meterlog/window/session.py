@@ -31,9 +31,9 @@ if TYPE_CHECKING:
     from meterlog.model.amendment import Amendment
     from meterlog.work.edits_on_top import EditsOnTop
 
-__all__ = ["Phase", "Session"]
+__all__ = ["NOT_RECORDING", "Phase", "Session"]
 
-_NOT_RECORDING = later("Nothing is being recorded: press Enter to start.")
+NOT_RECORDING = later("Nothing is being recorded: press Enter to start.")
 _PATIENCE_S = 2.0
 _NOT_JUDGED = later(
     "Not judged: the trace is shown, nothing is said of it. Open it again to judge."
@@ -64,7 +64,7 @@ class Session:
         self.phase = Phase.IDLE
         self.shown: Shown | None = None
         self.status = RunStatus()
-        self.trouble = ""
+        self.trouble = self._lasting = ""
         self.folder: Path | None = None
         self._on_mark = on_mark
         self.listeners: list[Callable[[Block], None]] = []
@@ -208,7 +208,7 @@ class Session:
     def mark(self, kind: EventKind, value: str = "", at_ns: int | None = None) -> Event | None:
         """Put what the technician did into the run; None, with :attr:`trouble`, without one."""
         if self._run is None or self.phase is not Phase.RECORDING:
-            self.trouble = say(_NOT_RECORDING)
+            self.trouble = say(NOT_RECORDING)
             return None
         try:
             event = self._run.mark(kind, value, at_ns)
@@ -230,7 +230,7 @@ class Session:
             The mark; None, with :attr:`trouble`, where there is none to take back.
         """
         if self._run is None or self.phase is not Phase.RECORDING:
-            self.trouble = say(_NOT_RECORDING)
+            self.trouble = say(NOT_RECORDING)
             return None
         try:
             mark, entry = self._run.undo_mark()
@@ -247,7 +247,7 @@ class Session:
     def take_zero(self) -> None:
         """Take the zero of the motor current; how it goes is told by :attr:`trouble`."""
         if self._run is None or self.phase is not Phase.RECORDING:
-            self.trouble = say(_NOT_RECORDING)
+            self.trouble = say(NOT_RECORDING)
             return
         try:
             self._zeroing = self._run.take_zero(Role.MOTOR_CURRENT)
@@ -259,7 +259,7 @@ class Session:
     def typed_instruments(self) -> tuple[Instrument, ...]:
         """Give the run's meters that are typed by hand; :attr:`trouble` where there is none."""
         if self._run is None or self.phase is not Phase.RECORDING or self.shown is None:
-            self.trouble = say(_NOT_RECORDING)
+            self.trouble = say(NOT_RECORDING)
             return ()
         typed = tuple(one for one in self.shown.about.instruments if one.typed)
         if not typed:
@@ -272,7 +272,7 @@ class Session:
     def type_reading(self, key: str, values: Sequence[float]) -> bool:
         """Put a typed reading into the run; False, with :attr:`trouble`, where it is refused."""
         if self._run is None or self.phase is not Phase.RECORDING:
-            self.trouble = say(_NOT_RECORDING)
+            self.trouble = say(NOT_RECORDING)
             return False
         try:
             self._run.type_reading(key, values)
@@ -286,6 +286,11 @@ class Session:
         if self._run is not None and self.phase is Phase.RECORDING:
             return self._run.now_ns()
         return self.shown.end_ns if self.shown else 0
+
+    def leave_page(self) -> None:
+        """Forget what was said of a key; an error of the recording itself stays."""
+        if self.trouble != self._lasting:
+            self.trouble = ""
 
     @property
     def fresh(self) -> bool:
@@ -318,7 +323,8 @@ class Session:
                 words, again = mend_traces(self.shown, self.folder)
                 if again:
                     self.open(self.folder)
-                self.trouble = words or self.trouble
+                if words:
+                    self.trouble = self._lasting = words
             return
         self.status = self._run.status()
         if self._zeroing is not None and self._zeroing.done:
@@ -360,7 +366,7 @@ class Session:
         self._work.begin(work, name, failed, self._leave_unjudged)
 
     def _fail(self, before: Phase, words: str) -> None:
-        self.trouble = words
+        self.trouble = self._lasting = words
         ended = self._run is not None and before is Phase.RECORDING
         if ended and self._run is not None and self.shown is not None:
             self.status = self._run.status()
@@ -376,12 +382,12 @@ class Session:
         return lambda: self._show(folder, read)
 
     def _leave_unjudged(self) -> None:
-        self.trouble = say(_NOT_JUDGED)
+        self.trouble = self._lasting = say(_NOT_JUDGED)
         self.phase = Phase.SHOWING
 
     def _show(self, folder: Path, read: Opened) -> None:
         self._put(folder, read.shown, read.rows, Phase.SHOWING)
-        self.trouble = " ".join(read.damage)
+        self.trouble = self._lasting = " ".join(read.damage)
 
     def _put(self, folder: Path, shown: Shown, rows: Mapping[str, int], phase: Phase) -> None:
         self._run = None

@@ -8,6 +8,7 @@ from pathlib import Path
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
 from meterlog.evidence.ticks import time_text
+from meterlog.window.elided_label import ElidedLabel
 from meterlog.window.numbers import in_numbers, number
 from meterlog.window.remedies_here import remedy_while_recording
 from meterlog.window.sentences import sentence
@@ -64,7 +65,8 @@ def phase_words(phase: Phase, status: RunStatus, folder: Path | None) -> str:
         return say(phase.value)
     name = folder.name if folder else ""
     sign = "● " if phase is Phase.RECORDING else ""
-    return f"{sign}{say(phase.value)} {in_numbers(time_text(status.elapsed_s, 60.0))} · {name}"
+    words = f"{sign}{say(phase.value)} {in_numbers(time_text(status.elapsed_s, 60.0))}"
+    return f"{words} · {name}" if name else words
 
 
 def alarm_words(phase: Phase, status: RunStatus) -> str:
@@ -115,13 +117,10 @@ class StatusStrip(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.phase = QLabel("")
-        self.job = QLabel("")
-        self.meters = QLabel("")
-        self.rows = QLabel("")
-        self.sound = QLabel("")
-        self.awake = QLabel("")
-        self.disk = QLabel("")
+        self.phase, self.rows, self.disk = QLabel(""), QLabel(""), QLabel("")
+        # Where there is too little room, these give way, and show that they do.
+        self.job, self.meters = ElidedLabel(), ElidedLabel()
+        self.sound, self.awake = ElidedLabel(), ElidedLabel()
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(14)
@@ -132,8 +131,8 @@ class StatusStrip(QWidget):
     def _labels(self) -> Sequence[tuple[QLabel, str, int]]:
         return (
             (self.phase, say("what is under way"), 0),
-            (self.job, say("job at hand, and which part is in"), 0),
-            (self.meters, say("meters"), 1),
+            (self.job, say("job at hand, and which part is in"), 1),
+            (self.meters, say("meters"), 5),
             (self.rows, say("readings kept"), 0),
             (self.sound, say("sound"), 0),
             (self.awake, say("is the computer kept awake"), 0),
@@ -152,11 +151,12 @@ class StatusStrip(QWidget):
     def show_session(self, session: Session, free: int = -1) -> None:
         """Show how the session is doing, and the free bytes where the next recording goes."""
         status = session.status
-        self.phase.setText(phase_words(session.phase, status, session.folder))
+        # Which recording it is stands at the top.
+        self.phase.setText(phase_words(session.phase, status, None))
         self.meters.setText(meter_words(status))
         self._caution(wrong=any(not meter.alive or meter.message for meter in status.meters))
         self.rows.setText(rows_words(status) if session.shown else "")
         # How it is; why, and what to do, is in the tip.
-        self.awake.setText(status.sleep.partition(":")[0] if session.recording else "")
+        self.awake.setText(sentence(status.sleep.partition(":")[0]) if session.recording else "")
         self.awake.setToolTip(status.sleep)
         self.disk.setText(disk_words(status.disk_free if session.recording else free))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, Qt
 from PySide6.QtWidgets import (
     QHeaderView,
     QLabel,
@@ -56,6 +56,16 @@ def _title(steps: tuple[Step, ...]) -> str:
     return say(_FOUND) if any(step.speed is None for step in steps) else say(_TAKEN)
 
 
+class _StepsTable(QTableWidget):
+    """A table whose rows are as high as their text, also once the text has grown."""
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Fit the rows to another height of the text: the steps themselves stay as they are."""
+        super().changeEvent(event)
+        if event.type() in {QEvent.Type.FontChange, QEvent.Type.StyleChange}:
+            self.resizeRowsToContents()
+
+
 class StepsView(_Widget):
     """A table that follows the review."""
 
@@ -63,11 +73,10 @@ class StepsView(_Widget):
         super().__init__()
         self._steps: tuple[Step, ...] | None = None
         self._cells: tuple[tuple[str, ...], ...] = ()
-        self._high = 0
         self.title = QLabel(say(_TITLE))
         self.title.setProperty("rank", "second")
         self.title.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
-        self.table = QTableWidget(0, len(HEADS))
+        self.table = _StepsTable(0, len(HEADS))
         self.table.setAccessibleName(say("figures of each speed step"))
         self.table.setTabKeyNavigation(False)
         self.table.setHorizontalHeaderLabels(list(map(say, HEADS)))
@@ -91,14 +100,11 @@ class StepsView(_Widget):
         cells, before = tuple(map(step_cells, steps)), self._cells
         self._cells = cells
         self.table.setRowCount(len(cells))
-        high, self._high = self._high, self.table.fontMetrics().height()
         # While it records only the last one changes: hundreds would take too long each time.
         for row, words in enumerate(cells):
             if row >= len(before) or words != before[row]:
                 self._fill_row(row, words)
-            elif high == self._high:
-                continue
-            self.table.resizeRowToContents(row)
+                self.table.resizeRowToContents(row)
         self.table.scrollToBottom()
 
     def _fill_row(self, row: int, words: tuple[str, ...]) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from meterlog.circuit.wording import percent
@@ -16,10 +16,13 @@ from meterlog.window.words import say
 
 MOST = 5
 _LEAST = 0.01
+_STRONG = 0.2
+"""From here on a unit's likeliest fault is shown whole."""
+_GAP = 6.0
 
 
 class SuspectsView(QWidget):
-    """One row a unit: percent, bar, name, and its likeliest fault where there is room."""
+    """One row a unit: percent, bar, name, and its likeliest fault, below it where it is longer."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -49,7 +52,34 @@ class SuspectsView(QWidget):
 
     def sizeHint(self) -> QSize:
         """Give the room of the rows."""
-        return QSize(220, round(self._row() * max(len(self.suspects), 1)) + 4)
+        lines = sum(1 + self._goes_below(one) for one in self.suspects)
+        return QSize(220, round(self._row() * max(lines, 1)) + 4)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Ask for other room where faults go below their units, or no longer do."""
+        super().resizeEvent(event)
+        self.updateGeometry()
+
+    def _metrics(self) -> tuple[QFontMetricsF, QFontMetricsF]:
+        bold = QFont(self.font())
+        bold.setBold(True)
+        return QFontMetricsF(self.font()), QFontMetricsF(bold)
+
+    def _names_from(self) -> float:
+        """Give the x behind percent and bar, where names begin."""
+        return 2.0 * self._metrics()[1].horizontalAdvance(say("over 99 % ")) + _GAP
+
+    def _goes_below(self, suspect: Suspect) -> bool:
+        """Tell whether the likeliest fault of a unit that counts has no room behind its name."""
+        if not suspect.faults or suspect.probability < _STRONG:
+            return False
+        plain, strong = self._metrics()
+        name = strong.horizontalAdvance(self._name(suspect))
+        words = plain.horizontalAdvance(_fault(suspect))
+        return self._names_from() + name + _GAP + words > self.width()
+
+    def _name(self, suspect: Suspect) -> str:
+        return f"► {suspect.label}" if suspect.unit == self.settled else suspect.label
 
     def minimumSizeHint(self) -> QSize:
         """Give the same: no row may be cut off."""
@@ -61,15 +91,17 @@ class SuspectsView(QWidget):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         row = self._row()
-        for at, suspect in enumerate(self.suspects):
+        at = 0
+        for suspect in self.suspects:
             self._paint(painter, QRectF(0.0, at * row, self.width(), row), suspect)
+            at += 1 + self._goes_below(suspect)
         painter.end()
 
     def _paint(self, painter: QPainter, rect: QRectF, suspect: Suspect) -> None:
         palette = self._palette
         bold = QFont(self.font())
         bold.setBold(True)
-        plain, strong = QFontMetricsF(self.font()), QFontMetricsF(bold)
+        plain, strong = self._metrics()
         flags = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft
         odds = strong.horizontalAdvance(say("over 99 % "))
         painter.setFont(bold)
@@ -85,22 +117,25 @@ class SuspectsView(QWidget):
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawRect(bar)
         room = QRectF(rect)
-        room.setLeft(bar.right() + 6.0)
-        name = strong.elidedText(
-            f"► {suspect.label}" if told else suspect.label,
-            Qt.TextElideMode.ElideRight,
-            room.width(),
-        )
+        room.setLeft(bar.right() + _GAP)
+        name = strong.elidedText(self._name(suspect), Qt.TextElideMode.ElideRight, room.width())
         painter.setPen(QColor(palette.ink))
         painter.drawText(room, flags, name)
-        room.setLeft(room.left() + strong.horizontalAdvance(name) + 6.0)
+        if self._goes_below(suspect):
+            room.translate(0.0, self._row())
+            room.setLeft(0.5 * odds)
+        else:
+            room.setLeft(room.left() + strong.horizontalAdvance(name) + _GAP)
         if suspect.faults and room.width() > 4.0 * plain.height():
             painter.setFont(self.font())
             painter.setPen(QColor(palette.faint))
-            words = plain.elidedText(
-                sentence(suspect.faults[0].words), Qt.TextElideMode.ElideRight, room.width()
-            )
+            words = plain.elidedText(_fault(suspect), Qt.TextElideMode.ElideRight, room.width())
             painter.drawText(room, flags, words)
+
+
+def _fault(suspect: Suspect) -> str:
+    """Give the likeliest fault; its unit's name stands before it already."""
+    return sentence(suspect.faults[0].words).removeprefix(f"{suspect.label}: ")
 
 
 def _whole(suspect: Suspect) -> str:

@@ -62,9 +62,8 @@ class Telling:
         told = (sentence(session.trouble), self._doubt_words())
         words = say(_STOP_AGAIN) if stop_asked else "\n".join(one for one in told if one)
         window.say(say(_CLOSING) if closing else words)
-        start = say("Stop: press again") if stop_asked else say("Stop")
         recording = session.phase is Phase.RECORDING
-        window.header.start.setText(start if recording else say("Start"))
+        window.header.show_start(recording=recording, asked=stop_asked)
 
     def _doubt_words(self) -> str:
         """Say what has just begun to speak against a meter."""

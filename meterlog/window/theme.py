@@ -41,6 +41,9 @@ QPushButton:hover {{ border-color: {ink}; }}
 QPushButton:focus {{ border: 2px solid {accent}; }}
 QPushButton:checked, QPushButton[rank="first"] {{ background: {accent}; color: {on_accent};
     border-color: {accent}; }}
+QPushButton[rank="start"] {{ font-weight: bold; border: 2px solid {ink}; }}
+QPushButton[rank="stop"] {{ font-weight: bold; background: {alert}; color: {on_alert};
+    border: 2px solid {alert}; }}
 QPushButton:disabled {{ color: {faint}; border-style: dashed; background: {ground}; }}
 QCheckBox::indicator {{ width: {box}px; height: {box}px; background: {panel};
     border: 2px solid {ink}; border-radius: 3px; }}

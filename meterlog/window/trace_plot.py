@@ -131,7 +131,8 @@ class TracePlot:
         """Draw another run behind, None for none; give its highest value there."""
         points = None if run is None else run.curve(self.quantity, start_ns, end_ns, columns)
         if points is None:
-            self.second.setData([], [])
+            if self.second.xData is not None and len(self.second.xData):
+                self.second.setData([], [])  # anew each time, all of the plot would be painted
             return 0.0
         self.second.setData(points[0] / 1e9, points[1], connect="finite")
         real = points[1][np.isfinite(points[1])]

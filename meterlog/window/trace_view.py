@@ -58,15 +58,14 @@ class TraceView(QWidget):
         self.key.setWordWrap(True)
         self.key.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.key.setAccessibleName(say("what the lines are"))
-        self.mark = QLabel("")
-        self.mark.setProperty("rank", "mark")
-        self.mark.setAccessibleName(say("origin of the readings"))
-        self.mark.hide()
+        self.back = _mark(say("which stretch is on screen"))
+        self.mark = _mark(say("origin of the readings"))
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         top = QHBoxLayout()
         top.setContentsMargins(8, 0, 16, 0)
         top.addWidget(self.key, 1)
+        top.addWidget(self.back, 0, Qt.AlignmentFlag.AlignVCenter)
         top.addWidget(self.mark, 0, Qt.AlignmentFlag.AlignVCenter)
         layout.setSpacing(0)
         layout.addLayout(top)
@@ -94,6 +93,12 @@ class TraceView(QWidget):
                 axis.setStyle(tickFont=font, hideOverlappingLabels=False)
         self._amperes.item.getAxis("bottom").setHeight(round(pixels * 1.5))
         self._show_key()
+
+    def show_back(self, *, back: bool) -> None:
+        """Say that what is on screen is not the newest, while readings come in."""
+        if back is self.back.isHidden():
+            self.back.setText(say("looking back: F follows"))
+            self.back.setVisible(back)
 
     def show_mark(self, words: str) -> None:
         """Show a permanent mark on the trace, such as SIMULATED; empty for none."""
@@ -163,9 +168,26 @@ class TraceView(QWidget):
         return max(int(wide), 16)
 
     def draw(
-        self, shown: Shown, start_ns: int, end_ns: int, second: SecondRun | None = None
+        self,
+        shown: Shown,
+        start_ns: int,
+        end_ns: int,
+        second: SecondRun | None = None,
+        *,
+        back: bool = False,
     ) -> None:
-        """Draw the stretch from ``start_ns`` to ``end_ns`` of a recording, and a run behind it."""
+        """Draw the stretch from ``start_ns`` to ``end_ns`` of a recording.
+
+        Parameters
+        ----------
+        shown : Shown
+        start_ns, end_ns : int, nanoseconds since its zero
+        second : SecondRun or None
+            Drawn behind.
+        back : bool
+            It is not the newest stretch on purpose.
+        """
+        self.show_back(back=back and shown.live)
         if second is not self._second:
             self._second = second
             self._show_key()
@@ -217,3 +239,12 @@ class TraceView(QWidget):
         a = beside.mapFromGlobal(place.mapToGlobal(QPointF(left)))
         b = beside.mapFromGlobal(place.mapToGlobal(QPointF(right)))
         return TimeScale(start_ns, end_ns, a.x(), b.x())
+
+
+def _mark(name: str) -> QLabel:
+    """Give a hidden label that stands out."""
+    label = QLabel("")
+    label.setProperty("rank", "mark")
+    label.setAccessibleName(name)
+    label.hide()
+    return label

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 from meterlog.model import EventKind
 from meterlog.window.pages import Page
 from meterlog.window.run_page import RunPage
-from meterlog.window.session import Phase, Session
+from meterlog.window.session import NOT_RECORDING, Phase, Session
+from meterlog.window.words import say
 
 if TYPE_CHECKING:
     from meterlog.window.main_window import MainWindow
@@ -33,12 +34,12 @@ class TypedLines:
         page.typing.typed.connect(self._on_typed)
 
     def note(self) -> None:
-        """Open the line for a note, as of now."""
-        if self._session.phase is not Phase.RECORDING:
-            self._session.mark(EventKind.NOTE)
-            return
+        """Open the line for a note, as of now; it says why where none can be kept."""
         self._window.show_page(Page.RUN)
-        self._page.note.ask(self._session.now_ns())
+        if self._session.phase is Phase.RECORDING:
+            self._page.note.ask(self._session.now_ns())
+        else:
+            self._page.note.explain(say(NOT_RECORDING))
 
     def mark(self) -> None:
         """Mark this instant with a number, to be explained later."""
@@ -50,11 +51,31 @@ class TypedLines:
         self._session.mark(EventKind.NOTE, f"{MARK} {count + 1}")
 
     def ask_reading(self) -> None:
-        """Open the line for readings typed by hand, or say why there is none."""
+        """Open the line for readings typed by hand; it says why where none can be taken.
+
+        It opens all the same: whoever presses the key goes on typing, and digits and Enter would
+        be commands.
+        """
         typed = self._session.typed_instruments()
+        why, self._session.trouble = self._session.trouble, ""
+        self._window.show_page(Page.RUN)
         if typed:
-            self._window.show_page(Page.RUN)
             self._page.typing.ask(typed)
+        else:
+            self._page.typing.explain(why)
+
+    def ask_again(self) -> None:
+        """Let a line that is open say what holds now: a recording began or ended.
+
+        One that is being typed into stays open, what was typed included.
+        """
+        typing, note = self._page.typing, self._page.note
+        if typing.field.hasFocus():
+            self.ask_reading()
+        else:
+            typing.close_line()
+        if note.field.hasFocus():
+            self.note()
 
     def _on_typed(self, key: str, values: tuple[float, ...]) -> None:
         self._session.trouble = ""

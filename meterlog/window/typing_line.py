@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QSignalBlocker, Signal
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QWidget
 
 from meterlog.model import Instrument
@@ -38,6 +38,7 @@ class TypingLine(QWidget):
         self.said.setAccessibleName(say("what was taken"))
         self._instruments: tuple[Instrument, ...] = ()
         self._before: QWidget | None = None
+        self._why = ""
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         for widget, stretch in (
@@ -48,28 +49,53 @@ class TypingLine(QWidget):
             (self.said, 1),
         ):
             layout.addWidget(widget, stretch)
-        hint = QLabel(say("Enter keeps · Esc ends"))
-        hint.setProperty("rank", "second")
-        layout.addWidget(hint)
+        self.said.setWordWrap(True)
+        self.hint = QLabel("")
+        self.hint.setProperty("rank", "second")
+        layout.addWidget(self.hint)
         self.field.returnPressed.connect(self._on_keep)
         self.field.dropped.connect(self.close_line)
         self.meter.currentIndexChanged.connect(lambda _: self._on_meter())
         self.hide()
 
     def ask(self, instruments: Sequence[Instrument]) -> None:
-        """Open the line for these meters, at least one; an open one is left as it is."""
-        if self.isVisible():
+        """Open the line for these meters, at least one; one open for them is left as it is."""
+        if self.isVisible() and not self._why and self._instruments == tuple(instruments):
             self.field.setFocus()
             return
+        self._why = ""
         if self._instruments != tuple(instruments):
             self._instruments = tuple(instruments)
-            self.meter.clear()
-            self.meter.addItems([instrument.key for instrument in instruments])
+            with QSignalBlocker(self.meter):  # what was typed already stays
+                self.meter.clear()
+                self.meter.addItems([instrument.key for instrument in instruments])
         self.meter.setVisible(len(instruments) > 1)
         self.name.setVisible(len(instruments) == 1)
-        self._before = self.window().focusWidget()
-        self._say("")
-        self._on_meter()
+        self._open("")
+        self.hint.setText(say("Enter keeps · Esc ends"))
+        self._show_meter()
+
+    def explain(self, why: str) -> None:
+        """Open the line though nothing can be taken; it says why, until Esc.
+
+        What is typed off a meter must not become commands, and Enter must not start anything.
+
+        Parameters
+        ----------
+        why : str
+        """
+        self._why = why
+        self.meter.hide()
+        self.name.hide()
+        self._open(why)
+        self.hint.setText(say("Esc ends"))
+        self.field.setPlaceholderText("")
+
+    def _open(self, words: str) -> None:
+        if not self.isVisible():
+            self._before = self.window().focusWidget()
+            self.field.clear()
+        self._say(words)
         self.show()
         self.field.setFocus()
 
@@ -79,15 +105,21 @@ class TypingLine(QWidget):
         return self._instruments[max(self.meter.currentIndex(), 0)]
 
     def _on_meter(self) -> None:
+        self._show_meter()
+        self.field.clear()
+
+    def _show_meter(self) -> None:
         self.name.setText(self.instrument.key)
         channels = self.instrument.channels
         self.field.setPlaceholderText("  ".join(f"{c.name} ({c.unit})" for c in channels))
-        self.field.clear()
 
     def _say(self, words: str) -> None:
-        self.said.setText(words)
+        self.said.setText(f"⚠ {words}" if words and words == self._why else words)
 
     def _on_keep(self) -> None:
+        if self._why:
+            self._say(self._why)
+            return
         if not self.field.text().strip():
             self.close_line()
             return

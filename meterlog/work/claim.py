@@ -176,6 +176,7 @@ class _Making:
         if request.without_customer:
             self._privacy = ClaimPrivacy(card)
             self._card = self._privacy.card(card)
+            self._missing += self._privacy.doubts_left_out(card)
             self._limits = request.limits and self._privacy.limits(request.limits)
         self._card, hidden = seen_card(self._card)
         self._remarks += hidden

@@ -11,6 +11,7 @@ from dataclasses import fields, replace
 from typing import Any
 
 from meterlog.model import Conditions, Event, EventKind, Job, Limits
+from meterlog.model.card_doubts import doubt_words
 from meterlog.model.job_card import JobCard, customer_pattern, without_customer
 from meterlog.recording import Recording
 
@@ -40,6 +41,19 @@ class ClaimPrivacy:
         """
         bare = without_customer(card)
         return replace(bare, vehicle=_bare(self._known)(bare.vehicle))
+
+    def doubts_left_out(self, card: JobCard) -> tuple[str, ...]:
+        """Say that doubts about what is left out are left out with it, such as those of a VIN.
+
+        Else nobody would hear that the vehicle's identity was in doubt. What they quote is not
+        told.
+        """
+        told = set(doubt_words(self.card(card)))
+        gone = sum(words not in told for words in doubt_words(card))
+        if not gone:
+            return ()
+        many = "One doubt" if gone == 1 else f"{gone} doubts"
+        return (f"{many} about entries that are left out here, such as the VIN, can't be told.",)
 
     def forget(self, recording: Recording) -> None:
         """Leave it out of what was read of a recording; nothing on the disk is touched.

@@ -167,6 +167,17 @@ def photo_name(photo: Path, card: Path) -> str:
 def photo_words(card: JobCard, path: Path) -> tuple[str, ...]:
     """Say which photos of the card at ``path`` are not there."""
     place = path.resolve().parent
-    return tuple(
-        f"The photo {name} is not there." for name in card.photos if not (place / name).is_file()
-    )
+    gone = (name for name in card.photos if not _is_file(place / name))
+    return tuple(f"The photo {shown_short(name)} is not there." for name in gone)
+
+
+def _is_file(path: Path) -> bool:
+    try:
+        return path.is_file()
+    except OSError:  # a name that no file can have
+        return False
+
+
+def shown_short(name: str, most: int = 200) -> str:
+    """Give a name as it can be shown, its end cut off where it is very long."""
+    return name if len(name) <= most else f"{name[:most]}…"

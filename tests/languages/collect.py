@@ -15,9 +15,13 @@ from pathlib import Path
 PACKAGE = Path(__file__).parents[2] / "meterlog"
 WINDOW = PACKAGE / "window"
 SENTENCES_IN = (
+    "acquire/zeroing.py",
     "analysis/absence.py",
     "analysis/clamp_decade.py",
+    "analysis/compare/before_second.py",
+    "analysis/compare/condition_checks.py",
     "analysis/compare/pair.py",
+    "analysis/compare/refusals.py",
     "analysis/compare/summary.py",
     "analysis/findings.py",
     "analysis/inferred/unseen.py",
@@ -60,9 +64,24 @@ _SHORT = (
     "motor", "feed", "return", "current gone", "base line", "leads moved first", "clamp zero",
     "motor-side", "controller", "fuse", "relay", "ground", "Next: {0}", "and",
     "probability by chance {0}", "({0} more like it)", "{0} tap", "{0} taps",
-    "{0} attempts",
+    "{0} attempts", "no answer within {0} s", "repeats", "Differs", "housing", "place", "air",
+    "intake", "control", "filter", "windows",
+    "{0} times {1} between {2} s and {3} s, {4} s together{5}",
 )  # fmt: skip
 """Words that the sentences are filled with."""
+_OF_OTHERS = (
+    "sleep is blocked while recording",
+    "sleep is not blocked",
+    "This finds damage and edits. It can't find somebody who seals anew: write the seal on the work"
+    " order when the recording is made, and compare it.",
+    "{0} holds no commanded speeds, so that nothing tells which steps belong together.",
+    "{0}: NOT as it was packed.",
+    "{0}: NOT as sealed.",
+    "{0}: intact. Every file agrees with the seal.",
+    "{0}: intact. {1} files agree with the lists of the pack.",
+)
+"""Sentences of files of whose texts the window shows no others (sleep_block.py, checked.py,
+and the refusals whose remedy is another one here)."""
 ORIGIN_MARKS = (
     "SIMULATED", "IMPORTED", "TYPED BY HAND", "PARTLY TYPED BY HAND",
     "SIMULATED · PARTLY TYPED BY HAND", "IMPORTED · PARTLY TYPED BY HAND",
@@ -183,7 +202,7 @@ def engine_templates() -> list[str]:
     """
     from meterlog.window.remedies_here import remedy_here
 
-    found = set(_SHORT)
+    found = {*_SHORT, *_OF_OTHERS}
     for name in SENTENCES_IN:
         found |= set(_templates(ast.parse((PACKAGE / name).read_text("utf-8"))))
     found = {one for one in found if one.strip() == one or "{" in one}

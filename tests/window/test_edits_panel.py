@@ -121,7 +121,7 @@ def test_undo_drops_what_is_not_written_and_says_so(panel, folder, qtbot):
     qtbot.mouseClick(panel.form.undo, Qt.MouseButton.LeftButton)
     assert panel.pending is None
     assert panel.form.said.text() == "Dropped: nothing had been written."
-    assert panel.form.at.text() == "4"
+    assert panel.form.at.text() == "4.000"
     assert not amendments_path(folder).exists()
 
 
@@ -201,3 +201,33 @@ def test_all_controls_have_a_name_and_esc_leaves(panel, qtbot):
     qtbot.keyClick(panel.form.why, Qt.Key.Key_Escape)
     assert left == [1]
     assert panel.form.marks.hasFocus()
+
+
+def test_a_mark_is_shown_to_the_millisecond_and_edited_in_full(panel, qtbot, folder):
+    at = panel.form.at
+    at.show_seconds("4.814617556")
+    assert at.text() == "4.815"
+    assert at.toolTip().startswith("4.814617556 s")
+    at.setFocus(Qt.FocusReason.TabFocusReason)
+    assert at.text() == "4.814617556"
+    panel.form.who.setFocus(Qt.FocusReason.TabFocusReason)
+    assert at.text() == "4.815"
+    at.setFocus(Qt.FocusReason.TabFocusReason)
+    qtbot.keyClicks(at, "4.9")
+    panel.form.who.setFocus(Qt.FocusReason.TabFocusReason)
+    assert at.text() == "4.9"
+    assert panel.pending.t_ns == round(4.9 * S)
+
+
+def test_limits_are_named_in_words_with_their_key_in_the_tip(panel, qtbot):
+    limit = panel.form.limit
+    named = {limit.itemData(row): limit.itemText(row) for row in range(limit.count())}
+    assert named["nominal_v"] == "nominal voltage: 12 V"
+    assert named["speed.1.max_a"].startswith("highest current at speed 1: ")
+    assert all("_" not in words for words in named.values())
+    limit.setCurrentIndex(limit.findData("open_current_a"))
+    limit.activated.emit(limit.currentIndex())
+    assert limit.toolTip().endswith("(open_current_a)")
+    panel.form.value.setFocus(Qt.FocusReason.TabFocusReason)
+    qtbot.keyClicks(panel.form.value, "0.5")
+    assert "next to no current below: 0.3 A becomes 0.5 A" in panel.form.said.text()

@@ -5,8 +5,8 @@ import re
 import pytest
 from PySide6.QtCore import Qt
 
-from meterlog.window.key_strip import key_shown
 from meterlog.window.keys import BINDINGS, Action
+from meterlog.window.named_keys import key_shown
 from meterlog.window.pages import Page
 
 _Key = Qt.Key

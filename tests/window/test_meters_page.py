@@ -5,7 +5,7 @@ from meterlog.instruments import PortInfo
 from meterlog.model import Role
 from meterlog.model.errors import UsageError
 from meterlog.window.cautions import CAUTIONS
-from meterlog.window.meter_row import likely_port
+from meterlog.window.port_box import likely_port
 from meterlog.window.session import Phase
 
 
@@ -70,15 +70,18 @@ def test_a_port_chosen_from_the_list_is_its_device_not_its_text(page):
     assert row.url() == "/dev/ttyUSB7"
 
 
-def test_a_meter_is_expected_on_a_free_usb_port_first():
+def test_a_meter_is_expected_on_a_free_ticked_port_usb_first():
     ports = [
         PortInfo("/dev/ttyS0"),
         PortInfo("/dev/ttyUSB0", vendor="0403", usable=False, reason="no"),
         PortInfo("/dev/ttyUSB1", vendor="0403"),
     ]
-    assert likely_port(ports, set()) == "/dev/ttyUSB1"
-    assert likely_port(ports, {"/dev/ttyUSB1"}) == "/dev/ttyS0"
-    assert likely_port(ports, {"/dev/ttyUSB1", "/dev/ttyS0"}) == ""
+    every = {port.device for port in ports}
+    assert likely_port(ports, set(), every) == "/dev/ttyUSB1"
+    assert likely_port(ports, {"/dev/ttyUSB1"}, every) == "/dev/ttyS0"
+    assert likely_port(ports, {"/dev/ttyUSB1", "/dev/ttyS0"}, every) == ""
+    assert likely_port(ports, set(), {"/dev/ttyS0"}) == "/dev/ttyS0"
+    assert likely_port(ports, set(), set()) == ""
 
 
 def test_a_port_that_may_not_be_opened_says_why(page):

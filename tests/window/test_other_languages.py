@@ -200,6 +200,36 @@ def test_sentences_of_the_engine_are_said_with_their_values(german):
     )
 
 
+@pytest.mark.parametrize(
+    ("engine", "said"),
+    [
+        (
+            "This is proven by the trace: 4 times dead between 19.5 s and 40.2 s, 4.25 s together.",
+            "Das ist durch die Kurve bewiesen: 4-mal tot zwischen 19,5 s und 40,2 s, zusammen"
+            " 4,25 s.",
+        ),
+        (
+            "No zero of motor-current was taken: 0.5 A is no zero (at most 0.3 A): a current is"
+            " flowing. Take the clamp off the wire and shut it, then take the zero again.",
+            "Kein Nullpunkt genommen (Motorstrom): 0,5 A sind kein Nullpunkt (höchstens 0,3 A): es"
+            " fließt ein Strom. Die Zange von der Leitung nehmen und schließen, dann den Nullpunkt"
+            " neu nehmen.",
+        ),
+        (
+            "Not stated: fan housing was 'open'; say what it is now.",
+            "Nicht angegeben: Gebläsegehäuse war 'offen'; angeben, was es jetzt ist.",
+        ),
+        (
+            "/media/stick 1/claim.zip: intact. 54 files agree with the lists of the pack.",
+            "/media/stick 1/claim.zip: unverändert. 54 Dateien stimmen mit den Listen des Pakets"
+            " überein.",
+        ),
+    ],
+)
+def test_values_that_are_words_figures_or_files_go_into_their_sentences(german, engine, said):
+    assert sentence(engine) == said
+
+
 def test_a_sentence_that_is_not_known_stays_whole(german):
     words = "A new kind of sentence: 12.5 V of it, nobody translated that."
     assert sentence(words) == words

@@ -12,7 +12,9 @@ from PySide6.QtWidgets import QCheckBox, QLineEdit, QPushButton
 from meterlog.acquire import Fit, LiveValue, Outcome, PortAnswer, PortProgress
 from meterlog.instruments import PortInfo
 from meterlog.profile import load_meter
+from meterlog.window.language import FOLDER, speak_english, use_translations
 from meterlog.window.ports_panel import PortsPanel
+from meterlog.window.words import say
 
 PORTS = [
     PortInfo("/dev/ttyUSB0", "an adapter", "1a2b", "3c4d", "SN7"),
@@ -177,6 +179,19 @@ def test_looking_again_keeps_ticks_and_answers_but_not_those_of_another_adapter(
     assert [entry.included for entry in panel.entries] == [False, True, False]
     assert panel.entries[1] is kept
     assert panel.entries[0].port.serial == "OTHER"
+
+
+def test_after_a_recording_it_does_not_go_on_saying_that_one_is_in_progress(panel):
+    first = panel.said.text()
+    try:
+        use_translations(FOLDER / "de.qm")
+        panel.bar(recording=True)
+        assert "Aufzeichnung" in panel.said.text()
+        panel.bar(recording=False)
+        assert panel.said.text() == say(first)
+        assert panel.said.text() != first
+    finally:
+        speak_english()
 
 
 def test_without_any_port_it_says_what_to_do(qtbot, made):

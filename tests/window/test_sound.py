@@ -230,10 +230,12 @@ def test_without_sound_the_reason_is_told_and_all_else_goes_on(qapp, tmp_path, l
     def none(samples, parent):
         raise NoSound("no sound: for a test")
 
-    desk = SoundDesk(Session(), qapp, none, tmp_path / "none")
+    session = Session()
+    desk = SoundDesk(session, qapp, none, tmp_path / "none")
     desk.turn()
     desk.tick()
-    assert desk.words == "no sound: for a test"
+    assert desk.words == "no sound"
+    assert session.trouble == "no sound: for a test"
 
 
 def test_this_computer_has_sound_or_a_reason_why_not(qapp):

@@ -12,6 +12,7 @@ from meterlog.evidence.trace_store import TraceStore
 from meterlog.model import Block, Channel, Event, Flag, Instrument, Quantity, Review, Role
 from meterlog.model.errors import UsageError
 from meterlog.window.meter_row import MeterRow
+from meterlog.window.pages import Page
 from meterlog.window.session import Phase
 from meterlog.window.shown import Shown
 from meterlog.window.status_strip import meter_words
@@ -68,7 +69,8 @@ def typing(window, about_of):
         session = window.desk.session
         session.shown = Shown(about, TraceStore(instruments), live=True)
         session.phase, session.folder, session._run = Phase.RECORDING, run.folder, run
-        window.show_page(1)
+        if window.desk.page is not Page.RUN:
+            window.show_page(Page.RUN)
         window.desk.tick()
         return run
 
@@ -128,14 +130,61 @@ def test_of_several_meters_the_one_chosen_gets_the_reading(window, typing, qtbot
     assert run.typed == [("typed-amps", (5.1,))]
 
 
-def test_without_a_typed_meter_the_key_says_how_to_get_one(window, show, typing, qtbot, about_of):
-    typing(*about_of().instruments)
-    _press(qtbot, window, Qt.Key.Key_Equal)
-    assert not window.desk.run_page.typing.isVisible()
-    assert "typed-volts" in window.said.text()
+def test_without_a_typed_meter_the_line_says_so_and_swallows_what_is_typed(
+    window, typing, qtbot, about_of
+):
+    run = typing(*about_of().instruments)
+    line = window.desk.run_page.typing
+    _press(qtbot, window, Qt.Key.Key_R)
+    assert "⚠ No meter of this recording is typed by hand" in line.said.text()
+    for key in (Qt.Key.Key_1, Qt.Key.Key_2, Qt.Key.Key_Period, Qt.Key.Key_4, Qt.Key.Key_Return):
+        _press(qtbot, window, key)
+    assert (run.marks, run.typed) == ([], [])
+    assert window.desk._stop_asked_s == float("-inf"), "Enter was no first press for stop"
+    assert line.field.text() == "12.4"
+    _press(qtbot, window, Qt.Key.Key_Escape)
+    assert not line.isVisible()
+    assert line.field.text() == ""
+
+
+@pytest.mark.parametrize("key", [Qt.Key.Key_R, Qt.Key.Key_N])
+def test_without_a_recording_no_key_that_follows_starts_one(window, show, qtbot, key):
+    show(window)
+    begun = []
+    window.desk.session.start = begun.append
+    _press(qtbot, window, key)
+    for one in (Qt.Key.Key_1, Qt.Key.Key_S, Qt.Key.Key_Return, Qt.Key.Key_Enter):
+        _press(qtbot, window, one)
+    page = window.desk.run_page
+    told = page.typing.said if key is Qt.Key.Key_R else page.note.hint
+    assert told.isVisible()
+    assert "Nothing is being recorded" in told.text()
+    assert begun == []
+    _press(qtbot, window, Qt.Key.Key_Escape)
+    assert not told.isVisible()
+
+
+def test_what_is_being_typed_stays_when_a_recording_begins_or_ends(window, typing, show, qtbot):
+    show(window)
+    line = window.desk.run_page.typing
+    _press(qtbot, window, Qt.Key.Key_R)
+    qtbot.keyClicks(line.field, "12.4")
+    run = typing(VOLTS)
+    assert line.field.hasFocus()
+    assert (line.field.text(), line.said.text()) == ("12.4", "")
+    _press(qtbot, window, Qt.Key.Key_Return)
+    assert run.typed == [("typed-volts", (12.4,))]
+    qtbot.keyClicks(line.field, "12")
     window.desk.session.phase = Phase.SHOWING
-    _press(qtbot, window, Qt.Key.Key_Equal)
-    assert "Nothing is being recorded" in window.said.text()
+    window.desk.tick()
+    _press(qtbot, window, Qt.Key.Key_Return)
+    assert line.field.text() == "12"
+    assert "Nothing is being recorded" in line.said.text()
+    assert run.typed[1:] == []
+    window.pages.setFocus()
+    window.desk.session.phase = Phase.RECORDING
+    window.desk.tick()
+    assert not line.isVisible(), "one that nobody types into closes"
 
 
 def test_digits_mark_and_trace_say_that_it_is_typed_and_how_long_ago(window, typing):

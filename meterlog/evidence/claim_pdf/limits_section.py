@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from meterlog.evidence.claim_content import ClaimSide
 from meterlog.evidence.claim_pdf.page_look import FAINT, STRONG
@@ -17,7 +17,19 @@ _NO_BASIS = "where they come from is not stated"
 
 def limits_basis(limits: Limits) -> str:
     """Say in a sentence by which limits, and on what they rest."""
-    return f"Limits {limits.name}: {limits.basis.strip() or _NO_BASIS}"
+    return f"Limits {limits.name}: {_basis(limits)}"
+
+
+def limits_bases(all_limits: Iterable[Limits]) -> list[str]:
+    """Say it of several, in one sentence of those that rest on the same."""
+    names: dict[str, list[str]] = {}
+    for limits in all_limits:
+        names.setdefault(_basis(limits), []).append(limits.name)
+    return [f"Limits {'; '.join(dict.fromkeys(named))}: {basis}" for basis, named in names.items()]
+
+
+def _basis(limits: Limits) -> str:
+    return limits.basis.strip() or _NO_BASIS
 
 
 def add_limits(sheets: Sheets, sides: Sequence[ClaimSide]) -> None:

@@ -13,7 +13,7 @@ from meterlog.evidence.claim_pdf.calibration import calibration_lines, meter_nam
 from meterlog.evidence.claim_pdf.facts_block import lay_facts
 from meterlog.evidence.claim_pdf.job_section import WITHOUT_CUSTOMER, part_words
 from meterlog.evidence.claim_pdf.key_readings import add_key_readings, add_key_words
-from meterlog.evidence.claim_pdf.limits_section import limits_basis
+from meterlog.evidence.claim_pdf.limits_section import limits_bases
 from meterlog.evidence.claim_pdf.page_edges import claim_mark, claim_title, side_title
 from meterlog.evidence.claim_pdf.page_look import ALERT, FAINT, PAPER, STRONG, TITLE, Look
 from meterlog.evidence.claim_pdf.sheets import Sheets
@@ -101,8 +101,7 @@ def _lay(sheets: Sheets, content: ClaimContent, most: int, *, table: bool) -> No
         add_key_readings(sheets, content.sides)
     else:
         add_key_words(sheets, content.sides, most)
-    bases = dict.fromkeys(limits_basis(side.recording.about.limits) for side in content.sides)
-    for basis in bases:
+    for basis in limits_bases(side.recording.about.limits for side in content.sides):
         sheets.words(basis, FAINT, most=min(most, 2))
     for title, texts in _blocks(content):
         _titled(sheets, title)

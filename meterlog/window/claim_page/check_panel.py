@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 
 from meterlog.window.claim_page.claim_options import PlainLine
 from meterlog.window.claim_page.side_choice import tell, told_label
+from meterlog.window.sentences import sentence
 from meterlog.window.words import say
 
 if TYPE_CHECKING:
@@ -71,7 +72,7 @@ class CheckPanel(QFrame):
     def show_checked(self, checked: Checked) -> None:
         """Show the outcome; it is told in words, not by colour alone."""
         rank, verdict = ("title", say("Intact")) if checked.intact else ("alert", say("CHANGED"))
-        self._show(rank, verdict, checked.head, "\n".join(checked.lines))
+        self._show(rank, verdict, sentence(checked.head), "\n".join(map(sentence, checked.lines)))
 
     def show_trouble(self, words: str) -> None:
         """Say why nothing was checked."""

@@ -23,7 +23,7 @@ from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.long_process import LongProcess
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.session import Session
-from meterlog.window.words import say
+from meterlog.window.words import later, say
 from meterlog.window.work_page import PageKey
 from meterlog.work.job_cards import photo_words
 from meterlog.work.job_folder import JobWork, change_work, fresh_pack
@@ -32,6 +32,7 @@ if TYPE_CHECKING:
     from meterlog.work.claim import ClaimMade
 
 _Key = Qt.Key
+_STOP_FIRST = later("Stop the recording first, then make the pack.")
 
 
 class ClaimDesk:
@@ -53,6 +54,7 @@ class ClaimDesk:
         self._plan: ClaimPlan | None = None
         self._default_out = ""
         self._asked_to_close = False
+        self._barred = False
         self._asking: QFileDialog | None = None
         at_hand.listeners.append(self._show)
         page = self.page
@@ -84,6 +86,7 @@ class ClaimDesk:
         """Fetch what is done."""
         self.sides.tick()
         self.check.tick()
+        self._bar(recording=self._session.recording)
         done = self._making.fetch()
         if self._making.busy:
             self._show_part()
@@ -165,9 +168,7 @@ class ClaimDesk:
             return
         tell(self.page.said, "")
         if self._session.recording:
-            tell(
-                self.page.said, say("A recording is under way: stop it first, then make the pack.")
-            )
+            tell(self.page.said, say(_STOP_FIRST))
             return
         try:
             plan = self.plan()
@@ -177,8 +178,21 @@ class ClaimDesk:
         self._plan, self._asked_to_close = plan, False
         self.page.made.hide()
         self._making.begin(partial(make, plan))
-        self.page.make.setDisabled(True)
+        self._enable_make()
         self._show_part()
+
+    def _bar(self, *, recording: bool) -> None:
+        """Let no pack be made while a recording is in progress, and say so in its place."""
+        if recording is self._barred:
+            return
+        self._barred = recording
+        self._enable_make()
+        tell(self.page.said, say(_STOP_FIRST) if recording else "")
+        # What was being recorded is sealed now.
+        self.sides.read_again()
+
+    def _enable_make(self) -> None:
+        self.page.make.setDisabled(self._barred or self._making.busy)
 
     def _show_part(self) -> None:
         making = self._making
@@ -187,7 +201,7 @@ class ClaimDesk:
     def _take(self, made: ClaimMade | None, trouble: str) -> None:
         page, plan, self._plan = self.page, self._plan, None
         page.making.hide()
-        page.make.setDisabled(False)
+        self._enable_make()
         page.options.show_key(wants_words=key_wants_words())
         if made is None or plan is None:
             tell(page.said, trouble or say("Cancelled: nothing of the pack is left."))

@@ -66,6 +66,7 @@ def _facts(folder: Path) -> RecordingFacts:
     from meterlog.model.calibration import measured_on, overdue_words
     from meterlog.recording import UNDATED, Recording
     from meterlog.recording.given_folder import recording_at
+    from meterlog.recording.writer_lock import is_being_written
     from meterlog.work.amendments import amendments_of
 
     recording = Recording.open(recording_at(folder))
@@ -75,7 +76,11 @@ def _facts(folder: Path) -> RecordingFacts:
     dated = about.started_utc != UNDATED
     day = str(measured_on(about)) if dated else say("no date")
     meters = ", ".join(one.key for one in about.instruments) or say("no meter")
-    unsealed = (say("It is not sealed: seal it on the Recordings page first."),)
+    unsealed = (
+        say("It is being recorded: stop the recording first.")
+        if is_being_written(recording_at(folder))
+        else say("It is not sealed: seal it on the Recordings page first.")
+    )
     return RecordingFacts(
         folder,
         lines=tuple(
@@ -84,7 +89,7 @@ def _facts(folder: Path) -> RecordingFacts:
         mark=say(origin_mark(about)),
         edits=tuple(amendment_words(one) for one in edits),
         warnings=(
-            *(unsealed if recording.state == "unsealed" else ()),
+            *((unsealed,) if recording.state == "unsealed" else ()),
             *(overdue_words(about.instruments, measured_on(about)) if dated else ()),
             *recording.damage,
             *damage,

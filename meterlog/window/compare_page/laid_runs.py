@@ -85,16 +85,16 @@ def _run_words(run: SecondRun) -> str:
 
     about = run.about
     day = about.started_utc.isoformat(sep=" ", timespec="minutes")[:16]
-    by = about.job.technician or say("nobody stated")
+    by = about.job.technician
     parts = [
         run.folder.name,
         about.job.part or say("part not stated"),
         run.mark.lower() or say("measured"),
         f"{day} UTC" if about.started_utc != UNDATED else say("date not known"),
-        say("by {by}", by=by),
+        say("by {by}", by=by) if by else say("who measured is not stated"),
     ]
     meters = "; ".join(_meter_words(one) for one in about.instruments) or say("no meter")
-    return f"{', '.join(parts)}. Meters: {meters}."
+    return say("{run}. Meters: {meters}.", run=", ".join(parts), meters=meters)
 
 
 def _meter_words(instrument: Instrument) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
@@ -25,14 +26,15 @@ class Plot:
 
     Attributes
     ----------
-    title : str
+    titles : tuple of str
+        What the values are, the fullest first: the first that there is room for is written.
     curves : tuple of Curve
     bands : tuple of SpeedBand
         Limits behind the curves.
     values : ValueScale
     """
 
-    title: str
+    titles: tuple[str, ...]
     curves: tuple[Curve, ...]
     bands: tuple[SpeedBand, ...]
     values: ValueScale
@@ -99,6 +101,11 @@ def _pace(values: ValueScale, metrics: QFontMetricsF) -> float:
     return nice_step(values.high - values.low, most)
 
 
+def fitting_title(titles: Sequence[str], metrics: QFontMetricsF, width: float) -> str:
+    """Give the fullest title that there is room for; the last where there is for none."""
+    return next((one for one in titles if metrics.horizontalAdvance(one) <= width), titles[-1])
+
+
 def _heights(painter: QPainter, plot: Plot, palette: Palette) -> None:
     """Write the values and what they are, left of the plot."""
     metrics = QFontMetricsF(painter.font(), painter.device())
@@ -114,10 +121,7 @@ def _heights(painter: QPainter, plot: Plot, palette: Palette) -> None:
     painter.translate(rect.left() - metrics.height() * 3.4, rect.center().y())
     painter.rotate(-90.0)
     box = QRectF(-rect.height() / 2.0, 0.0, rect.height(), metrics.height())
-    title = plot.title
-    while metrics.horizontalAdvance(title) > box.width() and " " in title:
-        # The unit alone where there is no room for more.
-        title = title.split(" ", 1)[1]
+    title = fitting_title(plot.titles, metrics, box.width())
     painter.drawText(box, Qt.AlignmentFlag.AlignCenter, title)
     painter.restore()
 

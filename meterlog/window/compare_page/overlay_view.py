@@ -159,7 +159,7 @@ class OverlayView(QWidget):
         curves = curves_of(runs, self.axis, quantity, self.stretch, columns)
         highest = [1.0, *(band.max_a for band in bands if band.max_a is not None)]
         values = ValueScale(rect, *range_of(curves, max(highest)))
-        return Plot(_title(laid, quantity), curves, bands, values)
+        return Plot(_titles(laid, quantity), curves, bands, values)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the key, both plots and the times."""
@@ -273,8 +273,9 @@ def voltage_labels(laid: LaidRuns) -> list[str]:
     return [say("no voltage") if line is None else say(line.label) for line in lines]
 
 
-def _title(laid: LaidRuns | None, quantity: Quantity) -> str:
+def _titles(laid: LaidRuns | None, quantity: Quantity) -> tuple[str, ...]:
     if quantity is Quantity.CURRENT:
-        return say("current (A)")
+        return say("current (A)"), say("I (A)")
     labels = set() if laid is None else set(voltage_labels(laid))
-    return say("motor voltage (V)") if labels == {say(ACROSS)} else say("voltage (V)")
+    motor = (say("motor voltage (V)"),) if labels == {say(ACROSS)} else ()
+    return *motor, say("voltage (V)"), say("U (V)")

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 
 from meterlog.model import Comparison, StepDifference, Verdict
 from meterlog.model.comparison import ConditionCheck
-from meterlog.window.numbers import number
+from meterlog.model.condition_fields import CONDITION_FIELDS
+from meterlog.window.numbers import in_numbers, number
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.sentences import sentence
 from meterlog.window.words import later, say
@@ -26,6 +27,10 @@ _AS_READ = later(
     "The picture shows what was read; the table's currents are at one voltage for both."
 )
 _UNSTATED = later("not stated")
+_NAMES = {one.name.removesuffix(f"_{one.unit}"): one.label for one in CONDITION_FIELDS} | {
+    "ambient": "ambient", "running": "fan ran before",
+}  # fmt: skip
+"""The comparison's names of conditions, and those on the Meters page."""
 _WEIGHTY = {"differs", "forbids"}
 _WIDENS = later(
     "It widens the uncertainty, or is taken out by the voltage; for a sharper answer record one"
@@ -88,7 +93,7 @@ def refusal_words(comparison: Comparison) -> str:
 def warning_words(comparison: Comparison) -> str:
     """Write what speaks against the comparison, in as few words as it takes; empty for nothing."""
     differing = [
-        f"{say(one.name)} ({sentence(one.old)} / {sentence(one.new)})"
+        f"{_name(one)} ({_stated(one.old)} / {_stated(one.new)})"
         for one in comparison.conditions
         if one.weight in _WEIGHTY
     ]
@@ -107,7 +112,7 @@ def warning_words(comparison: Comparison) -> str:
 
 def unstated_words(comparison: Comparison) -> str:
     """Write which conditions nobody stated; empty where all were."""
-    names = [say(one.name) for one in comparison.conditions if one.weight == "not stated"]
+    names = [_name(one) for one in comparison.conditions if one.weight == "not stated"]
     if not names:
         return ""
     return say(
@@ -134,9 +139,19 @@ def detail_lines(comparison: Comparison) -> list[str]:
     return told
 
 
+def _name(one: ConditionCheck) -> str:
+    """Give the name that the condition has where it is entered."""
+    return say(_NAMES.get(one.name, one.name))
+
+
+def _stated(words: str) -> str:
+    """Give what was stated of a condition, with decimals as the window writes them."""
+    return in_numbers(say(words, "condition")) if words else say(_UNSTATED)
+
+
 def _condition_words(one: ConditionCheck) -> str:
     """Write one condition on both sides, and what it does to the comparison."""
     sign = "⚠ " if one.weight in _WEIGHTY else ""
-    old, new = (say(said, "condition") if said else say(_UNSTATED) for said in (one.old, one.new))
+    old, new = _stated(one.old), _stated(one.new)
     why = f": {sentence(one.words)}" if one.words else ""
-    return f"{sign}{say(one.name)}: {old} / {new}, {say(one.weight)}{why}."
+    return f"{sign}{_name(one)}: {old} / {new}, {say(one.weight)}{why}."

@@ -68,7 +68,6 @@ class EditForm(QWidget):
         self.edits.setItemDelegate(WholeLines(self.edits))
         self.why.setMaxLength(400)
         self.who.setMaxLength(100)
-        self.at.setToolTip(say("← → one sample; or type seconds"))
         self.limit.setMinimumContentsLength(10)
         self.limit.setSizeAdjustPolicy(
             SteadyComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon

@@ -13,6 +13,7 @@ from meterlog.model.amendment import Amendment, amendment_words
 from meterlog.model.errors import MeterlogError
 from meterlog.window.edits.edit_form import EditForm
 from meterlog.window.edits.last_editor import LastEditor
+from meterlog.window.edits.limit_words import limit_words
 from meterlog.window.edits.pending_edit import (
     PendingEdit,
     limiting,
@@ -137,7 +138,14 @@ class EditsPanel(QWidget):
         before = self.form.limit.currentData()
         self.form.limit.clear()
         for key, value in _limits(top).items():
-            self.form.limit.addItem(f"{key} = {figure_words(value) or say('none')}", key)
+            self.form.limit.addItem(limit_words(key, value), key)
+            tip = f"{limit_words(key, value)}  ({key})"
+            self.form.limit.setItemData(
+                self.form.limit.count() - 1, tip, Qt.ItemDataRole.ToolTipRole
+            )
+        view = self.form.limit.view()
+        scroll = view.verticalScrollBar().sizeHint().width()
+        view.setMinimumWidth(view.sizeHintForColumn(0) + scroll)
         self.form.limit.setCurrentIndex(max(self.form.limit.findData(before), 0))
         self._show_value()
 
@@ -168,7 +176,7 @@ class EditsPanel(QWidget):
 
     def _on_mark(self, mark: Event | None) -> None:
         out = self.form.marks.is_withdrawn()
-        self.form.at.setText("" if mark is None else _seconds(mark.t_ns))
+        self.form.at.show_seconds("" if mark is None else _seconds(mark.t_ns))
         steps = mark is not None and mark.kind is EventKind.SPEED and not out
         self.form.speed.setText(mark.value if mark is not None and steps else "")
         self.form.speed.setEnabled(steps)
@@ -198,7 +206,7 @@ class EditsPanel(QWidget):
         end_ns = 0 if self._shown is None else self._shown.end_ns
         wanted_ns = (now_ns or 0) + samples * self._sample_ns()
         t_ns = min(max(wanted_ns, 0), end_ns)
-        self.form.at.setText(_seconds(t_ns))
+        self.form.at.show_seconds(_seconds(t_ns))
         self.form.at.setModified(True)
         self._prepare(moving(mark, t_ns) if t_ns != mark.t_ns else None)
 
@@ -232,6 +240,9 @@ class EditsPanel(QWidget):
         top = None if self._shown is None else self._shown.top
         value = _limits(top).get(str(self.form.limit.currentData() or ""), "")
         self.form.value.setText(figure_words(value))
+        self.form.limit.setToolTip(
+            str(self.form.limit.currentData(Qt.ItemDataRole.ToolTipRole) or "")
+        )
 
     def _on_value(self) -> None:
         top = None if self._shown is None else self._shown.top

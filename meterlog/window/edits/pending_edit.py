@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING
 
 from meterlog.model import Event, EventKind
 from meterlog.model.amendment import Amendment
-from meterlog.window.numbers import figure_words, number
+from meterlog.window.edits.limit_words import limit_name, limit_value
+from meterlog.window.numbers import number
 from meterlog.window.words import say
 
 if TYPE_CHECKING:
@@ -88,10 +89,10 @@ def limiting(key: str, old: str, new: str) -> PendingEdit:
     """Give the edit that a limit is another one; empty: none."""
     return PendingEdit(
         say(
-            "limit {key}: {old} becomes {new}",
-            key=key,
-            old=figure_words(old) or say("none"),
-            new=figure_words(new) or say("none"),
+            "{limit}: {old} becomes {new}",
+            limit=limit_name(key),
+            old=limit_value(key, old),
+            new=limit_value(key, new),
         ),
         lambda top, who, why: top.amended.limited(key, new, who, why),
     )

@@ -106,7 +106,9 @@ class JobDesk:
         if not left or self._asked_to_close:
             return True
         self._asked_to_close = True
-        self.page.say(f"Not kept: {', '.join(left)}. Close once more to leave without it.")
+        self.page.tell(
+            say("Not kept: {left}. Close once more to leave without it.", left=", ".join(left))
+        )
         return False
 
     def close(self) -> None:
@@ -125,12 +127,12 @@ class JobDesk:
 
     def open(self, folder: Path) -> bool:
         """Turn to the job in a folder; False, and said on the page, where it holds none."""
-        self.page.say("")
+        self.page.tell("")
         return self._try(lambda: self.at_hand.open(folder))
 
     def new(self) -> None:
         """Turn to a job of which nothing is known yet; the one at hand is kept."""
-        self.page.say("")
+        self.page.tell("")
         if self._try(self.at_hand.new):
             self.page.form.go_to("work_order")
 
@@ -200,16 +202,17 @@ class JobDesk:
         try:
             words = turn(self.at_hand.change)
         except MeterlogError as error:
-            self.page.say(remedy_here(str(error)))
+            self.page.tell(remedy_here(str(error)))
             return
-        self.page.say(f"{lead}: {words}." if words else "There is nothing to take back here.")
+        self.page.tell(f"{lead}: {words}." if words else say("There is nothing to take back here."))
         if words:
             self._kept_at = datetime.now().astimezone().strftime("%H:%M:%S")
             self._show_kept()
         self._show_turns()
 
     def _fit(self, side: Side) -> None:
-        self._try(lambda: self.at_hand.fit(side))
+        if self._try(lambda: self.at_hand.fit(side)):
+            self.page.tell("")
         self.page.show_fitted(self.at_hand.work.fitted)
 
     def _other_part(self) -> None:
@@ -221,9 +224,8 @@ class JobDesk:
         if named:
             self.page.form.go_to(named[0])
         else:
-            self.page.say(
-                "Only photos are missing." if missing else "Nothing is missing for a claim."
-            )
+            only = say("Only photos are missing."), say("Nothing is missing for a claim.")
+            self.page.tell(only[0] if missing else only[1])
 
     # Templates
 
@@ -237,20 +239,25 @@ class JobDesk:
             )
 
         if name and self._try(fill):
-            self.page.say(f"Empty fields are filled in from {name}; what stood there stays.")
+            self.page.tell(
+                say("Empty fields are filled in from {name}; what stood there stays.", name=name)
+            )
 
     def _keep_as(self, name: str) -> None:
         self.page.form.commit()
         if not name:
-            self.page.say("Give the template a name first.")
+            self.page.tell(say("Give the template a name first."))
             self.page.templates.name.setFocus(Qt.FocusReason.TabFocusReason)
         elif self._try(lambda: self._templates.keep(name, self.at_hand.card)):
             self.page.templates.name.clear()
             self.page.templates.show_names(self._templates.names())
             self.page.templates.box.setCurrentText(name)
-            self.page.say(
-                f"Kept as template {name}, without what belongs to this one job "
-                "(customer, complaint, serial numbers, dates, photos)."
+            self.page.tell(
+                say(
+                    "Kept as template {name}, without what belongs to this one job"
+                    " (customer, complaint, serial numbers, dates, photos).",
+                    name=name,
+                )
             )
 
     # What is shown
@@ -315,6 +322,6 @@ class JobDesk:
         try:
             do()
         except MeterlogError as error:
-            self.page.say(remedy_here(str(error)))
+            self.page.tell(remedy_here(str(error)))
             return False
         return True

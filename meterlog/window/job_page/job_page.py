@@ -95,7 +95,7 @@ class JobPage(QWidget):
             page.addWidget(widget)
         page.addWidget(split, 1)
 
-    def say(self, words: str) -> None:
+    def tell(self, words: str) -> None:
         """Say something about the job; empty takes it away."""
         self.said.setText(words)
         self.said.setVisible(bool(words))

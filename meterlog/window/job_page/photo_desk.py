@@ -75,14 +75,14 @@ class PhotoDesk:
         try:
             job = self._at_hand.begin()
         except MeterlogError as error:
-            self._page.say(remedy_here(str(error)))
+            self._page.tell(remedy_here(str(error)))
             return
         if self._copying.begin(lambda progress: copy_in(files, job, progress)):
             self._copied_to = job
-            self._page.say("")
+            self._page.tell("")
             self.tick()
         else:
-            self._page.say("Photos are being copied: add these when that is done.")
+            self._page.tell(say("Photos are being copied: add these when that is done."))
 
     def remove(self, name: str) -> None:
         """Take a photo off the card; its file stays."""
@@ -90,7 +90,12 @@ class PhotoDesk:
             say("photo {name} taken off", name=PurePath(name).name),
             lambda card: _with_photos(card, [one for one in card.photos if one != name]),
         )
-        self._page.say(f"{PurePath(name).name} is off the card. Its file stays; undo puts it back.")
+        self._page.tell(
+            say(
+                "{name} is off the card. Its file stays; undo puts it back.",
+                name=PurePath(name).name,
+            )
+        )
 
     def look_again(self) -> None:
         """Make the small pictures anew where they are not those of the card."""
@@ -123,14 +128,14 @@ class PhotoDesk:
             if thumbs is not None and self._wanted == self._shown:
                 self._page.photos.show_photos(thumbs)
             if trouble:
-                self._page.say(trouble)
+                self._page.tell(trouble)
         if not self._making.busy and self._wanted != self._shown:
             self.look_again()
 
     def _take(self, names: tuple[str, ...] | None, trouble: str) -> None:
         """Put what was copied on the card of the job it was copied for."""
         if trouble:
-            self._page.say(trouble)
+            self._page.tell(trouble)
         if not names or self._copied_to is None:
             return
 
@@ -147,7 +152,7 @@ class PhotoDesk:
         try:
             change_card(self._copied_to / CARD, change)
         except MeterlogError as error:
-            self._page.say(remedy_here(str(error)))
+            self._page.tell(remedy_here(str(error)))
 
     @property
     def copying(self) -> bool:

@@ -724,8 +724,20 @@
         <translation> Nach gemeinsamen Stufen gemessen; {0}.</translation>
     </message>
     <message>
+        <source> at speeds {0}</source>
+        <translation> bei den Stufen {0}</translation>
+    </message>
+    <message>
+        <source> at speeds {0} and {1}</source>
+        <translation> bei den Stufen {0} und {1}</translation>
+    </message>
+    <message>
         <source>({0} more like it)</source>
         <translation>({0} weitere dieser Art)</translation>
+    </message>
+    <message>
+        <source>, and the motor voltage is not read in both: charge it, or measure the motor voltage</source>
+        <translation>, und die Motorspannung wird nicht in beiden gelesen: laden, oder die Motorspannung messen</translation>
     </message>
     <message>
         <source>, as what is not in could turn the verdict over</source>
@@ -734,6 +746,22 @@
     <message>
         <source>, not all of them compared with published sheets</source>
         <translation>, nicht alle davon mit veröffentlichten Blättern verglichen</translation>
+    </message>
+    <message>
+        <source>12.4 V against 13.9 V makes 20 % of current, the commonest false difference</source>
+        <translation>12,4 V gegen 13,9 V machen 20 % Strom aus, der häufigste falsche Unterschied</translation>
+    </message>
+    <message>
+        <source>; brought to the same motor voltage, that is taken out</source>
+        <translation>; auf dieselbe Motorspannung gebracht, ist das herausgerechnet</translation>
+    </message>
+    <message>
+        <source>; say whether the engine ran</source>
+        <translation>; angeben, ob der Fahrzeugmotor lief</translation>
+    </message>
+    <message>
+        <source>At the highest speed {0} V stood across the old motor and {1} V across the new one: these are different supplies, or a reading is wrong. Check where the probes were, and the nominal voltage.</source>
+        <translation>Auf höchster Stufe lagen am alten Motor {0} V und am neuen {1} V an: das sind verschiedene Bordnetze, oder ein Messwert ist falsch. Prüfen, wo die Messspitzen saßen, und die Nennspannung.</translation>
     </message>
     <message>
         <source>A{0} may open by what was seen and need not: can&apos;t tell. The current stood {1}. Between the rows taken as a line in logarithms. The opening times of the very fuse would settle it.</source>
@@ -746,6 +774,14 @@
     <message>
         <source>By what was seen {0} can&apos;t open: it stands nearest to it at {1} % ({2} A), {3} s of the {4} s it lasts at least: pass.</source>
         <translation>Nach dem Gelesenen kann {0} nicht auslösen: am nächsten kommt es bei {1} % ({2} A), {3} s der {4} s, die sie mindestens hält: bestanden.</translation>
+    </message>
+    <message>
+        <source>Differs</source>
+        <translation>Anders</translation>
+    </message>
+    <message>
+        <source>Differs: the battery had {0} V, now {1} V: {2}.</source>
+        <translation>Anders: die Batterie hatte {0} V, jetzt {1} V: {2}.</translation>
     </message>
     <message>
         <source>Heat in the controller: can&apos;t tell; {0}.</source>
@@ -764,8 +800,24 @@
         <translation>Wie gut die Zeiten von {0} zueinander passen, ist nicht bekannt: welche von zwei nahen Flanken zuerst kam, ist daraus nicht zu sagen.</translation>
     </message>
     <message>
+        <source>NOT COMPARABLE</source>
+        <translation>NICHT VERGLEICHBAR</translation>
+    </message>
+    <message>
         <source>Next: {0}</source>
         <translation>Als Nächstes: {0}</translation>
+    </message>
+    <message>
+        <source>No zero of {0} was taken: {1}</source>
+        <translation>Kein Nullpunkt genommen ({0}): {1}</translation>
+    </message>
+    <message>
+        <source>Not stated: the battery had {0} V; say what it has now.</source>
+        <translation>Nicht angegeben: die Batterie hatte {0} V; angeben, was sie jetzt hat.</translation>
+    </message>
+    <message>
+        <source>Not stated: {0} was {1}; say what it is now.</source>
+        <translation>Nicht angegeben: {0} war {1}; angeben, was es jetzt ist.</translation>
     </message>
     <message>
         <source>Opening of {0}: can&apos;t tell, as {1}.</source>
@@ -778,6 +830,10 @@
     <message>
         <source>Steady load on {0}: {1} of the {2} A fuse&apos;s rating{3}; allowed {4} %: {5}.</source>
         <translation>Dauerlast auf {0}: {1} des Nennwerts der {2}-A-Sicherung{3}; erlaubt {4} %: {5}.</translation>
+    </message>
+    <message>
+        <source>Taking the zero of {0}: leave the clamp empty and shut for {1} s.</source>
+        <translation>Nullpunkt wird genommen ({0}): die Zange {1} s lang leer und geschlossen lassen.</translation>
     </message>
     <message>
         <source>The current never reached {0} % of the rating ({1} A): by what was seen {2} can&apos;t open: pass.</source>
@@ -836,6 +892,10 @@
         <translation>{0} zeigt {1} V ab {2} s {3} statt {4} V, aber der Strom blieb bei {5} A: die Messspitze hat sich bewegt, nicht der Kreis. Die Spitze befestigen und neu messen, bevor man dieser Spannung traut.</translation>
     </message>
     <message>
+        <source>The {0} was {1} for the old and {2} for the new: {3}.</source>
+        <translation>{0}: beim alten {1}, beim neuen {2}: {3}.</translation>
+    </message>
+    <message>
         <source>There are stretches without data: what happened then is not known.</source>
         <translation>Es gibt Abschnitte ohne Daten: was da geschah, ist nicht bekannt.</translation>
     </message>
@@ -858,6 +918,10 @@
     <message>
         <source>These are {0} readings: they prove nothing of a vehicle.</source>
         <translation>Dies sind {0} Messwerte: sie beweisen nichts über ein Fahrzeug.</translation>
+    </message>
+    <message>
+        <source>This finds damage and edits. It can&apos;t find somebody who seals anew: write the seal on the work order when the recording is made, and compare it.</source>
+        <translation>Das findet Schäden und Änderungen. Wer neu siegelt, wird damit nicht gefunden: das Siegel beim Aufzeichnen auf den Auftrag schreiben und vergleichen.</translation>
     </message>
     <message>
         <source>This is likely</source>
@@ -920,12 +984,28 @@
         <translation>Bei ausgeschaltetem Gebläse zeigt der Strom {0} A: die Zange nullen oder finden, was den Kreis an hält, bevor man kleinen Strömen traut.</translation>
     </message>
     <message>
+        <source>Zero of {0}: {1} {2} are subtracted from now on (scatter {3} {4}, {5} readings).</source>
+        <translation>Nullpunkt ({0}): {1} {2} werden ab jetzt abgezogen (Streuung {3} {4}, {5} Messwerte).</translation>
+    </message>
+    <message>
+        <source>a centrifugal fan draws LESS through a clogged filter (by about 12 % at 80 % of the air, 40 % at 40 %) and more without one</source>
+        <translation>ein Radialgebläse zieht durch einen zugesetzten Filter WENIGER (etwa 12 % bei 80 % der Luft, 40 % bei 40 %) und ohne Filter mehr</translation>
+    </message>
+    <message>
         <source>a check holds {0} readings, and this has {1}.</source>
         <translation>eine Prüfung fasst {0} Messungen, diese hat {1}.</translation>
     </message>
     <message>
+        <source>a current is flowing</source>
+        <translation>es fließt ein Strom</translation>
+    </message>
+    <message>
         <source>a jumper from {0} to {1} would be a short circuit of about {2} A.</source>
         <translation>eine Brücke von {0} nach {1} wäre ein Kurzschluss mit etwa {2} A.</translation>
+    </message>
+    <message>
+        <source>a motor that warms up draws 3 to 5 % less over 5 to 10 minutes; wait 3 minutes</source>
+        <translation>ein Motor, der warm wird, zieht über 5 bis 10 Minuten 3 bis 5 % weniger; 3 Minuten warten</translation>
     </message>
     <message>
         <source>a sound {0} A {1} fuse</source>
@@ -948,8 +1028,24 @@
         <translation>nach einem Aussetzer</translation>
     </message>
     <message>
+        <source>air</source>
+        <translation>Luftverteilung</translation>
+    </message>
+    <message>
         <source>allowed {0} to {1} A</source>
         <translation>erlaubt {0} bis {1} A</translation>
+    </message>
+    <message>
+        <source>an automatic control may change speed or flaps by itself; the steps tell</source>
+        <translation>eine Automatik kann Stufe oder Klappen von selbst ändern; die Stufen zeigen es</translation>
+    </message>
+    <message>
+        <source>an automatic control may change the flaps by itself</source>
+        <translation>eine Automatik kann die Klappen von selbst ändern</translation>
+    </message>
+    <message>
+        <source>an open housing lets more air through: the current is 15 to 25 % higher</source>
+        <translation>ein offenes Gehäuse lässt mehr Luft durch: der Strom ist 15 bis 25 % höher</translation>
     </message>
     <message>
         <source>and</source>
@@ -1004,8 +1100,16 @@
         <translation>Klicken zu hören</translation>
     </message>
     <message>
+        <source>cold air is denser: 30 K colder makes about 10 % more current</source>
+        <translation>kalte Luft ist dichter: 30 K kälter machen etwa 10 % mehr Strom aus</translation>
+    </message>
+    <message>
         <source>connectors moved</source>
         <translation>Stecker bewegt</translation>
+    </message>
+    <message>
+        <source>control</source>
+        <translation>Steuerung</translation>
     </message>
     <message>
         <source>controller</source>
@@ -1076,6 +1180,14 @@
         <translation>Anzeigesegmente kommen, aber nicht wie im Profil</translation>
     </message>
     <message>
+        <source>fresh against recirculated air makes up to 10 % either way</source>
+        <translation>Frischluft gegen Umluft macht bis zu 10 % aus, in beide Richtungen</translation>
+    </message>
+    <message>
+        <source>fresh or recirculated air makes up to 10 %</source>
+        <translation>Frischluft oder Umluft macht bis zu 10 % aus</translation>
+    </message>
+    <message>
         <source>full voltage across the motor, next to no current</source>
         <translation>volle Spannung am Motor, fast kein Strom</translation>
     </message>
@@ -1100,8 +1212,16 @@
         <translation>Hochvolt</translation>
     </message>
     <message>
+        <source>housing</source>
+        <translation>Gehäuse</translation>
+    </message>
+    <message>
         <source>imported</source>
         <translation>importierte</translation>
+    </message>
+    <message>
+        <source>intake</source>
+        <translation>Luftansaugung</translation>
     </message>
     <message>
         <source>it changed its measuring range ({0})</source>
@@ -1180,6 +1300,10 @@
         <translation>laufendes Gebläse</translation>
     </message>
     <message>
+        <source>no answer within {0} s</source>
+        <translation>keine Antwort innerhalb von {0} s</translation>
+    </message>
+    <message>
         <source>no click</source>
         <translation>kein Klicken</translation>
     </message>
@@ -1252,6 +1376,18 @@
         <translation>alt {0}, neu {1} ({2}): das neue zieht {3} ({4}) {5}; {6}</translation>
     </message>
     <message>
+        <source>on the bench a fan with its wheel draws 15 to 25 % more than in the vehicle, a motor without its wheel 2 to 4 A</source>
+        <translation>auf der Werkbank zieht ein Gebläse mit Rad 15 bis 25 % mehr als im Fahrzeug, ein Motor ohne Rad 2 bis 4 A</translation>
+    </message>
+    <message>
+        <source>on the bench the current is another</source>
+        <translation>auf der Werkbank ist der Strom ein anderer</translation>
+    </message>
+    <message>
+        <source>one had not warmed up: 3 to 5 % over 5 to 10 minutes</source>
+        <translation>einer war noch nicht warm: 3 bis 5 % über 5 bis 10 Minuten</translation>
+    </message>
+    <message>
         <source>open again</source>
         <translation>wieder offen</translation>
     </message>
@@ -1262,6 +1398,10 @@
     <message>
         <source>pass</source>
         <translation>bestanden</translation>
+    </message>
+    <message>
+        <source>place</source>
+        <translation>Einbauort</translation>
     </message>
     <message>
         <source>place or test point</source>
@@ -1296,6 +1436,10 @@
         <translation>Relaisausgang oder Batterie</translation>
     </message>
     <message>
+        <source>repeats</source>
+        <translation>Wiederholungen</translation>
+    </message>
+    <message>
         <source>return</source>
         <translation>Rückkehr</translation>
     </message>
@@ -1306,6 +1450,18 @@
     <message>
         <source>simulated</source>
         <translation>simulierte</translation>
+    </message>
+    <message>
+        <source>sleep is blocked while recording</source>
+        <translation>Ruhezustand gesperrt, solange aufgezeichnet wird</translation>
+    </message>
+    <message>
+        <source>sleep is not blocked</source>
+        <translation>Ruhezustand nicht gesperrt</translation>
+    </message>
+    <message>
+        <source>speed {0} is commanded, so that the fan may be running</source>
+        <translation>Stufe {0} ist befohlen, das Gebläse kann also laufen</translation>
     </message>
     <message>
         <source>speed {0} was commanded at {1} s</source>
@@ -1332,6 +1488,10 @@
         <translation>Text kommt, aber nicht wie im Profil</translation>
     </message>
     <message>
+        <source>the air&apos;s density alone makes {0} % of current at the new one</source>
+        <translation>allein die Dichte der Luft macht beim neuen {0} % Strom aus</translation>
+    </message>
+    <message>
         <source>the command was gone</source>
         <translation>die Ansteuerung weg war</translation>
     </message>
@@ -1352,6 +1512,10 @@
         <translation>der Stromkanal ist zu bezweifeln: {0}</translation>
     </message>
     <message>
+        <source>the current goes with the voltage</source>
+        <translation>der Strom geht mit der Spannung</translation>
+    </message>
+    <message>
         <source>the current moved by {0} A</source>
         <translation>der Strom sich um {0} A bewegte</translation>
     </message>
@@ -1368,6 +1532,10 @@
         <translation>Plus ging weg (Sicherung, Relais, Stecker oder Leitung vor dem Motor)</translation>
     </message>
     <message>
+        <source>the flaps make 3 to 10 %</source>
+        <translation>die Klappen machen 3 bis 10 % aus</translation>
+    </message>
+    <message>
         <source>the ground side opened (controller, its command, ground or connector)</source>
         <translation>die Masseseite öffnete (Regler, seine Ansteuerung, Masse oder Stecker)</translation>
     </message>
@@ -1376,8 +1544,16 @@
         <translation>die Masseseite offen war</translation>
     </message>
     <message>
+        <source>the leads are on something</source>
+        <translation>die Leitungen liegen an etwas an</translation>
+    </message>
+    <message>
         <source>the meter shows</source>
         <translation>das Messgerät zeigt</translation>
+    </message>
+    <message>
+        <source>the meter shows an overload. Choose a wider range and take it again.</source>
+        <translation>das Messgerät zeigt Überlauf. Einen größeren Bereich wählen und ihn neu nehmen.</translation>
     </message>
     <message>
         <source>the meter&apos;s input resistance must be above 0 Ω.</source>
@@ -1390,6 +1566,14 @@
     <message>
         <source>the other readings</source>
         <translation>den anderen Messungen</translation>
+    </message>
+    <message>
+        <source>the readings move too much (scatter {0} {1}, at most {2} {3}): is the fan running, or the clamp being moved? Leave it empty, shut and still.</source>
+        <translation>die Messwerte bewegen sich zu sehr (Streuung {0} {1}, höchstens {2} {3}): läuft das Gebläse, oder wird die Zange bewegt? Sie leer, geschlossen und ruhig lassen.</translation>
+    </message>
+    <message>
+        <source>the recording ended first.</source>
+        <translation>die Aufzeichnung endete vorher.</translation>
     </message>
     <message>
         <source>the rest</source>
@@ -1430,6 +1614,10 @@
     <message>
         <source>they differ beyond the uncertainty</source>
         <translation>sie unterscheiden sich über die Unsicherheit hinaus</translation>
+    </message>
+    <message>
+        <source>towards the face most air flows; floor and defrost take 3 to 10 % less</source>
+        <translation>zum Gesicht strömt die meiste Luft; Fußraum und Scheibe nehmen 3 bis 10 % weniger</translation>
     </message>
     <message>
         <source>typed</source>
@@ -1484,8 +1672,20 @@
         <translation>welcher Eintrag auch weggelassen wird</translation>
     </message>
     <message>
+        <source>windows make up to 5 %</source>
+        <translation>Fenster machen bis zu 5 % aus</translation>
+    </message>
+    <message>
         <source>with any one entry left out still {0}, or more</source>
         <translation>ohne irgendeinen einzelnen Eintrag noch {0} oder mehr</translation>
+    </message>
+    <message>
+        <source>with the housing open the current is 15 to 25 % higher</source>
+        <translation>mit offenem Gehäuse ist der Strom 15 bis 25 % höher</translation>
+    </message>
+    <message>
+        <source>with windows shut the current is up to 5 % lower</source>
+        <translation>mit geschlossenen Fenstern ist der Strom bis zu 5 % niedriger</translation>
     </message>
     <message>
         <source>within what good ones draw</source>
@@ -1532,6 +1732,14 @@
         <translation>{0} gegen {1} als gut genommene.{2}</translation>
     </message>
     <message>
+        <source>{0} and {1} do not hold the same number of steady running speeds: their order by current does not tell which belongs to which. Record the same speeds in both.</source>
+        <translation>{0} und {1} haben nicht gleich viele Stufen mit ruhigem Lauf: ihre Reihenfolge nach Strom sagt nicht, welche zu welcher gehört. In beiden dieselben Stufen aufzeichnen.</translation>
+    </message>
+    <message>
+        <source>{0} and {1} have no commanded speed with steady, undoubted current in common. Record the same speeds in both, each for at least some seconds.</source>
+        <translation>{0} und {1} haben keine befohlene Stufe mit ruhigem, unbezweifeltem Strom gemeinsam. In beiden dieselben Stufen aufzeichnen, jede einige Sekunden lang.</translation>
+    </message>
+    <message>
         <source>{0} at speed {1}</source>
         <translation>{0} bei Stufe {1}</translation>
     </message>
@@ -1572,6 +1780,18 @@
         <translation>{0} Lücken, die längste {1} s</translation>
     </message>
     <message>
+        <source>{0} holds no commanded speeds, so that nothing tells which steps belong together.</source>
+        <translation>{0} enthält keine befohlenen Stufen, so dass nichts sagt, welche zusammengehören.</translation>
+    </message>
+    <message>
+        <source>{0} holds no commanded speeds, so that nothing tells which steps belong together. Compare with --speed-by-current to pair them by order of current.</source>
+        <translation>{0} enthält keine befohlenen Stufen, so dass nichts sagt, welche zusammengehören. Mit --speed-by-current vergleichen, um sie nach Strom zu paaren.</translation>
+    </message>
+    <message>
+        <source>{0} holds no readings; there is nothing to compare.</source>
+        <translation>{0} enthält keine Messwerte; es gibt nichts zu vergleichen.</translation>
+    </message>
+    <message>
         <source>{0} is likely ({1})</source>
         <translation>{0} ist wahrscheinlich ({1})</translation>
     </message>
@@ -1582,6 +1802,10 @@
     <message>
         <source>{0} is likely ({1}), but nothing was </source>
         <translation>{0} ist wahrscheinlich ({1}), aber nichts wurde </translation>
+    </message>
+    <message>
+        <source>{0} is simulated and {1} is {2}: a simulated fan says nothing of a real one. Compare two of one kind.</source>
+        <translation>{0} ist simuliert und {1} ist {2}: ein simuliertes Gebläse sagt nichts über ein wirkliches. Zwei der gleichen Art vergleichen.</translation>
     </message>
     <message>
         <source>{0} loss(es) of current beside an off or on command, shorter than {1} s (command_lag_s), are taken for the command.</source>
@@ -1620,6 +1844,10 @@
         <translation>{0} von {1} Messungen passen zu keinem Fehler, den dieser Kreis haben kann: nichts ist gesagt. Prüfen, ob es dieser Stromlauf ist, ob Zündung, Stufe, Stecker und Sicherungen waren wie eingegeben, und wo die andere Leitung saß; dann eine neue Prüfung beginnen.</translation>
     </message>
     <message>
+        <source>{0} readings in {1} s, {2} are needed. Is the meter on, and sending?</source>
+        <translation>{0} Messwerte in {1} s, {2} sind nötig. Ist das Messgerät an, und sendet es?</translation>
+    </message>
+    <message>
         <source>{0} s at {1} % or above{2}</source>
         <translation>{0} s bei {1} % oder darüber{2}</translation>
     </message>
@@ -1652,16 +1880,36 @@
         <translation>{0}-mal Klopfen änderte nichts: der Strom blieb, wie er war.</translation>
     </message>
     <message>
+        <source>{0} times {1} between {2} s and {3} s, {4} s together{5}</source>
+        <translation>{0}-mal {1} zwischen {2} s und {3} s, zusammen {4} s{5}</translation>
+    </message>
+    <message>
         <source>{0} times {1} between {2} s and {3} s, {4} s together{5}; the longest: {6}</source>
         <translation>{0}-mal {1} zwischen {2} s und {3} s, zusammen {4} s{5}; der längste: {6}</translation>
+    </message>
+    <message>
+        <source>{0} was recorded for {1} V and {2} for {3} V nominal: these are different motors. Record both with limits of the same nominal voltage.</source>
+        <translation>{0} wurde für {1} V aufgezeichnet und {2} für {3} V Nennspannung: das sind verschiedene Motoren. Beide mit Grenzen derselben Nennspannung aufzeichnen.</translation>
     </message>
     <message>
         <source>{0} was {1} ms later than {2}, which is subtracted</source>
         <translation>{0} war {1} ms später als {2}, was abgezogen ist</translation>
     </message>
     <message>
+        <source>{0} was {1}, now {2}</source>
+        <translation>{0} war {1}, jetzt {2}</translation>
+    </message>
+    <message>
         <source>{0} {1} can&apos;t be on a {2} V circuit (at most {3} {4}).</source>
         <translation>{0} {1} kann es in einem Kreis mit {2} V nicht geben (höchstens {3} {4}).</translation>
+    </message>
+    <message>
+        <source>{0} {1} is no zero (at most {2} {3}): {4}. Take the clamp off the wire and shut it, then take the zero again.</source>
+        <translation>{0} {1} sind kein Nullpunkt (höchstens {2} {3}): {4}. Die Zange von der Leitung nehmen und schließen, dann den Nullpunkt neu nehmen.</translation>
+    </message>
+    <message>
+        <source>{0}, and the motor voltage was not read; measure both with the engine the same</source>
+        <translation>{0}, und die Motorspannung wurde nicht gelesen; beide mit gleichem Zustand des Fahrzeugmotors messen</translation>
     </message>
     <message>
         <source>{0}, battery &apos;{1}&apos; would give {2} A: a short circuit.</source>
@@ -1684,6 +1932,14 @@
         <translation>{0}. Der Regler taktet, sodass die Sicherung weniger führt als der Motor: nicht zu sagen; der Strom durch die Sicherung selbst würde es klären.</translation>
     </message>
     <message>
+        <source>{0}: NOT as it was packed.</source>
+        <translation>{0}: NICHT wie gepackt.</translation>
+    </message>
+    <message>
+        <source>{0}: NOT as sealed.</source>
+        <translation>{0}: NICHT wie gesiegelt.</translation>
+    </message>
+    <message>
         <source>{0}: a voltage drop tells about a connection only while current flows; the fan was not running.</source>
         <translation>{0}: ein Spannungsfall sagt nur bei fließendem Strom etwas über eine Verbindung; das Gebläse lief nicht.</translation>
     </message>
@@ -1704,12 +1960,28 @@
         <translation>{0}: nicht bestanden. Da sie nicht auslöste, hat sie nicht diesen Nennwert oder diese Art, oder die Zange zeigt zu viel, oder der Strom geht anders: zuerst die Sicherung ansehen.</translation>
     </message>
     <message>
+        <source>{0}: intact. Every file agrees with the seal.</source>
+        <translation>{0}: unverändert. Jede Datei stimmt mit dem Siegel überein.</translation>
+    </message>
+    <message>
+        <source>{0}: intact. {1} files agree with the lists of the pack.</source>
+        <translation>{0}: unverändert. {1} Dateien stimmen mit den Listen des Pakets überein.</translation>
+    </message>
+    <message>
+        <source>{0}: no channel read the motor current; there is nothing to compare.</source>
+        <translation>{0}: kein Kanal las den Motorstrom; es gibt nichts zu vergleichen.</translation>
+    </message>
+    <message>
         <source>{0}: no reading was typed for this time</source>
         <translation>{0}: für diese Zeit wurde kein Messwert eingetippt</translation>
     </message>
     <message>
         <source>{0}: the controller turns {1}{2} into heat ({3} V over it, {4}); allowed up to {5} W: {6}{7}.</source>
         <translation>{0}: der Regler setzt {1}{2} in Wärme um ({3} V an ihm, {4}); erlaubt bis {5} W: {6}{7}.</translation>
+    </message>
+    <message>
+        <source>{0}: the current may be off by a factor of ten. {1} Put that right and measure again.</source>
+        <translation>{0}: der Strom kann um den Faktor zehn falsch sein. {1} Das in Ordnung bringen und neu messen.</translation>
     </message>
     <message>
         <source>{0}: with a plug off nothing flows, so a good voltage there tells nothing about resistance. Measure plugged in, with the fan on high.</source>
@@ -1724,12 +1996,24 @@
         <translation>{0}; verlangt sind alle.</translation>
     </message>
     <message>
+        <source>{0}; measure both in the same state</source>
+        <translation>{0}; beide im gleichen Zustand messen</translation>
+    </message>
+    <message>
+        <source>{0}; new against used counts as up to 10 %</source>
+        <translation>{0}; neu gegen gebraucht zählt als bis zu 10 %</translation>
+    </message>
+    <message>
         <source>{0}; no command recorded</source>
         <translation>{0}; keine Schaltung aufgezeichnet</translation>
     </message>
     <message>
         <source>{0}; one more test before parts are ordered tells it from {1}.</source>
         <translation>{0}; eine weitere Messung vor der Bestellung unterscheidet es von {1}.</translation>
+    </message>
+    <message>
+        <source>{0}; say in what state it was</source>
+        <translation>{0}; angeben, in welchem Zustand er war</translation>
     </message>
     <message>
         <source>{0}; {1} or more are asked for.</source>
@@ -1887,10 +2171,6 @@
         <translation>Eine Aufzeichnung läuft: C drücken oder „Neu vergleichen“, um trotzdem zu vergleichen.</translation>
     </message>
     <message>
-        <source>A recording is under way: stop it first, then make the pack.</source>
-        <translation>Eine Aufzeichnung läuft: erst beenden, dann das Paket machen.</translation>
-    </message>
-    <message>
         <source>A second run behind the trace: its folder</source>
         <translation>Ein zweiter Lauf hinter der Kurve: sein Ordner</translation>
     </message>
@@ -2042,8 +2322,20 @@
         <translation>Prüfen</translation>
     </message>
     <message>
+        <source>Check that it is on and its lead plugged in, or choose another meter or port on the Meters page.</source>
+        <translation>Prüfen, ob es eingeschaltet und seine Leitung eingesteckt ist, oder auf der Seite Messgeräte ein anderes Gerät oder einen anderen Anschluss wählen.</translation>
+    </message>
+    <message>
+        <source>Choose above the port that this meter is plugged into, then start again.</source>
+        <translation>Oben den Anschluss wählen, in dem dieses Messgerät steckt, dann neu starten.</translation>
+    </message>
+    <message>
         <source>Choose an empty folder for the pack</source>
         <translation>Leeren Ordner für das Paket wählen</translation>
+    </message>
+    <message>
+        <source>Choose another folder on the Meters page, then start again.</source>
+        <translation>Auf der Seite Messgeräte einen anderen Ordner wählen, dann neu starten.</translation>
     </message>
     <message>
         <source>Choose it again when the disk or the card is there and has room.</source>
@@ -2102,10 +2394,6 @@
         <translation>Zip oder PDF eines Pakets wählen</translation>
     </message>
     <message>
-        <source>Choose what a foot pedal, a ring or a spare key shall do, press Bind, then press it. The keys that are always there stay; a key of your own goes before them.</source>
-        <translation>Wählen, was ein Fußpedal, ein Ring oder eine freie Taste tun soll, Belegen drücken, dann die Taste. Die festen Tasten bleiben; eine eigene Taste geht vor.</translation>
-    </message>
-    <message>
         <source>Choose…</source>
         <translation>Wählen…</translation>
     </message>
@@ -2136,6 +2424,10 @@
     <message>
         <source>Click</source>
         <translation>Klicken</translation>
+    </message>
+    <message>
+        <source>Colours</source>
+        <translation>Farben</translation>
     </message>
     <message>
         <source>Compare again</source>
@@ -2194,10 +2486,6 @@
         <translation>Datumscode</translation>
     </message>
     <message>
-        <source>Day / dark</source>
-        <translation>Hell / dunkel</translation>
-    </message>
-    <message>
         <source>Decimal comma in tables</source>
         <translation>Dezimalkomma in Tabellen</translation>
     </message>
@@ -2244,6 +2532,10 @@
     <message>
         <source>Edits on top of the recording</source>
         <translation>Nachträge zur Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>Empty fields are filled in from {name}; what stood there stays.</source>
+        <translation>Leere Felder sind aus {name} ausgefüllt; was dort stand, bleibt.</translation>
     </message>
     <message>
         <source>End</source>
@@ -2350,6 +2642,10 @@
         <translation>FEHLT: die Datei ist nicht mehr da</translation>
     </message>
     <message>
+        <source>Give the template a name first.</source>
+        <translation>Zuerst der Vorlage einen Namen geben.</translation>
+    </message>
+    <message>
         <source>Go in from the back of the connector, don&apos;t pierce insulation, don&apos;t spread terminals. Keep two bare pins from touching.</source>
         <translation>Von hinten in den Stecker messen, keine Isolierung durchstechen, Kontakte nicht aufweiten. Zwei blanke Stifte dürfen sich nicht berühren.</translation>
     </message>
@@ -2388,6 +2684,10 @@
     <message>
         <source>How it is made</source>
         <translation>Wie es gemacht wird</translation>
+    </message>
+    <message>
+        <source>I (A)</source>
+        <translation>I (A)</translation>
     </message>
     <message>
         <source>IMPORTED</source>
@@ -2482,6 +2782,10 @@
         <translation>Gespeichert</translation>
     </message>
     <message>
+        <source>Kept as template {name}, without what belongs to this one job (customer, complaint, serial numbers, dates, photos).</source>
+        <translation>Als Vorlage {name} behalten, ohne was nur zu diesem Auftrag gehört (Kunde, Beanstandung, Seriennummern, Daten, Fotos).</translation>
+    </message>
+    <message>
         <source>Kept at</source>
         <translation>Aufbewahrt bei</translation>
     </message>
@@ -2560,6 +2864,10 @@
     <message>
         <source>Meters</source>
         <translation>Messgeräte</translation>
+    </message>
+    <message>
+        <source>Meters, Circuit, Trace; else: stop</source>
+        <translation>Messgeräte, Stromlauf, Kurve; sonst Stopp</translation>
     </message>
     <message>
         <source>Missing for a claim: {missing}</source>
@@ -2686,6 +2994,10 @@
         <translation>Noch nicht gespeichert: {names}.</translation>
     </message>
     <message>
+        <source>Not kept: {left}. Close once more to leave without it.</source>
+        <translation>Nicht behalten: {left}. Noch einmal schließen, um ohne das zu gehen.</translation>
+    </message>
+    <message>
         <source>Not seen: {what}</source>
         <translation>Nicht zu sehen: {what}</translation>
     </message>
@@ -2732,6 +3044,10 @@
     <message>
         <source>Nothing is missing for a claim</source>
         <translation>Für den Antrag fehlt nichts</translation>
+    </message>
+    <message>
+        <source>Nothing is missing for a claim.</source>
+        <translation>Für einen Antrag fehlt nichts.</translation>
     </message>
     <message>
         <source>Nothing is stated yet.</source>
@@ -2790,6 +3106,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>Old part</source>
         <translation>Altes Teil</translation>
+    </message>
+    <message>
+        <source>Only photos are missing.</source>
+        <translation>Nur Fotos fehlen.</translation>
     </message>
     <message>
         <source>Open a job: choose its folder</source>
@@ -2882,6 +3202,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>Photos</source>
         <translation>Fotos</translation>
+    </message>
+    <message>
+        <source>Photos are being copied: add these when that is done.</source>
+        <translation>Fotos werden kopiert: diese danach hinzufügen.</translation>
     </message>
     <message>
         <source>Photos: {thumbs}</source>
@@ -3056,10 +3380,6 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Im Strom gefundene Stufen; 2?: Vorschlag Stufe 2</translation>
     </message>
     <message>
-        <source>Stop</source>
-        <translation>Stopp</translation>
-    </message>
-    <message>
         <source>Stop asking  (A)</source>
         <translation>Nicht mehr fragen  (A)</translation>
     </message>
@@ -3070,10 +3390,6 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>Stop the recording first; then open another one.</source>
         <translation>Erst die Aufzeichnung beenden; dann eine andere öffnen.</translation>
-    </message>
-    <message>
-        <source>Stop: press again</source>
-        <translation>Stopp: noch einmal</translation>
     </message>
     <message>
         <source>Stopping…</source>
@@ -3256,6 +3572,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Das Werkstatthandbuch des Fahrzeugs und die örtlichen Sicherheitsregeln gehen allem hier Gezeigten vor.</translation>
     </message>
     <message>
+        <source>The window could not be filled. Please report: {words}</source>
+        <translation>Das Fenster konnte nicht gefüllt werden. Bitte melden: {words}</translation>
+    </message>
+    <message>
         <source>The workshop that claims, with a contact, is not stated.</source>
         <translation>Die beantragende Werkstatt, mit Ansprechpartner, ist nicht angegeben.</translation>
     </message>
@@ -3270,6 +3590,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>There is no recording to claim by.</source>
         <translation>Es gibt keine Aufzeichnung für den Antrag.</translation>
+    </message>
+    <message>
+        <source>There is nothing to take back here.</source>
+        <translation>Hier gibt es nichts zurückzunehmen.</translation>
     </message>
     <message>
         <source>There is nothing to take back or to put in again.</source>
@@ -3298,6 +3622,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>Typed by hand</source>
         <translation>Von Hand</translation>
+    </message>
+    <message>
+        <source>U (V)</source>
+        <translation>U (V)</translation>
     </message>
     <message>
         <source>USB {vendor}:{product}</source>
@@ -3671,10 +3999,6 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Vorsicht</translation>
     </message>
     <message>
-        <source>change between day and dark footwell colours</source>
-        <translation>zwischen hellen Farben und dunklen für den Fußraum wechseln</translation>
-    </message>
-    <message>
         <source>channel of the probe that goes about</source>
         <translation>Kanal der Messspitze, die umhergeht</translation>
     </message>
@@ -3709,6 +4033,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>checking {name}…</source>
         <translation>{name} wird geprüft…</translation>
+    </message>
+    <message>
+        <source>choose a port, or type an address</source>
+        <translation>Anschluss wählen oder Adresse tippen</translation>
     </message>
     <message>
         <source>choose all</source>
@@ -3897,10 +4225,6 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Datum, Kilometerstand</translation>
     </message>
     <message>
-        <source>day, dark</source>
-        <translation>hell, dunkel</translation>
-    </message>
-    <message>
         <source>day, full, keys</source>
         <translation>hell, voll, Tasten</translation>
     </message>
@@ -4021,10 +4345,6 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>entry {id}, {sign}: {entry}</source>
         <translation>Eintrag {id}, {sign}: {entry}</translation>
-    </message>
-    <message>
-        <source>everywhere</source>
-        <translation>überall</translation>
     </message>
     <message>
         <source>exchange before and after</source>
@@ -4445,8 +4765,88 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Grenzwert</translation>
     </message>
     <message>
-        <source>limit {key}: {old} becomes {new}</source>
-        <translation>Grenzwert {key}: aus {old} wird {new}</translation>
+        <source>Choose what a foot pedal, a ring or a spare key shall do, press Bind, then press it. The keys that are always there stay; a key of your own goes before them. A page that needs a key itself takes it: see the key map at the bottom.</source>
+        <translation>Wählen, was ein Fußtaster, ein Ring oder eine freie Taste tun soll, Belegen drücken, dann sie drücken. Die Tasten, die es immer gibt, bleiben; eine eigene geht ihnen vor. Braucht eine Seite eine Taste selbst, nimmt sie sie: siehe die Tasten unten.</translation>
+    </message>
+    <message>
+        <source>Ctrl+1…7</source>
+        <translation>Strg+1…7</translation>
+    </message>
+    <message>
+        <source>Ctrl+M</source>
+        <translation>Strg+M</translation>
+    </message>
+    <message>
+        <source>Esc ends</source>
+        <translation>Esc beendet</translation>
+    </message>
+    <message>
+        <source>It is being recorded: stop the recording first.</source>
+        <translation>Sie läuft noch: erst die Aufzeichnung beenden.</translation>
+    </message>
+    <message>
+        <source>Stop the recording first, then make the pack.</source>
+        <translation>Erst die Aufzeichnung beenden, dann das Paket machen.</translation>
+    </message>
+    <message>
+        <source>Stop the recording first: this run is filed with the new part.</source>
+        <translation>Erst die Aufzeichnung stoppen: dieser Lauf ist beim neuen Teil abgelegt.</translation>
+    </message>
+    <message>
+        <source>Stop the recording first: this run is filed with the old part.</source>
+        <translation>Erst die Aufzeichnung stoppen: dieser Lauf ist beim alten Teil abgelegt.</translation>
+    </message>
+    <message>
+        <source>You may not write in {there}. Choose another folder.</source>
+        <translation>In {there} darf nicht geschrieben werden. Einen anderen Ordner wählen.</translation>
+    </message>
+    <message>
+        <source>all but Circuit</source>
+        <translation>alle außer Stromlauf</translation>
+    </message>
+    <message>
+        <source>all pages</source>
+        <translation>alle Seiten</translation>
+    </message>
+    <message>
+        <source>answer to a command within</source>
+        <translation>Antwort auf einen Befehl innerhalb von</translation>
+    </message>
+    <message>
+        <source>current limits hold at the reference voltage</source>
+        <translation>Stromgrenzen gelten bei Bezugsspannung</translation>
+    </message>
+    <message>
+        <source>guard band, part of U</source>
+        <translation>Schutzabstand, Teil von U</translation>
+    </message>
+    <message>
+        <source>highest current at speed {speed}</source>
+        <translation>höchster Strom bei Stufe {speed}</translation>
+    </message>
+    <message>
+        <source>highest heat in the controller</source>
+        <translation>höchste Wärme im Regler</translation>
+    </message>
+    <message>
+        <source>highest load of the fuse</source>
+        <translation>höchste Last der Sicherung</translation>
+    </message>
+    <message>
+        <source>highest voltage drop of the feed</source>
+        <translation>höchster Spannungsfall auf der Plusseite</translation>
+    </message>
+    <message>
+        <source>highest voltage drop of the ground</source>
+        <translation>höchster Spannungsfall auf der Masseseite</translation>
+    </message>
+    <message>
+        <source>kind of controller</source>
+        <translation>Art des Reglers</translation>
+    </message>
+    <message>
+        <source>kind of fuse</source>
+        <translation>Art der Sicherung</translation>
     </message>
     <message>
         <source>limits</source>
@@ -4485,12 +4885,20 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>in diesem Ordner nicht mehr suchen; darin wird nichts verändert</translation>
     </message>
     <message>
+        <source>looking back: F follows</source>
+        <translation>Rückblick: F folgt</translation>
+    </message>
+    <message>
         <source>looks</source>
         <translation>Aussehen</translation>
     </message>
     <message>
         <source>louder</source>
         <translation>lauter</translation>
+    </message>
+    <message>
+        <source>lowest current at speed {speed}</source>
+        <translation>kleinster Strom bei Stufe {speed}</translation>
     </message>
     <message>
         <source>maintenance before</source>
@@ -4599,6 +5007,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Motor Plus</translation>
     </message>
     <message>
+        <source>motor is driven from</source>
+        <translation>Motor gilt als angetrieben ab</translation>
+    </message>
+    <message>
         <source>motor is in</source>
         <translation>Motor ist</translation>
     </message>
@@ -4692,6 +5104,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>nächste vorher</translation>
     </message>
     <message>
+        <source>next colours: day, dark footwell, high contrast</source>
+        <translation>nächste Farben: Tag, dunkler Fußraum, hoher Kontrast</translation>
+    </message>
+    <message>
         <source>next sentence of the guide</source>
         <translation>nächster Satz der Führung</translation>
     </message>
@@ -4716,12 +5132,20 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>nächstes Fehlendes</translation>
     </message>
     <message>
+        <source>next to no current below</source>
+        <translation>fast kein Strom unter</translation>
+    </message>
+    <message>
         <source>no</source>
         <translation>nein</translation>
     </message>
     <message>
         <source>no current</source>
         <translation>kein Strom</translation>
+    </message>
+    <message>
+        <source>no current while slowing down, up to</source>
+        <translation>kein Strom beim Langsamerwerden bis</translation>
     </message>
     <message>
         <source>no data</source>
@@ -4764,6 +5188,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>kein kleines Bild davon möglich</translation>
     </message>
     <message>
+        <source>no sound</source>
+        <translation>kein Ton</translation>
+    </message>
+    <message>
         <source>no sound: the computer has no device for it; plug one in and press V</source>
         <translation>kein Ton: der Rechner hat kein Gerät dafür; eines einstecken und V drücken</translation>
     </message>
@@ -4784,8 +5212,8 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>keine Spannung</translation>
     </message>
     <message>
-        <source>nobody stated</source>
-        <translation>niemand angegeben</translation>
+        <source>nominal voltage</source>
+        <translation>Nennspannung</translation>
     </message>
     <message>
         <source>none</source>
@@ -5153,10 +5581,6 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Anschluss oder eine Adresse wie socket://host:port</translation>
     </message>
     <message>
-        <source>port, or socket://host:port</source>
-        <translation>Anschluss oder socket://host:port</translation>
-    </message>
-    <message>
         <source>possible</source>
         <translation>möglich</translation>
     </message>
@@ -5195,6 +5619,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>range</source>
         <translation>Bereich</translation>
+    </message>
+    <message>
+        <source>rating of the fuse</source>
+        <translation>Nennstrom der Sicherung</translation>
     </message>
     <message>
         <source>read back</source>
@@ -5270,6 +5698,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>wiederholen, was zurückgenommen wurde</translation>
     </message>
     <message>
+        <source>reference voltage</source>
+        <translation>Bezugsspannung</translation>
+    </message>
+    <message>
         <source>refused</source>
         <translation>abgewiesen</translation>
     </message>
@@ -5296,6 +5728,14 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>room on the disk</source>
         <translation>Platz auf dem Datenträger</translation>
+    </message>
+    <message>
+        <source>rotor is held from</source>
+        <translation>Läufer gilt als fest ab</translation>
+    </message>
+    <message>
+        <source>rule of decision</source>
+        <translation>Entscheidungsregel</translation>
     </message>
     <message>
         <source>running</source>
@@ -5358,6 +5798,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>several good ones</source>
         <translation>mehrere gute</translation>
+    </message>
+    <message>
+        <source>shortest condition told</source>
+        <translation>kürzester gemeldeter Zustand</translation>
     </message>
     <message>
         <source>should be: {expected_words}</source>
@@ -5453,6 +5897,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Start, Stopp</translation>
     </message>
     <message>
+        <source>start-up not judged for</source>
+        <translation>Anlauf ohne Urteil für</translation>
+    </message>
+    <message>
         <source>start; twice: stop</source>
         <translation>Start; zweimal: Stopp</translation>
     </message>
@@ -5489,6 +5937,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>stopping…</source>
         <translation>wird beendet…</translation>
+    </message>
+    <message>
+        <source>supply is there from</source>
+        <translation>Versorgung gilt als da ab</translation>
     </message>
     <message>
         <source>suspects: {told}</source>
@@ -5627,6 +6079,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>dieser Messpunkt ist unzugänglich</translation>
     </message>
     <message>
+        <source>threshold left when passed back by the part</source>
+        <translation>Schwelle verlassen bei Rückgang um den Teil</translation>
+    </message>
+    <message>
         <source>time since {what} ({unit}), as read</source>
         <translation>Zeit seit {what} ({unit}), wie gemessen</translation>
     </message>
@@ -5695,6 +6151,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>zurück</translation>
     </message>
     <message>
+        <source>undo mark</source>
+        <translation>Marke zurück</translation>
+    </message>
+    <message>
         <source>undo: drop what is not written, else the newest edit by one on top</source>
         <translation>zurück: Ungeschriebenes verwerfen, sonst den neuesten Nachtrag zurücknehmen</translation>
     </message>
@@ -5755,6 +6215,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>voltage and current against time</source>
         <translation>Spannung und Strom über der Zeit</translation>
+    </message>
+    <message>
+        <source>voltage over the brushes</source>
+        <translation>Spannung über den Bürsten</translation>
     </message>
     <message>
         <source>volts, age</source>
@@ -5849,6 +6313,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>was die Auftragskarte sagt</translation>
     </message>
     <message>
+        <source>what the keys do</source>
+        <translation>was die Tasten tun</translation>
+    </message>
+    <message>
         <source>what the lines are</source>
         <translation>was die Linien sind</translation>
     </message>
@@ -5897,12 +6365,20 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>wo der Auftrag gespeichert ist</translation>
     </message>
     <message>
+        <source>which stretch is on screen</source>
+        <translation>welcher Abschnitt zu sehen ist</translation>
+    </message>
+    <message>
         <source>who</source>
         <translation>wer</translation>
     </message>
     <message>
         <source>who makes the edit</source>
         <translation>wer den Nachtrag macht</translation>
+    </message>
+    <message>
+        <source>who measured is not stated</source>
+        <translation>wer gemessen hat, ist nicht angegeben</translation>
     </message>
     <message>
         <source>who measured with what, conditions and notes</source>
@@ -5915,6 +6391,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>why</source>
         <translation>Grund</translation>
+    </message>
+    <message>
+        <source>why nothing can be kept in the folder</source>
+        <translation>warum im Ordner nichts aufbewahrt werden kann</translation>
     </message>
     <message>
         <source>why these can&apos;t be compared</source>
@@ -6026,7 +6506,7 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     </message>
     <message>
         <source>{failed} failed</source>
-        <translation>{failed} ✕</translation>
+        <translation>{failed} nicht bestanden</translation>
     </message>
     <message>
         <source>{fits} profiles fit: choose by what is connected</source>
@@ -6053,6 +6533,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>{found} {unit}  steht</translation>
     </message>
     <message>
+        <source>{keys}: all pages</source>
+        <translation>{keys}: alle Seiten</translation>
+    </message>
+    <message>
         <source>{key} now does: {action}.{instead}{over}</source>
         <translation>{key} tut jetzt: {action}.{instead}{over}</translation>
     </message>
@@ -6075,6 +6559,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>{left_out} without a value</source>
         <translation>{left_out} ohne Wert</translation>
+    </message>
+    <message>
+        <source>{limit}: {old} becomes {new}</source>
+        <translation>{limit}: {old} wird {new}</translation>
     </message>
     <message>
         <source>{lost} gone</source>
@@ -6137,6 +6625,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>{missing} auf der Auftragskarte nicht angegeben; das Paket sagt es.</translation>
     </message>
     <message>
+        <source>{name} is off the card. Its file stays; undo puts it back.</source>
+        <translation>{name} ist von der Karte genommen. Die Datei bleibt; Rückgängig holt es zurück.</translation>
+    </message>
+    <message>
         <source>{name}, {date}, or only the year</source>
         <translation>{name}, {date}, oder nur das Jahr</translation>
     </message>
@@ -6161,6 +6653,14 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>{name}: Teil im Fahrzeug: {fitted}</translation>
     </message>
     <message>
+        <source>{pages}; recording: all but Circuit</source>
+        <translation>{pages}; beim Aufzeichnen alle außer Stromlauf</translation>
+    </message>
+    <message>
+        <source>{pages}; recording: all pages</source>
+        <translation>{pages}; beim Aufzeichnen alle</translation>
+    </message>
+    <message>
         <source>{path} is not there any more.</source>
         <translation>{path} ist nicht mehr da.</translation>
     </message>
@@ -6177,6 +6677,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>{root} — jetzt nicht da</translation>
     </message>
     <message>
+        <source>{run}. Meters: {meters}.</source>
+        <translation>{run}. Messgeräte: {meters}.</translation>
+    </message>
+    <message>
         <source>{shown} found</source>
         <translation>{shown} gefunden</translation>
     </message>
@@ -6187,6 +6691,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>{sign}zero {age} old</source>
         <translation>{sign}Null {age} alt</translation>
+    </message>
+    <message>
+        <source>{there} is no folder. Choose another folder.</source>
+        <translation>{there} ist kein Ordner. Einen anderen Ordner wählen.</translation>
     </message>
     <message>
         <source>{told}, spread {spread_a} A (standard deviation)</source>
@@ -6251,8 +6759,20 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>≠ verschieden</translation>
     </message>
     <message>
+        <source>■ Stop</source>
+        <translation>■ Stopp</translation>
+    </message>
+    <message>
+        <source>■ Stop?</source>
+        <translation>■ Stopp?</translation>
+    </message>
+    <message>
         <source>□ new part</source>
         <translation>□ neues Teil</translation>
+    </message>
+    <message>
+        <source>● Start</source>
+        <translation>● Start</translation>
     </message>
     <message>
         <source>⚠ As beside (PgDn): {names}.</source>

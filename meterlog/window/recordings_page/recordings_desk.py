@@ -127,8 +127,10 @@ class RecordingsDesk:
 
     def keys(self) -> tuple[PageKey, ...]:
         """Give the keys of this page."""
+        # While recording Enter stops, wherever the focus is.
+        opens = () if self._session.recording else ("Enter",)
         keys = [
-            PageKey((), "Enter", say("open"), lambda: None),
+            *(PageKey((), one, say("open"), lambda: None) for one in opens),
             PageKey((_Key.Key_I,), "I", say("find"), self._to_words),
             PageKey((_Key.Key_Q,), "Q", say("clear the search"), self.page.search.clear_all),
             PageKey((_Key.Key_Y,), "Y", say("sort by the next column"), self._next_column),

@@ -82,7 +82,7 @@ class SoundDesk:
     def words(self) -> str:
         """How it stands, for the status line."""
         if self.trouble:
-            return self.trouble
+            return say("no sound")
         if not self.on:
             return say("sound off")
         return say(
@@ -102,7 +102,7 @@ class SoundDesk:
             try:
                 self._speaker = self._open(self.tone.samples, self._parent)
             except NoSound as error:
-                self.trouble = str(error)
+                self.trouble = self._session.trouble = str(error)
         self._keep()
 
     def louder(self, steps: int) -> None:

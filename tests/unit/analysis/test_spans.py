@@ -333,3 +333,43 @@ def test_an_averaging_meter_sees_no_excess_where_the_speed_goes_up(trace, phase)
     events = [trace.speed(0.0, 1), trace.speed(3.0, 4)]
     result = trace.review(legs, events, 0.33, phase_s=phase, window_s=0.33)
     assert [s.kind for s in result.spans] == [SpanKind.RUNNING]
+
+
+def test_a_finding_names_every_speed_that_was_commanded_within_it_live_and_afterwards(trace):
+    legs = script(trace, trace.Leg(9.0, *trace.DEAD))
+    commands = [trace.speed(1.0, 4), trace.speed(5.0, 2), trace.speed(7.0, 4)]
+    result = trace.review(legs, commands)
+    (dead,) = [one for one in result.findings if one.kind is FindingKind.DEAD]
+    assert dead.statement.startswith("Dead segment at speeds 4 and 2 from 3.990 s to 8.990 s")
+    assert dead.speed == 4
+    reviewer = trace.Reviewer(
+        [trace.Instrument("meter", "test", "-", trace.channels(0.02))], trace.limits()
+    )
+    t_ns, values = trace.sample(legs, 0.02)
+    for first in range(0, len(t_ns), 50):
+        part = slice(first, first + 50)
+        while commands and commands[0].t_ns <= t_ns[part][-1]:
+            reviewer.feed(commands.pop(0))
+        reviewer.feed(trace.block_of(t_ns[part], values[part]))
+        live = reviewer.live()
+    (told,) = [one for one in live.findings if one.kind is FindingKind.DEAD]
+    # Afterwards it says besides after which commands it went on.
+    assert dead.statement.startswith(told.statement.removesuffix("."))
+    assert told.speed == 4
+
+
+@pytest.mark.parametrize(
+    ("commands", "words"),
+    [
+        ([], "Dead segment at speed 4 from"),
+        ([(5.0, 4)], "Dead segment at speed 4 from"),
+        # Commanded for next to nothing before the current came back: it may be what brought it.
+        ([(8.98, 2)], "Dead segment at speed 4 from"),
+        ([(5.0, 2), (6.0, 1), (7.0, 4)], "Dead segment at speeds 4/2/1 from"),
+    ],
+)
+def test_a_finding_names_no_speed_that_was_not_commanded_within_it(trace, commands, words):
+    legs = script(trace, trace.Leg(9.0, *trace.DEAD))
+    result = trace.review(legs, [trace.speed(1.0, 4), *(trace.speed(*one) for one in commands)])
+    (dead,) = [one for one in result.findings if one.kind is FindingKind.DEAD]
+    assert dead.statement.startswith(words)

@@ -146,6 +146,19 @@ def test_without_customer_a_vehicle_is_not_called_by_its_owner(run, small, card,
     assert "vantablank" not in words_of(out / "claim.pdf").lower()
 
 
+def test_without_customer_it_is_said_that_the_vin_was_in_doubt_but_not_the_vin(
+    run, small, card, tmp_path
+):
+    words = "One doubt about entries that are left out here, such as the VIN, can't be told."
+    for name, vin, told in (("good", VIN, False), ("bad", "1M8GDM9A1KP042788", True)):
+        run("job", card, "--set", f"vin={vin}")
+        out = tmp_path / name
+        run("claim", card, "--before", small, "--out", out, "--without-customer")
+        text = " ".join(words_of(out / "claim.pdf").split())
+        assert (words in text) is told
+        assert "042788" not in text
+
+
 @pytest.mark.parametrize("bare", [False, True])
 def test_that_a_photo_may_show_a_plate_is_said_where_it_matters(run, small, card, tmp_path, bare):
     Image.new("RGB", (30, 20)).save(tmp_path / "label.jpg")

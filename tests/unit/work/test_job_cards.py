@@ -162,6 +162,13 @@ def test_a_card_that_another_program_keeps_is_told(tmp_path):
     assert list(tmp_path.iterdir()) == []
 
 
+def test_a_photo_with_a_name_that_no_file_can_have_is_not_there(tmp_path):
+    card = JobCard(photos=("x" * 3000, "odometer.jpg"))
+    (tmp_path / "odometer.jpg").write_bytes(b"x")
+    (words,) = photo_words(card, tmp_path / "card.json")
+    assert words == f"The photo {'x' * 200}… is not there."
+
+
 def test_photos_are_named_from_the_folder_of_the_card(tmp_path):
     (tmp_path / "job" / "photos").mkdir(parents=True)
     card, photo = tmp_path / "job" / "job.json", tmp_path / "job" / "photos" / "a.jpg"

@@ -5,6 +5,7 @@ import pytest
 from meterlog import cli
 from meterlog.evidence import signing
 from meterlog.window.job_at_hand import JobAtHand
+from meterlog.window.long_work import LongWork
 from meterlog.work.job_folder import Side
 
 
@@ -66,3 +67,13 @@ def full(at_hand, recorded):
     at_hand.fit(Side.NEW)
     at_hand.take_recording(recorded("after"))
     return at_hand
+
+
+@pytest.fixture
+def in_a_thread(monkeypatch):
+    """Make and check packs in a thread: a process of its own takes two seconds to start.
+
+    That it does the same in a process is seen by ``test_whole_claim.py`` and the whole jobs.
+    """
+    for desk in ("claim_desk", "check_desk"):
+        monkeypatch.setattr(f"meterlog.window.claim_page.{desk}.LongProcess", LongWork)

@@ -12,7 +12,7 @@ from meterlog.evidence.pack_verify import verify_pack
 from meterlog.evidence.palette import DAY
 from meterlog.evidence.signing import Signer
 from meterlog.model import Identity
-from meterlog.recording import Recording, about_bytes
+from meterlog.recording import Recorder, Recording, about_bytes
 from meterlog.window.claim_page import ClaimDesk, claim_desk
 from meterlog.window.claim_page.recording_facts import read_facts
 from meterlog.window.session import Phase, Session
@@ -24,7 +24,7 @@ Left = Qt.MouseButton.LeftButton
 
 
 @pytest.fixture
-def make_desk(qtbot):
+def make_desk(qtbot, in_a_thread):
     """Put the page of a job on show."""
     made = []
 
@@ -184,9 +184,29 @@ def test_cancel_leaves_nothing_and_closing_asks_once(desk, qtbot, monkeypatch):
 
 def test_no_pack_is_made_while_recording(desk):
     desk._session.phase = Phase.RECORDING
+    desk.tick()
+    assert not desk.page.make.isEnabled()
+    assert desk.page.said.text() == "Stop the recording first, then make the pack."
     press(desk, "P")
-    assert "stop it first" in desk.page.said.text()
+    assert desk.page.said.text() == "Stop the recording first, then make the pack."
+    assert desk.page.made.isHidden()
+    desk._session.phase = Phase.SHOWING
+    desk.tick()
     assert desk.page.make.isEnabled()
+    assert desk.page.said.isHidden()
+
+
+def test_a_recording_in_progress_is_to_be_stopped_not_sealed(tmp_path, about_of, block_of):
+    folder = tmp_path / "live"
+    recorder = Recorder.create(folder, about_of())
+    recorder.take(block_of(0, 1, (12.5, 12.5, 0.0)))
+    recorder.tick(2_000_000_000)
+    (facts,) = read_facts([folder], lambda _: None)
+    assert facts.warnings[0] == "It is being recorded: stop the recording first."
+    recorder.take(block_of(1, 2, (12.5, 12.5, 0.0)))
+    recorder.close()
+    (facts,) = read_facts([folder], lambda _: None)
+    assert facts.warnings[0] == "It is not sealed: seal it on the Recordings page first."
 
 
 def test_a_key_under_a_passphrase_is_asked_for_and_a_wrong_one_is_told(desk, qtbot):

@@ -46,11 +46,11 @@ def test_the_newest_of_both_parts_are_compared_at_once(page, worn, healthy):
 def test_conditions_that_differ_are_warned_of_before_the_table(page, worn, healthy):
     desk = page([worn], [healthy])
     view = desk.view
-    assert "filter (used / new)" in view.warned.text()
+    assert "cabin filter (used / new)" in view.warned.text()
     assert view.warned.isVisible()
     assert "engine" in view.unstated.text()
     assert view.warned.geometry().bottom() < view.table.mapTo(view, view.table.rect().topLeft()).y()
-    assert any(text.startswith("⚠ filter: used / new, differs: ") for text in _details(desk))
+    assert any(text.startswith("⚠ cabin filter: used / new, differs: ") for text in _details(desk))
 
 
 def test_who_measured_with_what_and_that_it_is_simulated_is_said(page, worn, healthy):

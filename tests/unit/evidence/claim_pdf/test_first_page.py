@@ -9,7 +9,7 @@ from meterlog.evidence.circuit_files import JudgedCheck
 from meterlog.evidence.claim_content import ClaimCircuit
 from meterlog.evidence.claim_pdf.calibration import meter_name
 from meterlog.evidence.claim_pdf.job_section import add_job
-from meterlog.evidence.claim_pdf.limits_section import add_limits
+from meterlog.evidence.claim_pdf.limits_section import add_limits, limits_bases
 from meterlog.evidence.claim_pdf.page_edges import claim_mark, side_title
 from meterlog.evidence.claim_pdf.summary_page import add_summary
 from meterlog.evidence.claim_pdf.writing import _chapters
@@ -152,3 +152,10 @@ def test_the_table_becomes_a_sentence_before_a_verdict_loses_what_speaks_against
     assert "speed 8: before 4.00 ± 0.20 pass." in said
     # By which limits stays, as nobody may take shop defaults for the maker's.
     assert "Limits shop: The maker's table." in said
+
+
+def test_limits_that_rest_on_the_same_are_told_in_one_sentence():
+    ours = [Limits("shop", basis="By hand."), Limits("shop, amended", basis="By hand. ")]
+    assert limits_bases(ours) == ["Limits shop; shop, amended: By hand."]
+    assert limits_bases([ours[0], ours[0]]) == ["Limits shop: By hand."]
+    assert len(limits_bases([*ours, Limits("maker", basis="The maker's.")])) == 2
