@@ -1,11 +1,18 @@
 """No port is opened that nobody chose or ticked; and where a run could not begin, the page says."""
 
+import errno
+
 import pytest
 from PySide6.QtCore import Qt
 
 from meterlog.instruments import PortInfo
+from meterlog.instruments.scpi_dialogue import _REMEDY as SCPI_REMEDY
+from meterlog.model.errors import DiskFailed, TalkError
+from meterlog.recording import Recorder
+from meterlog.recording.append_file import remedy_against
 from meterlog.window.last_setup import LastSetup
 from meterlog.window.meters_page import MetersPage
+from meterlog.window.remedies_here import remedy_here
 from meterlog.window.session import Phase
 
 PORTS = (PortInfo("/dev/ttyS0", "built in"), PortInfo("/dev/ttyUSB1", vendor="0403"))
@@ -96,3 +103,22 @@ def test_cautions_are_on_show_until_they_were_read(qtbot, page, tmp_path):
     assert again.cautions.words.isVisibleTo(again)
     again.keep()
     assert LastSetup(tmp_path / "settings").load().cautions_read
+
+
+def test_a_meter_that_does_not_answer_is_told_without_the_words_of_its_dialect():
+    error = TalkError("no answer to *IDN? within 2 s.", subject="/dev/ttyS0", remedy=SCPI_REMEDY)
+    words = remedy_here(str(error))
+    assert "choose another meter or port on the Meters page" in words
+    assert not any(jargon in words for jargon in ("*IDN?", "parity", "profile", "SCPI"))
+
+
+def test_where_the_folder_takes_nothing_no_space_is_asked_for(tmp_path, about_of):
+    (tmp_path / "file").write_text("x")
+    with pytest.raises(DiskFailed) as told:
+        Recorder.create(tmp_path / "file" / "run", about_of())
+    assert "space" not in str(told.value)
+    assert remedy_here(str(told.value)).endswith(
+        "Choose another folder on the Meters page, then start again."
+    )
+    full = OSError(errno.ENOSPC, "No space left on device")
+    assert remedy_against(full).startswith("Free some space")
