@@ -44,6 +44,8 @@ class PageStack:
             made = self._makers[page]()
             self._made[page] = made
             self._places[page].addWidget(made.widget)
+            # What is added to a place that is on show already stays hidden until the next turn.
+            made.widget.show()
             if self._look is not None:
                 made.set_palette(*self._look)
         return self._made[page]

@@ -50,6 +50,9 @@ class Wrong(Exception):
     """A reader did what it must not."""
 
 
+_PROJECT = str(Path(__file__).resolve().parents[2])
+
+
 class Watch:
     """What a reader opens and starts, by Python's own audit events."""
 
@@ -81,7 +84,7 @@ class Watch:
             if full == os.devnull or full.startswith(self._inside):
                 return
             if writes or not full.startswith(
-                (sys.prefix, sys.base_prefix, "/work", "/usr", "/proc", "/sys", "/etc/ld")
+                (sys.prefix, sys.base_prefix, _PROJECT, "/usr", "/proc", "/sys", "/etc/ld")
             ):
                 self.found.append(f"opened {name!r}")
 
