@@ -86,9 +86,6 @@ class MainWindow(QMainWindow):
         self._pixels = text_pixels(self.width(), self.height())
         self._lay_out()
         self.setStyleSheet(first_sheet(self._pixels))
-        application = QApplication.instance()
-        if application is not None:
-            application.installEventFilter(self)
 
     def _lay_out(self) -> None:
         for label, rank in ((self.alarm, "alert"), (self.said, "caution")):
@@ -144,6 +141,10 @@ class MainWindow(QMainWindow):
         yield
         self.desk.begin(run, recording, job)
         self.filled = True
+        # Not before: what the pages are made of sends thousands of events, and no key acts yet.
+        application = QApplication.instance()
+        if application is not None:
+            application.installEventFilter(self)
 
     def toggle_looks(self) -> None:
         """Turn to the next palette: day, dark footwell, high contrast."""

@@ -30,8 +30,10 @@ from meterlog.model import (
     Verdict,
 )
 from meterlog.window.main_window import MainWindow
+from meterlog.window.pages import Page
 from meterlog.window.session import Phase
 from meterlog.window.shown import Shown
+from meterlog.window.where_i_was import Where, WhereIWas
 
 SECOND = 1_000_000_000
 KEY = "line-logger"
@@ -133,6 +135,8 @@ def settings_of_its_own(monkeypatch, tmp_path):
 def window(qtbot, monkeypatch, tmp_path):
     """A whole window, filled, with nothing on show; its recordings folder is empty."""
     monkeypatch.setattr("meterlog.window.meters_page.recordings_folder", lambda: tmp_path)
+    # As if the Trace page had been the last one: most tests have no need of the Job page.
+    WhereIWas().keep(Where(Page.RUN))
     window = MainWindow()
     qtbot.addWidget(window)
     window.resize(1280, 800)

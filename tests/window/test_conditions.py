@@ -13,6 +13,7 @@ from meterlog.window.before_second import BeforeSecondLine, BeforeSecondWatch
 from meterlog.window.conditions_view import ConditionsView
 from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.last_conditions import LastConditions
+from meterlog.window.pages import Page
 from meterlog.work.job_folder import Side
 
 STATED = Conditions(
@@ -164,6 +165,7 @@ def test_a_first_run_that_is_gone_is_said(at_hand, first, qtbot, tmp_path):
 
 
 def test_on_the_meters_page_they_go_into_the_run_and_age_with_it(window, qtbot, first):
+    window.show_page(Page.METERS)
     page = window.desk.meters_page
     page.at_hand.enter("work_order", "WO 9 (invented)")
     assert "WO 9 (invented)" in page.job.text()

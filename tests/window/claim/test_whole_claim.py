@@ -18,6 +18,7 @@ def at(window):
 
 def test_from_the_first_entry_to_a_pack_that_holds(window, qtbot, recorded, tmp_path):
     desk = window.desk
+    qtbot.keyClick(at(window), Key.Key_J)
     assert desk.page is Page.JOB
     qtbot.waitUntil(desk.parts[Page.JOB].widget.isVisible)
     qtbot.keyClick(at(window), Key.Key_Q)
