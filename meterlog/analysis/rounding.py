@@ -5,6 +5,9 @@ from __future__ import annotations
 import math
 
 
+_FINER = 6
+
+
 def places_for(uncertainty: float) -> int:
     """Give how many decimals show ``uncertainty`` with two significant digits, 0 to 9."""
     if uncertainty <= 0.0 or not math.isfinite(uncertainty):
@@ -37,5 +40,7 @@ def with_uncertainty(value: float, uncertainty: float | None, unit: str) -> str:
         tens = 1 - math.floor(math.log10(round(uncertainty)))
         return f"{round(value, tens) + 0.0:.0f} ± {round(uncertainty, tens):.0f} {unit}"
     places = places_for(uncertainty)
-    shown = round(value, places) + 0.0  # no negative zero
+    # In two turns: a value half-way between two shown ones must not fall to one or the other by the
+    # last bit of a mean, which depends on how the readings came in.
+    shown = round(round(value, places + _FINER), places) + 0.0  # no negative zero
     return f"{shown:.{places}f} ± {uncertainty:.{places}f} {unit}"

@@ -131,8 +131,8 @@ class StatusStrip(QWidget):
     def _labels(self) -> Sequence[tuple[QLabel, str, int]]:
         return (
             (self.phase, say("what is under way"), 0),
-            (self.job, say("job at hand, and which part is in"), 1),
-            (self.meters, say("meters"), 5),
+            (self.job, say("job at hand, and which part is in"), 0),
+            (self.meters, say("meters"), 1),
             (self.rows, say("readings kept"), 0),
             (self.sound, say("sound"), 0),
             (self.awake, say("is the computer kept awake"), 0),

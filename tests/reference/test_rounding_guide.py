@@ -26,3 +26,10 @@ from meterlog.analysis import with_uncertainty
 )
 def test_the_value_reaches_as_far_as_its_uncertainty(value, u, text):
     assert with_uncertainty(value, u, "ohm") == text
+
+
+def test_a_mean_half_way_is_shown_alike_whatever_its_last_bit():
+    """Half-way values are common where readings have few digits; no source."""
+    for bits in (-4, -1, 0, 1, 4):
+        value = 12.3375 + bits * 2.0**-49
+        assert with_uncertainty(value, 0.083, "V") == with_uncertainty(12.3375, 0.083, "V")

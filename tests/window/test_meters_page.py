@@ -107,7 +107,7 @@ def test_no_connection_is_told_in_place_and_the_page_stays(window, page, qtbot):
     qtbot.waitUntil(lambda: window.desk.session.phase is Phase.IDLE, timeout=10_000)
     qtbot.waitUntil(window.said.isVisible)
     assert "socket://127.0.0.1:9" in window.said.text()
-    assert window.pages.currentIndex() == 0
+    qtbot.waitUntil(lambda: window.pages.currentIndex() == 0)
     assert window.header.start.isEnabled()
 
 
