@@ -28,6 +28,10 @@ if TYPE_CHECKING:
     from meterlog.work import Run
 
 
+_SWEEP_MS = 2000
+"""How often it is looked for what can be let go."""
+
+
 def open_window(
     run: Run | None = None,
     recording: Path | None = None,
@@ -87,6 +91,12 @@ def open_window(
         # up to a tenth of a second each time, and no picture comes meanwhile.
         gc.collect()
         gc.freeze()
+        # Only in this thread: widgets that are let go of by another one lock up Qt.
+        gc.disable()
+        sweep = QTimer(window)
+        sweep.setInterval(_SWEEP_MS)
+        sweep.timeout.connect(lambda: gc.collect(1))
+        sweep.start()
         LoadAhead(window, FOR_THE_PAGES, also=read_last_circuit)
 
     # After the first paint: the threads of one process take turns.

@@ -1,5 +1,7 @@
 """Fixtures of the window tests: an invented recording, and a window on it."""
 
+import gc
+import itertools
 from datetime import UTC, datetime
 from pathlib import Path
 from types import MappingProxyType
@@ -122,6 +124,18 @@ def put_on_show(window, shown, phase=Phase.SHOWING):
     session.shown, session.phase, session.folder = shown, phase, Path("invented")
     window.show_page(1)
     window.desk.tick()
+
+
+_TESTS = itertools.count(1)
+
+
+@pytest.fixture(autouse=True)
+def swept_by_the_main_thread():
+    """Let go of closed windows here: garbage that another thread finds locks up Qt."""
+    gc.disable()
+    yield
+    if next(_TESTS) % 15 == 0:
+        gc.collect()
 
 
 @pytest.fixture(autouse=True)
