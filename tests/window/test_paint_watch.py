@@ -35,12 +35,16 @@ def hold_the_interpreter():
 
 @pytest.mark.parametrize("block", [sleep, work])
 def test_a_block_of_200_ms_is_seen_and_named(qtbot, block):
-    with PaintWatch() as watch:
-        QTimer.singleShot(30, block)
-        qtbot.waitUntil(lambda: bool(watch.over()), timeout=20000)
-    longest = watch.over()[0]
-    assert longest.own_s > ALLOWED_S
-    assert block.__name__ in str(longest)
+    told = []
+    for _ in range(4):  # On a busy computer the look at what runs can come too late to see it.
+        with PaintWatch() as watch:
+            QTimer.singleShot(30, block)
+            qtbot.waitUntil(lambda one=watch: bool(one.over()), timeout=20000)
+        assert watch.over()[0].own_s > ALLOWED_S
+        told.append(" ".join(str(gap) for gap in watch.over()))
+        if block.__name__ in told[-1]:
+            return
+    raise AssertionError(told)
 
 
 def test_a_thread_that_holds_the_interpreter_is_seen_and_named(qtbot):
