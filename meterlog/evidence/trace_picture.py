@@ -48,6 +48,7 @@ from meterlog.model import (
     standing,
 )
 from meterlog.model.errors import EvidenceError
+from meterlog.model.origin_mark import origin_mark
 from meterlog.recording import UNDATED
 
 
@@ -98,18 +99,6 @@ def scene_of(recording: Readable, review: Review) -> TraceScene:
             traces.take(block)
     last = max([traces.end_ns, *(e.t_ns for e in recording.events), 1_000_000])
     return TraceScene(traces, review, about, standing(recording.events), 0, last)
-
-
-def origin_mark(about: About) -> str:
-    """Give the words that mark readings that no meter sent; empty where all were measured."""
-    typed = [instrument.typed for instrument in about.instruments]
-    if about.origin is Origin.TYPED or (about.origin is Origin.MEASURED and typed and all(typed)):
-        return "TYPED BY HAND"
-    simulated = any(instrument.simulated for instrument in about.instruments)
-    origin = Origin.SIMULATED if simulated else about.origin
-    whole = "" if origin is Origin.MEASURED else origin.value.upper()
-    partly = "PARTLY TYPED BY HAND" if any(typed) else ""
-    return " · ".join(words for words in (whole, partly) if words)
 
 
 def paint(painter: QPainter, rect: QRectF, scene: TraceScene, palette: Palette = DAY) -> None:

@@ -10,9 +10,9 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QWidget
 
-from meterlog.evidence.trace_picture import origin_mark
 from meterlog.model import LEADS, Event, EventKind
 from meterlog.model.errors import MeterlogError
+from meterlog.model.origin_mark import origin_mark
 from meterlog.window.acting_keys import PAGE_ACTIONS, ActingKeys, Wanted
 from meterlog.window.before_second import BeforeSecondLine
 from meterlog.window.circuit_desk import CircuitDesk

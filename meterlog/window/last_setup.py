@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import asdict, dataclass, field
 from pathlib import Path
 
 from meterlog.instruments import PortInfo
+from meterlog.model.json_kinds import as_list, as_table, as_text
 from meterlog.profile import settings_folder
 from meterlog.window.kept_file import keep, read_kept
 
@@ -128,55 +129,37 @@ class LastSetup:
 
 
 def _setup(found: object) -> Setup:
-    table = _table(found)
+    table = as_table(found)
     return Setup(
-        tuple(_meter(one) for one in _list(table["meters"])),
-        _text(table["limits"]),
-        tuple(_text(one) for one in _list(table["may_ask"])),
-        tuple(_text(one) for one in _list(table["addresses"])),
-        _text(table.get("circuit", "")),
+        tuple(_meter(one) for one in as_list(table["meters"])),
+        as_text(table["limits"]),
+        tuple(as_text(one) for one in as_list(table["may_ask"])),
+        tuple(as_text(one) for one in as_list(table["addresses"])),
+        as_text(table.get("circuit", "")),
         table.get("cautions_read") is True,
     )
 
 
 def _meter(found: object) -> MeterSetup:
-    table = _table(found)
+    table = as_table(found)
     return MeterSetup(
-        _text(table["profile"]),
-        _text(table["url"]),
-        _text(table["port_serial"]),
-        tuple(_channel(one) for one in _list(table["channels"])),
+        as_text(table["profile"]),
+        as_text(table["url"]),
+        as_text(table["port_serial"]),
+        tuple(_channel(one) for one in as_list(table["channels"])),
     )
 
 
 def _channel(found: object) -> ChannelSetup:
-    table = _table(found)
+    table = as_table(found)
     turns, inverted = table["turns"], table["inverted"]
     if not isinstance(turns, int) or not isinstance(inverted, bool):
         raise TypeError
     return ChannelSetup(
-        _text(table["name"]),
-        _text(table["role"]),
-        _text(table["sensor"]),
+        as_text(table["name"]),
+        as_text(table["role"]),
+        as_text(table["sensor"]),
         turns,
         inverted,
-        _text(table["own_error"]),
+        as_text(table["own_error"]),
     )
-
-
-def _table(found: object) -> Mapping[str, object]:
-    if not isinstance(found, dict):
-        raise TypeError
-    return found
-
-
-def _list(found: object) -> list[object]:
-    if not isinstance(found, list):
-        raise TypeError
-    return found
-
-
-def _text(found: object) -> str:
-    if not isinstance(found, str):
-        raise TypeError
-    return found

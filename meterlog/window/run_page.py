@@ -11,8 +11,8 @@ from PySide6.QtWidgets import QBoxLayout, QLabel, QSplitter, QVBoxLayout, QWidge
 
 from meterlog.evidence.palette import DAY, Palette
 from meterlog.evidence.ticks import time_text
-from meterlog.evidence.trace_picture import origin_mark
 from meterlog.model import Doubt, Event, Finding, Flag, Role, Span
+from meterlog.model.origin_mark import origin_mark
 from meterlog.window.digits import Digits, StatePanel
 from meterlog.window.findings_view import FindingsView
 from meterlog.window.found_line import FoundLine

@@ -9,11 +9,11 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from meterlog.evidence.across_motor import AcrossMotor
 from meterlog.evidence.pixel_columns import Points
-from meterlog.evidence.trace_picture import origin_mark
 from meterlog.evidence.trace_store import TraceLine, TraceStore
 from meterlog.model import Block, Event, EventKind, Quantity, Role, standing
-from meterlog.window.across_motor import AcrossMotor
+from meterlog.model.origin_mark import origin_mark
 from meterlog.window.long_recording import traces_of
 from meterlog.window.words import say
 

@@ -63,7 +63,7 @@ def write_evidence(
 def _circuits(recording: Recording, judged: Sequence[JudgedCheck], out: Path) -> Iterator[Path]:
     """Draw every check of a circuit."""
     from meterlog.evidence.circuit_png import drawn_state, save_circuit_png
-    from meterlog.evidence.trace_picture import origin_mark
+    from meterlog.model.origin_mark import origin_mark
 
     about = recording.about
     for at, one in enumerate(judged, 1):

@@ -168,7 +168,7 @@ def photo_words(card: JobCard, path: Path) -> tuple[str, ...]:
     """Say which photos of the card at ``path`` are not there."""
     place = path.resolve().parent
     gone = (name for name in card.photos if not _is_file(place / name))
-    return tuple(f"The photo {shown_short(name)} is not there." for name in gone)
+    return tuple(f"The photo {_shortened(name)} is not there." for name in gone)
 
 
 def _is_file(path: Path) -> bool:
@@ -178,6 +178,6 @@ def _is_file(path: Path) -> bool:
         return False
 
 
-def shown_short(name: str, most: int = 200) -> str:
+def _shortened(name: str, most: int = 200) -> str:
     """Give a name as it can be shown, its end cut off where it is very long."""
     return name if len(name) <= most else f"{name[:most]}…"

@@ -6,12 +6,13 @@ import contextlib
 import json
 import os
 import secrets
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from pathlib import Path
 
 from meterlog.model.errors import DiskFailed, UsageError
+from meterlog.model.json_kinds import as_list, as_table, as_text
 from meterlog.profile.plain_file import open_plain
 from meterlog.recording.append_file import sync_descriptor, sync_folder
 from meterlog.work.file_lock import alone_with
@@ -216,38 +217,20 @@ def _told(folder: Path, job: Path) -> str:
 
 
 def _work(found: object, job: Path) -> JobWork:
-    table = _table(found)
+    table = as_table(found)
     if table["format"] != FORMAT:
         raise ValueError
-    kept = [_table(one) for one in _list(table["recordings"])]
+    kept = [as_table(one) for one in as_list(table["recordings"])]
     recordings = tuple(
-        Kept(_path(one["folder"], job), Side(_text(one["part"])), one["circuit"] is True)
+        Kept(_path(one["folder"], job), Side(as_text(one["part"])), one["circuit"] is True)
         for one in kept
     )
-    packs = tuple(_path(one, job) for one in _list(table["packs"]))
-    return JobWork(Side(_text(table["fitted"])), recordings, packs)
+    packs = tuple(_path(one, job) for one in as_list(table["packs"]))
+    return JobWork(Side(as_text(table["fitted"])), recordings, packs)
 
 
 def _path(found: object, job: Path) -> Path:
-    return (job / _text(found)).resolve()
-
-
-def _table(found: object) -> Mapping[str, object]:
-    if not isinstance(found, dict):
-        raise TypeError
-    return found
-
-
-def _list(found: object) -> list[object]:
-    if not isinstance(found, list):
-        raise TypeError
-    return found
-
-
-def _text(found: object) -> str:
-    if not isinstance(found, str):
-        raise TypeError
-    return found
+    return (job / as_text(found)).resolve()
 
 
 def _wrong(what: str, path: Path) -> UsageError:

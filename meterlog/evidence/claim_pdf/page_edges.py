@@ -9,7 +9,7 @@ from meterlog.evidence.claim_content import ClaimCircuit, ClaimContent, ClaimSid
 from meterlog.evidence.claim_pdf.page_look import PAPER, SMALL, Look
 from meterlog.evidence.claim_pdf.sheets import Draw, Sheets
 from meterlog.evidence.claim_pdf.wrapped_words import clean_words
-from meterlog.evidence.trace_picture import origin_mark
+from meterlog.model.origin_mark import origin_mark
 
 _FOOT = 8
 _WORDS_FROM = 30.0

@@ -61,9 +61,9 @@ def read_facts(
 
 def _facts(folder: Path) -> RecordingFacts:
     # Read in a thread: Arrow, and Qt's painter for the words of the mark.
-    from meterlog.evidence.trace_picture import origin_mark
     from meterlog.model.amendment import amendment_words
     from meterlog.model.calibration import measured_on, overdue_words
+    from meterlog.model.origin_mark import origin_mark
     from meterlog.recording import UNDATED, Recording
     from meterlog.recording.given_folder import recording_at
     from meterlog.recording.writer_lock import is_being_written

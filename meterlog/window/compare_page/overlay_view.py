@@ -16,12 +16,12 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from meterlog.evidence.across_motor import ACROSS
 from meterlog.evidence.palette import DAY, Palette
 from meterlog.evidence.span_ribbon import TimeScale
 from meterlog.evidence.speed_bands import SpeedBand
 from meterlog.evidence.trace_plot import ValueScale
 from meterlog.model import Quantity
-from meterlog.window.across_motor import ACROSS
 from meterlog.window.compare_page.laid_runs import LaidRuns
 from meterlog.window.compare_page.overlay_axis import OverlayAxis, axis_of
 from meterlog.window.compare_page.overlay_curves import bands_of, curves_of, range_of

@@ -13,6 +13,7 @@ from meterlog.model import About, EventKind, Instrument
 from meterlog.model.card_fields import FIELDS
 from meterlog.model.errors import MeterlogError
 from meterlog.model.job_card import PartIdentity, value_of
+from meterlog.model.origin_mark import origin_mark
 from meterlog.profile.plain_file import open_plain, read_plain
 from meterlog.recording import UNDATED, Recording, layout
 from meterlog.recording.about_text import parse_about
@@ -32,7 +33,6 @@ from meterlog.work.library.hit import (
     UNSEALED,
     Kind,
 )
-from meterlog.work.library.origin import origin_told
 
 _TAIL_BYTES = 65_536
 _SLACK_NS = 2_000_000_000
@@ -91,7 +91,7 @@ def recording_facts(folder: Path) -> Facts:
     job = about.job
     kind = Kind.RUN if about.instruments else Kind.CIRCUIT
     titles = ", ".join(_meter(one) for one in about.instruments)
-    mark = origin_told(about)
+    mark = origin_mark(about)
     said = (
         *(folder.name, job.work_order, job.vehicle, job.part, job.technician, job.odometer),
         *(job.complaint, job.conditions, titles, mark, kind.value),

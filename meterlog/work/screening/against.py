@@ -15,8 +15,8 @@ from meterlog.analysis.compare.at_one_voltage import AtOneVoltage
 from meterlog.analysis.compare.summary import baseline_words
 from meterlog.model import Budget, ComparedRun, Comparison, Limits, Source, StepDifference
 from meterlog.model.errors import UsageError
+from meterlog.model.origin_mark import origin_mark
 from meterlog.work.amended import Amending, edits_told
-from meterlog.work.library.origin import origin_told
 from meterlog.work.review import AMENDED, review_folder
 from meterlog.work.screening.baselines import Baseline, baselines_of
 from meterlog.work.screening.good_runs import RULE, conditions_unlike
@@ -79,7 +79,7 @@ def compare_with_baselines(
     name = request.new.resolve().name
     side = side_of(name, about, review, limits, recording.standing)
     number = " ".join(request.number.split()).upper() or part_number(about.job.part, None)
-    found = _found(request, number, origin_told(about), limits)
+    found = _found(request, number, origin_mark(about), limits)
     figures = {one.speed: one for one in speed_figures(side)}
     good = [one for each in found if (one := each.without(about.recording_id)) is not None]
     common = [one for one in good if one.speed in figures]
@@ -188,7 +188,7 @@ def _unstated_a(side: Side, amps: float) -> float:
 
 
 def _origin_told(side: Side) -> tuple[str, ...]:
-    mark = origin_told(side.about)
+    mark = origin_mark(side.about)
     if not mark or side.run.origin == "simulated":
         return ()
     return (f"{side.run.name} is {mark.lower()}; the good ones were read by meters.",)

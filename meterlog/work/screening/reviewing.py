@@ -13,13 +13,13 @@ from meterlog.evidence.verify import verify_folder
 from meterlog.model import About, Finding, Limits, Review
 from meterlog.model.edit_notes import DAMAGE, EDIT
 from meterlog.model.errors import MeterlogError
+from meterlog.model.origin_mark import origin_mark
 from meterlog.recording import UNDATED, Recording, layout
 from meterlog.recording.bag import read_info
 from meterlog.recording.recording import RECOVERED
 from meterlog.recording.writer_lock import is_being_written
 from meterlog.work.library.hit import BEING_MADE, MENDED, SEALED, UNREADABLE, UNSEALED
 from meterlog.work.library.judging import worst_of
-from meterlog.work.library.origin import origin_told
 from meterlog.work.review import review_folder
 from meterlog.work.screening.columns import FINDING, FINDINGS, RECORDING, SPEED
 from meterlog.work.screening.fetching import at_hand
@@ -158,7 +158,7 @@ def _whole(place: Place, asked: Asked, recording: Recording, review: Review) -> 
         "recording_id": about.recording_id,
         "started_utc": "" if about.started_utc == UNDATED else about.started_utc.isoformat(),
         "origin": about.origin.value,
-        "mark": origin_told(about),
+        "mark": origin_mark(about),
         "edits": _edits(review),
         "part": about.job.part,
         "part_number": number,

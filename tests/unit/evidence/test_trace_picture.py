@@ -15,7 +15,7 @@ from meterlog.evidence.event_lane import paint_events
 from meterlog.evidence.palette import DARK, DAY
 from meterlog.evidence.span_ribbon import TimeScale
 from meterlog.evidence.speed_bands import speed_bands
-from meterlog.evidence.trace_picture import TraceScene, origin_mark, paint, save_png
+from meterlog.evidence.trace_picture import TraceScene, paint, save_png
 from meterlog.evidence.trace_store import TraceStore
 from meterlog.model import (
     About,
@@ -35,6 +35,7 @@ from meterlog.model import (
     SpeedLimits,
 )
 from meterlog.model.errors import EvidenceError
+from meterlog.model.origin_mark import origin_mark
 
 SECOND = 1_000_000_000
 WIDTH, HEIGHT = 1000, 600

@@ -13,7 +13,7 @@ from meterlog.evidence.motor_voltage import across_motor
 from meterlog.evidence.palette import DAY
 from meterlog.evidence.readings_csv import origin_of
 from meterlog.evidence.trace_key import key_entries
-from meterlog.evidence.trace_picture import TraceScene, origin_mark, paint, save_png
+from meterlog.evidence.trace_picture import TraceScene, paint, save_png
 from meterlog.evidence.trace_store import TraceStore
 from meterlog.model import (
     About,
@@ -27,6 +27,7 @@ from meterlog.model import (
     Review,
     Role,
 )
+from meterlog.model.origin_mark import origin_mark
 from meterlog.recording import Recorder, Recording, seal
 
 SECOND = 1_000_000_000

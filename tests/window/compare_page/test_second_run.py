@@ -3,10 +3,10 @@
 import numpy as np
 import pytest
 
+from meterlog.evidence.across_motor import AcrossMotor
 from meterlog.evidence.trace_store import TraceStore
 from meterlog.model import Block, Channel, Event, EventKind, Instrument, Quantity, Role
 from meterlog.recording import Recording
-from meterlog.window.across_motor import AcrossMotor
 from meterlog.window.long_work import LongWork
 from meterlog.window.second_run import SecondRun
 from meterlog.window.shown import Shown

@@ -302,10 +302,14 @@ def test_a_process_that_is_stopped_ends(library, shelf, recording):
         read_apart(library.path, [shelf], stop)
 
 
-@pytest.mark.parametrize("origin", list(Origin))
-def test_the_mark_is_that_of_the_pictures(shelf, recording, origin):
-    from meterlog.evidence.trace_picture import origin_mark
-    from meterlog.recording import Recording
+MARKS = {
+    Origin.MEASURED: "",
+    Origin.SIMULATED: "SIMULATED",
+    Origin.IMPORTED: "IMPORTED",
+    Origin.TYPED: "TYPED BY HAND",
+}
 
-    folder = recording("a", origin=origin)
-    assert recording_facts(folder).mark == origin_mark(Recording.open(folder).about)
+
+@pytest.mark.parametrize("origin", list(Origin))
+def test_what_no_meter_sent_is_marked_in_the_index(recording, origin):
+    assert recording_facts(recording("a", origin=origin)).mark == MARKS[origin]

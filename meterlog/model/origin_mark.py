@@ -1,12 +1,12 @@
-"""Origin: the mark of readings that no meter sent from a vehicle, without loading a picture."""
+"""Origin mark: the words that stand wherever readings are shown that no meter sent."""
 
 from __future__ import annotations
 
-from meterlog.model import About, Origin
+from meterlog.model.about import About, Origin
 
 
-def origin_told(about: About) -> str:
-    """Give the same words as ``evidence.trace_picture.origin_mark``; empty for measured ones."""
+def origin_mark(about: About) -> str:
+    """Give the words that mark readings that no meter sent; empty where all were measured."""
     typed = [instrument.typed for instrument in about.instruments]
     if about.origin is Origin.TYPED or (about.origin is Origin.MEASURED and typed and all(typed)):
         return "TYPED BY HAND"

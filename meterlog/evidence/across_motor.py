@@ -9,9 +9,8 @@ from numpy.typing import NDArray
 
 from meterlog.evidence.trace_store import SILENT_INTERVALS, TraceLine
 from meterlog.model import Block, Channel, Instrument, Quantity, Role
-from meterlog.window.words import later
 
-ACROSS = later("across the motor")
+ACROSS = "across the motor"
 
 
 class AcrossMotor:
