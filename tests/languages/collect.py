@@ -86,7 +86,7 @@ ORIGIN_MARKS = (
     "SIMULATED", "IMPORTED", "TYPED BY HAND", "PARTLY TYPED BY HAND",
     "SIMULATED · PARTLY TYPED BY HAND", "IMPORTED · PARTLY TYPED BY HAND",
 )  # fmt: skip
-"""What :func:`meterlog.evidence.trace_picture.origin_mark` puts together."""
+"""What :func:`meterlog.model.origin_mark.origin_mark` puts together."""
 WEIGHTS = ("same", "differs", "forbids", "not stated")
 SEALED = ("sealed", "not sealed", "recovered")
 ACROSS_WORDS = ("across the motor",)
