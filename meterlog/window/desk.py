@@ -10,13 +10,14 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QWidget
 
-from meterlog.model import LEADS, Event, EventKind
+from meterlog.model import Event, EventKind
 from meterlog.model.errors import MeterlogError
 from meterlog.model.origin_mark import origin_mark
 from meterlog.window.acting_keys import PAGE_ACTIONS, ActingKeys, Wanted
 from meterlog.window.before_second import BeforeSecondLine
 from meterlog.window.circuit_desk import CircuitDesk
 from meterlog.window.circuit_keys import CircuitAction
+from meterlog.window.doing import Doing
 from meterlog.window.edits_on_trace import EditsOnTrace
 from meterlog.window.folder_dialog import ask_folder
 from meterlog.window.job_of_session import JobOfSession
@@ -101,6 +102,7 @@ class Desk:
         window.pages.addWidget(self.run_page)
         window.pages.addWidget(self.circuit.page)
         self.parts = PageStack(window.pages, later_pages(self))
+        self._doing = Doing(self)
         self.keys = ActingKeys(self.session, self.parts, KeyMap())
         window.foot.addWidget(self.status)
         self._connect()
@@ -177,57 +179,18 @@ class Desk:
         elif isinstance(wanted, CircuitAction):
             self.circuit.do(wanted, step)
         else:
-            self._do(wanted, step)
+            self._doing(wanted, step)
         self._glanced_s = float("-inf")
         self.tick()
 
-    def _do(self, action: Action, step: int) -> None:
-        doing: dict[Action, Callable[[], object]] = {
-            Action.START_STOP: self._start_or_stop,
-            Action.SPEED: lambda: self._speed(step),
-            Action.FASTER: lambda: self._speed(self._next_speed(1)),
-            Action.SLOWER: lambda: self._speed(self._next_speed(-1)),
-            Action.KEYS: lambda: self._turn_page(Page.KEYS),
-            Action.TAP: lambda: self.session.mark(EventKind.TAP),
-            Action.WIGGLE: lambda: self.session.mark(EventKind.WIGGLE, LEADS),
-            Action.NOTE: self.lines.note,
-            Action.MARK: self.lines.mark,
-            Action.ZERO: self.session.take_zero,
-            Action.TYPE_READING: self.lines.ask_reading,
-            Action.FOLLOW: self.run_page.follow,
-            Action.EARLIER: lambda: self.run_page.look(move=-0.25),
-            Action.LATER: lambda: self.run_page.look(move=0.25),
-            Action.CLOSER: lambda: self.run_page.look(zoom=1),
-            Action.WIDER: lambda: self.run_page.look(zoom=-1),
-            Action.ASK: self.meters_page.ports.ask,
-            Action.OPEN: self._browse,
-            Action.LOOKS: self.window.toggle_looks,
-            Action.SOUND: self.sound.turn,
-            Action.FOLLOWED: self.sound.turn_followed,
-            Action.LOUDER: lambda: self.sound.louder(1),
-            Action.SOFTER: lambda: self.sound.louder(-1),
-            Action.WHOLE_SCREEN: self.window.turn_full_screen,
-            Action.GUIDE: self.window.guide.forward,
-            Action.FOUND_STEPS: self.session.turn_found_steps,
-            Action.UNDO: self._undo,
-            Action.EDITS: self.edits.turn,
-            Action.SECOND: self.second.turn,
-            Action.STRETCH: self.run_page.turn_stretch,
-            Action.PART: self.job.turn_part,
-        }
-        if action in PAGE_ACTIONS:
-            self._turn_page(PAGE_ACTIONS[action])
-        else:
-            doing[action]()
-
-    def _speed(self, step: int) -> None:
+    def command_speed(self, step: int) -> None:
         """Command a speed; the circuit's state follows, on its page also without a recording."""
         if self.session.recording or not self._on_circuit:
             self.session.mark(EventKind.SPEED, str(step))
         if self._on_circuit:
             self.circuit.set_speed(step)
 
-    def _next_speed(self, by: int) -> int:
+    def next_speed(self, by: int) -> int:
         """Give the speed above or below the one commanded last; the ends stay."""
         shown = self.session.shown
         now = (shown.speed() if shown is not None and shown.live else None) or 0
@@ -235,7 +198,8 @@ class Desk:
             now = self.circuit.state.speed
         return min(max(now + by, 0), 9)
 
-    def _start_or_stop(self) -> None:
+    def start_or_stop(self) -> None:
+        """Begin to record; while recording, stop when asked twice."""
         if self.session.phase is Phase.RECORDING:
             now_s = time.monotonic()
             if now_s - self._stop_asked_s <= STOP_AGAIN_S:
@@ -246,6 +210,8 @@ class Desk:
             return
         try:
             self.session.start(self._next_run or self.meters_page.plan().run)
+            # Here, not at the next look: it may have been refused by then.
+            self._on_phase(self._phase, self.session.phase)
             self._from_page = self._next_run is None
             if not self._from_page:
                 self.job.fit_new()
@@ -253,11 +219,12 @@ class Desk:
         except MeterlogError as error:
             self.session.trouble = remedy_here(str(error))
 
-    def _turn_page(self, page: Page) -> None:
+    def turn_page(self, page: Page) -> None:
         """Turn to a page; from it, to the trace."""
         self.go_to(Page.RUN if self.page is page else page)
 
-    def _browse(self) -> None:
+    def browse(self) -> None:
+        """Ask for the folder of a recording to open."""
         if self.session.recording:
             self.session.trouble = say("Stop the recording first; then open another one.")
             return
@@ -282,7 +249,7 @@ class Desk:
         self.window.show_page(Page.JOB)
         self.tick()
 
-    def _undo(self) -> None:
+    def undo(self) -> None:
         """Take back the last mark, and say which it was."""
         mark = self.session.undo_mark()
         if mark is not None:

@@ -151,22 +151,27 @@ class PaintWatch:
         self._seen, self._called = "", False
 
     def _turn(self, *, ending: bool = False) -> None:
+        """Close the gap since the last turn. The next one begins here and now, so that nothing is
+        lost of what holds this thread up while it reads how the gap was.
+        """
+        turned_s, work_s, all_s = time.perf_counter(), time.thread_time(), time.process_time()
+        wall_s, self._wall_s = turned_s - self._wall_s, turned_s
+        worked_s, self._work_s = work_s - self._work_s, work_s
+        all_worked_s, self._all_s = all_s - self._all_s, all_s
+        seen, self._seen = self._seen, ""
+        called, self._called = self._called, False
         self.turns += 1
-        outer = sys._getframe(1)
         if not ending:
-            self._loop = outer.f_code
-        wall_s = time.perf_counter() - self._wall_s
+            self._loop = sys._getframe(1).f_code
+        before, self._delays = self._delays, _delays()
         if wall_s >= _LOOK_S:
-            now, before = _delays(), self._delays
-            now.pop(self._looker_id, None)  # the window waits for others, not for the watch
+            now = {one: delay for one, delay in self._delays.items() if one != self._looker_id}
+            # The window waits for others, not for the watch.
             waited_s = max((now[one] - before.get(one, 0.0) for one in now), default=0.0)
-            worked_s = time.thread_time() - self._work_s
             # Where no one could look, it was one call that let no other thread run: its thread
             # has not come further since.
-            seen = self._seen or _stacks(self._thread_id, 0)
-            all_s = time.process_time() - self._all_s
-            self.gaps.append(Gap(wall_s, waited_s, worked_s, all_s, self._called, seen))
-        self._mark()
+            seen = seen or _stacks(self._thread_id, 0)
+            self.gaps.append(Gap(wall_s, waited_s, worked_s, all_worked_s, called, seen))
 
     def _look(self) -> None:
         while not self._over.wait(_LOOK_S / 2):

@@ -75,7 +75,8 @@ def opened(window, qtbot, folder):
 
 
 @pytest.mark.parametrize("page", list(Page))
-def test_turning_to_a_page_for_the_first_time(window, watched, page):
+def test_turning_to_a_page_for_the_first_time(window, qtbot, watched, page):
+    qtbot.wait(100)  # until the window that has just been filled stands painted
     with watched(page.name):
         window.show_page(page)
 
