@@ -12,7 +12,7 @@ from meterlog.analysis.pieces import Piece
 from meterlog.analysis.rows import Rows, join_rows
 from meterlog.analysis.time_notes import TimeNotes
 from meterlog.analysis.timeline import SpeedTimeline
-from meterlog.model import Block, Event, Instrument, Limits, Role
+from meterlog.model import Block, Event, Instrument, Limits, Role, SpanKind
 
 HOLD_NS = 250_000_000
 """Readings wait this long, in their own time, so that an event stamped a little later than a
@@ -97,6 +97,12 @@ class SpanDetector:
     def pieces(self) -> list[Piece]:
         """Give the settled pieces, as Spans' worth, in time order; after :meth:`finish` all."""
         return self._builder.finished
+
+    @property
+    def state(self) -> tuple[int, SpanKind | None]:
+        """Tell how many pieces are settled, and of which kind the open one is."""
+        still_open = self._labeller.open_piece(self.last_ns)
+        return len(self._builder.finished), None if still_open is None else still_open.kind
 
     @property
     def builder(self) -> EpisodeBuilder:

@@ -215,6 +215,11 @@ class Reviewer:
             self._traps.take_rows(rows.part(stretches[0].start, stretches[-1].stop))
         self._whole.take_rows(rows, stretches)
 
+    @property
+    def state(self) -> tuple[int, SpanKind | None]:
+        """Tell spans settled and the kind of the open one: a change means that there is news."""
+        return self._detector.state
+
     def live(self) -> Review:
         """Give the review as if the recording ended with the last reading judged so far."""
         return self._review(self._detector.provisional(), ended=False)

@@ -140,13 +140,14 @@ class SerialLink(Link):
             If the port went away or was closed. What had come before is given first.
         """
         with self._reading:
-            data = self._drain(b"")
-            if data or wait_s <= 0.0:
-                return data
-            if self._handle is None:
-                return self._wait_in_slices(wait_s)
+            if wait_s <= 0.0 or self._handle is None:
+                data = self._drain(b"")
+                return data if data or wait_s <= 0.0 else self._wait_in_slices(wait_s)
+            self._refuse_closed()
             waited: list[int | socket.socket] = [self._handle, self._wake]
-            select.select(waited, [], [], wait_s)
+            # To ask before reading costs little; to read what isn't there, an error each time.
+            if not select.select(waited, [], [], wait_s)[0]:
+                return b""
             return self._drain(b"")
 
     def _drain(self, begun: bytes) -> bytes:

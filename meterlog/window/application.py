@@ -84,15 +84,14 @@ def open_window(
         from meterlog.window.window_thread import wait_for_nobody
 
         wait_for_nobody()
-        _in_turns(window, window.filling(run, recording, job), settle)
-
-    def settle() -> None:
-        # What was loaded stays: looking through it again and again for what could be let go costs
-        # up to a tenth of a second each time, and no picture comes meanwhile.
-        gc.collect()
-        gc.freeze()
         # Only in this thread: widgets that are let go of by another one lock up Qt.
         gc.disable()
+        in_turns(window, window.filling(run, recording, job), settle)
+
+    def settle() -> None:
+        # What was loaded stays: looking through it even once for what could be let go costs up to
+        # a tenth of a second, and no picture comes meanwhile.
+        gc.freeze()
         sweep = QTimer(window)
         sweep.setInterval(_SWEEP_MS)
         sweep.timeout.connect(lambda: gc.collect(1))
@@ -110,14 +109,15 @@ def open_window(
     return 1 if failed else 0
 
 
-def _in_turns(window: MainWindow, work: Iterator[None], then: Callable[[], None]) -> None:
+def in_turns(window: MainWindow, work: Iterator[None], then: Callable[[], None]) -> None:
     """Do a piece of work each time the window has nothing to paint, then something else."""
     try:
         next(work)
     except StopIteration:
         then()
     else:
-        QTimer.singleShot(0, window, lambda: _in_turns(window, work, then))
+        # A timer, not zero: what is only queued comes before keys, clicks and other timers.
+        QTimer.singleShot(1, window, lambda: in_turns(window, work, then))
 
 
 def _show_faults_in(window: MainWindow) -> None:

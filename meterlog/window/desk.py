@@ -7,7 +7,6 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QWidget
 
 from meterlog.model import Event, EventKind
@@ -27,6 +26,7 @@ from meterlog.window.later_pages import later_pages
 from meterlog.window.meters_page import MetersPage
 from meterlog.window.page_stack import PageStack
 from meterlog.window.pages import Page
+from meterlog.window.pulse import Pulse
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.run_page import RunPage
 from meterlog.window.second_behind import SecondBehind
@@ -44,8 +44,8 @@ if TYPE_CHECKING:
 
 FRAME_S = 0.04
 """From one drawing to the next at least: what an eye can follow, and half a core can draw."""
-LOOK_MS = 12
-"""How often it is looked whether anything is new: a reading that comes alone is drawn at once."""
+LOOK_MS = 60
+"""How often it is looked whether anything else is new; readings wake the window by themselves."""
 GLANCE_S = 0.33
 STOP_AGAIN_S = 2.0
 
@@ -56,6 +56,8 @@ class Desk:
     Parameters
     ----------
     window : MainWindow
+    meters_page : MetersPage
+        The first of the window's pages.
     on_mark : callable or None
     next_run : callable or None
         Makes the run that the start key begins once, instead of what the Meters page says.
@@ -64,13 +66,14 @@ class Desk:
     def __init__(
         self,
         window: MainWindow,
+        meters_page: MetersPage,
         on_mark: Callable[[Event], None] | None,
         next_run: Callable[[], Run] | None = None,
     ) -> None:
         self.window = window
         self._next_run = next_run
         self.session = Session(on_mark)
-        self.meters_page = MetersPage()
+        self.meters_page = meters_page
         self.at_hand = self.meters_page.at_hand
         self.job = JobOfSession(self.session, self.at_hand)
         self.run_page = RunPage()
@@ -98,7 +101,6 @@ class Desk:
         self._where = WhereIWas()
         self._handed = False
         self._dialog: QWidget | None = None
-        window.pages.addWidget(self.meters_page)
         window.pages.addWidget(self.run_page)
         window.pages.addWidget(self.circuit.page)
         self.parts = PageStack(window.pages, later_pages(self))
@@ -106,10 +108,8 @@ class Desk:
         self.keys = ActingKeys(self.session, self.parts, KeyMap())
         window.foot.addWidget(self.status)
         self._connect()
-        self._timer = QTimer(window)
-        self._timer.setInterval(LOOK_MS)
-        self._timer.timeout.connect(self._look)
-        self._timer.start()
+        self._pulse = Pulse(window, LOOK_MS)
+        self._pulse.beat.connect(self._look)
 
     def _connect(self) -> None:
         header = self.window.header
@@ -265,9 +265,13 @@ class Desk:
 
     def _look(self) -> None:
         now_s = time.monotonic()
-        news = self.session.fresh or now_s - self._glanced_s >= self._glance_s
-        if news and now_s - self._ticked_s >= FRAME_S:
+        if not self.session.fresh and now_s - self._glanced_s < self._glance_s:
+            return
+        rest_s = self._ticked_s + FRAME_S - now_s
+        if rest_s <= 0.0:
             self.tick()
+        else:
+            self._pulse.again_in(rest_s)
 
     def tick(self) -> None:
         """Fetch what is new and draw it; a few times a second look at everything else."""
@@ -322,6 +326,8 @@ class Desk:
         self.meters_page.bar(recording=recording)
         self._show_keys()
         if now is Phase.RECORDING:
+            if self.session.run is not None:
+                self.session.run.tail.on_news = self._pulse.wake
             self.job.add_recording(made_here=self._from_page)
             if self._from_page:
                 self.meters_page.keep()
@@ -350,7 +356,7 @@ class Desk:
         self.sound.close()
         self.second.close()
         self.run_page.stretch.close_work()
-        self._timer.stop()
+        self._pulse.stop()
         return True
 
     def _go_on_closing(self) -> None:

@@ -129,13 +129,21 @@ class MainWindow(QMainWindow):
         """Do what :meth:`fill` does, in turns between which the window can be painted."""
         from meterlog.evidence.palette import DAY
         from meterlog.window.desk import Desk
+        from meterlog.window.meters_page import MetersPage
 
         yield
         if self.desk is None:
+            # The sheet first, while there is little: what comes later takes it when it is shown.
             self.look = DAY
-            self.desk = Desk(self, self._on_mark, self._next_run)
-            yield
             self._restyle()
+            yield
+            meters_page = MetersPage()
+            yield
+            self.pages.addWidget(meters_page)
+            yield
+            self.desk = Desk(self, meters_page, self._on_mark, self._next_run)
+            yield
+            self._restyle_pages()
             yield
         self.desk.run_page.fill()
         yield
@@ -156,7 +164,7 @@ class MainWindow(QMainWindow):
 
     def _restyle(self) -> None:
         self._pixels = text_pixels(self.width(), self.height())
-        if self.look is None or self.desk is None:
+        if self.look is None:
             self.setStyleSheet(first_sheet(self._pixels))
             return
         from meterlog.window.spoken_palette import in_language
@@ -165,6 +173,14 @@ class MainWindow(QMainWindow):
         self.setPalette(qt_palette(look))
         self.setStyleSheet(style_sheet(look, self._pixels))
         self.keys.set_palette(look)
+        self._restyle_pages()
+
+    def _restyle_pages(self) -> None:
+        if self.look is None or self.desk is None:
+            return
+        from meterlog.window.spoken_palette import in_language
+
+        look = in_language(self.look)
         self.desk.run_page.set_palette(look, self._pixels)
         self.desk.circuit.page.set_palette(look, self._pixels)
         self.desk.parts.set_palette(look, self._pixels)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import threading
 from collections import deque
+from collections.abc import Callable
 
 from meterlog.acquire import Item
 from meterlog.model import Block, Event
@@ -19,9 +20,16 @@ class LiveTail:
     max_rows : int, rows of all instruments together
         When more are waiting the oldest Blocks are dropped and counted. The newest Block is always
         kept.
+
+    Attributes
+    ----------
+    on_news : callable or None
+        Called in the thread that brings a Block, once there is something to drain.
+    dropped_rows : int
     """
 
     def __init__(self, max_rows: int = 200_000) -> None:
+        self.on_news: Callable[[], None] | None = None
         self._max_rows = max_rows
         self._blocks: deque[Block] = deque()
         self._events: deque[Event] = deque(maxlen=_EVENTS)
@@ -42,6 +50,9 @@ class LiveTail:
                 oldest = self._blocks.popleft()
                 self._rows -= len(oldest)
                 self.dropped_rows += len(oldest)
+        told = self.on_news
+        if told is not None:
+            told()
 
     def tick(self, now_ns: int) -> None:
         """Nothing to do: whoever looks comes by on a timer of its own."""

@@ -35,7 +35,7 @@ meter = Instrument("m", "m", "invented", channels, simulated=True)
 about = About("x", datetime(2030, 1, 1, tzinfo=UTC), 0, 0, "t", Origin.SIMULATED, (meter,))
 shown = Shown(about, TraceStore(about.instruments), live=True)
 desk = window.desk
-desk._timer.stop()
+desk._pulse.stop()
 desk.session.shown, desk.session.phase = shown, Phase.SHOWING
 window.show_page(1)
 desk.run_page.show_session(desk.session)

@@ -28,7 +28,7 @@ def recording(window, show):
     show(window, live=True)
     window.desk.session.phase = Phase.RECORDING
     window.desk.tick()
-    window.desk._timer.stop()
+    window.desk._pulse.stop()
     yield window
     window.desk.session.phase = Phase.SHOWING
 

@@ -10,8 +10,10 @@ from PySide6.QtWidgets import QApplication
 from meterlog.model import Event, EventKind
 from meterlog.recording import Recorder
 from meterlog.window import load_ahead
+from meterlog.window.application import in_turns
 from meterlog.window.claim_page import ClaimDesk
 from meterlog.window.compare_page import CompareDesk
+from meterlog.window.main_window import MainWindow
 from meterlog.window.pages import Page
 from meterlog.window.session import Phase
 from meterlog.window.window_thread import wait_for_nobody
@@ -72,6 +74,20 @@ def opened(window, qtbot, folder):
     qtbot.waitUntil(
         lambda: desk.session.phase is Phase.SHOWING and not desk.session.busy, timeout=60000
     )
+
+
+def test_filling_the_window(qtbot, watched, monkeypatch, tmp_path):
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "data"))
+    for name in load_ahead.FOR_THE_WINDOW:
+        importlib.import_module(name)
+    window, ended = MainWindow(), []
+    qtbot.addWidget(window)
+    window.show()
+    qtbot.waitExposed(window)
+    with watched("filling"):
+        in_turns(window, window.filling(), lambda: ended.append(True))
+        qtbot.waitUntil(lambda: bool(ended), timeout=30000)
+    assert window.filled
 
 
 @pytest.mark.parametrize("page", list(Page))

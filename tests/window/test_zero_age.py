@@ -10,6 +10,7 @@ from meterlog.model import Event, EventKind, Sensor, SensorKind, Zero
 from meterlog.model.zero_text import zero_text
 from meterlog.window.session import Phase
 from meterlog.window.zero_age import zero_age
+from meterlog.work.live_tail import LiveTail
 
 CLAMP = Sensor(SensorKind.CLAMP, 100.0, words="10 mV/A")
 MINUTE = 60_000_000_000
@@ -77,6 +78,7 @@ def test_z_asks_the_run_and_tells_how_it_went(window, show, qtbot):
 
         def __init__(self):
             self.asked = []
+            self.tail = LiveTail()
 
         def take_zero(self, role):
             self.asked.append(role.value)
