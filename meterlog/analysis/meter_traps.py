@@ -16,10 +16,11 @@ from meterlog.analysis.clamp_decade import decade_doubts
 from meterlog.analysis.device_words import DeviceWords
 from meterlog.analysis.levels import Levels
 from meterlog.analysis.load_drop import LoadDrop, believed
+from meterlog.analysis.long_table import Attic
 from meterlog.analysis.pieces import Piece
-from meterlog.analysis.polarity import polarity_doubts
+from meterlog.analysis.polarity import Polarity
 from meterlog.analysis.rows import Rows
-from meterlog.analysis.slipped_probe import slipped_probe_doubts
+from meterlog.analysis.slipped_probe import SlippedProbes
 from meterlog.analysis.stuck import StuckWatch
 from meterlog.analysis.timeline import SpeedTimeline
 from meterlog.analysis.zero_watch import ZeroWatch
@@ -50,6 +51,8 @@ class MeterTraps:
         The detector's.
     started_utc : datetime or None
         Wall time of the recording's zero, for the age of zeros.
+    attic : Attic or None
+        Where is laid aside what is too much for memory.
     """
 
     def __init__(
@@ -58,10 +61,13 @@ class MeterTraps:
         limits: Limits,
         timeline: SpeedTimeline,
         started_utc: datetime | None,
+        attic: Attic | None = None,
     ) -> None:
         self._limits = limits
         self._timeline = timeline
-        self._levels = Levels()
+        self._levels = Levels(attic)
+        self._polarity = Polarity(self._levels, limits)
+        self._slips = SlippedProbes(self._levels, limits)
         self._stuck = StuckWatch(instruments, limits)
         self._zeros = ZeroWatch(instruments, started_utc)
         self._words = DeviceWords()
@@ -126,23 +132,22 @@ class MeterTraps:
         ended : bool
             False: more readings come, and a slipped probe may be told up to a second late.
         """
-        levels, limits = self._levels, self._limits
         return (
             *_quiet([(piece, why) for piece, why in pieces if why]),
-            *decade_doubts(steps, limits),
-            *polarity_doubts(steps, levels, limits),
+            *decade_doubts(steps, self._limits),
+            *self._polarity.doubts(steps),
             *self._slipped(ended=ended),
-            *self._stuck.doubts(levels, self._timeline),
+            *self._stuck.doubts(self._levels, self._timeline),
             *self._words.doubts(),
-            *self._zeros.doubts(levels, self._last_ns),
+            *self._zeros.doubts(self._levels, self._last_ns),
         )
 
     def _slipped(self, *, ended: bool) -> list[Doubt]:
-        """Look for slipped probes, which takes the whole recording; once a second is enough."""
+        """Look for slipped probes; once a second is enough."""
         changes = self._timeline.changes
         asked = self._levels.end_ns // PROBES_NS, len(changes)
         if ended or self._probes is None or self._probes[0] != asked:
-            self._probes = asked, slipped_probe_doubts(self._levels, self._limits, changes)
+            self._probes = asked, self._slips.doubts(changes)
         return self._probes[1]
 
 

@@ -10,6 +10,8 @@ from typing import Self
 import numpy as np
 from numpy.typing import NDArray
 
+from meterlog.analysis.readings_kept import ReadingsKept
+
 PIECE = 4096
 """Readings are always reduced in pieces of this size counted from the first, so that the result
 is the same to the last bit however they were cut on the way."""
@@ -101,7 +103,7 @@ class Moments:
     def __init__(self, *, median: bool = True) -> None:
         self._sums = Sums()
         self._rest: NDArray[np.float64] = np.empty(0)
-        self._kept: list[NDArray[np.float64]] | None = [] if median else None
+        self._kept = ReadingsKept() if median else None
         self._settled: Sums | None = None
 
     def add(self, values: NDArray[np.float64]) -> None:
@@ -110,7 +112,7 @@ class Moments:
             return
         self._settled = None
         if self._kept is not None:
-            self._kept.append(np.array(values))
+            self._kept.add(values)
             if self.n + len(values) > MEDIAN_LIMIT:
                 self._kept = None
         whole = np.concatenate((self._rest, values)) if len(self._rest) else values
@@ -129,7 +131,7 @@ class Moments:
     def detach(self) -> None:
         """Share nothing that changes with the moments that these were copied from."""
         if self._kept is not None:
-            self._kept = list(self._kept)
+            self._kept = self._kept.copy()
 
     def _all(self) -> Sums:
         """Give the sums with the unreduced rest included, without disturbing them."""
@@ -171,9 +173,7 @@ class Moments:
         """Median; None of nothing and beyond :data:`MEDIAN_LIMIT` readings."""
         if not self.n or self._kept is None:
             return None
-        if len(self._kept) > 1:
-            self._kept = [np.concatenate(self._kept)]
-        return float(np.median(self._kept[0]))
+        return self._kept.median()
 
     @property
     def lag1(self) -> float | None:

@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import numpy as np
+from numpy.typing import NDArray
 
-from meterlog.analysis.levels import BIN_NS, Levels, runs_of
+from meterlog.analysis.level_walk import LevelWalk, LongRuns
+from meterlog.analysis.levels import BIN_NS, LevelPart, Levels
 from meterlog.model import Doubt, DoubtKind, Limits, Step
 
 LEAST_NS = 1_000_000_000
@@ -15,45 +17,64 @@ LEAST_V = 1.0
 """A wire's own drop makes a ground point read some tenths of a volt below the battery's."""
 
 
-def polarity_doubts(steps: Sequence[Step], levels: Levels, limits: Limits) -> list[Doubt]:
-    """Tell what reads negative that can't be.
+class Polarity:
+    """Tells what reads negative that can't be.
 
     Parameters
     ----------
-    steps : sequence of Step
     levels : Levels
+        Filled by somebody else.
     limits : Limits
     """
-    told = []
-    amps = [s for s in steps if (s.steady_mean_a or 0.0) <= -limits.open_current_a]
-    if amps:
-        told.append(
-            _doubt(
-                amps,
-                "The motor current reads negative: the clamp is on the wrong way round. Turn it,"
-                " or say so (inverted); its size is judged all the same.",
+
+    def __init__(self, levels: Levels, limits: Limits) -> None:
+        self._limits = limits
+        self._walk = LevelWalk(levels)
+        self._below = LongRuns(max(LEAST_NS, BIN_NS))
+
+    def doubts(self, steps: Sequence[Step]) -> list[Doubt]:
+        """Give what is to be said of the current, the motor's voltage and the feed so far."""
+        told = []
+        amps = [s for s in steps if (s.steady_mean_a or 0.0) <= -self._limits.open_current_a]
+        if amps:
+            told.append(
+                _doubt(
+                    amps,
+                    "The motor current reads negative: the clamp is on the wrong way round. Turn"
+                    " it, or say so (inverted); its size is judged all the same.",
+                )
             )
-        )
-    volts = [s for s in steps if (s.steady_mean_v or 0.0) < -limits.driven_v]
-    if volts:
-        told.append(
-            _doubt(
-                volts,
-                "The motor voltage reads negative: feed and return are the wrong way round. Swap"
-                " the two leads, or their roles.",
+        volts = [s for s in steps if (s.steady_mean_v or 0.0) < -self._limits.driven_v]
+        if volts:
+            told.append(
+                _doubt(
+                    volts,
+                    "The motor voltage reads negative: feed and return are the wrong way round."
+                    " Swap the two leads, or their roles.",
+                )
             )
-        )
-    part = levels.all()
+        long = self._negative()
+        if long:
+            text = (
+                f"The feed reads negative ({long[0][0] / 1e9:.1f} s to {long[-1][1] / 1e9:.1f} s):"
+                f" the leads of that channel are the wrong way round. Swap them, or say so"
+                f" (inverted)."
+            )
+            told.append(Doubt(DoubtKind.SIGN, text, long[0][0], long[-1][1]))
+        return told
+
+    def _negative(self) -> list[tuple[int, int]]:
+        """Give the stretches in which the feed reads less than nothing."""
+        for part in self._walk.settled():
+            self._below.take(_below(part), part.t_ns)
+        newest = self._walk.newest()
+        return [*self._below.ended, *self._below.still_open(_below(newest), newest.t_ns)]
+
+
+def _below(part: LevelPart) -> NDArray[np.bool_]:
     with np.errstate(invalid="ignore"):
-        below = runs_of(part.feed < -LEAST_V, part.t_ns)
-    long = [(a, b) for a, b in below if b - a >= max(LEAST_NS, BIN_NS)]
-    if long:
-        text = (
-            f"The feed reads negative ({long[0][0] / 1e9:.1f} s to {long[-1][1] / 1e9:.1f} s): the"
-            f" leads of that channel are the wrong way round. Swap them, or say so (inverted)."
-        )
-        told.append(Doubt(DoubtKind.SIGN, text, long[0][0], long[-1][1]))
-    return told
+        below: NDArray[np.bool_] = part.feed < -LEAST_V
+    return below
 
 
 def _doubt(steps: Sequence[Step], words: str) -> Doubt:

@@ -16,6 +16,7 @@ from meterlog.analysis.found_steps import FoundCuts, FoundStep, StepFinder
 from meterlog.analysis.impossible import Impossible
 from meterlog.analysis.judged import Judged
 from meterlog.analysis.labels import Stretch
+from meterlog.analysis.long_table import Attic
 from meterlog.analysis.meter_traps import MeterTraps
 from meterlog.analysis.motor import motor_fit
 from meterlog.analysis.notes import Passed, events_off, notes
@@ -140,6 +141,8 @@ class Reviewer:
         Under which it was made: the ambient temperature counts in the uncertainties.
     found : sequence of FoundStep
         Bounds of the steps, where no command was recorded: those of a first review.
+    attic : Attic or None
+        Where is laid aside what is too much for memory; None: all of it stays there.
 
     Attributes
     ----------
@@ -154,6 +157,7 @@ class Reviewer:
         started_utc: datetime | None = None,
         conditions: Conditions | None = None,
         found: Sequence[FoundStep] = (),
+        attic: Attic | None = None,
     ) -> None:
         self._limits = limits
         self._current = _channel(instruments, Role.MOTOR_CURRENT)
@@ -174,12 +178,12 @@ class Reviewer:
         by = self._timeline if self._cuts is None else self._cuts.timeline
         self._steps = StepCollector(by, lag_ns)
         self._detector = SpanDetector(instruments, limits, self._timeline, self._take_rows)
-        self._traps = MeterTraps(instruments, limits, self._timeline, started_utc)
+        self._traps = MeterTraps(instruments, limits, self._timeline, started_utc, attic)
         self._maker = FindingMaker(limits, self._budgets)
         self._told_steps = ToldSteps(StepFindingMaker(limits, self._budgets), self._budgets)
         self._typed = TypedRoles(instruments)
         self._impossible = Impossible(instruments)
-        self._whole = Whole(instruments, limits, conditions, self._traps.levels)
+        self._whole = Whole(instruments, limits, conditions, self._traps.levels, attic)
         self._times = TimeNotes(instruments)
         self._taps_ns: list[int] = []
         self._withdrawn: list[str] = []

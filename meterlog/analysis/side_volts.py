@@ -2,13 +2,14 @@
 
 What the span detector needs row by row are current, feed and return. Battery, relay, controller
 ground, command and drop tell the rest once a span or a step is known: they are kept as one mean a
-tenth of a second (some 1.5 MB an hour and channel), however many readings that were.
+tenth of a second (some 2 MB an hour and channel, most of it laid aside), however many readings
+that were.
 """
 
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
@@ -17,10 +18,11 @@ from numpy.typing import NDArray
 
 from meterlog.analysis.labels import Stretch
 from meterlog.analysis.levels import BIN_NS
+from meterlog.analysis.long_table import BLOCK, Attic, LongTable, sums_of
 from meterlog.analysis.rows import Rows
 from meterlog.model import UNUSABLE, Block, Channel, Event, Instrument, Limits, Role, Step
 
-_FIRST_ROOM = 256
+_FIRST, _LAST = 1, 2
 _SUM, _SQUARE, _COUNT = 0, 1, 2
 
 
@@ -49,14 +51,21 @@ class SideSeries:
         return len(self.t_ns)
 
 
+class _Run(NamedTuple):
+    """From when to when the motor ran steadily; while it still does so it has not ended."""
+
+    start_ns: int
+    end_ns: int
+    ended: bool
+
+
 class _Bins:
     """Sums of one channel, bin by bin; a bin may come in several parts."""
 
-    def __init__(self) -> None:
-        self._bins = np.empty(_FIRST_ROOM, np.int64)
-        self._times = np.empty((2, _FIRST_ROOM), np.int64)
-        self._sums = np.empty((3, _FIRST_ROOM))
-        self._count = 0
+    def __init__(self, attic: Attic | None) -> None:
+        self._table = LongTable(3, 3, attic)  # number, first and last time; sums
+        self._known: dict[_Run, NDArray[np.float64]] = {}
+        """Sums over runs that can't change any more: a live review asks for all of them again."""
 
     def take(self, t_ns: NDArray[np.int64], values: NDArray[np.float64]) -> None:
         """Take readings, all finite, in order of time."""
@@ -66,7 +75,7 @@ class _Bins:
         bins = t_ns // BIN_NS
         starts = np.concatenate(([0], np.flatnonzero(bins[1:] != bins[:-1]) + 1))
         ends = np.append(starts[1:], len(t_ns))
-        numbers, times = bins[starts], np.array((t_ns[starts], t_ns[ends - 1]))
+        wholes = np.array((bins[starts], t_ns[starts], t_ns[ends - 1]))
         sums = np.array(
             (
                 np.add.reduceat(values, starts),
@@ -74,55 +83,42 @@ class _Bins:
                 (ends - starts).astype(np.float64),
             )
         )
-        if self._count and numbers[0] == self._bins[self._count - 1]:
-            self._sums[:, self._count - 1] += sums[:, 0]
-            self._times[1, self._count - 1] = times[1, 0]
-            numbers, times, sums = numbers[1:], times[:, 1:], sums[:, 1:]
-        end = self._count + len(numbers)
-        self._make_room(end)
-        part = slice(self._count, end)
-        self._bins[part], self._times[:, part], self._sums[:, part] = numbers, times, sums
-        self._count = end
+        table, last = self._table, self._table.held - 1
+        if table.held and wholes[0, 0] == table.wholes[0, last]:
+            table.reals[:, last] += sums[:, 0]
+            table.wholes[_LAST, last] = wholes[_LAST, 0]
+            wholes, sums = wholes[:, 1:], sums[:, 1:]
+        table.append(wholes, sums)
 
     def _take_one(self, t_ns: int, value: float) -> None:
         """Take one reading at a fraction of the cost: that is how slow meters send them."""
-        number, last = t_ns // BIN_NS, self._count - 1
-        if last < 0 or self._bins[last] != number:
-            last = self._count
-            self._make_room(last + 1)
-            self._bins[last], self._times[:, last] = number, t_ns
-            self._sums[:, last] = value, value * value, 1.0
-            self._count += 1
+        table, number, last = self._table, t_ns // BIN_NS, self._table.held - 1
+        if last < 0 or table.wholes[0, last] != number:
+            table.make_room(1)
+            last = table.held
+            table.wholes[:, last] = number, t_ns, t_ns
+            table.reals[:, last] = value, value * value, 1.0
+            table.held += 1
             return
-        self._times[1, last] = t_ns
-        self._sums[:, last] += (value, value * value, 1.0)
-
-    def _make_room(self, count: int) -> None:
-        room = len(self._bins)
-        if count <= room:
-            return
-        more = max(2 * room, count) - room
-        self._bins = np.concatenate((self._bins, np.empty(more, np.int64)))
-        self._times = np.concatenate((self._times, np.empty((2, more), np.int64)), axis=1)
-        self._sums = np.concatenate((self._sums, np.empty((3, more))), axis=1)
+        table.wholes[_LAST, last] = t_ns
+        table.reals[:, last] += (value, value * value, 1.0)
 
     def part(self, start_ns: int, end_ns: int) -> slice:
         """Give the bins whose readings all lie within two times."""
-        known = self._bins[: self._count]
-        first = int(known.searchsorted(start_ns // BIN_NS, side="left"))
-        last = int(known.searchsorted(end_ns // BIN_NS, side="right"))
-        times = self._times
-        while first < last and times[0, first] < start_ns:
+        table = self._table
+        first = table.find(start_ns // BIN_NS, "left")
+        last = table.find(end_ns // BIN_NS, "right")
+        while first < last and table.rows(first, first + 1)[0][_FIRST, 0] < start_ns:
             first += 1
-        while last > first and times[1, last - 1] > end_ns:
+        while last > first and table.rows(last - 1, last)[0][_LAST, 0] > end_ns:
             last -= 1
         return slice(first, last)
 
-    def level(self, parts: Sequence[slice]) -> SideLevel | None:
-        """Give mean, scatter and count over some parts."""
+    def level(self, runs: Iterable[_Run]) -> SideLevel | None:
+        """Give mean, scatter and count over some runs."""
         total = np.zeros(3)
-        for part in parts:
-            total += self._sums[:, part].sum(axis=1)
+        for run in runs:
+            total += self._sums(run)
         n = float(total[_COUNT])
         if not n:
             return None
@@ -130,11 +126,33 @@ class _Bins:
         spread = max(float(total[_SQUARE]) - n * mean * mean, 0.0)
         return SideLevel(mean, (spread / (n - 1.0)) ** 0.5 if n > 1.0 else 0.0, int(n))
 
+    def _sums(self, run: _Run) -> NDArray[np.float64]:
+        known = self._known.get(run)
+        if known is None:
+            part = self.part(run.start_ns, run.end_ns)
+            known = self._added_up(part.start, part.stop)
+            if run.ended and run.end_ns // BIN_NS < self._newest:
+                self._known[run] = known
+        return known
+
+    @property
+    def _newest(self) -> int:
+        """The number of the newest bin, the only one that may still change."""
+        table = self._table
+        return int(table.wholes[0, table.held - 1]) if table.held else -1
+
+    def _added_up(self, first: int, last: int) -> NDArray[np.float64]:
+        if last - first > BLOCK:
+            return sums_of((sums for _, sums in self._table.lots(first, last)), last - first)
+        few: NDArray[np.float64] = self._table.rows(first, last)[1].sum(axis=1)
+        return few
+
     def series(self, part: slice) -> SideSeries:
         """Give the bins of a part."""
-        sums, times = self._sums[:, part], self._times[:, part]
-        middle = times[0] + (times[1] - times[0]) // 2
-        return SideSeries(self._bins[part].copy(), middle, sums[_SUM] / sums[_COUNT], sums[_COUNT])
+        wholes, sums = self._table.rows(part.start, part.stop)
+        first, last = wholes[_FIRST], wholes[_LAST]
+        middle = first + (last - first) // 2
+        return SideSeries(wholes[0].copy(), middle, sums[_SUM] / sums[_COUNT], sums[_COUNT].copy())
 
 
 class SideVolts:
@@ -146,9 +164,13 @@ class SideVolts:
         With roles assigned; where two channels play one role, the first counts.
     limits : Limits
         For ``command_lag_s``: the last moments before a command may be the next speed's already.
+    attic : Attic or None
+        Where is laid aside what is too much for memory; None: it stays in memory.
     """
 
-    def __init__(self, instruments: Sequence[Instrument], limits: Limits) -> None:
+    def __init__(
+        self, instruments: Sequence[Instrument], limits: Limits, attic: Attic | None = None
+    ) -> None:
         self._lag_ns = round(limits.command_lag_s * 1e9)
         self._columns: dict[str, list[tuple[int, Role]]] = {}
         self._homes: dict[Role, tuple[Instrument, Channel]] = {}
@@ -160,7 +182,7 @@ class SideVolts:
                 if channel.role is Role.OTHER or channel.role in self._homes:
                     continue
                 self._homes[channel.role] = instrument, channel
-                self._bins[channel.role] = _Bins()
+                self._bins[channel.role] = _Bins(attic)
                 self._columns.setdefault(instrument.key, []).append((column, channel.role))
         widest_s = max(
             (c.interval_s + c.integration_s for _, c in self._homes.values()), default=0.0
@@ -225,7 +247,7 @@ class SideVolts:
             None without such a channel, or where nothing was read.
         """
         bins = self._bins.get(role)
-        return None if bins is None else bins.level([bins.part(start_ns, end_ns)])
+        return None if bins is None else bins.level([_Run(start_ns, end_ns, ended=False)])
 
     def series(self, role: Role, start_ns: int, end_ns: int) -> SideSeries | None:
         """Give the same bin by bin; None without such a channel, or where nothing was read."""
@@ -237,13 +259,18 @@ class SideVolts:
 
     def steady_parts(self, start_ns: int, end_ns: int) -> Iterator[tuple[int, int]]:
         """Give (start, end) of each steady run of the motor between two times."""
+        for run in self._runs(start_ns, end_ns):
+            yield run.start_ns, run.end_ns
+
+    def _runs(self, start_ns: int, end_ns: int) -> Iterator[_Run]:
         for place in range(bisect_right(self._steady, start_ns, key=_end), len(self._steady)):
             first, last = self._steady[place]
             if first >= end_ns:
                 return
-            yield max(first, start_ns), min(last, end_ns)
+            yield _Run(max(first, start_ns), min(last, end_ns), ended=True)
         if self._open is not None and self._open[1] < end_ns and self._open[2] > start_ns:
-            yield max(self._open[1], start_ns), min(self._open[2], end_ns)
+            first, last = self._open[1], self._open[2]
+            yield _Run(max(first, start_ns), min(last, end_ns), ended=False)
 
     def steady(self, role: Role, step: Step) -> SideLevel | None:
         """Give mean, scatter and count while the motor ran steadily in ``step``.
@@ -255,8 +282,7 @@ class SideVolts:
         if bins is None:
             return None
         until_ns = step.end_ns - self._lag_ns
-        parts = [bins.part(*run) for run in self.steady_parts(step.start_ns, until_ns)]
-        return bins.level(parts)
+        return bins.level(self._runs(step.start_ns, until_ns))
 
     def with_side_volts(self, steps: Sequence[Step]) -> tuple[Step, ...]:
         """Give the steps with their steady battery and command voltages."""

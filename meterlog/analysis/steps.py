@@ -5,7 +5,6 @@ from __future__ import annotations
 import copy
 from collections.abc import Sequence
 from dataclasses import replace
-from itertools import pairwise
 from typing import Self
 
 import numpy as np
@@ -124,9 +123,9 @@ class StepCollector:
     def __init__(self, timeline: SpeedTimeline, lag_ns: int) -> None:
         self._timeline = timeline
         self._lag_ns = lag_ns
-        self._steps: list[_Gathering] = []
+        self._open: _Gathering | None = None
         self._ended: list[Step] = []
-        """The figures of all but the last, as far as they were asked for."""
+        """The figures of all before it: of their readings nothing is kept."""
         self._last_ns = 0
         self._notch: list[tuple[Rows, Stretch]] = []
 
@@ -148,8 +147,9 @@ class StepCollector:
             self._settle_notch(steady=brief and stretch.speed == self._notch[0][1].speed)
         elif self._notch and stretch.speed != self._notch[0][1].speed:
             self._settle_notch(steady=False)
-        going = self._steps and self._steps[-1].was_steady and not part.gap[0]
-        if stretch.steady or not (going and stretch.speed == self._steps[-1].speed):
+        known = self._open
+        going = known is not None and known.was_steady and not part.gap[0]
+        if stretch.steady or known is None or not going or stretch.speed != known.speed:
             return False
         self._notch.append((part, stretch))
         if int(part.t_ns[-1]) - int(self._notch[0][0].t_ns[0]) >= NOTCH_NS:
@@ -196,20 +196,20 @@ class StepCollector:
         step.steady_pairs.add(t_ns, self._last_ns, volts, amps)
 
     def _step_for(self, speed: int | None, t_ns: int) -> _Gathering:
-        if self._steps and self._steps[-1].speed == speed:
-            return self._steps[-1]
+        known = self._open
+        if known is not None and known.speed == speed:
+            return known
         asked_ns = self._timeline.asked_at(t_ns)
         start_ns = t_ns if asked_ns is None else asked_ns
-        if self._steps:
-            for held in self._steps[-1].steady:
+        if known is not None:
+            for held in known.steady:
                 held.end(start_ns)
-        self._steps.append(_Gathering(speed, start_ns, self._lag_ns))
-        return self._steps[-1]
+            self._ended.append(known.step(start_ns))
+        self._open = _Gathering(speed, start_ns, self._lag_ns)
+        return self._open
 
     def steps(self) -> tuple[Step, ...]:
         """Give the steps so far, without budgets; the last one ends at the last reading."""
-        if not self._steps:
+        if self._open is None:
             return ()
-        for step, later in pairwise(self._steps[len(self._ended) :]):
-            self._ended.append(step.step(later.start_ns))
-        return *self._ended, self._steps[-1].step(self._last_ns)
+        return *self._ended, self._open.step(self._last_ns)

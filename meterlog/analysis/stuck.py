@@ -14,7 +14,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from meterlog.analysis.levels import LevelPart, Levels
+from meterlog.analysis.levels import Levels
+from meterlog.analysis.run_levels import RunLevels
 from meterlog.analysis.timeline import SpeedTimeline
 from meterlog.model import Block, Channel, Doubt, DoubtKind, Flag, Instrument, Limits, Role
 
@@ -72,6 +73,8 @@ class _Runs:
         self._open: _Run | None = None
         self._longest = 0
         self._seen = 0
+        self.beside: dict[int, RunLevels] = {}
+        """What the other channels did during each long run, by its start."""
 
     def take(self, block: Block) -> None:
         """Take the next block."""
@@ -182,30 +185,32 @@ class StuckWatch:
             found = [
                 self._doubt(key, channel, run, why)
                 for run in runs.lasting()
-                if (why := self._why(channel, run, levels, timeline))
+                if (why := self._why(channel, runs, run, levels, timeline))
             ]
             told += found[:MOST_TOLD]
         return told
 
-    def _why(self, channel: Channel, run: _Run, levels: Levels, timeline: SpeedTimeline) -> str:
+    def _why(
+        self, channel: Channel, runs: _Runs, run: _Run, levels: Levels, timeline: SpeedTimeline
+    ) -> str:
         stated = channel.accuracy_at(run.value)
         step = (stated.resolution if stated else 0.0) or STEP_UNKNOWN
         if abs(run.value) < COUNTS * step:
             return ""
-        part = levels.within(run.start_ns, run.end_ns)
-        swing_a = _swing(part.amps)
+        beside = runs.beside.setdefault(run.start_ns, RunLevels(levels))
+        beside = beside.over(run.start_ns, run.end_ns)
+        swing_a = beside.swing_a
         if channel.role is Role.MOTOR_CURRENT:
-            why = self._why_current(run, part, timeline)
+            why = self._why_current(run, beside.swing_v, timeline)
         elif channel.role is Role.MOTOR_FEED:
             moved = swing_a >= LEAST_A and swing_a * LEAST_OHM >= LEAST_DIGITS * step
             why = f"the current moved by {swing_a:.1f} A" if moved else ""
         else:
             moved = swing_a >= LEAST_A and abs(run.value) >= LEAST_V
             why = f"the current moved by {swing_a:.1f} A" if moved else ""
-        return why or self._far(run, part)
+        return why or self._far(run, beside)
 
-    def _why_current(self, run: _Run, part: LevelPart, timeline: SpeedTimeline) -> str:
-        swing_v = _swing(part.feed - part.back)
+    def _why_current(self, run: _Run, swing_v: float, timeline: SpeedTimeline) -> str:
         if swing_v >= LEAST_V:
             return f"the voltage across the motor moved by {swing_v:.1f} V"
         early, late = run.start_ns + self._slack_ns, run.end_ns - self._slack_ns
@@ -214,13 +219,13 @@ class StuckWatch:
             return f"speed {changes[0].speed} was commanded at {changes[0].t_ns / 1e9:.1f} s"
         return ""
 
-    def _far(self, run: _Run, part: LevelPart) -> str:
+    def _far(self, run: _Run, beside: RunLevels) -> str:
         lively = 0 < run.longest_before <= LIVELY and run.seen_before >= FAR_SEEN
         long = run.n >= FAR_N and run.end_ns - run.start_ns >= FAR_NS
         if not (lively and long and run.n >= FAR_TIMES * run.longest_before):
             return ""
-        amps = part.amps[np.isfinite(part.amps)]
-        if not len(amps) or abs(float(amps.mean())) < self._limits.open_current_a:
+        amps = beside.mean_a(run.start_ns, run.end_ns)
+        if amps is None or abs(amps) < self._limits.open_current_a:
             return ""
         return f"it never repeated more than {run.longest_before} times before"
 
@@ -233,8 +238,3 @@ class StuckWatch:
             f" there; take the hold off and measure again."
         )
         return Doubt(DoubtKind.STUCK, text, run.start_ns, run.end_ns, key, channel.role)
-
-
-def _swing(column: NDArray[np.float64]) -> float:
-    there = column[np.isfinite(column)]
-    return float(np.ptp(there)) if len(there) else 0.0

@@ -14,6 +14,7 @@ from meterlog.analysis.inferred import Unseen
 from meterlog.analysis.judged import Follower, Judged
 from meterlog.analysis.labels import Stretch
 from meterlog.analysis.levels import Levels
+from meterlog.analysis.long_table import Attic
 from meterlog.analysis.motor import controller_heat, motor_fit
 from meterlog.analysis.ripple import RippleWatch
 from meterlog.analysis.rows import Rows
@@ -35,6 +36,8 @@ class Whole:
     conditions : Conditions or None
     levels : Levels
         Filled by somebody else with the same rows.
+    attic : Attic or None
+        Where is laid aside what is too much for memory.
     """
 
     def __init__(
@@ -43,12 +46,13 @@ class Whole:
         limits: Limits,
         conditions: Conditions | None,
         levels: Levels,
+        attic: Attic | None = None,
     ) -> None:
         self._instruments = tuple(instruments)
         self._limits = limits
         self._conditions = conditions or Conditions()
         self._events: list[Event] = []
-        self._side_volts = SideVolts(instruments, limits)
+        self._side_volts = SideVolts(instruments, limits, attic)
         self._starts = StartWatch(limits)
         self._above = TimeAbove(instruments, limits)
         self._ripple = RippleWatch(instruments, limits)

@@ -8,13 +8,13 @@ afterwards says the same.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
 
 import numpy as np
 
-from meterlog.analysis.levels import Levels
+from meterlog.analysis.levels import LevelPart, Levels
 from meterlog.model import (
     Channel,
     Doubt,
@@ -35,6 +35,38 @@ MOST_DRIFT_A = 0.2
 """Zeros before and after may differ by less than this (a proposal of the trade, from memory)."""
 
 
+class _Beyond:
+    """Looks for the first current above a range's top, once through the recording."""
+
+    def __init__(self, since_ns: int, top: float) -> None:
+        self.asked = since_ns, top
+        self._at: int | None = None
+        self._found_ns: int | None = None
+
+    def first_ns(self, levels: Levels) -> int | None:
+        """Give when the current first was above; None where it never was."""
+        since_ns, top = self.asked
+        if self._found_ns is not None:
+            return self._found_ns
+        first = levels.from_ns(since_ns + 1) if self._at is None else self._at
+        if first >= len(levels):
+            return None  # bins from before the zero may still come
+        self._at = max(first, levels.settled)
+        self._found_ns = _first_above(levels.lots(first, self._at), top)
+        if self._found_ns is not None:
+            return self._found_ns
+        return _first_above(levels.lots(self._at, len(levels)), top)
+
+
+def _first_above(lots: Iterable[LevelPart], top: float) -> int | None:
+    for part in lots:
+        with np.errstate(invalid="ignore"):
+            above = np.flatnonzero(np.abs(part.amps) > top)
+        if len(above):
+            return int(part.t_ns[above[0]])
+    return None
+
+
 @dataclass(slots=True)
 class _Watched:
     """One channel with its zeros: when taken (None: nobody knows), and what."""
@@ -42,6 +74,7 @@ class _Watched:
     key: str
     channel: Channel
     zeros: list[tuple[int | None, Zero]] = field(default_factory=list)
+    beyond: _Beyond | None = None
 
     @property
     def name(self) -> str:
@@ -121,10 +154,10 @@ class ZeroWatch:
             return []
         moved = [e.t_ns for e in self._ranges if e.source == watched.key and e.t_ns > since_ns]
         if watched.channel.role is Role.MOTOR_CURRENT and zero.range_top is not None:
-            part = levels.all()
-            with np.errstate(invalid="ignore"):
-                beyond = (np.abs(part.amps) > zero.range_top) & (part.t_ns > since_ns)
-            moved += part.t_ns[beyond][:1].tolist()
+            if watched.beyond is None or watched.beyond.asked != (since_ns, zero.range_top):
+                watched.beyond = _Beyond(since_ns, zero.range_top)
+            first_ns = watched.beyond.first_ns(levels)
+            moved += [] if first_ns is None else [first_ns]
         if not moved:
             return []
         at_ns = max(min(moved), 0)

@@ -12,6 +12,7 @@ from meterlog.model import About, Block, Event, standing
 from meterlog.model.errors import MeterlogError
 from meterlog.recording import Recording
 from meterlog.recording.merge import merge
+from meterlog.work.attic_file import AtticFile
 
 _PATIENCE_S = 3.0
 """What is taken is handed to the system within 0.1 s; a slow disk may take longer."""
@@ -109,4 +110,10 @@ class JudgedAnew:
 
 def new_reviewer(about: About) -> Reviewer:
     """Give the reviewer of a run that begins."""
-    return Reviewer(about.instruments, about.limits, about.started_utc, about.job.measured_under)
+    return Reviewer(
+        about.instruments,
+        about.limits,
+        about.started_utc,
+        about.job.measured_under,
+        attic=AtticFile(),
+    )

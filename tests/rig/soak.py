@@ -40,7 +40,9 @@ HOUR_NS = 3_600 * SECOND
 _SAMPLE_NS = HOUR_NS // 6
 _SPEED_NS = HOUR_NS // 2
 _TAP_NS = HOUR_NS
-_MOST_WAITING = 2_000
+_MOST_WAITING = 200
+"""The sender waits while more does: at a hundred times the speed of time a queue comes and goes
+that takes megabytes, which would be measured as the program's memory."""
 _FLAT = 0.02
 _ROLES = (Role.MOTOR_FEED, Role.MOTOR_RETURN, Role.MOTOR_CURRENT)
 
@@ -61,7 +63,7 @@ class SoakClock(Clock):
 
 
 class CountingBus(Bus):
-    """Tells the sender how many readings have been fetched, each with its time."""
+    """Tells the sender how many readings have been fetched, each with its time, and to wait."""
 
     def put(self, item: Item) -> None:
         """Put an item on the bus; bytes come before what is made of them."""
@@ -69,6 +71,8 @@ class CountingBus(Bus):
         if isinstance(item, RawBytes):
             meter = int(item.source.rpartition("-")[2]) - 1
             SoakClock.board[FETCHED + meter] += item.data.count(b"\n")
+        if self.waiting > _MOST_WAITING:
+            SoakClock.board[HOLD] = 1
 
 
 @dataclass
@@ -82,8 +86,9 @@ class Soaked:
     marks : int
     most_waiting : int
         Items between readers and disk.
-    glances : list of (float, float)
-        Virtual hours, seconds that a glance at status and judgement took.
+    glances : dict of int to float
+        Number of a sixth of a virtual hour, seconds that the longest glance at status and
+        judgement took in it. No more is kept: a soak that grows itself would measure that.
     real_s : float
     faults : tuple of str
     """
@@ -91,15 +96,15 @@ class Soaked:
     memory: list[tuple[float, int]] = field(default_factory=list)
     marks: int = 0
     most_waiting: int = 0
-    glances: list[tuple[float, float]] = field(default_factory=list)
+    glances: dict[int, float] = field(default_factory=dict)
     real_s: float = 0.0
     faults: tuple[str, ...] = ()
 
     def longest_glance_s(self) -> tuple[float, float]:
         """Give the longest glances in the first and the last quarter."""
-        quarter = max(1, len(self.glances) // 4)
-        parts = (self.glances[:quarter], self.glances[-quarter:])
-        first, last = (max((one for _, one in part), default=0.0) for part in parts)
+        longest = [self.glances[at] for at in sorted(self.glances)]
+        quarter = max(1, len(longest) // 4)
+        first, last = (max(part, default=0.0) for part in (longest[:quarter], longest[-quarter:]))
         return round(first, 3), round(last, 3)
 
     def growth(self) -> float | None:
@@ -195,7 +200,8 @@ def _watch(run: Run, pace: Pace, board: memoryview) -> Soaked:
             next_sample = now_ns + _SAMPLE_NS
         asked_s = time.monotonic()
         status = run.status()  # with the live judgement, made afresh four times a second
-        soaked.glances.append((now_ns / HOUR_NS, time.monotonic() - asked_s))
+        place, took_s = now_ns // _SAMPLE_NS, time.monotonic() - asked_s
+        soaked.glances[place] = max(took_s, soaked.glances.get(place, 0.0))
         soaked.most_waiting = max(soaked.most_waiting, status.waiting)
         board[HOLD] = int(status.waiting > _MOST_WAITING)
         if time.monotonic() >= next_look_s:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from statistics import fmean
 
 from meterlog.analysis.budgets import combine
@@ -20,6 +21,28 @@ from meterlog.analysis.rounding import with_uncertainty
 from meterlog.model import Budget, Source, StepDifference, Verdict
 
 _FEW = 6
+
+
+@dataclass(frozen=True, slots=True)
+class GoodOnes:
+    """What several good motors draw at one speed, ready to hold many against.
+
+    Attributes
+    ----------
+    count : int
+    mean : Budget
+    interval : Interval
+    """
+
+    count: int
+    mean: Budget
+    interval: Interval
+
+
+def good_ones(speed: int, amps: Sequence[Budget]) -> GoodOnes:
+    """Put the currents of good motors together, all at one voltage."""
+    interval = tolerance_interval([one.value for one in amps])
+    return GoodOnes(len(amps), _mean(amps, speed), interval)
 
 
 def against_baseline(
@@ -45,16 +68,35 @@ def against_baseline(
 
     Source
     ------
+    As of :func:`held`.
+    """
+    *good, _ = at.amps
+    return held(speed, at, good_ones(speed, good), conditions, ask)
+
+
+def held(
+    speed: int, at: AtOneVoltage, good: GoodOnes, conditions: Sequence[Source], ask: Ask
+) -> StepDifference:
+    """Hold a motor against good ones as :func:`against_baseline`.
+
+    Parameters
+    ----------
+    speed : int
+    at : AtOneVoltage
+        Voltages of the good motors, then of the new one; of the currents the last is the new one's.
+    good : GoodOnes
+    conditions : sequence of Source, amperes
+    ask : Ask
+
+    Source
+    ------
     Interval: ISO 16269-6, two-sided, normal, mean and standard deviation unknown. Verdict: JCGM
     106:2012, 8.
     """
-    *good, new = at.amps
-    interval = tolerance_interval([one.value for one in good])
-    count = len(good)
-    mean = _mean(good, speed)
+    new, interval, count, mean = at.amps[-1], good.interval, good.count, good.mean
     if at.too_far:
         words = f"Speed {speed}: can't tell: {at.words}."
-        return _told(speed, at, interval, (None, None), (Verdict.CANT_TELL, None, words))
+        return _told(speed, at, good, (None, None), (Verdict.CANT_TELL, None, words))
     apart = combine(
         f"difference from the good ones at speed {speed}",
         new.value - mean.value,
@@ -75,11 +117,11 @@ def against_baseline(
             f"Speed {speed}: new {size}; {good_words}: at least {LEAST} are needed to say within"
             f" what good ones lie."
         )
-        return _told(speed, at, interval, (apart, ratio), (None, None, words))
+        return _told(speed, at, good, (apart, ratio), (None, None, words))
     half = interval.high - interval.mean
     if at.unknown:
         words = f"Speed {speed}: can't tell: of one of the currents no uncertainty is known."
-        return _told(speed, at, interval, (apart, ratio), (Verdict.CANT_TELL, None, words))
+        return _told(speed, at, good, (apart, ratio), (Verdict.CANT_TELL, None, words))
     held, turned = cautious(apart, (-half, half), ask.limits, at.unstated_a)
     unstated = f" (what is not stated of the meters, usually up to {at.unstated_a:.2g} A, decides)"
     words = (
@@ -87,7 +129,7 @@ def against_baseline(
         f" {interval.low:.3g} to {interval.high:.3g} A with {100 * CONFIDENCE:.0f} % confidence:"
         f" {held.verdict}{unstated * turned}.{_few(count, interval)}"
     )
-    return _told(speed, at, interval, (apart, ratio), (held.verdict, held.probability, words))
+    return _told(speed, at, good, (apart, ratio), (held.verdict, held.probability, words))
 
 
 def _mean(good: Sequence[Budget], speed: int) -> Budget:
@@ -112,11 +154,11 @@ def _few(count: int, interval: Interval) -> str:
 def _told(
     speed: int,
     at: AtOneVoltage,
-    interval: Interval,
+    good: GoodOnes,
     made: tuple[Budget | None, Budget | None],
     judged: tuple[Verdict | None, float | None, str],
 ) -> StepDifference:
-    *good, new = at.amps
+    new, interval = at.amps[-1], good.interval
     volts = [one for one in at.volts[:-1] if one is not None]
     bounds = None
     if interval.low is not None and interval.high is not None and not at.too_far:
@@ -126,14 +168,14 @@ def _told(
         old_v=fmean(volts) if volts else None,
         new_v=at.volts[-1],
         reference_v=at.reference_v,
-        old_a=_mean(good, speed),
+        old_a=good.mean,
         new_a=new,
         difference_a=made[0],
         ratio=made[1],
         baseline_mean_a=interval.mean,
-        baseline_sd_a=interval.sd if len(good) > 1 else None,
+        baseline_sd_a=interval.sd if good.count > 1 else None,
         tolerance_a=bounds,
-        count=len(good),
+        count=good.count,
         verdict=judged[0],
         probability=judged[1],
         words=judged[2],

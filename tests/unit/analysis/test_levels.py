@@ -24,8 +24,12 @@ def filled(parts):
     return levels
 
 
+def whole(levels):
+    return levels.part(0, len(levels))
+
+
 def test_a_bin_is_the_mean_of_its_tenth_of_a_second():
-    part = filled([rows([0.01, 0.05, 0.10, 0.19, 0.35], [1, 3, 5, 7, 9], [12] * 5)]).all()
+    part = whole(filled([rows([0.01, 0.05, 0.10, 0.19, 0.35], [1, 3, 5, 7, 9], [12] * 5)]))
     assert part.t_ns.tolist() == [0, BIN_NS, 3 * BIN_NS]
     assert part.amps.tolist() == [2.0, 6.0, 9.0]
     assert part.feed.tolist() == [12.0] * 3
@@ -35,9 +39,9 @@ def test_a_bin_is_the_mean_of_its_tenth_of_a_second():
 @pytest.mark.parametrize("places", [[3], [1, 2, 3, 4], [5, 50, 51, 99], list(range(1, 200, 7))])
 def test_cuts_make_no_difference(places):
     rng = np.random.default_rng(1)
-    whole = rows(np.arange(200) * 0.013, rng.normal(5, 1, 200), rng.normal(12, 1, 200))
-    expected = filled([whole]).all()
-    cut = filled([whole.part(a, b) for a, b in pairwise([0, *places, 200])]).all()
+    all_rows = rows(np.arange(200) * 0.013, rng.normal(5, 1, 200), rng.normal(12, 1, 200))
+    expected = whole(filled([all_rows]))
+    cut = whole(filled([all_rows.part(a, b) for a, b in pairwise([0, *places, 200])]))
     assert cut.t_ns.tolist() == expected.t_ns.tolist()
     np.testing.assert_allclose(cut.amps, expected.amps, rtol=1e-12)
     np.testing.assert_allclose(cut.feed, expected.feed, rtol=1e-12)
@@ -45,7 +49,7 @@ def test_cuts_make_no_difference(places):
 
 def test_what_is_held_over_or_missing_does_not_count():
     new = np.array([True, False, True])
-    part = filled([rows([0.01, 0.02, 0.03], [1, 100, 3], [12, np.nan, 14], amps_new=new)]).all()
+    part = whole(filled([rows([0.01, 0.02, 0.03], [1, 100, 3], [12, np.nan, 14], amps_new=new)]))
     assert part.amps.tolist() == [2.0]
     assert part.feed.tolist() == [13.0]
 
@@ -59,7 +63,7 @@ def test_within_gives_whole_bins_only():
 
 def test_it_grows_beyond_its_first_room():
     count = 5000
-    part = filled([rows(np.arange(count) * 0.1 + 0.05, np.arange(count))]).all()
+    part = whole(filled([rows(np.arange(count) * 0.1 + 0.05, np.arange(count))]))
     assert part.amps.tolist() == list(range(count))
 
 

@@ -3,8 +3,9 @@
 import numpy as np
 import pytest
 
-from meterlog.analysis.levels import BIN_NS, LevelPart
-from meterlog.analysis.moved_probe import moved_probes
+from meterlog.analysis.levels import BIN_NS, Levels
+from meterlog.analysis.moved_probe import MovedProbes
+from meterlog.analysis.rows import Rows
 from meterlog.model import DoubtKind, SpanKind, SpeedLimits, Verdict
 
 LOSSES = ("dead", "no-current", "feed-lost", "ground-lost")
@@ -65,10 +66,10 @@ def test_a_motor_that_gathers_speed_behind_resistors_moves_no_probe():
     part[[6, 10, 14]] = 0.65, 0.4, 0.9
     amps, feed = np.array(whole) * part, np.where(np.array(whole) > 0.0, 12.1, 2.7)
     feed = part * feed + (1.0 - part) * 2.7
-    ones = np.ones(len(amps))
-    table = np.array([amps, ones, feed, ones, 2.3 * amps, ones])
-    levels = LevelPart(np.arange(len(amps)) * BIN_NS, table)
-    assert moved_probes(levels, 1.0, ()) == []
+    ones = np.ones(len(amps), np.bool_)
+    levels = Levels()
+    levels.take(Rows(np.arange(len(amps)) * BIN_NS, amps, feed, 2.3 * amps, ones, ~ones))
+    assert MovedProbes(levels, 1.0).slips(()) == []
 
 
 @pytest.mark.parametrize(("turned", "marked"), [(7.0, 7.2), (12.0, 12.2)])

@@ -72,7 +72,7 @@ def test_levels_filled_by_somebody_else_are_used_and_not_filled_twice(trace):
     watch = TapWatch(trace.limits(), shared)
     watch.take_rows(None, ())
     assert watch._levels is shared
-    assert len(shared.all()) == 0
+    assert len(shared) == 0
 
 
 def test_noise_about_the_limit_takes_no_more_room_than_time(trace):
