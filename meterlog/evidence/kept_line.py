@@ -8,18 +8,18 @@ from collections.abc import Mapping
 import numpy as np
 from numpy.typing import NDArray
 
-from meterlog.evidence.pixel_columns import Points, column_edges, joined_columns, pixel_columns
+from meterlog.evidence.kept_columns import Extremes, KeptColumns
+from meterlog.evidence.pixel_columns import Drawn, PixelColumns, column_edges, drawn_columns
 from meterlog.evidence.trace_line import TraceLine, with_gaps
 from meterlog.model import Channel
 from meterlog.recording import Pyramid, PyramidUnusable
-from meterlog.recording.pyramid_pixels import Pixels
 
-_ROWS_A_COLUMN = 256
+_ROWS_A_COLUMN = 160
 """Up to here reading all rows of a stretch is as fast as asking the pyramid."""
 _KEPT = 4
 """Stretches that are kept: a picture asks for the same one once for each of its lines."""
 
-Drawn = Mapping[int, Points]
+Lines = Mapping[int, Drawn]
 
 
 class KeptMeter:
@@ -46,10 +46,12 @@ class KeptMeter:
         self.silent_ns: dict[int, int] = {}
         self.last_ns, self.last = pyramid.last_row()
         self.low, self.high = pyramid.extremes_of_all()
-        self._kept: OrderedDict[tuple[int, int, int], Drawn] = OrderedDict()
+        self._kept: OrderedDict[tuple[int, int, int], Lines] = OrderedDict()
+        self._columns = KeptColumns()
+        self._counted: OrderedDict[int, int] = OrderedDict()
 
-    def shown(self, channel: int, start_ns: int, end_ns: int, columns: int) -> Points:
-        """Give the points of one channel; see :meth:`TraceLine.shown`.
+    def drawn(self, channel: int, start_ns: int, end_ns: int, columns: int) -> Drawn:
+        """Give what is drawn of one channel; see :meth:`TraceLine.drawn`.
 
         Nothing, and :attr:`trouble`, once the pyramid or the readings can't be read any more: a
         picture is no place for an error.
@@ -65,39 +67,51 @@ class KeptMeter:
                 self.trouble = str(error)
                 self.is_unusable = isinstance(error, PyramidUnusable)
                 self._kept.clear()
+                self._columns.forget()
                 return np.empty(0, np.int64), np.empty(0)
             self._kept[wanted] = found
             if len(self._kept) > _KEPT:
                 self._kept.popitem(last=False)
         return found[channel]
 
-    def _drawn(self, start_ns: int, end_ns: int, columns: int) -> Drawn:
-        begin = self.pyramid.rows_before(start_ns)
-        end = self.pyramid.rows_before(end_ns + 1)
+    def _drawn(self, start_ns: int, end_ns: int, columns: int) -> Lines:
+        begin, end = self._rows_before(start_ns), self._rows_before(end_ns + 1)
         if end - begin > 2 * columns + 3:
-            return self._columns(begin, end, column_edges(start_ns, end_ns, columns))
+            found = self._columns.columns(start_ns, end_ns, columns, self._extremes)
+            return self._joined(found, column_edges(start_ns, end_ns, columns))
         first, last = max(begin - 1, 0), min(end + 1, self.pyramid.rows)
         t_ns, values = self.pyramid.read(first, last, list(self.silent_ns))
         return {
-            channel: pixel_columns(*with_gaps(t_ns, one, silent_ns), start_ns, end_ns, columns)
+            channel: drawn_columns(*with_gaps(t_ns, one, silent_ns), start_ns, end_ns, columns)
             for one, (channel, silent_ns) in zip(values, self.silent_ns.items(), strict=True)
         }
 
-    def _columns(self, begin: int, end: int, edges: NDArray[np.int64]) -> Drawn:
+    def _extremes(self, edges: NDArray[np.int64]) -> Extremes:
         channels = list(self.silent_ns)
-        if end - begin > _ROWS_A_COLUMN * (len(edges) - 1):
-            pixels = self.pyramid.pixels(edges, begin, end, channels)
-        else:
-            pixels = Pixels(edges, channels)
-            pixels.take_rows(*self.pyramid.read(begin, end, channels))
-        kept = np.flatnonzero(pixels.has_rows)
-        low, high = pixels.low[:, kept], pixels.high[:, kept]
+        begin, end = self._rows_before(int(edges[0])), self._rows_before(int(edges[-1]))
+        many = end - begin > _ROWS_A_COLUMN * (len(edges) - 1)
+        ask = self.pyramid.pixels if many else self.pyramid.pixels_by_rows
+        found = ask(edges, begin, end, channels)
+        return Extremes(found.low, found.high, found.has_rows)
+
+    def _rows_before(self, t_ns: int) -> int:
+        """Count the rows before an instant; those asked for last are known."""
+        found = self._counted.get(t_ns)
+        if found is None:
+            found = self._counted[t_ns] = self.pyramid.rows_before(t_ns)
+            if len(self._counted) > 2 * _KEPT:
+                self._counted.popitem(last=False)
+        return found
+
+    def _joined(self, found: Extremes, edges: NDArray[np.int64]) -> Lines:
+        kept = np.flatnonzero(found.has_rows)
+        low, high = found.low[:, kept], found.high[:, kept]
         none = low > high
         low[none] = high[none] = np.nan
         gaps = np.flatnonzero(np.diff(kept) > 1) + 1
         silences = self._silences(edges, kept, gaps)
         return {
-            channel: joined_columns(
+            channel: PixelColumns(
                 edges, kept, low[k], high[k], gaps[(silences > silent_ns) & (silent_ns > 0)]
             )
             for k, (channel, silent_ns) in enumerate(self.silent_ns.items())
@@ -141,6 +155,6 @@ class KeptLine(TraceLine):
         if low <= high:
             self.low, self.high = low, high
 
-    def shown(self, start_ns: int, end_ns: int, columns: int) -> Points:
-        """Give the points that show a stretch on ``columns`` pixels, exactly."""
-        return self._meter.shown(self._index, start_ns, end_ns, columns)
+    def drawn(self, start_ns: int, end_ns: int, columns: int) -> Drawn:
+        """Give what shows a stretch on ``columns`` pixels, exactly."""
+        return self._meter.drawn(self._index, start_ns, end_ns, columns)

@@ -2,10 +2,77 @@
 
 from __future__ import annotations
 
+import math
+from dataclasses import dataclass
+
 import numpy as np
 from numpy.typing import NDArray
 
 Points = tuple[NDArray[np.int64], NDArray[np.float64]]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class PixelColumns:
+    """Least and greatest reading of each column of pixels that holds any.
+
+    Attributes
+    ----------
+    edges : ndarray, int64, shape (columns + 1,), nanoseconds
+        Where columns begin, and the instant behind the last.
+    kept : ndarray, int, shape (n,)
+        Numbers of the columns that hold readings, rising.
+    low, high : ndarray, float64, shape (n,)
+        NaN where none of them has a value.
+    breaks : ndarray, int, shape (m,)
+        Before which of those the line is broken; the column before each is empty.
+    """
+
+    edges: NDArray[np.int64]
+    kept: NDArray[np.intp]
+    low: NDArray[np.float64]
+    high: NDArray[np.float64]
+    breaks: NDArray[np.intp]
+
+    @property
+    def points(self) -> Points:
+        """The same as a line: smallest and largest value of each column at its centre."""
+        return joined_columns(self.edges, self.kept, self.low, self.high, self.breaks)
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """What a plot shows.
+
+    Attributes
+    ----------
+    start_ns, end_ns : int, nanoseconds
+    columns : int
+        Of pixels, the last of which may be there in part.
+    reach_ns : int, nanoseconds
+        Where the last column ends.
+    """
+
+    start_ns: int
+    end_ns: int
+    columns: int
+    reach_ns: int
+
+
+Drawn = Points | PixelColumns
+
+
+def points_of(drawn: Drawn) -> Points:
+    """Give what is drawn as a line in any case."""
+    return drawn.points if isinstance(drawn, PixelColumns) else drawn
+
+
+def extremes_of(drawn: Drawn) -> tuple[float, float]:
+    """Give the least and the greatest value drawn; infinite and minus infinite without any."""
+    low, high = (drawn.low, drawn.high) if isinstance(drawn, PixelColumns) else (drawn[1],) * 2
+    return (
+        float(np.fmin.reduce(low, initial=np.inf)),
+        float(np.fmax.reduce(high, initial=-np.inf)),
+    )
 
 
 def pixel_columns(
@@ -15,10 +82,21 @@ def pixel_columns(
     end_ns: int,
     columns: int,
 ) -> Points:
+    """Give the points of :func:`drawn_columns`."""
+    return points_of(drawn_columns(t_ns, values, start_ns, end_ns, columns))
+
+
+def drawn_columns(
+    t_ns: NDArray[np.int64],
+    values: NDArray[np.float64],
+    start_ns: int,
+    end_ns: int,
+    columns: int,
+) -> Drawn:
     """Give what a plot ``columns`` pixels wide shows of a trace, no peak lost.
 
-    Every column that holds readings becomes its smallest and its largest value, both at the
-    column's centre; joined by a line one pixel wide this covers the pixels that all readings would.
+    Every column that holds readings becomes its smallest and its largest value; drawn as a bar one
+    pixel wide, or as a line from one to the other, this covers the pixels that all readings would.
     Short stretches come back as they are.
 
     Parameters
@@ -33,8 +111,7 @@ def pixel_columns(
 
     Returns
     -------
-    t_ns : ndarray, int64, shape (m,)
-    values : ndarray, float64, shape (m,)
+    PixelColumns, or the times and values of all readings there, shape (m,) each
         ``m`` is at most ``2 * columns + 4``.
 
     Source
@@ -58,7 +135,7 @@ def pixel_columns(
         high = np.fmax.reduceat(shown, starts)
     # A silence begins its column with a NaN, which says nothing beside the readings there.
     breaks = np.isnan(shown[starts[1:]]) & (np.diff(kept) > 1)
-    return joined_columns(edges, kept, low, high, np.flatnonzero(breaks) + 1)
+    return PixelColumns(edges, kept, low, high, np.flatnonzero(breaks) + 1)
 
 
 def column_edges(start_ns: int, end_ns: int, columns: int) -> NDArray[np.int64]:
@@ -66,6 +143,28 @@ def column_edges(start_ns: int, end_ns: int, columns: int) -> NDArray[np.int64]:
     edges = np.linspace(start_ns, end_ns, columns + 1).astype(np.int64)
     edges[-1] = end_ns + 1
     return edges
+
+
+def whole_columns(start_ns: int, end_ns: int, wide: float, *, on_grid: bool) -> Stretch:
+    """Give a stretch in columns that are pixels each, though the plot is no whole number of them.
+
+    Parameters
+    ----------
+    start_ns, end_ns : int, nanoseconds
+    wide : float
+        Of the plot that shows the stretch, in device pixels.
+    on_grid : bool
+        Columns begin at multiples of their width, so that the stretch differs by less than a
+        column. However it is moved, its columns are then columns of the same grid, and those that
+        were drawn before need not be drawn from readings again.
+    """
+    columns = math.ceil(wide)
+    if not on_grid:
+        reach = start_ns + math.ceil((end_ns - start_ns) * (columns / wide))
+        return Stretch(start_ns, end_ns, columns, reach)
+    step = max(round((end_ns - start_ns) / wide), 1)
+    start_ns = round(start_ns / step) * step
+    return Stretch(start_ns, start_ns + round(wide * step), columns, start_ns + columns * step)
 
 
 def joined_columns(

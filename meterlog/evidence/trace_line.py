@@ -9,7 +9,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from meterlog.evidence.pixel_columns import Points, pixel_columns, thin
+from meterlog.evidence.pixel_columns import Drawn, Points, drawn_columns, points_of, thin
 from meterlog.model import Channel, Role
 
 TAIL = 65_536
@@ -115,14 +115,18 @@ class TraceLine:
 
     def shown(self, start_ns: int, end_ns: int, columns: int) -> Points:
         """Give the points that show ``start_ns`` to ``end_ns`` on ``columns`` pixels."""
+        return points_of(self.drawn(start_ns, end_ns, columns))
+
+    def drawn(self, start_ns: int, end_ns: int, columns: int) -> Drawn:
+        """Give the same as columns of pixels where there are many readings."""
         tail_t = self._tail_t[: self._in_tail]
         tail_v = self._tail_v[: self._in_tail]
         if not self._old_t.shape[0] or (tail_t.shape[0] and tail_t[0] <= start_ns):
-            return pixel_columns(tail_t, tail_v, start_ns, end_ns, columns)
+            return drawn_columns(tail_t, tail_v, start_ns, end_ns, columns)
         first = max(int(np.searchsorted(self._old_t, start_ns)) - 1, 0)
         t_ns = np.concatenate([self._old_t[first:], tail_t])
         values = np.concatenate([self._old_v[first:], tail_v])
-        return pixel_columns(t_ns, values, start_ns, end_ns, columns)
+        return drawn_columns(t_ns, values, start_ns, end_ns, columns)
 
 
 def with_gaps(

@@ -16,6 +16,8 @@ from numpy.typing import NDArray
 from meterlog.profile.plain_file import open_plain
 from meterlog.recording.arrow_header import HeaderDamaged
 from meterlog.recording.batch_body import checked_batch
+from meterlog.recording.cell_memory import CellMemory
+from meterlog.recording.even_times import are_even, even_rows_before, steps_of
 from meterlog.recording.pyramid_form import FACTOR, FIRST_CELL, GROUP, Form
 from meterlog.recording.pyramid_head import PyramidHead, PyramidUnusable, stream_state
 from meterlog.recording.pyramid_level import PyramidLevel
@@ -28,6 +30,8 @@ from meterlog.recording.stream_index import Torn, place_at
 
 _CELLS_A_PIXEL = 4
 """With fewer whole cells in a pixel, cells of the level beneath are taken."""
+_KEPT_BYTES = 48 << 20
+"""Of cells that are kept in memory: of 1e9 samples all levels but the lowest (35 MB)."""
 
 
 class Pyramid:
@@ -102,17 +106,31 @@ class Pyramid:
     def _stacked(self, files: list[ReadAt]) -> list[PyramidLevel]:
         head, levels = self.head, []
         rest = cells_of_tail(self._rows.tail)
+        from_level = self._kept_from()
         for number in range(64):
             form = Form(number, head.channels, head.salt)
             records = head.records[number] if number < len(files) else 0
             file = files[number] if number < len(files) else None
-            level = PyramidLevel(form, file, records, rest)
+            level = PyramidLevel(form, file, records, rest, keeps=number >= from_level)
             levels.append(level)
             if not records:
                 break
             covered = head.records[number + 1] * FACTOR if number + 1 < len(files) else 0
             rest = self._cells_above(level, covered, rest)
         return levels
+
+    def _kept_from(self) -> int:
+        """Give the lowest level that is kept in memory with all above it; never the lowest.
+
+        Whether the readings are still those it was made of is seen by those read of the lowest.
+        """
+        room, level = _KEPT_BYTES, len(self.head.records)
+        while level > 1:
+            room -= CellMemory.bytes_for(self.head.channels, self.head.records[level - 1])
+            if room < 0:
+                break
+            level -= 1
+        return level
 
     def _cells_above(self, level: PyramidLevel, covered: int, rest: Cells) -> Cells:
         """Give the cells above that no record above covers; the last of a rest of this level."""
@@ -152,11 +170,20 @@ class Pyramid:
         if cell < 0:
             return 0
         for level in self._levels[-2::-1]:
-            stack = level.below(np.array([cell]))
-            cell = cell * FACTOR + int(np.searchsorted(stack.first_ns, t_ns)) - 1
+            cell = level.last_before(cell, t_ns)
+        return cell * FIRST_CELL + self._rows_in(cell, t_ns)
+
+    def _rows_in(self, cell: int, t_ns: int) -> int:
+        """Count the rows of a cell of the lowest level before an instant."""
+        first_ns, checks = self._lowest(cell, min((cell + 2) * FIRST_CELL, self._rows.filed))
+        if len(first_ns) == 2:
+            steps_ns = steps_of(first_ns)
+            if are_even(first_ns[:1], steps_ns[:1], checks[0, :1])[0]:
+                at = even_rows_before(np.array([t_ns]), first_ns[:1], steps_ns[:1])
+                return int(at[0])
         first = cell * FIRST_CELL
-        times, _ = self.read(first, min(first + FIRST_CELL, self.rows))
-        return first + int(np.searchsorted(times, t_ns))
+        times, _ = self.read(first, min(first + FIRST_CELL, self.rows), ())
+        return int(times.searchsorted(t_ns))
 
     def read(
         self, first: int, last: int, channels: Sequence[int] | None = None
@@ -174,25 +201,61 @@ class Pyramid:
         PyramidUnusable, OSError
             As the constructor.
         """
+        rows = self._stretch(first, last, [0, *self._columns(channels)])
+        return rows[0].view(np.int64), rows[1:].view(np.float64)
+
+    def _stretch(self, first: int, last: int, columns: Sequence[int]) -> NDArray[np.uint64]:
+        """Give columns of rows, as they lie in the file."""
         start = first // FIRST_CELL
         end = min(-(-last // FIRST_CELL) * FIRST_CELL, self.rows)
-        base = self._levels[0]
-        begun = start // FACTOR
+        _, checks = self._lowest(start, end)
+        rows = self._rows.stretch(start * FIRST_CELL, end, checks[columns], columns)
+        return rows[:, first - start * FIRST_CELL : last - start * FIRST_CELL]
+
+    def _lowest(self, start: int, end: int) -> tuple[NDArray[np.int64], NDArray[np.uint64]]:
+        """Give when cells on the disk begin, and the checks of their rows, shape (columns, n).
+
+        Those from cell ``start`` up to the row ``end``.
+        """
+        base, begun = self._levels[0], start // FACTOR
         records = base.read(begun, min(-(-end // GROUP), base.records))
-        found = base.form.raw_checks(records)
-        wanted = self._columns(channels)
-        checks = found[:, wanted].transpose(1, 0, 2).reshape(len(wanted), -1)
         ahead = start - begun * FACTOR
         on_disk = max(min(end, self._rows.filed) // FIRST_CELL - start, 0)
-        checks = checks[:, ahead : ahead + on_disk]
-        rows = self._rows.stretch(start * FIRST_CELL, end, checks, wanted)
-        inner = rows[:, first - start * FIRST_CELL : last - start * FIRST_CELL]
-        return inner[0].view(np.int64), inner[1:].view(np.float64)
+        which = slice(ahead, ahead + on_disk)
+        checks = base.form.raw_checks(records).transpose(1, 0, 2)
+        columns = 1 + self.head.channels
+        return base.form.first_ns(records).ravel()[which], checks.reshape(columns, -1)[:, which]
 
     def _columns(self, channels: Sequence[int] | None) -> list[int]:
-        """Give the columns of rows that are wanted: the times, and those of some channels."""
+        """Give the columns of rows that hold some channels."""
         every = range(self.head.channels) if channels is None else channels
-        return [0, *(1 + channel for channel in every)]
+        return [1 + channel for channel in every]
+
+    def pixels_by_rows(
+        self,
+        edges: NDArray[np.int64],
+        first: int,
+        last: int,
+        channels: Sequence[int] | None = None,
+    ) -> Pixels:
+        """Give the same as :meth:`pixels`, from all rows: quicker where a pixel holds few."""
+        columns = self._columns(channels)
+        pixels = Pixels(edges, len(columns))
+        if last <= first:
+            return pixels
+        start = first // FIRST_CELL
+        first_ns, checks = self._lowest(start, min(last, self._rows.filed))
+        steps_ns = steps_of(first_ns)
+        even = last <= (start + len(first_ns)) * FIRST_CELL
+        if even and bool(are_even(first_ns, steps_ns, checks[0]).all()):
+            values = self._rows.stretch(
+                start * FIRST_CELL, (start + len(first_ns)) * FIRST_CELL, checks[columns], columns
+            )
+            bounds = even_rows_before(edges, first_ns, steps_ns)
+            pixels.take_between(bounds, values.view(np.float64))
+        else:
+            pixels.take_rows(*self.read(first, last, channels))
+        return pixels
 
     def pixels(
         self,
@@ -226,19 +289,20 @@ class Pyramid:
         ------
         Checked in ``tests/unit/recording/test_pyramid.py`` against numpy over the readings.
         """
-        wanted = range(self.head.channels) if channels is None else channels
-        pixels = Pixels(edges, wanted)
+        wanted = list(range(self.head.channels) if channels is None else channels)
+        pixels = Pixels(edges, len(wanted))
         number = self._level_for(last - first, len(edges) - 1)
         level = self._levels[number]
         size = FIRST_CELL * FACTOR**number
         begin = first // size // FACTOR * FACTOR
         # One more than there are rows of, so that the last cell's end is known.
-        left = pixels.take_run(begin, level.stretch(begin, min(-(-last // size) + 1, level.cells)))
+        cells = level.stretch(begin, min(-(-last // size) + 1, level.cells), wanted)
+        left = pixels.take_run(begin, cells)
         for lower in self._levels[number - 1 :: -1] if number else ():
-            below = lower.below(left.numbers)
+            below = lower.below(left.numbers, wanted)
             numbers = (left.numbers[:, None] * FACTOR + np.arange(FACTOR)).ravel()
             left = pixels.take_cells(numbers, below, after=left.next_ns)
-        self._take_rows(pixels, left, self._columns(wanted))
+        self._take_rows(pixels, left, [0, *self._columns(wanted)])
         return pixels
 
     def _level_for(self, rows: int, pixels: int) -> int:
@@ -257,9 +321,10 @@ class Pyramid:
             return
         kept = cells[cells < base.records * FACTOR]
         holders = np.unique(kept // FACTOR)
-        checks = base.form.raw_checks(base.scattered(holders))
-        at = np.searchsorted(holders, kept // FACTOR)
-        rows = self._rows.cells(
-            cells, checks[at, :, kept % FACTOR][:, columns], columns, cut.needed
-        )
+        records = base.scattered(holders)
+        at, which = np.searchsorted(holders, kept // FACTOR), kept % FACTOR
+        checks = base.form.raw_checks(records)[at, :, which][:, columns]
+        first_ns = base.form.first_ns(records)
+        pace = first_ns[at, which], steps_of(first_ns)[at, which]
+        rows = self._rows.cells(cells, checks, columns, cut.needed, pace)
         pixels.take_rows(rows[0].view(np.int64), rows[1:].view(np.float64))

@@ -54,6 +54,12 @@ def _keys() -> tuple[Words, Words, Words]:
     )
 
 
+def key_sums(width: int) -> tuple[Words, Words]:
+    """Give what each of ``width`` words, and its upper half, is multiplied by in a check."""
+    keys, high_keys, _ = _keys()
+    return keys[:width], high_keys[:width]
+
+
 def word_sums(words: Words) -> Words:
     """Give a check of each row of words.
 
@@ -73,10 +79,9 @@ def word_sums(words: Words) -> Words:
     Multilinear hashing: Lemire and Kaser, "Strongly universal string hashing is fast", 2014. It
     runs over arrays several times faster than a CRC. The numbers are this user's own.
     """
-    width = words.shape[1]
-    keys, high_keys, _ = _keys()
-    sums: Words = np.einsum("ij,j->i", words, keys[:width])
-    sums += np.einsum("ij,j->i", words >> _HALF, high_keys[:width])
+    keys, high_keys = key_sums(words.shape[1])
+    sums: Words = np.einsum("ij,j->i", words, keys)
+    sums += np.einsum("ij,j->i", words >> _HALF, high_keys)
     return sums
 
 

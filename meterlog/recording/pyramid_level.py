@@ -1,10 +1,16 @@
-"""PyramidLevel: the cells of one level, from the disk, checked each time they are read."""
+"""PyramidLevel: the cells of one level, from the disk, checked when they are read.
+
+Those of the upper levels are kept in memory from then on.
+"""
 
 from __future__ import annotations
+
+from collections.abc import Sequence
 
 import numpy as np
 from numpy.typing import NDArray
 
+from meterlog.recording.cell_memory import CellMemory
 from meterlog.recording.pyramid_form import FACTOR, Form, Words
 from meterlog.recording.pyramid_head import PyramidUnusable
 from meterlog.recording.pyramid_maker import Cells, joined_cells
@@ -12,8 +18,6 @@ from meterlog.recording.read_at import ReadAt
 
 NEVER = np.iinfo(np.int64).max
 """Time of a cell or row that is not there: after everything."""
-_NEAR = 8
-"""Records that lie closer together than this are read in one go."""
 
 
 class PyramidLevel:
@@ -27,13 +31,18 @@ class PyramidLevel:
     records : int
     rest : Cells
         The cells behind the last whole record, at most 8; the last may be a part of one.
+    keeps : bool
+        What has been read and checked is kept.
     """
 
-    def __init__(self, form: Form, file: ReadAt | None, records: int, rest: Cells) -> None:
+    def __init__(
+        self, form: Form, file: ReadAt | None, records: int, rest: Cells, *, keeps: bool = False
+    ) -> None:
         self.form = form
         self.records = records
         self._file = file
         self._rest = rest
+        self._kept = CellMemory(form, records) if keeps and file is not None else None
 
     @property
     def cells(self) -> int:
@@ -62,25 +71,42 @@ class PyramidLevel:
             raise PyramidUnusable(f"level {self.form.level} is damaged")
         return records
 
-    def stretch(self, first: int, last: int) -> Cells:
+    def stretch(self, first: int, last: int, channels: Sequence[int] | None = None) -> Cells:
         """Give cells ``first`` to ``last`` (exclusive), and perhaps some before and behind.
+
+        Parameters
+        ----------
+        first, last : int
+        channels : sequence of int or None
+            Which, in this order; None: all.
 
         Raises
         ------
         PyramidUnusable, OSError
             As :meth:`read`.
         """
-        records = self.read(first // FACTOR, min(-(-last // FACTOR), self.records))
-        cells = self._flat(records)
-        return joined_cells([cells, self._rest]) if last > self.records * FACTOR else cells
+        wanted = self._wanted(channels)
+        begin, end = first // FACTOR, min(-(-last // FACTOR), self.records)
+        if self._kept is None or end <= begin:
+            cells = self._flat(self.read(begin, end), wanted)
+        else:
+            a, b = self._kept.lacks(begin, end)
+            if a < b:
+                self._kept.keep_run(a, self.read(a, b))
+            cells = self._kept.run(begin, end, wanted)
+        if last <= self.records * FACTOR:
+            return cells
+        return joined_cells([cells, self._rest.of(wanted)])
 
-    def below(self, cells: NDArray[np.int64]) -> Cells:
+    def below(self, cells: NDArray[np.int64], channels: Sequence[int] | None = None) -> Cells:
         """Give the cells of which these cells of the level above are made, 8 of each.
 
         Parameters
         ----------
         cells : ndarray, int64, shape (n,)
             Numbers of cells of the level above, rising.
+        channels : sequence of int or None
+            Which, in this order; None: all.
 
         Returns
         -------
@@ -92,13 +118,45 @@ class PyramidLevel:
         PyramidUnusable, OSError
             As :meth:`read`.
         """
-        kept = cells[cells < self.records]
-        found = self._flat(self.scattered(kept))
-        if len(kept) == len(cells):
+        wanted = self._wanted(channels)
+        held = cells[cells < self.records]
+        if self._kept is None or not len(held):
+            found = self._flat(self.scattered(held), wanted)
+        else:
+            lacking = self._kept.lacking(held)
+            if len(lacking):
+                self._kept.keep(lacking, self.scattered(lacking))
+            found = self._kept.of(held, wanted)
+        if len(held) == len(cells):
             return found
-        lacking = FACTOR - len(self._rest)
-        none = np.full((self.form.channels, lacking), np.nan)
-        return joined_cells([found, self._rest, Cells(np.full(lacking, NEVER), none, none)])
+        lacking_cells = FACTOR - len(self._rest)
+        none = np.full((len(wanted), lacking_cells), np.nan)
+        return joined_cells(
+            [found, self._rest.of(wanted), Cells(np.full(lacking_cells, NEVER), none, none)]
+        )
+
+    def last_before(self, above: int, t_ns: int) -> int:
+        """Give the last cell that begins before an instant, of those that one above is made of.
+
+        Parameters
+        ----------
+        above : int
+            Number of that cell of the level above; it begins before the instant.
+        t_ns : int
+
+        Raises
+        ------
+        PyramidUnusable, OSError
+            As :meth:`read`.
+        """
+        times = self._rest.first_ns
+        if above < self.records:
+            kept = None if self._kept is None else self._kept.times(above)
+            times = self.form.first_ns(self.read(above, above + 1))[0] if kept is None else kept
+        return above * FACTOR + int(times.searchsorted(t_ns)) - 1
+
+    def _wanted(self, channels: Sequence[int] | None) -> list[int]:
+        return list(range(self.form.channels) if channels is None else channels)
 
     def scattered(self, numbers: NDArray[np.int64]) -> Words:
         """Give some records, shape (n, words); ``numbers`` rise.
@@ -112,30 +170,18 @@ class PyramidLevel:
             return self.read(0, 0)
         if self._file is None:
             raise PyramidUnusable(f"level {self.form.level} is missing")
-        cuts = np.flatnonzero(np.diff(numbers) > _NEAR) + 1
-        firsts = numbers[np.concatenate(([0], cuts))]
-        counts = numbers[np.concatenate((cuts - 1, [len(numbers) - 1]))] - firsts + 1
-        starts = np.concatenate(([0], np.cumsum(counts)))
-        room = np.empty((int(starts[-1]), self.form.words), np.uint64)
-        size, file = self.form.size, self._file
         try:
-            single = np.flatnonzero(counts == 1)
-            file.scattered((firsts[single] * size).tolist(), room, starts[single].tolist())
-            for at in np.flatnonzero(counts > 1).tolist():
-                file.into(int(firsts[at]) * size, [room[starts[at] : starts[at + 1]]])
+            records = self._file.pieces(numbers * self.form.size, self.form.words)
         except EOFError as error:
             raise PyramidUnusable(f"level {self.form.level} is torn") from error
-        run = np.searchsorted(firsts, numbers, "right") - 1
-        records: Words = room[starts[run] + numbers - firsts[run]]
         if not self.form.sound(records, numbers):
             raise PyramidUnusable(f"level {self.form.level} is damaged")
         return records
 
-    def _flat(self, records: Words) -> Cells:
-        channels = self.form.channels
+    def _flat(self, records: Words, channels: list[int]) -> Cells:
         low, high = self.form.extremes(records)
         return Cells(
             self.form.first_ns(records).ravel(),
-            low.transpose(1, 0, 2).reshape(channels, -1),
-            high.transpose(1, 0, 2).reshape(channels, -1),
+            np.stack([low[:, one].ravel() for one in channels]),
+            np.stack([high[:, one].ravel() for one in channels]),
         )

@@ -10,8 +10,9 @@ from numpy.typing import NDArray
 
 from meterlog.recording.pyramid_form import FACTOR, FIRST_CELL, GROUP, Form, Words, word_sums
 
-LOT = 64 * GROUP
+LOT = 16 * GROUP
 """Rows that are gathered before cells are made of them: small arrays cost as much as large ones."""
+_FIRST_ROOM = 256
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -39,6 +40,11 @@ class Cells:
         piece = slice(start, stop)
         return Cells(self.first_ns[piece], self.low[:, piece], self.high[:, piece])
 
+    def of(self, channels: Sequence[int]) -> Cells:
+        """Give the same cells of these channels only."""
+        which = list(channels)
+        return Cells(self.first_ns, self.low[which], self.high[which])
+
 
 class PyramidMaker:
     """Takes rows in pieces of any size; the records are the same however they come.
@@ -62,7 +68,8 @@ class PyramidMaker:
         self.records: list[int] = []
         self._channels = channels
         self._salt = salt
-        self._parts: list[Words] = []
+        self._held: Words = np.empty((1 + channels, _FIRST_ROOM), np.uint64)
+        """Rows that wait, the first ``_waiting`` of them: each by itself would take a multiple."""
         self._waiting = 0
         self._open: list[Cells] = []
 
@@ -83,24 +90,37 @@ class PyramidMaker:
         level : int
         records : ndarray, uint64, shape (m, words)
         """
-        rows = np.empty((1 + self._channels, len(t_ns)), np.uint64)
+        end = self._waiting + len(t_ns)
+        self._make_room(end)
+        rows = self._held[:, self._waiting : end]
         rows[0] = t_ns.view(np.uint64)
         rows[1:].view(np.float64)[:] = values.T
-        self._parts.append(rows)
         self.rows += len(t_ns)
-        self._waiting += len(t_ns)
-        if self._waiting >= LOT:
+        self._waiting = end
+        if end >= LOT:
             yield from self.rest()
+
+    def _make_room(self, count: int) -> None:
+        room = self._held.shape[1]
+        if count > room:
+            held = np.empty((1 + self._channels, max(2 * room, count)), np.uint64)
+            held[:, : self._waiting] = self._held[:, : self._waiting]
+            self._held = held
 
     def rest(self) -> Iterator[tuple[int, Words]]:
         """Give the records that are complete now, as :meth:`take` does."""
-        rows = self._parts[0] if len(self._parts) == 1 else np.concatenate(self._parts, axis=1)
-        whole = rows.shape[1] // GROUP * GROUP
-        self._parts = [rows[:, whole:].copy()]
-        self._waiting = rows.shape[1] - whole
-        if whole:
-            cells, checks = _cells_of(np.ascontiguousarray(rows[:, :whole]))
-            yield from self._stack(0, cells, checks)
+        rows = self._held[:, : self._waiting]
+        whole = self._waiting // GROUP * GROUP
+        if not whole:
+            return
+        cells, checks = _cells_of(np.ascontiguousarray(rows[:, :whole]))
+        left = self._waiting - whole
+        if self._held.shape[1] > 2 * LOT:  # many came at once: not kept for good
+            self._held = rows[:, whole:].copy()
+        else:
+            self._held[:, :left] = rows[:, whole:].copy()
+        self._waiting = left
+        yield from self._stack(0, cells, checks)
 
     def _stack(self, level: int, cells: Cells, checks: Words | None) -> Iterator[tuple[int, Words]]:
         if level == len(self._open):

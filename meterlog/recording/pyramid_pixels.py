@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -37,22 +36,21 @@ class Pixels:
     Parameters
     ----------
     edges : ndarray, int64, shape (n + 1,), nanoseconds
-    channels : sequence of int
-        Which are gathered, in this order.
+    channels : int
+        How many are gathered; whatever is taken is of these, in one order.
 
     Attributes
     ----------
-    low, high : ndarray, float64, shape (len(channels), n)
+    low, high : ndarray, float64, shape (channels, n)
         Infinite and minus infinite where a pixel has no value.
     has_rows : ndarray, bool, shape (n,)
     """
 
-    def __init__(self, edges: NDArray[np.int64], channels: Sequence[int]) -> None:
+    def __init__(self, edges: NDArray[np.int64], channels: int) -> None:
         self._edges = edges
-        self._channels = list(channels)
         count = len(edges) - 1
-        self.low = np.full((len(channels), count), np.inf)
-        self.high = np.full((len(channels), count), -np.inf)
+        self.low = np.full((channels, count), np.inf)
+        self.high = np.full((channels, count), -np.inf)
         self.has_rows = np.zeros(count, np.bool_)
 
     def take_run(self, first: int, cells: Cells) -> Cut:
@@ -77,8 +75,7 @@ class Pixels:
             # Every second stretch is one of whole cells; the last cell begins behind them all.
             bounds = np.stack([start[some], stop[some]], axis=1).ravel()
             bounds = bounds[:-1] if bounds[-1] == len(cells) else bounds
-            for number, channel in enumerate(self._channels):
-                low, high = cells.low[channel], cells.high[channel]
+            for number, (low, high) in enumerate(zip(cells.low, cells.high, strict=True)):
                 # Infinite, not NaN, where there is no value: it is compared with what cells hold.
                 self.low[number, some] = np.fmin(np.inf, np.fmin.reduceat(low, bounds)[::2])
                 self.high[number, some] = np.fmax(-np.inf, np.fmax.reduceat(high, bounds)[::2])
@@ -106,8 +103,7 @@ class Pixels:
         following = np.maximum(following, times)  # where there is no cell
         start, end = self._pixel_of(times), self._pixel_of(following)
         whole = start == end
-        of = self._channels
-        self._gather(start[whole], cells.low[of][:, whole], cells.high[of][:, whole])
+        self._gather(start[whole], cells.low[:, whole], cells.high[:, whole])
         cut = np.flatnonzero(~whole)
         picked = Cells(times[cut], cells.low[:, cut], cells.high[:, cut])
         return self._left(numbers[cut], picked, following[cut])
@@ -115,18 +111,21 @@ class Pixels:
     def _left(self, numbers: NDArray[np.int64], cells: Cells, following: NDArray[np.int64]) -> Cut:
         """Give those of some cells with an edge in them that must be looked into."""
         start, end = self._pixel_of(cells.first_ns), self._pixel_of(following)
-        low, high = cells.low[self._channels], cells.high[self._channels]
+        low, high = cells.low, cells.high
         needed = ~(self._covers(start, low, high) & self._covers(end, low, high))
         needed |= end > start + 1
         left = np.flatnonzero(needed.any(axis=0))
         return Cut(numbers[left], following[left], needed[:, left])
 
     def take_rows(self, t_ns: NDArray[np.int64], values: NDArray[np.float64]) -> None:
-        """Take rows in rising order; values of shape (len(channels), n)."""
+        """Take rows in rising order; values of shape (channels, n)."""
         if len(t_ns) < len(self._edges):
             self._gather(self._pixel_of(t_ns), values, values)
             return
-        bounds = np.searchsorted(t_ns, self._edges)
+        self.take_between(np.searchsorted(t_ns, self._edges), values)
+
+    def take_between(self, bounds: NDArray[np.intp], values: NDArray[np.float64]) -> None:
+        """Take rows; ``bounds`` counts those before each edge."""
         some = np.flatnonzero(bounds[1:] > bounds[:-1])
         if not len(some):
             return

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
+from meterlog.recording.even_times import are_even, even_times
 from meterlog.recording.pyramid_form import FIRST_CELL, TABLE, Form, Words, word_sums
 from meterlog.recording.pyramid_head import PyramidHead, PyramidUnusable
 from meterlog.recording.pyramid_level import NEVER
@@ -118,6 +119,7 @@ class PyramidRows:
         checks: Words,
         columns: Sequence[int],
         needed: NDArray[np.bool_],
+        pace: tuple[NDArray[np.int64], NDArray[np.int64]],
     ) -> Columns:
         """Give the rows of some cells of level 0, 64 of each.
 
@@ -130,6 +132,8 @@ class PyramidRows:
             As :meth:`stretch`, the times first.
         needed : ndarray, bool, shape (len(columns) - 1, n)
             Of which cells each channel is wanted; elsewhere it is NaN.
+        pace : tuple of ndarray, int64, shape (n on the disk,), nanoseconds
+            When these cells begin, and how far apart their rows are where they lie evenly.
 
         Returns
         -------
@@ -143,13 +147,15 @@ class PyramidRows:
         """
         kept = numbers[numbers * FIRST_CELL < self.filed]
         out = np.empty((len(columns), len(numbers), FIRST_CELL), np.uint64)
-        wanted = np.concatenate([np.ones((1, len(numbers)), np.bool_), needed])[:, : len(kept)]
+        even = are_even(*pace, checks[:, 0])
+        wanted = np.concatenate([~even[None], needed[:, : len(kept)]])
         self._fill_cells(kept, out, columns, wanted)
-        out[:, : len(kept)][~wanted] = _NAN  # not read, or not checked
+        out[1:, : len(kept)][~wanted[1:]] = _NAN  # not read, or not checked
         for column, check, read in zip(out, checks.T, wanted, strict=True):
             which = np.flatnonzero(read)
             if (word_sums(column[which]) != check[which]).any():
                 raise PyramidUnusable("the readings were changed after it was made")
+        out[0, : len(kept)][even] = even_times(pace[0][even], pace[1][even]).view(np.uint64)
         for at in range(len(kept), len(numbers)):
             start = int(numbers[at]) * FIRST_CELL - self.filed
             rows = self.tail[columns, start : start + FIRST_CELL]
@@ -173,8 +179,9 @@ class PyramidRows:
         try:
             for number, column, read in zip(columns, out, wanted, strict=True):
                 whole = np.flatnonzero(within & read)
-                where = (places + 8 * number * counts)[whole]
-                self._stream.scattered(where.tolist(), column, whole.tolist())
+                column[whole] = self._stream.pieces(
+                    (places + 8 * number * counts)[whole], FIRST_CELL
+                )
             for at in np.flatnonzero(~within).tolist():
                 self._fill(int(firsts[at]), out[:, at], columns)
         except EOFError as error:

@@ -25,6 +25,8 @@ SHORT = 262_144
 """Up to so many rows no pyramid is kept: all of them are read faster than it pays."""
 TABLE_NAME = "batches"
 _PIECE = 1 << 18
+"""So many bytes are written together, also before it pays: a slow meter has a batch for each
+reading, so that what waits would be megabytes. What never pays is taken away again."""
 _OURS = re.compile(r"level-\d{1,2}|batches|head\.json(\.partial)?")
 
 
@@ -65,7 +67,7 @@ def clear(folder: Path) -> None:
 
 
 class PyramidWriter:
-    """Makes a pyramid in a folder of its own; nothing is written before it pays.
+    """Makes a pyramid in a folder of its own; of a short recording none is left.
 
     Parameters
     ----------
@@ -88,7 +90,7 @@ class PyramidWriter:
         self._channels = channels
         self._salt = salt_of(recording_id, source)
         self._maker = PyramidMaker(channels, self._salt)
-        self._waiting: dict[str, list[bytes]] = {}
+        self._waiting: dict[str, bytearray] = {}
         self._bytes = 0
         self._files: dict[str, BinaryIO] = {}
         self._batches = 0
@@ -128,11 +130,11 @@ class PyramidWriter:
         self._keep(TABLE_NAME, row.tobytes())
         for level, records in self._maker.take(t_ns, values):
             self._keep(level_name(level), records.tobytes())
-        if self._maker.rows > SHORT and self._bytes >= _PIECE:
+        if self._bytes >= _PIECE:
             self._guard_write()
 
     def _keep(self, name: str, piece: bytes) -> None:
-        self._waiting.setdefault(name, []).append(piece)
+        self._waiting.setdefault(name, bytearray()).extend(piece)
         self._bytes += len(piece)
 
     def _guard_write(self) -> None:
@@ -145,10 +147,10 @@ class PyramidWriter:
         waiting, self._waiting, self._bytes = self._waiting, {}, 0
         if not self._files:
             make_room(self._folder)
-        for name, pieces in waiting.items():
+        for name, piece in waiting.items():
             if name not in self._files:
                 self._files[name] = (self._folder / name).open("wb", buffering=0)
-            rest = memoryview(b"".join(pieces))
+            rest = memoryview(piece)
             while rest:
                 rest = rest[self._files[name].write(rest) :]
 
@@ -167,8 +169,13 @@ class PyramidWriter:
         bool
             True if a pyramid is there now.
         """
-        if self.failed or self._maker.rows <= SHORT:
+        if self.failed:
             self._close()
+            return False
+        if self._maker.rows <= SHORT:
+            if self._take_away():
+                with contextlib.suppress(OSError):  # others may be in it
+                    self._folder.parent.rmdir()
             return False
         for level, records in self._maker.rest():
             self._keep(level_name(level), records.tobytes())
@@ -196,11 +203,16 @@ class PyramidWriter:
     def drop(self, why: str) -> None:
         """Give up, and take away what was written; never raises."""
         self.failed = why
+        self._take_away()
+
+    def _take_away(self) -> bool:
+        """Take away what was written; tell whether anything was."""
         began = bool(self._files)
         self._close()
         self._waiting = {}
         if began:
             clear(self._folder)
+        return began
 
     def _close(self) -> None:
         for file in self._files.values():

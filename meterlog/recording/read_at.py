@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, cast
 
 import numpy as np
+from numpy.lib.stride_tricks import as_strided
 from numpy.typing import NDArray
 
 from meterlog.profile.plain_file import open_plain
@@ -22,6 +23,10 @@ if TYPE_CHECKING:
 
 _HAS_PREADV = hasattr(os, "preadv")
 _MOST_PARTS = 512
+_NEAR = 16_384
+"""Bytes between two pieces that are read with them: as quick as a call of the system more."""
+_LONG_RUN = 8192
+"""Words; runs that are shorter on average are read into bytes, which are then put together."""
 
 
 class ReadAt:
@@ -83,25 +88,57 @@ class ReadAt:
             self._fill(offset, memoryview(cast("Buffer", part)).cast("B"))
             offset += part.nbytes
 
-    def scattered(
-        self, offsets: Sequence[int], rows: NDArray[np.uint64], which: Sequence[int]
-    ) -> None:
-        """Fill some rows of an array, shape (n, m), each from its own place.
+    def pieces(self, offsets: NDArray[np.int64], words: int) -> NDArray[np.uint64]:
+        """Give pieces of as many words each from these bytes on, shape (n, words).
+
+        Parameters
+        ----------
+        offsets : ndarray, int64, shape (n,), bytes
+            Rising; apart by whole words. What lies close together is read in one go.
+        words : int
 
         Raises
         ------
         EOFError, OSError
             As :meth:`into`.
         """
-        if not _HAS_PREADV:
-            for offset, at in zip(offsets, which, strict=True):
-                self.into(offset, [rows[at]])
-            return
-        read, descriptor, got = os.preadv, self._fd, 0
-        for offset, at in zip(offsets, which, strict=True):
-            got += read(descriptor, (cast("Buffer", rows[at]),), offset)
-        if got != 8 * rows.shape[1] * len(which):
+        size = 8 * words
+        if not len(offsets):
+            return np.empty((0, words), np.uint64)
+        far = np.diff(offsets) > size + _NEAR
+        firsts = np.concatenate(([0], np.flatnonzero(far) + 1))
+        begins = offsets[firsts]
+        lengths = (np.append(offsets[firsts[1:] - 1], offsets[-1]) - begins) // 8 + words
+        starts = np.concatenate(([0], np.cumsum(lengths)))
+        room = self._runs(begins, lengths)
+        if len(firsts) == len(offsets):
+            return room.reshape(-1, words)
+        run = np.cumsum(far, dtype=np.int64) if len(firsts) > 1 else 0
+        at = np.zeros(len(offsets), np.int64)
+        at[1:] = run
+        at = starts[at] + (offsets - begins[at]) // 8
+        # Each row is a piece that begins at its own word of the room: pieces are copied whole.
+        every = as_strided(room, (len(room) - words + 1, words), (8, 8), writeable=False)
+        picked: NDArray[np.uint64] = every[at]
+        return picked
+
+    def _runs(self, begins: NDArray[np.int64], lengths: NDArray[np.int64]) -> NDArray[np.uint64]:
+        """Give runs of words, one behind the other; each begins at its own byte."""
+        count = int(lengths.sum())
+        if not _HAS_PREADV or count > _LONG_RUN * len(lengths):
+            room, at = np.empty(count, np.uint64), 0
+            for offset, length in zip(begins.tolist(), lengths.tolist(), strict=True):
+                self.into(offset, [room[at : at + length]])
+                at += length
+            return room
+        read, descriptor = os.pread, self._fd
+        sizes = (8 * lengths).tolist()
+        whole = b"".join(
+            [read(descriptor, *one) for one in zip(sizes, begins.tolist(), strict=True)]
+        )
+        if len(whole) != 8 * count:
             raise EOFError("the file is shorter than it should be")
+        return np.frombuffer(whole, np.uint64)
 
     def _fill(self, offset: int, view: memoryview) -> None:
         with self._lock:

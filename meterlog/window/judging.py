@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import threading
 
+from meterlog.window.long_work import Cancelled
 
-class JudgingStopped(Exception):
+
+class JudgingStopped(Cancelled):
     """Judging was asked to stop."""
 
 

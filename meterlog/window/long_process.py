@@ -40,11 +40,24 @@ class LongProcess(LongWork[T]):
 
     def begin(self, work: Callable[[Progress], T]) -> bool:
         """Begin; False where something is under way already."""
-        return super().begin(lambda tell: _apart(work, tell, f"meterlog-{self._name}"))
+        return super().begin(lambda tell: apart(work, tell, f"meterlog-{self._name}"))
 
 
-def _apart(work: Callable[[Progress], T], tell: Progress, name: str) -> T:
+def apart(
+    work: Callable[[Progress], T], tell: Progress, name: str, patience_s: float = _STOP_S
+) -> T:
     """Do the work in a process and wait for what comes of it, in a thread.
+
+    Parameters
+    ----------
+    work : callable
+        See :class:`LongProcess`.
+    tell : callable
+        Called many times a second with the part done, 0 to 1.
+    name : str
+        Of the process.
+    patience_s : float, seconds
+        How long it may take to its next step once it is wanted no more.
 
     Raises
     ------
@@ -67,7 +80,8 @@ def _apart(work: Callable[[Progress], T], tell: Progress, name: str) -> T:
         try:
             made = cast("T", _heard(here, tell))
         except Cancelled:
-            _ask_to_stop(here)
+            if not _has_stopped(here, patience_s):
+                child.terminate()
             raise
         except (EOFError, OSError) as error:
             child.join(_END_S)
@@ -96,16 +110,17 @@ def _heard(here: Connection, tell: Progress) -> object:
             raise MeterlogError(fault_words(*value))
 
 
-def _ask_to_stop(here: Connection) -> None:
-    """Ask the work to stop, and wait while it tidies up."""
+def _has_stopped(here: Connection, patience_s: float) -> bool:
+    """Ask the work to stop, and wait while it tidies up; False where it takes too long."""
     try:
         here.send(None)
-        end_s = time.monotonic() + _STOP_S
+        end_s = time.monotonic() + patience_s
         while (left_s := end_s - time.monotonic()) > 0.0 and here.poll(left_s):
             if here.recv()[0] != "part":
-                return
+                return True
     except (EOFError, OSError):
-        return  # it has ended
+        return True  # it has ended
+    return False
 
 
 def _end(child: BaseProcess) -> None:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import contextlib
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from meterlog.evidence.trace_store import TraceStore
 from meterlog.model import Review
+from meterlog.window.judged_apart import made_apart
 from meterlog.window.shown import Shown
 from meterlog.window.words import later, say
 
@@ -18,6 +20,9 @@ if TYPE_CHECKING:
 Tell = Callable[[float], None]
 LONG_ROWS = 4_000_000
 """Fewer of one meter are read and judged in about a second, and drawn faster from memory."""
+APART_ROWS = 20_000_000
+"""More of one meter are judged in a process of their own. Such a process takes half a second to a
+second to start, judging about as long for each five million rows: fewer are told sooner without."""
 _NOT_YET = later("Not judged: what stands here is the trace alone. Nothing is said of it yet.")
 
 
@@ -28,7 +33,16 @@ def long_meters(folder: Path, about: About) -> tuple[Instrument, ...]:
     return tuple(one for one in about.instruments if has_many_rows(folder, one, LONG_ROWS))
 
 
-def pyramids(folder: Path, about: About, tell: Tell) -> dict[str, Pyramid]:
+def is_very_long(folder: Path, about: About) -> bool:
+    """Tell whether a recording is judged in a process of its own."""
+    from meterlog.recording import has_many_rows
+
+    return any(has_many_rows(folder, one, APART_ROWS) for one in about.instruments)
+
+
+def pyramids(
+    folder: Path, about: About, tell: Tell, damaged: Mapping[str, int] | None = None
+) -> dict[str, Pyramid]:
     """Open the pyramids of all long instruments; make those that can't be used.
 
     Parameters
@@ -37,23 +51,40 @@ def pyramids(folder: Path, about: About, tell: Tell) -> dict[str, Pyramid]:
     about : About
     tell : callable
         Called with the part done, 0 to 1, while one is made.
+    damaged : mapping of str to int, or None
+        How many batches of each instrument are damaged, once that is known: one that was made
+        before is made anew, without them.
 
     Raises
     ------
     RecordingUnreadable
         If the readings can't be read.
     """
-    from meterlog.recording import PyramidUnusable, kept_pyramid, make_pyramid
+    from meterlog.recording import PyramidUnusable, kept_pyramid
 
     found = {}
     for one in long_meters(folder, about):
         try:
-            found[one.key] = kept_pyramid(folder, about, one)
+            held: Pyramid | None = kept_pyramid(folder, about, one)
         except (PyramidUnusable, OSError):
-            made = make_pyramid(folder, about, one, tell)
-            if made is not None:
-                found[one.key] = made
+            held = None
+        if held is None or (damaged is not None and held.head.left_out != damaged[one.key]):
+            held = _made(folder, about, one, tell)
+        if held is not None:
+            found[one.key] = held
     return found
+
+
+def _made(folder: Path, about: About, meter: Instrument, tell: Tell) -> Pyramid | None:
+    """Make a pyramid anew; of a very long recording in a process of its own."""
+    from meterlog.recording import PyramidUnusable, has_many_rows, kept_pyramid, make_pyramid
+
+    if not has_many_rows(folder, meter, APART_ROWS):
+        return make_pyramid(folder, about, meter, tell)
+    made = made_apart(folder, meter.key, tell)
+    with contextlib.suppress(PyramidUnusable, OSError):
+        return kept_pyramid(folder, about, meter) if made else None
+    return None
 
 
 def at_first_sight(folder: Path, tell: Tell) -> Shown | None:
@@ -74,15 +105,27 @@ def at_first_sight(folder: Path, tell: Tell) -> Shown | None:
 
     recording = Recording.without_readings(folder)
     about = recording.about
-    found = pyramids(folder, about, tell)
-    if not found:
+    traces = long_traces(folder, about, tell)
+    if not traces.kept:
         return None
-    traces = TraceStore(about.instruments, pyramids=found)
-    if len(found) < len(about.instruments):
-        recording = Recording.open(folder)
-        _take_short(recording, traces, found)
     review = Review(notes=(say(_NOT_YET),))
     return Shown(about, traces, review, events=recording.standing, judging=True)
+
+
+def long_traces(
+    folder: Path, about: About, tell: Tell, damaged: Mapping[str, int] | None = None
+) -> TraceStore:
+    """Give the traces of a recording, of which only what is not long is read.
+
+    None at all where nothing is long, unless it is known what is damaged; see :func:`pyramids`.
+    """
+    from meterlog.recording import Recording
+
+    found = pyramids(folder, about, tell, damaged)
+    traces = TraceStore(about.instruments, pyramids=found)
+    if len(found) < len(about.instruments) and (found or damaged is not None):
+        _take_short(Recording.open(folder), traces, found)
+    return traces
 
 
 def traces_of(recording: Recording, tell: Tell) -> TraceStore:
@@ -90,17 +133,9 @@ def traces_of(recording: Recording, tell: Tell) -> TraceStore:
 
     Damage that was found since a pyramid was made has it made anew, without what is damaged.
     """
-    about, folder = recording.about, recording.folder
-    found = pyramids(folder, about, tell)
-    for one in about.instruments:
-        held = found.get(one.key)
-        if held is not None and held.head.left_out != len(recording.damage_of(one.key)):
-            from meterlog.recording import make_pyramid
-
-            del found[one.key]
-            made = make_pyramid(folder, about, one, tell)
-            if made is not None:
-                found[one.key] = made
+    about = recording.about
+    damaged = {one.key: len(recording.damage_of(one.key)) for one in about.instruments}
+    found = pyramids(recording.folder, about, tell, damaged)
     traces = TraceStore(about.instruments, pyramids=found)
     _take_short(recording, traces, found)
     return traces

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from meterlog.window.long_recording import at_first_sight, traces_of
+from meterlog.window.judged_apart import judged_apart
+from meterlog.window.long_recording import at_first_sight, is_very_long, long_traces, traces_of
 from meterlog.window.shown import Shown
 from meterlog.work import review_folder
 
@@ -53,7 +54,7 @@ def opened(
 
     Raises
     ------
-    RecordingUnreadable, EvidenceError
+    MeterlogError
         As :func:`meterlog.work.review_folder`.
     """
     from meterlog.work.edits_on_top import EditsOnTop
@@ -62,6 +63,8 @@ def opened(
         shown = at_first_sight(folder, tell)
         if shown is not None:
             first(shown)
+            if is_very_long(folder, shown.about):
+                return _judged_apart(folder, shown, tell, accept_steps=accept_steps)
     tops: list[EditsOnTop] = []
     recording, review = review_folder(
         folder,
@@ -75,3 +78,18 @@ def opened(
     rows = {one.key: recording.rows(one.key) for one in about.instruments}
     shown = Shown(about, traces, review, recording.standing, accepted=accept_steps, top=tops[0])
     return Opened(shown, rows, tuple(recording.damage))
+
+
+def _judged_apart(
+    folder: Path, shown: Shown, tell: Callable[[float], None], *, accept_steps: bool
+) -> Opened:
+    """Have a recording that is on show judged in a process of its own."""
+    made = judged_apart(folder, tell, accept_steps=accept_steps)
+    traces = shown.traces
+    left_out = {one.pyramid.head.source: one.pyramid.head.left_out for one in traces.kept}
+    if traces.trouble or any(made.damaged[key] != count for key, count in left_out.items()):
+        traces = long_traces(folder, made.about, tell, made.damaged)
+    judged = Shown(
+        made.about, traces, made.review, made.events, accepted=accept_steps, top=made.top
+    )
+    return Opened(judged, made.rows, made.damage)

@@ -7,14 +7,18 @@ import pyqtgraph as pg
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QPen
 
-from meterlog.evidence.motor_voltage import across_motor
+from meterlog.evidence.column_bars import filled_blocks
+from meterlog.evidence.motor_voltage import between_feed_and_return
 from meterlog.evidence.palette import Palette
+from meterlog.evidence.pixel_columns import Drawn, Stretch, extremes_of, points_of
 from meterlog.evidence.speed_bands import SpeedBand
 from meterlog.evidence.ticks import ceiling
 from meterlog.evidence.trace_store import TraceLine
 from meterlog.model import EventKind, Quantity
 from meterlog.window.second_run import SecondRun
 from meterlog.window.shown import Shown
+from meterlog.window.tick_axis import Tick, TickAxis
+from meterlog.window.trace_curve import PlotRoom, RoomCurve, TraceArea, TraceCurve
 
 
 class TracePlot:
@@ -22,21 +26,27 @@ class TracePlot:
 
     Parameters
     ----------
-    item : pyqtgraph.PlotItem
+    surface : pyqtgraph.GraphicsLayoutWidget
+    row : int
+        Where it goes.
     quantity : Quantity
     """
 
-    def __init__(self, item: pg.PlotItem, quantity: Quantity) -> None:
-        self.item = item
+    def __init__(self, surface: pg.GraphicsLayoutWidget, row: int, quantity: Quantity) -> None:
+        self.left, self.bottom = TickAxis("left"), TickAxis("bottom")
+        axes = {"left": self.left, "bottom": self.bottom}
+        self.item = item = surface.addPlot(row=row, col=0, axisItems=axes)
         self.quantity = quantity
-        self.curves: list[tuple[TraceLine, pg.PlotCurveItem | pg.ScatterPlotItem]] = []
-        self.grid = pg.PlotCurveItem(connect="pairs")
+        self.curves: list[tuple[TraceLine, TraceCurve | pg.ScatterPlotItem]] = []
+        self._drawn: list[Drawn] = []
+        self._room = room = PlotRoom()
+        self.grid = RoomCurve(room)
         self.bands = pg.BarGraphItem(x0=[], x1=[], y0=[], y1=[])
-        self.edges = pg.PlotCurveItem(connect="pairs")
-        self.area = pg.PlotCurveItem(connect="pairs")
-        self.second = pg.PlotCurveItem(connect="finite", antialias=False)
-        self.steps = pg.PlotCurveItem(connect="pairs")
-        self.taps = pg.PlotCurveItem(connect="pairs")
+        self.edges = RoomCurve(room)
+        self.area = TraceArea(room)
+        self.second = RoomCurve(room, "finite")
+        self.steps = RoomCurve(room)
+        self.taps = RoomCurve(room)
         below = (
             *(self.grid, self.bands, self.area, self.edges),
             *(self.steps, self.taps, self.second),
@@ -44,6 +54,7 @@ class TracePlot:
         for order, under in enumerate(below):
             under.setZValue(-10 + order)
             item.addItem(under, ignoreBounds=True)
+        self._under = [one for one in below if isinstance(one, RoomCurve)]
         self.pending = pg.InfiniteLine(angle=90)
         self.pending.hide()
         item.addItem(self.pending, ignoreBounds=True)
@@ -68,7 +79,7 @@ class TracePlot:
             curve = (
                 pg.ScatterPlotItem(symbol="x", size=9, pxMode=True)
                 if line.typed
-                else pg.PlotCurveItem(connect="finite", antialias=False)
+                else TraceCurve(self._room)
             )
             self.item.addItem(curve, ignoreBounds=True)
             self.curves.append((line, curve))
@@ -103,33 +114,43 @@ class TracePlot:
             edge.setPen(thin(palette.accent, width=3.0))
             edge.setHoverPen(thin(palette.ink, width=5.0))
         self.item.getViewBox().setBackgroundColor(palette.panel)
-        for side in ("left", "bottom"):
-            axis = self.item.getAxis(side)
-            axis.setPen(thin(palette.edge))
-            axis.setTextPen(QColor(palette.ink))
+        for axis in (self.left, self.bottom):
+            axis.set_look(palette.edge, palette.ink)
 
-    def draw_lines(self, start_ns: int, end_ns: int, columns: int, least: float) -> None:
+    def draw_lines(self, stretch: Stretch, least: float) -> None:
         """Draw the lines of a stretch; the axis goes at least up to ``least``."""
         low, high = 0.0, least
-        for line, curve in self.curves:
-            t_ns, values = line.shown(start_ns, end_ns, columns)
-            finite = np.isfinite(values)
-            real = values[finite]
-            if line.typed:
-                curve.setData(t_ns[finite] / 1e9, real)
+        asked = stretch.start_ns, stretch.reach_ns, stretch.columns
+        self._drawn = [line.drawn(*asked) for line, _ in self.curves]
+        for (_, curve), drawn in zip(self.curves, self._drawn, strict=True):
+            if isinstance(curve, TraceCurve):
+                curve.show_drawn(drawn)
             else:
-                curve.setData(t_ns / 1e9, values, connect="finite")
-            if real.size:
-                low, high = min(low, float(real.min())), max(high, float(real.max()))
+                t_ns, values = points_of(drawn)
+                finite = np.isfinite(values)
+                curve.setData(t_ns[finite] / 1e9, values[finite])
+            least_of, most_of = extremes_of(drawn)
+            if least_of <= most_of:
+                low, high = min(low, least_of), max(high, most_of)
         top = ceiling(high * 1.02)
         bottom = -ceiling(-low * 1.02) if low < -0.02 * top else -0.02 * top
         if (bottom, top) != self.range:
             self.range = (bottom, top)
             self.item.setYRange(bottom, top, padding=0.0)
+        self._take_room(stretch.start_ns / 1e9, stretch.reach_ns / 1e9)
 
-    def draw_second(self, run: SecondRun | None, start_ns: int, end_ns: int, columns: int) -> float:
+    def _take_room(self, start_s: float, end_s: float) -> None:
+        rect = self._room.of(start_s, end_s, *self.range)
+        if rect != self._room.rect:
+            curves = [curve for _, curve in self.curves if isinstance(curve, TraceCurve)]
+            for one in (*self._under, *curves):
+                one.prepareGeometryChange()
+            self._room.rect = rect
+
+    def draw_second(self, run: SecondRun | None, stretch: Stretch) -> float:
         """Draw another run behind, None for none; give its highest value there."""
-        points = None if run is None else run.curve(self.quantity, start_ns, end_ns, columns)
+        asked = stretch.start_ns, stretch.reach_ns, stretch.columns
+        points = None if run is None else run.curve(self.quantity, *asked)
         if points is None:
             if self.second.xData is not None and len(self.second.xData):
                 self.second.setData([], [])  # anew each time, all of the plot would be painted
@@ -163,8 +184,8 @@ class TracePlot:
 
     def draw_ticks(
         self,
-        times: list[tuple[float, str]],
-        values: list[tuple[float, str]],
+        times: list[Tick],
+        values: list[Tick],
         stretch: tuple[float, float],
     ) -> None:
         """Draw ticks and grid; (place, words) each."""
@@ -172,21 +193,15 @@ class TracePlot:
         if ticks == self.ticks:
             return
         self.ticks = ticks
-        # The axes keep and change the lists they are given, so each gets its own.
-        self.item.getAxis("left").setTicks([list(values)])
-        self.item.getAxis("bottom").setTicks([list(times)])
+        self.left.show_ticks(values)
+        self.bottom.show_ticks(times)
         x = [*np.repeat([t for t, _ in times], 2), *(list(stretch) * len(values))]
         y = [*(list(self.range) * len(times)), *np.repeat([v for v, _ in values], 2)]
         self.grid.setData(np.array(x), np.array(y), connect="pairs")
 
-    def draw_area(self, start_ns: int, end_ns: int, columns: int) -> None:
-        """Fill between feed and return: what is across the motor."""
-        lines = [line for line, _ in self.curves]
-        # Half as many again as there are pixels, so that rounding leaves no column unpainted.
-        area = across_motor(lines, start_ns, end_ns, columns * 3 // 2, asked=columns)
-        if area is None:
-            self.area.setData([], [])
-            return
-        t_ns, high, low = area
-        heights = np.stack([high, low], axis=1).ravel()
-        self.area.setData(np.repeat(t_ns / 1e9, 2), heights, connect="pairs")
+    def draw_area(self, stretch: Stretch) -> None:
+        """Fill between feed and return: what is across the motor; of the stretch drawn last."""
+        lines = [(line, drawn) for (line, _), drawn in zip(self.curves, self._drawn, strict=True)]
+        asked = stretch.start_ns, stretch.reach_ns, stretch.columns
+        area = between_feed_and_return(lines, *asked)
+        self.area.show_blocks(None if area is None else filled_blocks(*area))

@@ -10,6 +10,7 @@ from PySide6.QtGui import QFont, QFontMetricsF
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from meterlog.evidence.palette import DAY, Palette
+from meterlog.evidence.pixel_columns import whole_columns
 from meterlog.evidence.span_ribbon import TimeScale
 from meterlog.evidence.speed_bands import speed_bands
 from meterlog.evidence.ticks import nice_step, tick_text, ticks_at, time_step, time_text
@@ -40,13 +41,13 @@ class TraceView(QWidget):
         self._shown: Shown | None = None
         self._second: SecondRun | None = None
         self._marked: object = None
-        self._stretch = (0, 0)
+        self._stretch = self._asked = (0, 0)
         self._surface = pg.GraphicsLayoutWidget()
         self._surface.setAntialiasing(False)
         self._surface.ci.setContentsMargins(0, 6, 16, 0)
         self._surface.ci.setSpacing(10)
-        self._volts = TracePlot(self._surface.addPlot(row=0, col=0), Quantity.VOLTAGE)
-        self._amperes = TracePlot(self._surface.addPlot(row=1, col=0), Quantity.CURRENT)
+        self._volts = TracePlot(self._surface, 0, Quantity.VOLTAGE)
+        self._amperes = TracePlot(self._surface, 1, Quantity.CURRENT)
         self._amperes.item.setXLink(self._volts.item)
         for plot in self._plots:
             plot.item.getViewBox().sigRangeChangedManually.connect(self._on_look)
@@ -85,13 +86,11 @@ class TraceView(QWidget):
         width = QFontMetricsF(font).horizontalAdvance("000.0") + 4.0
         for plot, words in ((self._volts, say("voltage (V)")), (self._amperes, say("current (A)"))):
             plot.set_palette(palette)
-            left = plot.item.getAxis("left")
-            left.setLabel(words, color=palette.ink, **{"font-size": f"{pixels}px"})
-            left.setWidth(round(width + pixels * 1.6))
-            for side in ("left", "bottom"):
-                axis = plot.item.getAxis(side)
-                axis.setStyle(tickFont=font, hideOverlappingLabels=False)
-        self._amperes.item.getAxis("bottom").setHeight(round(pixels * 1.5))
+            plot.left.setLabel(words, color=palette.ink, **{"font-size": f"{pixels}px"})
+            plot.left.setWidth(round(width + pixels * 1.6))
+            for axis in (plot.left, plot.bottom):
+                axis.set_look(palette.edge, palette.ink, font)
+        self._amperes.bottom.setHeight(round(pixels * 1.5))
         self._show_key()
 
     def show_back(self, *, back: bool) -> None:
@@ -162,10 +161,10 @@ class TraceView(QWidget):
         self.show_measured((start_s, end_s))
         self.measured.emit(float(start_s), float(end_s))
 
-    def columns(self) -> int:
+    def _wide(self) -> float:
         """Give the width of a plot in device pixels."""
         wide = self._volts.item.getViewBox().width() * self.devicePixelRatioF()
-        return max(int(wide), 16)
+        return max(float(wide), 16.0)
 
     def draw(
         self,
@@ -197,15 +196,18 @@ class TraceView(QWidget):
                 plot.set_lines(shown.traces.of(plot.quantity))
                 plot.set_palette(self._palette)
             self._show_key()
-        columns = self.columns()
+        self._asked = (start_ns, end_ns)
+        kept = bool(shown.traces.kept)
+        stretch = whole_columns(start_ns, end_ns, self._wide(), on_grid=kept)
+        start_ns, end_ns = stretch.start_ns, stretch.end_ns
         bands = speed_bands(shown.events, shown.about.limits, max(shown.end_ns, end_ns))
         highest = max([1.0, *(band.max_a for band in bands[-1:] if band.max_a)])
         before = self._volts.range, self._amperes.range
         least = shown.about.limits.nominal_v, highest
         for plot, low in zip(self._plots, least, strict=True):
-            behind = plot.draw_second(second, start_ns, end_ns, columns)
-            plot.draw_lines(start_ns, end_ns, columns, max(low, behind))
-        self._volts.draw_area(start_ns, end_ns, columns)
+            behind = plot.draw_second(second, stretch)
+            plot.draw_lines(stretch, max(low, behind))
+        self._volts.draw_area(stretch)
         marked = (shown.events, bands, before)
         if marked != self._marked or before != (self._volts.range, self._amperes.range):
             self._marked = marked
@@ -236,6 +238,8 @@ class TraceView(QWidget):
         left = self._surface.mapFromScene(box.topLeft())
         right = self._surface.mapFromScene(box.topRight())
         place = self._surface.viewport()
+        if (start_ns, end_ns) == self._asked:
+            start_ns, end_ns = self._stretch
         a = beside.mapFromGlobal(place.mapToGlobal(QPointF(left)))
         b = beside.mapFromGlobal(place.mapToGlobal(QPointF(right)))
         return TimeScale(start_ns, end_ns, a.x(), b.x())

@@ -85,3 +85,35 @@ def test_it_gives_the_points_that_all_readings_would_give(
             np.testing.assert_array_equal(found[0], expected[0])
             np.testing.assert_array_equal(found[1], expected[1])
     shutil.rmtree(place)
+
+
+@settings(max_examples=15)
+@given(
+    seed=st.integers(0, 2**32),
+    silences=st.integers(0, 3),
+    moves=st.lists(
+        st.tuples(st.integers(-30, 30), st.sampled_from([40, 400, 4_000])), min_size=2, max_size=8
+    ),
+)
+def test_a_picture_that_is_moved_is_the_one_that_would_be_drawn_anew(
+    short, tmp_path_factory, seed, silences, moves
+):
+    place = tmp_path_factory.mktemp("moved")
+    rng = np.random.default_rng(seed)
+    rows, columns = 40_000, 33
+    t_ns = np.arange(rows) * 1_000
+    for at in rng.integers(1, rows, silences):
+        t_ns[at:] += int(rng.integers(4_000, 300_000))
+    values = rng.normal(0, 1, (rows, 2))
+    pyramid = _written(place, t_ns, values)
+    moved = TraceStore((METER,), pyramids={"bench": pyramid})
+    start = int(t_ns[-1]) // 2
+    for by, rows_a_column in moves:
+        step = rows_a_column * 1_000
+        start = (start // step + by) * step
+        anew = TraceStore((METER,), pyramids={"bench": pyramid})
+        for one, other in zip(moved.lines, anew.lines, strict=True):
+            asked = start, start + columns * step, columns
+            for found, expected in zip(one.shown(*asked), other.shown(*asked), strict=True):
+                np.testing.assert_array_equal(found, expected)
+    shutil.rmtree(place)

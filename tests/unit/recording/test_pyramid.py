@@ -37,9 +37,11 @@ from meterlog.recording.pyramid_maker import PyramidMaker
 from meterlog.recording.pyramid_writer import PyramidWriter, pyramid_folder
 
 
-def _readings(rows, seed, channels=2):
+def _readings(rows, seed, channels=2, pace_ns=None):
     rng = np.random.default_rng(seed)
     t_ns = np.cumsum(rng.integers(0, 3, rows)).astype(np.int64)
+    if pace_ns is not None:
+        t_ns = np.arange(rows) * pace_ns
     for at in rng.integers(0, max(rows, 1), 3):
         t_ns[at:] += int(rng.integers(0, max(rows, 1)))  # silences
     values = np.asfortranarray(rng.normal(0, 5, (rows, channels)))
@@ -66,6 +68,10 @@ def _expect(pyramid, t_ns, values, edges, channels):
     found = [pyramid.rows_before(int(edges[k])) for k in (0, -1)]
     assert found == [bounds[0], bounds[-1]]
     pixels = pyramid.pixels(edges, *found, channels)
+    by_rows = pyramid.pixels_by_rows(edges, *found, channels)
+    np.testing.assert_array_equal(by_rows.low, pixels.low)
+    np.testing.assert_array_equal(by_rows.high, pixels.high)
+    np.testing.assert_array_equal(by_rows.has_rows, pixels.has_rows)
     for k, (first, last) in enumerate(pairwise(bounds)):
         assert pixels.has_rows[k] == (last > first)
         inside = values[first:last, channels]
@@ -90,15 +96,16 @@ def short(monkeypatch):
     rows=st.integers(1, 40_000),
     sizes=st.lists(st.integers(1, 9000), min_size=1, max_size=4),
     seed=st.integers(0, 2**32),
+    pace_ns=st.sampled_from([None, 1, 7, 100_000_000]),
     windows=st.lists(
         st.tuples(st.floats(-0.1, 1.1), st.floats(0.0, 1.2), st.integers(1, 50)), max_size=6
     ),
 )
 def test_any_window_is_exact_however_the_readings_came(
-    short, about_two, tmp_path_factory, rows, sizes, seed, windows
+    short, about_two, tmp_path_factory, rows, sizes, seed, pace_ns, windows
 ):
     place = tmp_path_factory.mktemp("pyramid")
-    t_ns, values = _readings(rows, seed)
+    t_ns, values = _readings(rows, seed, pace_ns=pace_ns)
     sizes = [max(size, rows // 60 + 1) for size in sizes]
     folder = _record(place / "run", about_two, t_ns, values, sizes)
     pyramid = kept_pyramid(folder, about_two, about_two.instruments[0])
