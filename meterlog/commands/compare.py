@@ -34,8 +34,6 @@ meterlog compare recordings/old recordings/new --max-difference 10 --json
 meterlog compare --baseline recordings/good-1 recordings/good-2 recordings/good-3 recordings/new
 meterlog compare --against screening recordings/new --part FM-20"""
 
-_SHOWN = 5
-
 
 def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
     """Add the command's options."""
@@ -88,7 +86,11 @@ def run(options: argparse.Namespace) -> int:
     else:
         from meterlog.evidence.comparison_text import comparison_lines
 
-        answer("\n".join(comparison_lines(_shortened(comparison), line_width())))
+        if options.against is not None:
+            from meterlog.work.screening import with_few_named
+
+            comparison = with_few_named(comparison)
+        answer("\n".join(comparison_lines(comparison, line_width())))
     return 1 if comparison.refusal else 0
 
 
@@ -110,17 +112,6 @@ def _against(request: AgainstRequest) -> Comparison:
         return compare_with_baselines(request, progress)
     finally:
         progress.done()
-
-
-def _shortened(comparison: Comparison) -> Comparison:
-    """Leave out all but some of many good ones: the table of a screening may hold thousands."""
-    from dataclasses import replace
-
-    more = len(comparison.old) - _SHOWN
-    if more <= 1 or not any("baseline is made of" in one for one in comparison.notes):
-        return comparison
-    note = f"{more} more good ones are not shown; --json names all."
-    return replace(comparison, old=comparison.old[:_SHOWN], notes=(note, *comparison.notes))
 
 
 def _against_request(options: argparse.Namespace) -> AgainstRequest:

@@ -16,6 +16,7 @@ from meterlog.analysis.found_steps import (
 from meterlog.model import Block, Event, Limits, Review, Step
 from meterlog.recording import Recording
 from meterlog.work.amended import Amending, amend, edits_before_import, with_edits_told
+from meterlog.work.attic_file import AtticFile
 
 AMENDED = Amending()
 """The edits apply, and all is said of them."""
@@ -122,7 +123,10 @@ def _judged(
     """Feed a reviewer with everything, events that nobody recorded first."""
     about = recording.about
     conditions = about.job.measured_under
-    reviewer = Reviewer(about.instruments, limits, about.started_utc, conditions, found)
+    attic = AtticFile()
+    reviewer = Reviewer(
+        about.instruments, limits, about.started_utc, conditions, found, attic=attic
+    )
     end_ns = max(recording.end_ns, 1)
     for event in events:
         reviewer.feed(event)

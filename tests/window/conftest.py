@@ -2,6 +2,8 @@
 
 import gc
 import itertools
+import shutil
+import sys
 from datetime import UTC, datetime
 from pathlib import Path
 from types import MappingProxyType
@@ -36,6 +38,13 @@ from meterlog.window.pages import Page
 from meterlog.window.session import Phase
 from meterlog.window.shown import Shown
 from meterlog.window.where_i_was import Where, WhereIWas
+
+RIG = str(Path(__file__).resolve().parents[1] / "rig")
+sys.path.insert(0, RIG)
+try:
+    import shelf as shelf_rig
+finally:
+    sys.path.remove(RIG)
 
 SECOND = 1_000_000_000
 KEY = "line-logger"
@@ -158,6 +167,31 @@ def window(qtbot, monkeypatch, tmp_path):
     qtbot.waitExposed(window)
     window.fill()
     return window
+
+
+@pytest.fixture(scope="session")
+def made_motors(tmp_path_factory):
+    """Recordings of invented motors, made once: good ones, screened, and two others."""
+    from meterlog.work.screening import ScreenRequest, Workers, screen
+
+    place = tmp_path_factory.mktemp("made") / "motors"
+    short = {"seconds": 3.0, "rate": 10.0}
+    for number in range(0, 27, 3):
+        shelf_rig.make(place / "good" / f"good-{number:02d}", number, **short)
+    shelf_rig.make(place / "heavy", 30, load=1.45, part="FM-20, serial 9", **short)
+    shelf_rig.make(place / "strange", 31, part="ZZ-1, serial 1", **short)
+    asked = ScreenRequest(
+        (str(place / "good"),), place / "screening", workers=Workers(1, threads=True)
+    )
+    screen(asked, lambda _done, _whole: None)
+    return place
+
+
+@pytest.fixture
+def motors(made_motors, tmp_path, monkeypatch):
+    """A copy of them in the window's folder of recordings; no table lies elsewhere."""
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "data"))
+    return Path(shutil.copytree(made_motors, tmp_path / "motors"))
 
 
 @pytest.fixture

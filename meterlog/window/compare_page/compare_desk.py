@@ -10,7 +10,9 @@ from PySide6.QtGui import QGuiApplication, QKeySequence, QShortcut
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from meterlog.evidence.palette import Palette
+from meterlog.window.compare_page.beside_good import BesideGood
 from meterlog.window.compare_page.compare_view import CompareView
+from meterlog.window.compare_page.copied import copied_words
 from meterlog.window.compare_page.laid_runs import LaidRuns, lay_runs
 from meterlog.window.compare_page.picks import Picks, edit_stamps, offers, recordings_at
 from meterlog.window.folder_dialog import show_beside
@@ -23,6 +25,7 @@ from meterlog.window.work_page import PageKey
 from meterlog.work.job_folder import JobWork, Side
 
 _COMPARING = later("Comparing")
+_HOLDING = later("Holding the new part against good ones")
 _WAITS = later("A recording is in progress: press C, or “Compare again”, to compare all the same.")
 _PART = 0.25
 """Of what is shown, that one press of a key moves on."""
@@ -41,6 +44,7 @@ class CompareDesk:
         self._at_hand = at_hand
         self._session = session
         self._work: LongWork[LaidRuns] = LongWork("compare")
+        self.beside = BesideGood(at_hand)
         self._others: list[Path] = []
         self._chosen_by_hand = False
         self._stale = True
@@ -48,6 +52,7 @@ class CompareDesk:
         self._wanted: Picks | None = None
         self._dialog: QFileDialog | None = None
         self._stamps: tuple[int, ...] = ()
+        self._waits = True
         self.picks = Picks()
         self.laid: LaidRuns | None = None
         self.view = CompareView()
@@ -70,6 +75,9 @@ class CompareDesk:
         view.all.clicked.connect(self.look_at_all)
         view.copy.clicked.connect(self.copy)
         view.table.chosen.connect(self.choose)
+        view.good.table.chosen.connect(self.choose)
+        view.beside_pair.clicked.connect(lambda: view.turn_to(good=False))
+        view.beside_good.clicked.connect(lambda: view.turn_to(good=True))
         view.picture.chosen.connect(self.choose)
         copy = QShortcut(QKeySequence(QKeySequence.StandardKey.Copy), view)
         copy.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
@@ -83,11 +91,14 @@ class CompareDesk:
     def begin(self) -> None:
         """Offer the job's recordings, and compare the newest of both parts."""
         self._take_offers()
+        # The table may be another one by now.
+        self._ask_beside()
 
     def tick(self) -> None:
         """Show how far the comparison is, and what came of it."""
         if self._stale and self.view.isVisible():
             self._take_offers()
+        self._tick_beside()
         if not self._work.busy:
             return
         found = self._work.fetch()
@@ -125,6 +136,7 @@ class CompareDesk:
             PageKey((key.Key_Q,), "Q", say("next after"), lambda: sides.step(sides.after)),
             PageKey((key.Key_I,), "I", say("swap"), self.swap),
             PageKey((key.Key_C,), "C", say("compare again"), self.compare),
+            PageKey((key.Key_F9,), "F9", say("good ones"), self._turn_beside),
             PageKey((key.Key_A,), "A", say("by step, by time"), self._turn_look),
             PageKey((key.Key_F2,), "F2", say("all"), self.look_at_all),
             PageKey((key.Key_F3,), "F3 F4", say("step"), lambda: self._step(-1)),
@@ -143,6 +155,7 @@ class CompareDesk:
         """Stop what is under way."""
         self._wanted = None
         self._work.cancel()
+        self.beside.close()
 
     def swap(self) -> None:
         """Exchange before and after."""
@@ -152,6 +165,8 @@ class CompareDesk:
     def compare(self) -> None:
         """Compare what is chosen, whether that was done before or not."""
         self._ask(self.picks)
+        self._waits = False
+        self._ask_beside()
 
     def look(self, *, by_step: bool) -> None:
         """Lay speed over speed, or the whole runs."""
@@ -166,35 +181,53 @@ class CompareDesk:
         """Look at the whole axis, no speed chosen."""
         self.view.picture.choose(None)
         self.view.table.choose(None)
+        self.view.good.table.choose(None)
 
     def choose(self, speed: int) -> None:
         """Show one speed in the picture and in the table."""
         picture = self.view.picture
-        if not picture.by_step:
+        if self.laid is not None and not picture.by_step:
             self.look(by_step=True)
-        picture.choose(speed)
+        if self.laid is not None:
+            picture.choose(speed)
         self.view.table.choose(speed)
+        self.view.good.table.choose(speed)
         picture.setAccessibleDescription(self.view.table.said.text())
 
     def copy(self) -> None:
         """Copy the comparison as text, what it was measured with and its marks included."""
-        if self.laid is None:
-            return
-        from meterlog.evidence.comparison_text import comparison_lines
+        words = copied_words(self.laid, self.beside.found)
+        if words:
+            QGuiApplication.clipboard().setText(words)
 
-        mark = [self.laid.mark, ""] if self.laid.mark else []
-        QGuiApplication.clipboard().setText(
-            "\n".join([*mark, *comparison_lines(self.laid.comparison)]) + "\n"
-        )
+    def _turn_beside(self) -> None:
+        self.view.turn_to(good=not self.view.beside_good.isChecked())
+
+    def _ask_beside(self) -> None:
+        """Hold what is chosen as the new part against good ones."""
+        if self.beside.ask(self.picks.after, self._stamps[-1] if self._stamps else 0):
+            self.view.show_beside(None)
+
+    def _tick_beside(self) -> None:
+        beside = self.beside
+        idle = not self._work.busy and (not self._session.recording or not self._waits)
+        if beside.tick(may_begin=idle and self.view.isVisible()):
+            self.view.show_beside(beside.found, beside.trouble)
+        if self._work.busy:
+            return
+        if beside.working and beside.part > 0.0:
+            self.view.work.show_part(say(_HOLDING), beside.part, stopping=beside.stopping)
+        else:
+            self.view.work.hide()
 
     def _turn_look(self) -> None:
         self.look(by_step=not self.view.picture.by_step)
 
     def _step(self, by: int) -> None:
-        speeds = self.view.table.speeds
+        speeds = self.view.table.speeds or self.view.good.table.speeds
         if not speeds:
             return
-        now = self.view.picture.speed
+        now = self.view.picture.speed or self.view.good.table.chosen_speed
         if now in speeds:
             self.choose(speeds[(speeds.index(now) + by) % len(speeds)])
         else:
@@ -242,7 +275,11 @@ class CompareDesk:
         stamps = edit_stamps(picks)
         known = (picks, stamps) == (self.picks, self._stamps)
         same = known and (self.laid is not None or self._work.busy)
+        another = picks.after != self.picks.after or stamps[-1:] != self._stamps[-1:]
         self.picks, self._stamps = picks, stamps
+        if another:
+            self._waits = True
+            self._ask_beside()
         self.view.sides.show_picks(picks)
         if same:
             return
@@ -279,6 +316,7 @@ class CompareDesk:
     def _cancel(self) -> None:
         self._wanted = None
         self._work.cancel()
+        self.beside.cancel()
 
     def _take_in(self) -> None:
         chosen = self.picks.before

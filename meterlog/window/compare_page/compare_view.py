@@ -2,21 +2,12 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import (
-    QAbstractItemView,
-    QHBoxLayout,
-    QLabel,
-    QListView,
-    QListWidget,
-    QPushButton,
-    QSizePolicy,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from meterlog.evidence.palette import Palette
+from meterlog.window.compare_page.beside_good import Beside
 from meterlog.window.compare_page.difference_table import DifferenceTable
+from meterlog.window.compare_page.good_panel import GoodPanel, lines_list, verdict_words
 from meterlog.window.compare_page.laid_runs import LaidRuns, who_measured
 from meterlog.window.compare_page.overlay_view import OverlayView
 from meterlog.window.compare_page.sides_row import SidesRow
@@ -29,7 +20,6 @@ from meterlog.window.compare_page.told_first import (
 )
 from meterlog.window.long_work_strip import LongWorkStrip
 from meterlog.window.tab_order import order_tabs
-from meterlog.window.whole_lines import WholeLines
 from meterlog.window.words import say
 
 
@@ -59,7 +49,20 @@ class CompareView(QWidget):
         self.copy = QPushButton(say("Copy as text"))
         self.copy.setAccessibleName(say("copy the comparison as text"))
         self.table = DifferenceTable()
-        self.details = _list()
+        self.details = lines_list(say("who measured with what, conditions and notes"))
+        self.good = GoodPanel()
+        self.good_verdict = _said("title", say("how the new part lies beside good ones"))
+        self.no_good = _said("second", say("why there are no good ones beside it"))
+        self.good_wrong = _said("caution", say("what is wrong with the table of good ones"))
+        self.beside_pair = QPushButton(say("Before / after"))
+        self.beside_good = QPushButton(say("Good ones (F9)"))
+        for button, name in (
+            (self.beside_pair, say("look at the difference from the part before")),
+            (self.beside_good, say("look at the difference from good ones of the part number")),
+        ):
+            button.setCheckable(True)
+            button.setAccessibleName(name)
+        self._laid = self._held = False
         self._lay_out()
         self.show_laid(None)
 
@@ -70,18 +73,23 @@ class CompareView(QWidget):
             buttons.addWidget(button)
         buttons.addStretch(1)
         buttons.addWidget(self.copy)
-        self._left = QWidget()
-        left = QVBoxLayout(self._left)
-        left.setContentsMargins(0, 0, 0, 0)
-        left.setSpacing(3)
+        self._left, left = _column()
         left.addLayout(buttons)
         left.addWidget(self.picture, 1)
-        self._right = QWidget()
-        right = QVBoxLayout(self._right)
-        right.setContentsMargins(0, 0, 0, 0)
-        right.setSpacing(3)
-        right.addWidget(self.table)
-        right.addWidget(self.details, 1)
+        self._turn = QWidget()
+        turn = QHBoxLayout(self._turn)
+        turn.setContentsMargins(0, 0, 0, 0)
+        turn.setSpacing(3)
+        turn.addWidget(self.beside_pair)
+        turn.addWidget(self.beside_good)
+        turn.addStretch(1)
+        self._pair, pair = _column()
+        pair.addWidget(self.table)
+        pair.addWidget(self.details, 1)
+        self._right, right = _column()
+        right.addWidget(self._turn)
+        right.addWidget(self._pair, 1)
+        right.addWidget(self.good, 1)
         body = QHBoxLayout()
         body.setSpacing(8)
         body.addWidget(self._left, 1)
@@ -91,7 +99,9 @@ class CompareView(QWidget):
         column.setSpacing(3)
         for widget in (self.sides, self.work, self.refused, self.verdict, self.warned):
             column.addWidget(widget)
-        for widget in (self.unstated, self.lacking):
+        for widget in (
+            self.unstated, self.lacking, self.good_wrong, self.good_verdict, self.no_good,
+        ):  # fmt: skip
             column.addWidget(widget)
         column.addLayout(body, 1)
         self._rest = QWidget()
@@ -102,7 +112,8 @@ class CompareView(QWidget):
         order_tabs(
             (
                 *self.sides.in_order(), self.work.stop, self.by_step, self.by_time, self.all,
-                self.copy, self.table.table, self.details,
+                self.copy, self.beside_pair, self.beside_good, self.table.table, self.details,
+                self.good.table.table, self.good.details,
             )
         )  # fmt: skip
 
@@ -111,6 +122,7 @@ class CompareView(QWidget):
         self.sides.set_pixels(pixels)
         self.picture.set_palette(palette, pixels)
         self.table.set_palette(palette, pixels)
+        self.good.set_palette(palette, pixels)
 
     def show_laid(self, laid: LaidRuns | None) -> None:
         """Show a comparison; None: that there is none."""
@@ -128,9 +140,29 @@ class CompareView(QWidget):
             self.details.addItems([*detail_lines(told), *who_measured(laid)])
         self.picture.show_runs(laid)
         self.show_looks()
-        self._left.setVisible(laid is not None)
-        self._right.setVisible(laid is not None)
-        self._rest.setVisible(laid is None)
+        self._laid = laid is not None
+        self.turn_to(good=self.beside_good.isChecked())
+
+    def show_beside(self, beside: Beside | None, trouble: str = "") -> None:
+        """Show how the new part lies beside good ones; None: nothing."""
+        self._held = beside is not None and beside.held is not None
+        _say(self.good_verdict, "" if beside is None else verdict_words(beside))
+        _say(self.no_good, "" if beside is None else beside.words)
+        _say(self.good_wrong, trouble)
+        self.good.show_beside(beside)
+        self.turn_to(good=self.beside_good.isChecked())
+
+    def turn_to(self, *, good: bool) -> None:
+        """Show the difference from good ones, or that from the part before, where it is there."""
+        shown = self._held and (good or not self._laid)
+        self.beside_good.setChecked(good)
+        self.beside_pair.setChecked(not good)
+        self._turn.setVisible(self._held and self._laid)
+        self._pair.setVisible(not shown)
+        self.good.setVisible(shown)
+        self._left.setVisible(self._laid)
+        self._right.setVisible(self._laid or self._held)
+        self._rest.setVisible(not (self._laid or self._held))
 
     def show_lacking(self, words: str) -> None:
         """Say what must be chosen first; empty: nothing."""
@@ -148,6 +180,15 @@ class CompareView(QWidget):
         self.by_step.setEnabled(bool(self.table.speeds))
 
 
+def _column() -> tuple[QWidget, QVBoxLayout]:
+    """Make a widget with a column in it."""
+    widget = QWidget()
+    column = QVBoxLayout(widget)
+    column.setContentsMargins(0, 0, 0, 0)
+    column.setSpacing(3)
+    return widget, column
+
+
 def _said(rank: str, name: str) -> QLabel:
     label = QLabel("")
     if rank:
@@ -162,17 +203,3 @@ def _said(rank: str, name: str) -> QLabel:
 def _say(label: QLabel, words: str) -> None:
     label.setText(words)
     label.setVisible(bool(words))
-
-
-def _list() -> QListWidget:
-    listed = QListWidget()
-    listed.setAccessibleName(say("who measured with what, conditions and notes"))
-    listed.setWordWrap(True)
-    listed.setItemDelegate(WholeLines(listed))
-    listed.setTextElideMode(Qt.TextElideMode.ElideNone)
-    listed.setResizeMode(QListView.ResizeMode.Adjust)
-    listed.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOn)
-    listed.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-    listed.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-    listed.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-    return listed

@@ -119,6 +119,12 @@ class DifferenceTable(_Widget):
         """The speeds shown, in order."""
         return self._speeds
 
+    @property
+    def chosen_speed(self) -> int | None:
+        """The speed whose row is gone to; None for none."""
+        row = self.table.currentRow()
+        return self._speeds[row] if 0 <= row < len(self._speeds) else None
+
     def _fit(self) -> None:
         """Take just the height that the rows need, up to seven of them."""
         rows = min(max(len(self._speeds), 1), 7)

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from meterlog.model import Comparison, StepDifference, Verdict
 from meterlog.model.comparison import ConditionCheck
 from meterlog.model.condition_fields import CONDITION_FIELDS
 from meterlog.window.numbers import in_numbers, number
 from meterlog.window.remedies_here import remedy_here
-from meterlog.window.sentences import sentence
+from meterlog.window.sentences import know_names, sentence
 from meterlog.window.words import later, say
 
 _BY_CURRENT = "Compare with --speed-by-current to pair them by order of current."
@@ -123,6 +123,7 @@ def unstated_words(comparison: Comparison) -> str:
 
 def detail_lines(comparison: Comparison) -> list[str]:
     """Write all the rest: it all in one paragraph, conditions with what they do, figures, notes."""
+    know_names(_called(comparison), of="compared")
     told = [] if comparison.refusal else [sentence(comparison.summary), say(_AS_READ)]
     told += [
         _condition_words(one)
@@ -137,6 +138,12 @@ def detail_lines(comparison: Comparison) -> list[str]:
         if sentence(note) not in shown
     ]
     return told
+
+
+def _called(comparison: Comparison) -> Iterator[str]:
+    """Give what the runs and parts that are compared are called; sentences name them."""
+    for one in (*comparison.old, comparison.new):
+        yield from (one.name, one.part)
 
 
 def _name(one: ConditionCheck) -> str:

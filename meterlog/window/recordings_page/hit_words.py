@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from meterlog.model import FindingKind
+from meterlog.window.good_ones.beside_words import usual_told
+from meterlog.window.kind_words import KIND_WORDS
 from meterlog.window.numbers import number
 from meterlog.window.remedies_here import remedy_here
+from meterlog.window.sentences import sentence
 from meterlog.window.words import later, say
 from meterlog.work.library import Hit, Kind, Verdicts
 
@@ -16,9 +20,11 @@ _SIGNS = {
 }
 COLUMNS = (
     later("started"), later("what"), later("vehicle"), later("part"), later("work order"),
-    later("verdict"),
+    later("verdict"), later("current"),
 )  # fmt: skip
-SHARES = (19, 26, 25, 24, 15, 21)
+USUAL = 6
+"""The column that says how the currents lie beside those of good ones."""
+SHARES = (19, 25, 24, 22, 13, 21, 19)
 """Widths of the columns, in letters of which the whole is shared out."""
 
 
@@ -27,12 +33,20 @@ def verdict_told(verdict: Verdicts) -> str:
     return f"{_SIGNS[verdict]} {say(verdict.value)}"
 
 
+def _worst(worst: str) -> str:
+    """Say what was found worst: the kind of a finding, or the unit of a circuit."""
+    if worst in set(FindingKind):
+        return say(KIND_WORDS[FindingKind(worst)])
+    return sentence(worst)
+
+
 def cells_of(hit: Hit) -> tuple[str, ...]:
     """Write one line of the table."""
-    verdict = verdict_told(hit.verdict) + (f": {say(hit.worst)}" if hit.worst else "")
+    verdict = verdict_told(hit.verdict) + (f": {_worst(hit.worst)}" if hit.worst else "")
     started = hit.started[:16].replace("T", " ") or say("no date")
     words = (hit.vehicle, hit.part, hit.work_order)
-    return (started, _what(hit), *(" ".join(one.split()) for one in words), verdict)
+    plain = (" ".join(one.split()) for one in words)
+    return (started, _what(hit), *plain, verdict, usual_told(hit.usual))
 
 
 def _what(hit: Hit) -> str:
@@ -51,13 +65,15 @@ def length_words(duration_s: float) -> str:
     return f"{hours} h {minutes} min" if hours else f"{minutes} min {seconds} s"
 
 
-def detail_words(hit: Hit) -> str:
-    """Say all that is known of one hit, the verdict first."""
-    told = [f"{verdict_told(hit.verdict)}{': ' + say(hit.worst) if hit.worst else ''}"]
+def detail_words(hit: Hit, beside: str = "") -> str:
+    """Say all that is known of one hit: the verdict, then how it lies beside good ones."""
+    told = [f"{verdict_told(hit.verdict)}{': ' + _worst(hit.worst) if hit.worst else ''}"]
     if hit.sentence:
         told.append(remedy_here(hit.sentence))
     elif hit.kind is not Kind.JOB:
         told.append(_why_not_judged(hit))
+    if beside:
+        told.append(beside)
     if hit.trouble:
         told.append(f"⚠ {remedy_here(hit.trouble)}")
     if hit.away:

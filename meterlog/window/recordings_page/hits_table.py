@@ -17,7 +17,7 @@ from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView
 
 from meterlog.evidence.palette import Palette
-from meterlog.window.recordings_page.hit_words import SHARES
+from meterlog.window.recordings_page.hit_words import SHARES, USUAL
 from meterlog.window.recordings_page.hits_model import HitsModel
 from meterlog.window.words import say
 from meterlog.work.library import Hit
@@ -64,6 +64,7 @@ class HitsTable(QTableView):
         # Heights that depend on what is in the rows would have all of them looked at.
         self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         self.verticalHeader().hide()
+        self.hideColumn(USUAL)
         self.doubleClicked.connect(self._on_double_click)
 
     def set_palette(self, palette: Palette, pixels: int) -> None:
@@ -148,9 +149,19 @@ class HitsTable(QTableView):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Share the width out among the columns."""
         super().resizeEvent(event)
+        self._share_out()
+
+    def show_usual(self, *, shown: bool) -> None:
+        """Show the column that says how currents lie beside good ones, or hide it."""
+        if self.isColumnHidden(USUAL) is shown:
+            self.setColumnHidden(USUAL, not shown)
+            self._share_out()
+
+    def _share_out(self) -> None:
         room = self.viewport().width()
-        for column, share in enumerate(SHARES):
-            self.setColumnWidth(column, room * share // sum(SHARES))
+        shares = {at: one for at, one in enumerate(SHARES) if not self.isColumnHidden(at)}
+        for column, share in shares.items():
+            self.setColumnWidth(column, room * share // sum(shares.values()))
 
     def _on_double_click(self, index: QModelIndex) -> None:
         if index.row() < len(self.hits.hits):

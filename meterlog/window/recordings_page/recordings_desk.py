@@ -14,7 +14,8 @@ from meterlog.model.errors import MeterlogError
 from meterlog.recording.spill_places import spill_places
 from meterlog.window.folder_dialog import show_beside
 from meterlog.window.job_at_hand import JobAtHand
-from meterlog.window.recordings_page.hit_words import COLUMNS, detail_words
+from meterlog.window.recordings_page.good_ones_desk import GoodOnesDesk
+from meterlog.window.recordings_page.hit_words import COLUMNS, USUAL, detail_words
 from meterlog.window.recordings_page.library_work import LibraryWork
 from meterlog.window.recordings_page.newest_question import NewestQuestion
 from meterlog.window.recordings_page.recordings_page import RecordingsPage
@@ -62,6 +63,9 @@ class RecordingsDesk:
         self._open_recording, self._open_job = open_recording, open_job
         self.page = RecordingsPage()
         self.work = LibraryWork(index)
+        self.good_ones = GoodOnesDesk(
+            self.work.library, self.page.good_ones, self._search, self._show_detail
+        )
         self._kept = WatchedFolders()
         self._watched = self._kept.load()
         self._searching: NewestQuestion[tuple[Hit, ...]] = NewestQuestion("search")
@@ -103,6 +107,7 @@ class RecordingsDesk:
         self._trouble = ""
         self._show_folders()
         self._look()
+        self._look_for_tables()
         self._search()
 
     def tick(self) -> None:
@@ -110,10 +115,12 @@ class RecordingsDesk:
         self._on_phase()
         if self.work.tick(may_judge=self._may_judge()):
             self._show_folders()
+            self.good_ones.hold()
             self._search()
+        self.good_ones.tick(may_hold=self._may_judge())
         now_s = time.monotonic()
         if self.page.isVisible():
-            if self.work.busy and now_s - self._shown_s > _SHOW_AGAIN_S:
+            if (self.work.busy or self.good_ones.holding) and now_s - self._shown_s > _SHOW_AGAIN_S:
                 self._search()
             idle_s = now_s - self.work.looked_s
             due_s = _AFTER_TROUBLE_S if self.work.trouble else _AGAIN_S
@@ -151,6 +158,7 @@ class RecordingsDesk:
         self._timer.stop()
         self._searching.close()
         self._series.close()
+        self.good_ones.close()
         self.work.close()
 
     # Folders
@@ -170,6 +178,9 @@ class RecordingsDesk:
         usual = self._usual()
         self.work.look(self._all_roots(), usual)
 
+    def _look_for_tables(self) -> None:
+        self.good_ones.look(self._all_roots())
+
     def _ask_folder(self) -> None:
         dialog = QFileDialog(self.page.window(), say("Look into another folder: choose it"))
         dialog.setFileMode(QFileDialog.FileMode.Directory)
@@ -183,10 +194,12 @@ class RecordingsDesk:
         """Look into another folder too, now and in future."""
         self._keep_watched((*self._watched, folder.absolute()))
         self._look()
+        self._look_for_tables()
 
     def _forget(self, folder: Path) -> None:
         self._keep_watched(tuple(one for one in self._watched if one != folder))
         self.work.forget(folder)
+        self._look_for_tables()
 
     def _keep_watched(self, folders: tuple[Path, ...]) -> None:
         self._trouble = ""
@@ -205,8 +218,11 @@ class RecordingsDesk:
         roots, library = self.page.folders.roots(), self.work.library
         column, falling = self._sort
         self._shown_s = time.monotonic()
+        page, good_ones = self.page, self.good_ones
+        page.show_usual(shown=good_ones.usuals is not None)
+        mark = good_ones.marked(page.search.only_usual())
         self._searching.ask(
-            lambda: sorted_hits(library.search(roots, wanted), column, falling=falling)
+            lambda: sorted_hits(mark(library.search(roots, wanted)), column, falling=falling)
         )
         self._timer.start()
 
@@ -225,11 +241,17 @@ class RecordingsDesk:
             self._timer.stop()
 
     def _on_chosen(self) -> None:
-        table = self.page.table
-        chosen, hit = table.chosen_hits(), table.current_hit()
-        self.page.show_detail(say("Nothing was found.") if hit is None else detail_words(hit))
+        chosen = self.page.table.chosen_hits()
+        self._show_detail()
         self._series.ask(lambda: series_of(chosen))
         self._timer.start()
+
+    def _show_detail(self) -> None:
+        hit = self.page.table.current_hit()
+        beside = "" if hit is None else self.good_ones.words(hit)
+        self.page.show_detail(
+            say("Nothing was found.") if hit is None else detail_words(hit, beside)
+        )
 
     def _on_sort(self, column: int, falling: bool) -> None:  # noqa: FBT001 - a signal gives it
         self._sort = column, falling
@@ -240,7 +262,8 @@ class RecordingsDesk:
         self.page.table.sortByColumn(column, order)
 
     def _next_column(self) -> None:
-        column = (self._sort[0] + 1) % len(COLUMNS)
+        shown = len(COLUMNS) if self.good_ones.usuals is not None else USUAL
+        column = (self._sort[0] + 1) % shown
         self._order_by(column, falling=column == 0)
 
     def _turn_order(self) -> None:
@@ -294,7 +317,10 @@ class RecordingsDesk:
 
     def _show_words(self) -> None:
         work, page = self.work, self.page
-        told = (self._date_trouble, self._trouble, work.trouble, work.library.told)
+        told = (
+            *(self._date_trouble, self._trouble, work.trouble, work.library.told),
+            self.good_ones.trouble,
+        )
         gone = [
             say("{folder}: can't be looked into: {why}.", folder=folder, why=why)
             for folder, why in work.gone.items()

@@ -9,6 +9,7 @@ from meterlog.evidence.palette import Palette
 from meterlog.window.long_work_strip import LongWorkStrip
 from meterlog.window.recordings_page.currents_view import CurrentsView
 from meterlog.window.recordings_page.folders_row import FoldersRow
+from meterlog.window.recordings_page.good_ones_row import GoodOnesRow
 from meterlog.window.recordings_page.hits_table import HitsTable
 from meterlog.window.recordings_page.search_row import SearchRow
 from meterlog.window.tab_order import order_tabs
@@ -25,6 +26,7 @@ class RecordingsPage(QWidget):
         self.detail = QLabel("")
         self.currents = CurrentsView()
         self.folders = FoldersRow()
+        self.good_ones = GoodOnesRow()
         self.strip = LongWorkStrip()
         self.trouble = QLabel("")
         self.note = QLabel("")
@@ -36,6 +38,7 @@ class RecordingsPage(QWidget):
                 self.table,
                 self._scroll,
                 *self.folders.in_order(),
+                *self.good_ones.in_order(),
                 self.strip.stop,
             )
         )
@@ -77,6 +80,7 @@ class RecordingsPage(QWidget):
         page.addWidget(split, 1)
         page.addWidget(self.note)
         page.addWidget(self.folders)
+        page.addWidget(self.good_ones)
         page.addWidget(self.strip)
 
     def set_palette(self, palette: Palette, pixels: int) -> None:
@@ -90,6 +94,12 @@ class RecordingsPage(QWidget):
             if label.text() != words:
                 label.setText(words)
             label.setVisible(bool(words))
+
+    def show_usual(self, *, shown: bool) -> None:
+        """Show what asks for and says how currents lie beside good ones, or hide it."""
+        self.table.show_usual(shown=shown)
+        if self.search.usual.isHidden() is shown:
+            self.search.usual.setVisible(shown)
 
     def show_detail(self, words: str) -> None:
         """Show what is known of the chosen one, from its beginning."""

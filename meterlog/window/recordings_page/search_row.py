@@ -6,11 +6,12 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QPushButton, QWidget
 
 from meterlog.model.errors import UsageError
+from meterlog.window.good_ones.beside_words import usual_told
 from meterlog.window.recordings_page.hit_words import verdict_told
 from meterlog.window.sentences import sentence
 from meterlog.window.steady_boxes import SteadyComboBox
 from meterlog.window.words import later, say
-from meterlog.work.library import Kind, Verdicts, Wanted, wanted_date
+from meterlog.work.library import Kind, Usual, Verdicts, Wanted, wanted_date
 
 _KINDS = (
     (None, later("all kinds")),
@@ -50,6 +51,12 @@ class SearchRow(QWidget):
         self.kind.setAccessibleName(say("only of this kind"))
         for kind, words in _KINDS:
             self.kind.addItem(say(words), None if kind is None else kind.value)
+        self.usual = SteadyComboBox()
+        self.usual.setAccessibleName(say("only what lies so beside good ones"))
+        self.usual.addItem(say("all currents"), None)
+        for usual in Usual:
+            self.usual.addItem(usual_told(usual), usual.value)
+        self.usual.hide()
         self.clear = QPushButton(say("Clear (Q)"))
         self.clear.setAccessibleName(say("clear the search"))
         self.clear.clicked.connect(self.clear_all)
@@ -57,6 +64,7 @@ class SearchRow(QWidget):
         self.words.returnPressed.connect(self.left)
         self.verdict.currentIndexChanged.connect(self.changed)
         self.kind.currentIndexChanged.connect(self.changed)
+        self.usual.currentIndexChanged.connect(self.changed)
         self._lay_out()
 
     def _lay_out(self) -> None:
@@ -69,12 +77,14 @@ class SearchRow(QWidget):
         for words, field in ((say("from"), self.since), (say("to"), self.until)):
             row.addWidget(QLabel(words))
             row.addWidget(field, 2)
-        for box in (self.verdict, self.kind, self.clear):
+        for box in (self.verdict, self.kind, self.usual, self.clear):
             row.addWidget(box)
 
     def in_order(self) -> tuple[QWidget, ...]:
         """Give what Tab goes through, in the order in which it is read."""
-        return self.words, self.since, self.until, self.verdict, self.kind, self.clear
+        return (
+            self.words, self.since, self.until, self.verdict, self.kind, self.usual, self.clear,
+        )  # fmt: skip
 
     def wanted(self) -> tuple[Wanted, str]:
         """Give what is looked for, and what is wrong with a date, which then does not count."""
@@ -95,9 +105,15 @@ class SearchRow(QWidget):
         )
         return wanted, trouble
 
+    def only_usual(self) -> Usual | None:
+        """Give the only way to lie beside good ones that is looked for; None for any."""
+        found = None if self.usual.isHidden() else self.usual.currentData()
+        return None if found is None else Usual(found)
+
     def clear_all(self) -> None:
         """Look for everything again."""
         for field in (self.words, self.since, self.until):
             field.clear()
         self.verdict.setCurrentIndex(0)
         self.kind.setCurrentIndex(0)
+        self.usual.setCurrentIndex(0)

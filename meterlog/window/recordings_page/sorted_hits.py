@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from meterlog.window.recordings_page.hit_words import cells_of
-from meterlog.work.library import Hit, Verdicts
+from meterlog.window.recordings_page.hit_words import USUAL, cells_of
+from meterlog.work.library import Hit, Usual, Verdicts
 
 _GRAVITY = {verdict: place for place, verdict in enumerate(Verdicts)}
 _VERDICT = 5
+_USUALLY = {None: ""} | {usual: f"{place}" for place, usual in enumerate(Usual)}
 
 
 def sorted_hits(hits: Sequence[Hit], column: int, *, falling: bool) -> tuple[Hit, ...]:
-    """Sort by what a column says: dates by time, verdicts by gravity, words by the alphabet.
+    """Sort by what a column says: dates by time, verdict and current by gravity, words by letters.
 
     What says nothing there comes last either way; what is equal stays newest first.
     """
@@ -29,4 +30,6 @@ def sorted_hits(hits: Sequence[Hit], column: int, *, falling: bool) -> tuple[Hit
 def _key(column: int) -> Callable[[Hit], str]:
     if column == _VERDICT:
         return lambda hit: f"{_GRAVITY[hit.verdict]} {hit.worst}"
+    if column == USUAL:
+        return lambda hit: _USUALLY[hit.usual]
     return lambda hit: cells_of(hit)[column].casefold()

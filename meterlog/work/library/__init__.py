@@ -1,7 +1,7 @@
 """Library: recordings, circuit checks and jobs found again by words, date and verdict."""
 
 from meterlog.work.library.figures import SpeedSeries, series_of
-from meterlog.work.library.hit import Hit, Kind, Verdicts
+from meterlog.work.library.hit import Hit, Kind, Usual, Verdicts
 from meterlog.work.library.library import Library, Refreshed
 from meterlog.work.library.wanted import Wanted, wanted_date, wanted_verdict
 from meterlog.work.library.watched import WatchedFolders
@@ -12,6 +12,7 @@ __all__ = [
     "Library",
     "Refreshed",
     "SpeedSeries",
+    "Usual",
     "Verdicts",
     "Wanted",
     "WatchedFolders",

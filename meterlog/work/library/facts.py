@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import hashlib
 import json
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
@@ -23,7 +24,7 @@ from meterlog.recording.recording import RECOVERED
 from meterlog.recording.writer_lock import is_being_written
 from meterlog.work.amendments import amendments_path
 from meterlog.work.job_cards import load_card
-from meterlog.work.job_folder import CARD, Kept, load_work
+from meterlog.work.job_folder import CARD, Kept, Side, load_work
 from meterlog.work.library.folded import folded
 from meterlog.work.library.hit import (
     BEING_MADE,
@@ -51,6 +52,8 @@ class Facts:
         Of the verdict: made from the seal and the edits on top; empty where there is no seal.
     belongs : tuple of Kept
         Of a job: its recordings.
+    numbers : mapping of Side to str
+        Of a job: the part numbers of the old and the new part by its card.
     """
 
     kind: Kind
@@ -69,6 +72,7 @@ class Facts:
     words: str = ""
     key: str = ""
     belongs: tuple[Kept, ...] = field(default=())
+    numbers: Mapping[Side, str] = field(default_factory=dict)
 
 
 def recording_facts(folder: Path) -> Facts:
@@ -141,6 +145,7 @@ def job_facts(folder: Path) -> Facts:
         trouble=trouble,
         words=folded("\n".join((folder.name, Kind.JOB.value, *said))),
         belongs=belongs,
+        numbers={Side.OLD: card.old_part.number, Side.NEW: card.new_part.number},
     )
 
 

@@ -26,6 +26,19 @@ class Verdicts(StrEnum):
     NOT_JUDGED = "not judged"
 
 
+class Usual(StrEnum):
+    """How a run's steady currents lie beside those of good motors of its part number."""
+
+    HIGHER = "higher"
+    LOWER = "lower"
+    BOTH = "higher and lower"
+    CANT_TELL = "can't tell"
+    TOO_FEW = "too few good ones"
+    AS_USUAL = "as usual"
+    NOT_COMPARABLE = "not comparable"
+    NO_BASELINE = "no baseline"
+
+
 GRAVEST_FIRST = tuple(Verdicts)
 """By this order a job is what the gravest of its recordings is."""
 
@@ -86,6 +99,12 @@ class Hit:
         Known from earlier; its folder can't be looked into now.
     side : str
         ``old`` or ``new``: which part was in the vehicle, where a job says so.
+    key : str
+        Of its verdict; empty where there is no seal.
+    number : str
+        Its part number by the card of its job; empty where no card says it.
+    usual : Usual or None
+        None where that is not known (yet), or no table of baselines is at hand.
     """
 
     folder: Path
@@ -108,6 +127,9 @@ class Hit:
     currents_json: str = "[]"
     away: bool = False
     side: str = ""
+    key: str = ""
+    number: str = ""
+    usual: Usual | None = None
 
     @property
     def currents(self) -> tuple[SpeedCurrent, ...]:

@@ -18,7 +18,7 @@ from meterlog.model.errors import DiskFailed
 
 T = TypeVar("T")
 
-FORMAT = 1
+FORMAT = 2
 """Of the tables below; in the file's name too, so that versions of the program don't fight."""
 BUSY_S = 10.0
 _AGAIN_S = 0.02
@@ -32,12 +32,12 @@ CREATE TABLE things (
     instruments TEXT NOT NULL, state TEXT NOT NULL, trouble TEXT NOT NULL, words TEXT NOT NULL,
     key TEXT NOT NULL);
 CREATE TABLE belongs (job TEXT NOT NULL, folder TEXT NOT NULL, side TEXT NOT NULL,
-    PRIMARY KEY (job, folder));
+    number TEXT NOT NULL, PRIMARY KEY (job, folder));
 CREATE INDEX belongs_folder ON belongs (folder);
 CREATE TABLE away (folder TEXT PRIMARY KEY, why TEXT NOT NULL);
 CREATE TABLE verdicts (key TEXT NOT NULL, program TEXT NOT NULL, outcome TEXT NOT NULL,
     worst TEXT NOT NULL, sentence TEXT NOT NULL, currents TEXT NOT NULL,
-    PRIMARY KEY (key, program));
+    drawn TEXT NOT NULL, PRIMARY KEY (key, program));
 """
 
 _DISK = {

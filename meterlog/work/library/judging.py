@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -29,6 +29,8 @@ class Judged:
     worst: str
     sentence: str
     currents: tuple[SpeedCurrent, ...] = ()
+    drawn: str = ""
+    """As :func:`~meterlog.work.drawn.drawn_text` writes it; empty where no run was judged."""
 
 
 def judge(folder: Path, progress: Callable[[float], None]) -> Judged:
@@ -51,9 +53,13 @@ def judge(folder: Path, progress: Callable[[float], None]) -> Judged:
         checks, lacking = judged_checks(recording)
     if not recording.about.instruments:
         return _of_checks(checks, lacking)
+    from meterlog.analysis.compare import side_of
+    from meterlog.work.drawn import drawn_of, drawn_text
+
     run = _of_run(review)
     told = " ".join((run.sentence, *(one.pointer() for one in checks)))
-    return Judged(run.verdict, run.worst, told, run.currents)
+    side = side_of(folder.name, recording.about, review, events=recording.standing)
+    return replace(run, sentence=told, drawn=drawn_text(drawn_of(side)))
 
 
 def _of_run(review: Review) -> Judged:

@@ -20,7 +20,7 @@ from meterlog.work.library.hit import BEING_MADE, UNSEALED, Hit, Verdicts, curre
 from meterlog.work.library.index_file import IndexFile
 from meterlog.work.library.judging import Judged, judge
 from meterlog.work.library.places import Place, walk
-from meterlog.work.library.search import found_in
+from meterlog.work.library.search import drawn_at, found_in
 from meterlog.work.library.wanted import Wanted
 
 _LOT = 50
@@ -155,6 +155,21 @@ class Library:
         """
         return self._index.run(lambda one: found_in(one, _whole(roots), wanted, _PROGRAM))
 
+    def drawn(self, keys: Sequence[str]) -> dict[str, str]:
+        """Give what runs draw, by the keys of their verdicts; only of those that were judged.
+
+        Returns
+        -------
+        dict of str to str
+            As :func:`~meterlog.work.drawn.drawn_from` reads it.
+
+        Raises
+        ------
+        DiskFailed
+            If the index can't be kept.
+        """
+        return self._index.run(lambda one: drawn_at(one, keys, _PROGRAM))
+
     def judge_missing(
         self, roots: Sequence[Path], progress: Progress, most: int | None = None
     ) -> int:
@@ -241,9 +256,12 @@ def _put(connection: sqlite3.Connection, place: Place, facts: Facts) -> None:
     )
     connection.execute("DELETE FROM belongs WHERE job = ?", [_text(str(place.folder))])
     connection.executemany(
-        "INSERT OR REPLACE INTO belongs VALUES (?, ?, ?)",
+        "INSERT OR REPLACE INTO belongs VALUES (?, ?, ?, ?)",
         [
-            (_text(str(place.folder)), _text(str(one.folder)), one.side.value)
+            [
+                *(_text(str(place.folder)), _text(str(one.folder)), one.side.value),
+                _text(facts.numbers.get(one.side, "")),
+            ]
             for one in facts.belongs
         ],
     )
@@ -330,9 +348,9 @@ def _judged(folder: Path, progress: Progress) -> Judged | None:
 
 def _keep(connection: sqlite3.Connection, key: str, judged: Judged) -> None:
     connection.execute(
-        "INSERT OR REPLACE INTO verdicts VALUES (?, ?, ?, ?, ?, ?)",
+        "INSERT OR REPLACE INTO verdicts VALUES (?, ?, ?, ?, ?, ?, ?)",
         [
             *(key, _PROGRAM, judged.verdict.value, judged.worst, _text(judged.sentence)),
-            currents_text(judged.currents),
+            *(currents_text(judged.currents), judged.drawn),
         ],
     )

@@ -18,14 +18,15 @@ _FIELDS = (
 )
 _SELECT = f"""
 WITH jobs AS (
-    SELECT belongs.folder AS inside, group_concat(things.words, ' ') AS words, max(side) AS side
-    FROM belongs JOIN things ON things.folder = belongs.job GROUP BY belongs.folder)
+    SELECT belongs.folder AS inside, group_concat(things.words, ' ') AS words, max(side) AS side,
+        max(number) AS number FROM belongs JOIN things ON things.folder = job GROUP BY inside)
 SELECT {", ".join(f"things.{name}" for name in _FIELDS)}, verdicts.outcome, verdicts.worst,
-    verdicts.sentence, verdicts.currents, jobs.side
+    verdicts.sentence, verdicts.currents, jobs.side, things.key, jobs.number
 FROM things
 LEFT JOIN verdicts ON things.key != '' AND verdicts.key = things.key AND verdicts.program = ?
 LEFT JOIN jobs ON jobs.inside = things.folder
 """  # noqa: S608 - names above
+_AT_ONCE = 500
 _FITS = " (instr(things.words, ?) > 0 OR instr(coalesce(jobs.words, ''), ?) > 0) "
 
 
@@ -51,6 +52,20 @@ def found_in(
     return tuple(sorted(fit, key=lambda hit: (hit.started, str(hit.folder)), reverse=True))
 
 
+def drawn_at(connection: sqlite3.Connection, keys: Sequence[str], program: str) -> dict[str, str]:
+    """Give what runs draw, by the keys of their verdicts."""
+    found: dict[str, str] = {}
+    for start in range(0, len(keys), _AT_ONCE):
+        some = keys[start : start + _AT_ONCE]
+        holes = ", ".join("?" * len(some))
+        rows = connection.execute(
+            f"SELECT key, drawn FROM verdicts WHERE program = ? AND key IN ({holes})",  # noqa: S608 - holes alone
+            [program, *some],
+        )
+        found.update(rows.fetchall())
+    return found
+
+
 def _is_in(name: str, roots: Sequence[str]) -> bool:
     """Tell by text alone whether a path is in one of some folders: thousands are asked for."""
     return any(name == root or name.startswith(root.rstrip(os.sep) + os.sep) for root in roots)
@@ -59,10 +74,11 @@ def _is_in(name: str, roots: Sequence[str]) -> bool:
 # Any: the columns of a database have no types that could be checked.
 def _hit(row: tuple[Any, ...], away: Sequence[str]) -> Hit:
     folder, kind, *facts = row[: len(_FIELDS)]
-    outcome, worst, sentence, currents, side = row[len(_FIELDS) :]
+    outcome, worst, sentence, currents, side, key, number = row[len(_FIELDS) :]
     verdict = Verdicts(outcome) if outcome else Verdicts.NOT_JUDGED
     judged: list[Any] = [verdict, worst or "", sentence or "", currents or "[]"]
-    values = [Path(folder), Kind(kind), *facts, *judged, _is_in(folder, away), side or ""]
+    of_job = [_is_in(folder, away), side or "", key, number or ""]
+    values = [Path(folder), Kind(kind), *facts, *judged, *of_job]
     return Hit(*values)
 
 

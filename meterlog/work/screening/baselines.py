@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, fields, replace
 from pathlib import Path
-from statistics import fmean
+from statistics import fmean, median, quantiles
 from typing import Any
 
 import pyarrow as pa
@@ -14,16 +14,18 @@ import pyarrow as pa
 from meterlog.analysis.budgets import budget
 from meterlog.analysis.compare import tolerance_interval
 from meterlog.model import Budget, Source
+from meterlog.work.baseline_tables import table_at
 from meterlog.work.screening.columns import BASELINES, SPEED
-from meterlog.work.screening.speed_figures import SpeedFigures, brought
-from meterlog.work.screening.store import BASELINE_TABLE, read_baselines
+from meterlog.work.screening.store import read_baselines
+from meterlog.work.speed_figures import SpeedFigures, brought
 
+_LEAST_FOR_HALF = 4
 _NEAR = 0.2
 """So near, as a part of it, all motor voltages must be for the limits' voltage to be taken."""
 
 _LISTS = (
     *("motors", "folders", "recording_ids", "started_utc"),
-    *("currents_a", "currents_u_a", "motor_v"),
+    *("currents_a", "currents_u_a", "motor_v", "limits"),
 )
 _Row = dict[str, object]
 
@@ -51,6 +53,20 @@ class Baseline:
     currents_a: tuple[float, ...]
     currents_u_a: tuple[float, ...]
     motor_v: tuple[float, ...]
+    limits: tuple[str, ...]
+
+    @property
+    def median_a(self) -> float:
+        """Median of the currents at the reference voltage, amperes."""
+        return median(self.currents_a)
+
+    @property
+    def middle_a(self) -> tuple[float, float] | None:
+        """Between which currents the middle half of the motors lies, amperes; None below four."""
+        if len(self.currents_a) < _LEAST_FOR_HALF:
+            return None
+        low, _, high = quantiles(self.currents_a, n=4, method="inclusive")
+        return low, high
 
     def without(self, recording_id: str) -> Baseline | None:
         """Give it without one recording, as nothing stands against itself; None of that alone.
@@ -67,11 +83,6 @@ class Baseline:
             name: (*value[:place], *value[place + 1 :]) for name, value in lists.items()
         }
         return replace(self, n=self.n - 1, **less)
-
-
-def usual_table(folder: Path) -> Path:
-    """Give the file of baselines that a path means: itself, or the one in a screening's folder."""
-    return folder / BASELINE_TABLE if folder.is_dir() else folder
 
 
 def baselines_of(
@@ -96,10 +107,26 @@ def baselines_of(
         If the table can't be read, or is none.
     """
     number = " ".join(part_number.split()).upper()
-    found = [_from_row(row) for row in read_baselines(usual_table(table)).to_pylist()]
+    found = all_baselines(table)
     fit = [one for one in found if one.part_number == number and one.origin == origin]
-    near = [one for one in fit if nominal_v is None or one.nominal_v == nominal_v]
-    return tuple(sorted(near, key=lambda one: (one.nominal_v, one.speed)))
+    return tuple(one for one in fit if nominal_v is None or one.nominal_v == nominal_v)
+
+
+def all_baselines(table: Path) -> tuple[Baseline, ...]:
+    """Give all that a table holds, those of one part number lowest speed first.
+
+    Parameters
+    ----------
+    table : Path
+        As of :func:`baselines_of`.
+
+    Raises
+    ------
+    EvidenceError
+        Likewise.
+    """
+    found = [_from_row(row) for row in read_baselines(table_at(table)).to_pylist()]
+    return tuple(sorted(found, key=lambda one: (one.nominal_v, one.speed)))
 
 
 def _from_row(row: _Row) -> Baseline:
@@ -176,6 +203,7 @@ def _baseline(key: tuple[str, str, float, int], rows: Sequence[_Row]) -> Baselin
         currents_a=tuple(one.value for one in amps),
         currents_u_a=tuple(one.combined_u for one in amps),
         motor_v=tuple(one.motor_v or math.nan for _, one, _ in kept),
+        limits=tuple(str(row["limits"]) for row, _, _ in kept),
     )
 
 

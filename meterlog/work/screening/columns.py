@@ -5,7 +5,10 @@ from __future__ import annotations
 import pyarrow as pa
 
 FORMAT = "1"
-"""Of both tables; another one is made anew."""
+"""Of the table of findings; another one is made anew."""
+
+BASELINE_FORMAT = "2"
+"""Of the table of baselines, which is made of the other one; 2: with the names of limits."""
 
 RECORDING, SPEED, FINDING = "recording", "speed", "finding"
 """Kinds of rows: one for each recording, one for each speed it ran at, one for each finding."""
@@ -80,19 +83,22 @@ _BASELINES: tuple[tuple[str, pa.DataType, str, str], ...] = (
     ("currents_a", _LIST_NUMBER, "A", "their currents at reference_v"),
     ("currents_u_a", _LIST_NUMBER, "A", "combined standard uncertainties of those"),
     ("motor_v", _LIST_NUMBER, "V", "motor voltages as measured"),
+    ("limits", _LIST_TEXT, "", "names of the limits they were judged by"),
 )
 
 
-def _schema(columns: tuple[tuple[str, pa.DataType, str, str], ...], what: str) -> pa.Schema:
+def _schema(
+    columns: tuple[tuple[str, pa.DataType, str, str], ...], what: str, form: str
+) -> pa.Schema:
     fields = [
         pa.field(name, kind, metadata={"unit": unit, "description": words})
         for name, kind, unit, words in columns
     ]
-    return pa.schema(fields, metadata={"meterlog": what, "format": FORMAT})
+    return pa.schema(fields, metadata={"meterlog": what, "format": form})
 
 
-FINDINGS = _schema(_FINDINGS, "findings of many recordings")
+FINDINGS = _schema(_FINDINGS, "findings of many recordings", FORMAT)
 """Schema of the table of findings; each column's metadata holds its unit and what it is."""
 
-BASELINES = _schema(_BASELINES, "what good motors of a part number draw")
+BASELINES = _schema(_BASELINES, "what good motors of a part number draw", BASELINE_FORMAT)
 """Schema of the table of baselines."""

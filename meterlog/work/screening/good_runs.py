@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from meterlog.model import Conditions, Outcome, Review
+from meterlog.work.drawn import conditions_unlike
 
 RULE = (
     "A baseline is made of sealed recordings that are as they were sealed, whole and without edits,"
@@ -46,19 +47,3 @@ def not_good(
     )
     unlike = conditions_unlike(conditions)
     return next((words for holds, words in reasons if holds), unlike)
-
-
-def conditions_unlike(conditions: Conditions) -> str:
-    """Give what was stated that makes another current than a fan in the vehicle draws.
-
-    Source
-    ------
-    The effects that forbid a comparison of two recordings: see the condition checks of those.
-    """
-    reasons = (
-        (conditions.place.startswith("bench"), "the motor was on the bench"),
-        (conditions.housing == "open", "the housing was open"),
-        (conditions.filter == "clogged", "the filter was clogged"),
-        (conditions.filter == "none", "there was no filter"),
-    )
-    return next((words for holds, words in reasons if holds), "")

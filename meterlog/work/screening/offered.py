@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from meterlog.work.screening.baselines import Baseline, baselines_of, usual_table
+from meterlog.work.baseline_tables import table_at, usual_screening
+from meterlog.work.screening.baselines import Baseline, baselines_of
 from meterlog.work.screening.part_numbers import part_number
-from meterlog.work.screening.screening import usual_screening
 
 
 def baselines_for(
@@ -36,7 +36,7 @@ def baselines_for(
         If a table is there and can't be read.
     """
     number = part_number(part, None)
-    path = usual_table(usual_screening() if table is None else table)
+    path = table_at(usual_screening() if table is None else table)
     if not number or not path.is_file():
         return ()
     origin = "simulated" if simulated else "measured"

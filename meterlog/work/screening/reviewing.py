@@ -26,7 +26,7 @@ from meterlog.work.screening.fetching import at_hand
 from meterlog.work.screening.good_runs import not_good
 from meterlog.work.screening.part_numbers import motor_of, number_pattern, part_number
 from meterlog.work.screening.places import Place
-from meterlog.work.screening.speed_figures import SpeedFigures, speed_figures
+from meterlog.work.speed_figures import SpeedFigures, speed_figures
 
 CHANGED = "changed"
 _Row = dict[str, object]

@@ -31,13 +31,6 @@ Progress = Callable[[int, int], None]
 """Called with how many recordings are done, of how many; what it raises ends the work."""
 
 
-def usual_screening() -> Path:
-    """Give the folder for the tables where nobody named one; it need not exist."""
-    from platformdirs import user_data_path
-
-    return user_data_path("meterlog", appauthor=False) / "screening"
-
-
 @dataclass(frozen=True, slots=True)
 class ScreenRequest:
     """What shall be screened.

@@ -18,10 +18,11 @@ import pyarrow.parquet as pq
 
 from meterlog.model.errors import DiskFailed, EvidenceError
 from meterlog.recording.append_file import sync_folder
+from meterlog.work.baseline_tables import BASELINE_TABLE
 from meterlog.work.file_lock import alone_with
-from meterlog.work.screening.columns import BASELINES, FINDINGS, FORMAT
+from meterlog.work.screening.columns import BASELINE_FORMAT, BASELINES, FINDINGS, FORMAT
 
-TABLE, BASELINE_TABLE = "findings.parquet", "baselines.parquet"
+TABLE = "findings.parquet"
 _PARTS = "parts"
 _PATIENCE_S = 1.0
 _BESIDE = ".writing-"
@@ -156,15 +157,26 @@ def read_baselines(path: Path) -> pa.Table:
     Raises
     ------
     EvidenceError
-        If it can't be read, or is none.
+        If it can't be read, is none, or another version of the program wrote it.
     """
     if not path.is_file():
         raise _no_baselines(path, "is not there.")
     try:
-        found = pq.read_table(path)
+        # Not read_table: that loads what reads whole folders, some 0.1 s in which a window stands.
+        with pq.ParquetFile(path) as file:
+            found = file.read()
     except (OSError, pa.ArrowException) as error:
         why = (error.strerror if isinstance(error, OSError) else None) or "it is no Parquet table"
         raise _no_baselines(path, f"can't be read: {why}.") from error
+    said = found.schema.metadata or {}
+    own = said.get(b"meterlog") == (BASELINES.metadata or {}).get(b"meterlog")
+    if own and said.get(b"format") != BASELINE_FORMAT.encode():
+        raise EvidenceError(
+            "was written by another version of this program.",
+            subject=str(path),
+            remedy="Run meterlog screen once more with the same folders and the same --out: what"
+            " has not changed is not judged again.",
+        )
     if found.schema.names != BASELINES.names or found.schema.types != BASELINES.types:
         raise _no_baselines(path, "is no table of baselines.")
     return found

@@ -123,7 +123,8 @@ def test_tab_goes_as_the_eye_goes_and_every_control_has_a_name(window, recording
     for _ in range(9):
         seen.append(window.focusWidget())
         qtbot.keyClick(window.focusWidget(), _Key.Key_Tab)
-    assert seen[:7] == [*page.search.in_order(), page.table]
+    asked = [one for one in page.search.in_order() if one.isVisible()]
+    assert seen[:7] == [*asked, page.table]
     assert seen[8] is page.folders.folders
     assert all(one.accessibleName() for one in seen)
 

@@ -38,6 +38,24 @@ def watchdog(window):
     return Watchdog()
 
 
+def test_nothing_blocks_it_while_a_table_is_read_and_runs_are_held_against_it(
+    window, motors, turned, qtbot, watchdog
+):
+    desk = turned(11)
+    QApplication.processEvents()
+    watchdog.begin()
+
+    def held():
+        desk.tick()
+        assert all(one.usual is not None for one in desk.page.table.hits.hits)
+
+    qtbot.waitUntil(held, timeout=60000)
+    assert desk.good_ones.usuals is not None
+    late = sum(gap > LONGEST_S for gap in watchdog.gaps_s)
+    assert len(watchdog.gaps_s) > 100
+    assert late <= len(watchdog.gaps_s) / 100, sorted(watchdog.gaps_s)[-5:]
+
+
 def test_nothing_blocks_it_while_recordings_are_read_searched_and_judged(
     window, recording, turned, qtbot, watchdog
 ):

@@ -15,7 +15,7 @@ from meterlog.model.job_card import with_value
 from meterlog.work.job_cards import change_card
 from meterlog.work.job_folder import CARD, JobWork, Side, keep_work
 from meterlog.work.screening import baselines_for, baselines_of
-from meterlog.work.screening.speed_figures import SpeedFigures, brought
+from meterlog.work.speed_figures import SpeedFigures, brought
 
 
 def _found(said, number="FM-20", origin="measured"):
