@@ -2,29 +2,32 @@
 
 What the engine finds goes into signed evidence as it is worded there. The window does not ask it
 for other words: it knows the templates of its sentences (collected from its source by
-``tests/languages``), recognises by which one a sentence was made, and says the same with the same
-values. A sentence that no template makes, or that has no translation yet, stays as it is.
+``tests/languages``), finds by which of them a sentence was made, and says the same with the same
+values. A value may be a sentence or a list of things itself. Where a sentence can be read in more
+than one way, the one counts that leaves the fewest words in English. A sentence that leaves more
+than names in English stays as it is.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
+from typing import NamedTuple
 
 from PySide6.QtCore import QCoreApplication
 
 from meterlog.window.numbers import in_numbers
+from meterlog.window.templates import Template, TemplateIndex
 from meterlog.window.words import CONTEXT
 
 ENGINE = "engine"
 """The context of the engine's sentences in the files of languages."""
 _HOLE = re.compile(r"\{(\d+)\}")
-_NEXT = re.compile(r"(?<=[.!?])[ ]+(?=[A-Z“\"(])")
-_ENDS = re.compile(r"[.!?] [A-Z{]")
-"""A template of more than one sentence."""
-_UNITS = "V|A|W|s|ms|min|h|Hz|kHz|mV|mA|mOhm|Ohm|Ω|mΩ|%|°C|K|rpm|A²s|kB|MB|GB|x|×"
-_FIGURES = re.compile(rf"[<>≥≤~±+\-−–… ,;/()0-9.:]*(?:\s?(?:{_UNITS})[±+\-−–… ,;/()0-9.:]*)*")
+_NEXT = re.compile(r"(?<=[.!?])[ ]+(?=\S)")
+_UNITS = "V|A|W|s|ms|min|h|Hz|kHz|mV|mA|mOhm|Ohm|ohm|Ω|mΩ|MΩ|%|°C|K|rpm|A²s|kB|MB|GB|x|×|UTC"
+_SIGNS = "[<>≥≤~±+\\-−–… ,;/()0-9.:?✓✗]*"
+_FIGURES = re.compile(rf"{_SIGNS}(?:\s?(?:{_UNITS}){_SIGNS})*")
 _WORDS = re.compile(r"\b[A-Za-z]{2,}\b")
 _SMALL = frozenset(
     ("from", "to", "the", "of", "is", "was", "at", "and", "no", "not", "in", "with", "by", "for")
@@ -35,165 +38,344 @@ _STATED = "condition"
 """What is meant by the words of a condition, such as *open*."""
 _NAME_OF_ROLE = re.compile(r"[a-z]+-[a-z]+")
 """Such as ``motor-current``, as files and commands write it."""
-_FILE = re.compile(r"\S+|/[^:]+|[A-Za-z]:[\\/][^:]+")
-"""One word, or the path of a file: a name."""
-_DIGIT = re.compile(r"[0-9]")
-_DEEPEST = 40
-"""A sentence in a sentence in a sentence; deeper ones are no sentences."""
+_NAMING = re.compile(
+    r"[A-Z0-9]+|\S*\w[-_./\\@=:]+\w\S*|[A-Za-z]*[0-9]\w*|/[^:]+|[A-Za-z]:[\\/][^:]+"
+)
+"""A name as programs and files have them: capitals, one word with signs in it, or a path."""
+_NUMBER = re.compile(r"[0-9](?:[0-9.,]*[0-9])?")
+_QUOTED = re.compile(r'(.+) (\("[^"]*"\))', re.DOTALL)
+"""What was said, and behind it what a meter said itself."""
+_LISTS = ("; ", ", ")
+_MARKS = ("; ", ": ", " (", ", ", " or ", " and ", ") ")
+_HOPELESS = 100
+"""Words left in English, where they are no names: then better the whole of it in English."""
+_FOREIGN = 20
+"""Counts as much: a reason given by the system, or a name of many words before a colon."""
+_REASON = re.compile(r"(is|can't|could|has|was) [^{]*: \{0\}\.?")
+"""A template of an error whose value is the reason that a system or a library gave."""
+_MOST_TOGETHER = 6
+"""Sentences that may be one value, or made by one template."""
+_MOST_STEPS = 1000
+"""Pieces looked at for one sentence: the longest of the engine's needs 830, in 70 ms, once."""
 
 
-class _Templates:
-    """The templates that have a translation, the most telling first."""
+class _Said(NamedTuple):
+    """What was said, and how much of it is English still."""
 
-    known: tuple[tuple[str, str, re.Pattern[str]], ...] = ()
+    words: str
+    left: int
+
+
+class _Known:
+    """What the language has words for, and what is called as it is."""
+
+    templates = TemplateIndex()
+    names: frozenset[str] = frozenset()
+    names_of: dict[str, frozenset[str]] = {}  # noqa: RUF012  # one for the whole window
+    steps = 0
 
 
 def know_templates(templates: Sequence[str]) -> None:
     """Take the templates that the loaded language has words for; none: sentences stay English."""
-    told = sorted(templates, key=lambda one: -len(_HOLE.sub("", one)))
-    _Templates.known = tuple((one, _longest(one), _pattern(one)) for one in told)
+    _Known.templates = TemplateIndex(templates)
+    _forget()
+
+
+def know_names(names: Iterable[str], *, of: str) -> None:
+    """Take names that stand in sentences as somebody gave them, such as those of a circuit.
+
+    Parameters
+    ----------
+    names : iterable of str
+    of : str
+        What they belong to: the names it had before are forgotten.
+    """
+    _Known.names_of[of] = frozenset(names)
+    known = frozenset().union(*_Known.names_of.values())
+    if known != _Known.names:
+        _Known.names = known
+        _forget()
+
+
+def _forget() -> None:
     sentence.cache_clear()
+    _say.cache_clear()
+    _by_template.cache_clear()
 
 
 @lru_cache(maxsize=4096)
-def sentence(text: str, depth: int = 0) -> str:
+def sentence(text: str) -> str:
     """Say what the engine said in the language of the window.
 
     Parameters
     ----------
     text : str
         A word, a sentence or several, in lines or behind each other.
-    depth : int
-        How deep in another sentence it stands.
     """
-    if not text or not _Templates.known:
+    if not text or not _Known.templates:
         return text
-    if _FIGURES.fullmatch(text):
-        return in_numbers(text) if _DIGIT.search(text) else text
-    if depth > _DEEPEST:
-        return text
+    _Known.steps = 0
+    if "\n" in text:
+        return "\n".join(map(sentence, text.split("\n")))
+    said = _say(text)
+    if said.left < _HOPELESS:
+        return _begun_like(text, said.words)
+    parts = _NEXT.split(text)
+    if len(parts) > 1:
+        # Each by itself: what is not known of a paragraph keeps nobody from reading the rest.
+        return " ".join(one.words if one.left < _HOPELESS else raw for raw, one in _each(parts))
+    return text
+
+
+def english_left(text: str) -> int:
+    """Give how much of a text stays in English: a few words of names, or more than 100 if words."""
+    _Known.steps = 0
+    return sum(_say(line).left for line in text.split("\n") if line)
+
+
+@lru_cache(maxsize=16384)
+def _say(text: str) -> _Said:
+    """Say a text or a piece of one in the way that leaves the least in English."""
     plain = text.strip()
     if plain != text:
-        said = sentence(plain, depth)
+        said = _say(plain)
         # Where a language joins with a comma what English joins with a blank.
-        return said if said[:1] in _JOINING else text.replace(plain, said, 1)
-    if "\n" in text:
-        return "\n".join(sentence(line, depth) for line in text.split("\n"))
-    said = _word(text) or _filled(text, depth, weak=False)
-    if not said and text.endswith(".") and not _NEXT.search(text):
-        whole = sentence(text[:-1], depth + 1)
-        said = "" if whole == text[:-1] else f"{whole}."
-    if not said:
-        parts = _in_parts(text, depth)
-        said = parts if parts != text else _filled(text, depth, weak=True)
-    return said or text
+        joins = said.words[:1] in _JOINING
+        return said if joins else _Said(text.replace(plain, said.words, 1), said.left)
+    if _FIGURES.fullmatch(text):
+        return _Said(_NUMBER.sub(_number, text), 0)
+    word = _word(text)
+    if word or text in _Known.names:
+        return _Said(word or text, 0)
+    _Known.steps += 1
+    return _as_it_is(text) if _Known.steps > _MOST_STEPS else _best(text)
+
+
+def _best(text: str) -> _Said:
+    """Say a text in each way that there is, and take the one that leaves the least in English."""
+    best = _as_it_is(text)
+    for way in (_with_quote, _in_sentences, _whole, _ended, _in_list, _in_clauses):
+        for said in way(text):
+            if said.left < best.left:
+                best = said
+            if not best.left:
+                return best
+    return best
+
+
+def _number(found: re.Match[str]) -> str:
+    """Write one number with the window's decimal sign; what has two points is a version."""
+    return found[0] if found[0].count(".") > 1 else in_numbers(found[0])
+
+
+def _as_it_is(text: str) -> _Said:
+    """Give a text untouched, with what that leaves in English."""
+    words = _WORDS.findall(text)
+    if not words or _NAMING.fullmatch(text):
+        return _Said(text, 0)
+    quote = text[0]
+    if quote in "'\"" and len(text) > 1 and text.endswith(quote) and quote not in text[1:-1]:
+        return _Said(text, 0)
+    if len(words) == 1 and " " not in text:
+        return _Said(text, 1)
+    if len(words) <= 2 and _SMALL.isdisjoint(words):
+        return _Said(text, 3)
+    return _Said(text, _HOPELESS + len(words))
 
 
 def _word(text: str) -> str:
     """Give what is translated as it stands; empty for nothing."""
-    forms = dict.fromkeys(
-        (text, f" {text}", f"{text} ", text[:1].upper() + text[1:], text[:1].lower() + text[1:])
-    )
+    capital, small = text[:1].upper() + text[1:], text[:1].lower() + text[1:]
     for context, meaning in ((ENGINE, ""), (CONTEXT, ""), (CONTEXT, _STATED)):
-        for form in forms:
+        for form in dict.fromkeys((text, f" {text}", f"{text} ", capital, small)):
             said = QCoreApplication.translate(context, form, meaning)
             if said != form:
                 return said.strip()
+    if text[-1:] not in ".?!" and " " in text:
+        # A sentence in another one has lost its full stop.
+        for form in (f"{text}.", f"{capital}."):
+            said = QCoreApplication.translate(ENGINE, form)
+            if said != form:
+                return said.removesuffix(".")
     inner = text[1:-1]
-    if text == f"'{inner}'" and "'" not in inner:
+    if text == f"'{inner}'" and inner and "'" not in inner:
         meant = QCoreApplication.translate(CONTEXT, inner, _STATED)
-        return f"'{meant if meant != inner else sentence(inner)}'"
+        return f"'{meant}'" if meant != inner else ""
     if _NAME_OF_ROLE.fullmatch(text):
         return _word(text.replace("-", " "))
     return ""
 
 
-def _filled(text: str, depth: int, *, weak: bool, several: bool = False) -> str:
-    """Give the sentence made by the template that made this one; empty where none did."""
-    for template, longest, pattern in _Templates.known:
-        if longest not in text or weak is not _is_weak(template):
-            continue
-        if several and not _ENDS.search(template):
-            continue
-        match = pattern.fullmatch(text)
-        if match is not None:
-            values = [sentence(value, depth + 1) for value in match.groups()]
-            if any(map(_is_english, match.groups(), values)):
-                continue
-            return _fill(QCoreApplication.translate(ENGINE, template).strip(), tuple(values))
-    return ""
+@lru_cache(maxsize=16384)
+def _by_template(text: str) -> _Said | None:
+    """Say a text by the template that leaves the least in English; None where none made it."""
+    best: _Said | None = None
+    for template in _Known.templates.worth(text):
+        any_reason = _REASON.fullmatch(template.source) is not None
+        for values in template.cuts(text, _any if any_reason else _may_be_said):
+            said = _filled(template, values, _HOPELESS if best is None else best.left)
+            best = said or best
+            if best is not None and not best.left:
+                return best
+    return best
 
 
-@lru_cache(maxsize=4096)
-def _is_weak(template: str) -> bool:
-    """Tell whether a template has so few words of its own that much else reads like it."""
-    return template.startswith("{") and sum(map(str.isalpha, _HOLE.sub("", template))) < 14
+def _any(value: str) -> bool:
+    del value
+    return True
 
 
-def _is_english(before: str, after: str) -> bool:
-    """Tell whether words stayed English: better a whole sentence in English than half of one."""
-    words = [] if _FILE.fullmatch(before) else _WORDS.findall(after)
-    return before == after and (len(words) > 2 or not _SMALL.isdisjoint(words))
+def _may_be_said(value: str) -> bool:
+    return not value or _say(value).left < _HOPELESS
 
 
-def _fill(template: str, values: tuple[str, ...]) -> str:
-    return _HOLE.sub(lambda hole: values[int(hole[1])], template)
+def _filled(template: Template, values: Sequence[str], most: int) -> _Said | None:
+    """Put values into a template's translation; None where that leaves ``most`` or more."""
+    put: dict[int, str] = {}
+    left = 0
+    words = QCoreApplication.translate(ENGINE, template.source).strip()
+    for number, value in zip(template.numbers, values, strict=True):
+        said = _say(value) if value else _Said("", 0)
+        if said.left and _REASON.fullmatch(template.source):
+            said = _Said(value, _FOREIGN)
+        # What the language has no use for, such as the s of *speeds*, leaves nothing.
+        left += said.left if f"{{{number}}}" in words else 0
+        if left >= most:
+            return None
+        put[number] = said.words
+    return _Said(_HOLE.sub(lambda hole: put[int(hole[1])], words).strip(), left)
 
 
-def _in_parts(text: str, depth: int) -> str:
-    """Say sentence by sentence; what stands before a colon is a name, where the rest is known."""
+def _with_quote(text: str) -> Iterator[_Said]:
+    """Say what stands before what a meter said itself."""
+    quoted = _QUOTED.fullmatch(text)
+    if quoted:
+        said = _say(quoted[1])
+        yield _Said(f"{said.words} {quoted[2]}", said.left)
+
+
+def _whole(text: str) -> Iterator[_Said]:
+    """Say a text by a template; one that ends a sentence may have lost its full stop."""
+    said = _by_template(text)
+    if said is not None:
+        yield said
+    if text[-1] not in ".?!":
+        ended = _by_template(f"{text}.")
+        if ended is not None:
+            yield _Said(ended.words.removesuffix("."), ended.left)
+
+
+def _ended(text: str) -> Iterator[_Said]:
+    """Say a sentence without its full stop."""
+    if text.endswith(".") and not _NEXT.search(text):
+        said = _say(text[:-1])
+        yield _Said(f"{said.words}.", said.left)
+
+
+def _in_sentences(text: str) -> Iterator[_Said]:
+    """Say sentences behind each other."""
     parts = _NEXT.split(text)
     if len(parts) > 1:
-        return _several(parts, depth)
-    for mark in ("; ", ": ", " (", ", "):
-        lead, found, rest = text.partition(mark)
-        if not found or not lead:
-            continue
-        first = sentence(lead, depth + 1)
-        if _is_english(lead, first):
-            continue
-        # A clause may be worded with its mark.
-        clause = f"{mark.strip()}{rest}" if mark == " (" else f"{mark.strip()} {rest}"
-        said = _word(clause) or _filled(clause, depth + 1, weak=False)
-        if said:
-            return f"{first}{' ' if mark == ' (' else ''}{said}"
-        said = sentence(rest, depth + 1)
-        if (first, said) != (lead, rest) and not _is_english(rest, said):
-            return f"{first}{mark}{said}"
-    return text
+        each = [one for _, one in _each(parts)]
+        yield _Said(" ".join(one.words for one in each), sum(one.left for one in each))
 
 
-def _several(parts: list[str], depth: int) -> str:
-    """Say sentences behind each other; a template may make more than one of them."""
-    said: list[str] = []
+def _each(parts: Sequence[str]) -> list[tuple[str, _Said]]:
+    """Say sentence by sentence; a template may make more than one of them."""
+    found = _one_by_one(parts, together_first=False)
+    if any(said.left >= _HOPELESS for _, said in found):
+        # The first of those that one template made may be known by itself, and the rest may not.
+        other = _one_by_one(parts, together_first=True)
+        if sum(said.left for _, said in other) < sum(said.left for _, said in found):
+            return other
+    return found
+
+
+def _one_by_one(parts: Sequence[str], *, together_first: bool) -> list[tuple[str, _Said]]:
+    found: list[tuple[str, _Said]] = []
     at = 0
     while at < len(parts):
-        for end in range(len(parts), at + 1, -1):
-            whole = _filled(" ".join(parts[at:end]), depth + 1, weak=False, several=True)
-            if whole:
-                said.append(whole)
-                at = end
-                break
-        else:
-            said.append(sentence(parts[at], depth + 1))
-            at += 1
-    return " ".join(said)
+        many, said = _next_known(parts[at : at + _MOST_TOGETHER], together_first=together_first)
+        raw = " ".join(parts[at : at + many])
+        found.append((raw, _Said(_begun_like(raw, said.words), said.left)))
+        at += many
+    return found
 
 
-def _longest(template: str) -> str:
-    pieces = _HOLE.split(template.strip())[::2]
-    return max((piece[1:] for piece in pieces), key=len)
+def _next_known(parts: Sequence[str], *, together_first: bool) -> tuple[int, _Said]:
+    """Give how many sentences are known together, and what they say."""
+    together = [(many, " ".join(parts[:many])) for many in range(len(parts), 1, -1)]
+    for many, raw in together:
+        word = _word(raw)
+        if word:
+            return many, _Said(word, 0)
+    alone = _say(parts[0])
+    if alone.left or together_first:
+        for many, raw in together:
+            whole = _by_template(raw) or _led(raw)
+            if whole is not None and not whole.left:
+                return many, whole
+    return 1, alone
 
 
-def _pattern(template: str) -> re.Pattern[str]:
-    pieces = _HOLE.split(template.strip())
-    told = [re.escape(one) if at % 2 == 0 else "(.*?)" for at, one in enumerate(pieces)]
-    for at in range(1, len(told) - 2, 2):
-        if pieces[at + 1] == " ":
-            # Two values with a blank between them are sentences, or a number and its unit.
-            told[at] = r"(.*?[.!?]|[-+0-9.,]+)"
-    first = pieces[0][:1]
-    if first.isalpha():
-        # Behind a colon a sentence begins small.
-        told[0] = f"[{first.upper()}{first.lower()}]{re.escape(pieces[0][1:])}"
-    return re.compile("".join(told), re.DOTALL)
+def _led(text: str) -> _Said | None:
+    """Say sentences that are known together, with something before them."""
+    for mark in (": ", ") "):
+        at = text.find(mark) + len(mark) - 1
+        word = _word(text[at + 1 :]) if at > 0 else ""
+        if word:
+            said = _say(text[:at].removesuffix(":"))
+            return _Said(f"{said.words}{':' * (mark == ': ')} {word}", said.left)
+    return None
+
+
+def _in_list(text: str) -> Iterator[_Said]:
+    """Say things one by one that stand behind each other."""
+    for mark in _LISTS:
+        things = text.split(mark)
+        if len(things) > 2:
+            each = list(map(_say, things))
+            yield _Said(mark.join(one.words for one in each), sum(one.left for one in each))
+
+
+def _in_clauses(text: str) -> Iterator[_Said]:
+    """Say what stands on both sides of a mark by itself."""
+    for mark in _MARKS:
+        at = text.find(mark)
+        while at > 0:
+            # What is in brackets ends with them.
+            lead, rest = text[: at + (mark == ") ")], text[at + len(mark) :]
+            # What leaves more than names in English is of no use to what it stands in either.
+            first = _say(lead)
+            if first.left >= _HOPELESS and mark == ": " and not _NEXT.search(lead):
+                first = _Said(lead, _FOREIGN)
+            if rest and first.left < _HOPELESS:
+                for behind in _behind(mark, rest):
+                    yield _Said(f"{first.words}{behind.words}", first.left + behind.left)
+            at = text.find(mark, at + 1)
+
+
+def _behind(mark: str, rest: str) -> Iterator[_Said]:
+    """Say a mark and what stands behind it; a clause may be worded with its mark."""
+    clause = {" (": f"({rest}", ") ": rest}.get(mark, f"{mark.strip()} {rest}")
+    word = _word(clause)
+    said = _Said(word, 0) if word else _by_template(clause)
+    if said is not None:
+        yield _Said(said.words if said.words[:1] in _JOINING else f" {said.words}", said.left)
+    if word:
+        return
+    if mark == ") ":
+        said = _say(rest)
+        yield _Said(f" {said.words}", said.left)
+    elif mark != " (":
+        said = _say(rest)
+        between = mark if mark.strip() in _JOINING else f" {_word(mark.strip()) or mark.strip()} "
+        yield _Said(f"{between}{said.words}", said.left)
+    elif rest.endswith(")"):
+        said = _say(rest[:-1])
+        yield _Said(f" ({said.words})", said.left)
+
+
+def _begun_like(text: str, said: str) -> str:
+    """Begin large what began large."""
+    return said[:1].upper() + said[1:] if text[:1].isupper() and said[:1].islower() else said

@@ -57,7 +57,10 @@ def bring_up(file: Path) -> None:
 
 def compile_words(file: Path, out: Path) -> None:
     """Make ``.qm`` of a ``.ts``, and beside it the templates that have a translation."""
-    _run("pyside6-lrelease", "-silent", "-nounfinished", str(file), "-qm", str(out))
+    # Beside it first: a window that reads the old one as it is written over would crash.
+    made = out.with_suffix(".part.qm")
+    _run("pyside6-lrelease", "-silent", "-nounfinished", str(file), "-qm", str(made))
+    made.replace(out)
     out.with_suffix(".json").write_text(
         json.dumps(finished_templates(file), ensure_ascii=False, indent=0) + "\n", "utf-8"
     )

@@ -1,5 +1,6 @@
 """The files of languages: up to the source, complete, compiled, and with the same values in."""
 
+import ast
 import json
 import re
 import subprocess
@@ -13,7 +14,15 @@ from PySide6.QtCore import QTranslator
 LANGUAGES = Path(__file__).parents[1] / "languages"
 sys.path.insert(0, str(LANGUAGES))
 
-from collect import window_texts  # noqa: E402 - beside the files that it makes
+from collect import (  # noqa: E402 - beside the files that it makes
+    NOT_SHOWN,
+    PACKAGE,
+    engine_files,
+    engine_templates,
+    profile_words,
+    templates_of,
+    window_texts,
+)
 from make import FOLDER, finished_templates  # noqa: E402
 
 GERMAN = FOLDER / "de.ts"
@@ -45,6 +54,41 @@ def test_every_text_of_the_window_is_in_the_file_and_no_other():
 def test_german_lacks_no_text_of_the_window():
     lacking = [one for one in messages(GERMAN, "window") if not (one[3] and all(one[2]))]
     assert lacking == []
+
+
+def test_german_lacks_no_sentence_of_the_engine():
+    window = {words for words, _, _, finished in messages(GERMAN, "window") if finished}
+    engine = {words for words, _, said, finished in messages(GERMAN, "engine") if finished and said}
+    source = set(engine_templates())
+    assert source - window - engine == set(), "run make languages, and translate them"
+    assert engine - source == set(), "run make languages"
+
+
+def test_of_the_engine_only_what_a_reason_is_given_for_is_left_out():
+    names = {file.relative_to(PACKAGE).as_posix() for file in PACKAGE.rglob("*.py")}
+    shown = {file.relative_to(PACKAGE).as_posix() for file in engine_files()}
+    assert all(any(name.startswith(left) for name in names) for left in NOT_SHOWN)
+    assert all(NOT_SHOWN.values())
+    assert {"circuit/outcomes.py", "analysis/compare/pair.py", "profile/catalogue.py"} <= shown
+
+
+def test_a_sentence_that_comes_into_the_engine_is_found():
+    source = """
+def told(where, why):
+    \"\"\"Say it.\"\"\"
+    raise MeterlogError(f"{where} fell off: {why}.", remedy="Pick it up.")
+    raise ValueError("a programmer's mistake")
+    return "{}: gone for good".format(where), "SELECT a FROM b", "key-of-it"
+"""
+    assert set(templates_of(ast.parse(source))) == {
+        "{0} fell off: {1}.",
+        "Pick it up.",
+        "{0}: gone for good",
+    }
+
+
+def test_what_shipped_profiles_call_their_things_is_found():
+    assert {"main fuse", "motor plug", "repair the wire"} <= profile_words()
 
 
 @pytest.mark.parametrize("context", ["window", "engine"])

@@ -12,12 +12,64 @@
         <translation> (nicht darin: {0})</translation>
     </message>
     <message>
+        <source> (speed {0})</source>
+        <translation> (Stufe {0})</translation>
+    </message>
+    <message>
+        <source> (the last {0} may be left out)</source>
+        <translation> (das letzte {0} darf fehlen)</translation>
+    </message>
+    <message>
+        <source> (what is not stated of the meters, usually up to {0} A, decides)</source>
+        <translation> (entscheidend ist, was von den Messgeräten nicht angegeben ist, üblich bis {0} A)</translation>
+    </message>
+    <message>
         <source> ({0} more like it)</source>
         <translation> ({0} weitere dieser Art)</translation>
     </message>
     <message>
+        <source> ({0} recordings, the newest)</source>
+        <translation> ({0} Aufzeichnungen, die neueste)</translation>
+    </message>
+    <message>
+        <source> ({0} {1} not in)</source>
+        <translation> ({0} {1} nicht darin)</translation>
+    </message>
+    <message>
         <source> It was taken {0} min before the start.</source>
         <translation> Er wurde {0} min vor dem Start genommen.</translation>
+    </message>
+    <message>
+        <source> Single readings catch on or off by chance: losses of up to {0} s can&apos;t be told from that and are not held against anything.</source>
+        <translation> Einzelne Messwerte treffen Ein oder Aus zufällig: Ausfälle bis {0} s sind davon nicht zu unterscheiden und werden niemandem angelastet.</translation>
+    </message>
+    <message>
+        <source> The current rises and falls once a turn by ± {0} %: consistent with a tight bearing, a bent shaft or a commutator out of round, not with a bar.</source>
+        <translation> Der Strom steigt und fällt einmal je Umdrehung um ± {0} %: passend zu einem strengen Lager, einer krummen Welle oder einem unrunden Kollektor, nicht zu einer Lamelle.</translation>
+    </message>
+    <message>
+        <source> The part before can&apos;t be read now ({0}). {1}</source>
+        <translation> Der Teil davor ist jetzt nicht lesbar ({0}). {1}</translation>
+    </message>
+    <message>
+        <source> The parts could not be put together: {0}. {1}</source>
+        <translation> Die Teile ließen sich nicht zusammensetzen: {0}. {1}</translation>
+    </message>
+    <message>
+        <source> The whole of it is in {0}.</source>
+        <translation> Das Ganze liegt in {0}.</translation>
+    </message>
+    <message>
+        <source> There is one in it: {0}.</source>
+        <translation> Darin liegt eine: {0}.</translation>
+    </message>
+    <message>
+        <source> What is left without ripple and turn is {0} times the ripple: consistent with brushes that bounce, stick or are worn, or with a noisy clamp.</source>
+        <translation> Was ohne Welligkeit und Umdrehung bleibt, ist das {0}-Fache der Welligkeit: passend zu Bürsten, die springen, klemmen oder verschlissen sind, oder zu einer rauschenden Zange.</translation>
+    </message>
+    <message>
+        <source> With only {0} good motors the interval is {1} deviations wide to each side; more of them make it narrower.</source>
+        <translation> Mit nur {0} guten Motoren ist der Bereich nach jeder Seite {1} Abweichungen breit; mehr davon machen ihn enger.</translation>
     </message>
     <message>
         <source> at only {0} V across the motor ({1} ohm behind its brushes, as of one that stands)</source>
@@ -28,24 +80,144 @@
         <translation> bei Stufe {0}</translation>
     </message>
     <message>
+        <source> at {0}</source>
+        <translation> bei {0}</translation>
+    </message>
+    <message>
+        <source> at {0} A</source>
+        <translation> bei {0} A</translation>
+    </message>
+    <message>
+        <source> at {0} s</source>
+        <translation> bei {0} s</translation>
+    </message>
+    <message>
+        <source> at {0} times the current it may draw</source>
+        <translation> beim {0}-Fachen des erlaubten Stroms</translation>
+    </message>
+    <message>
         <source> from {0} A to {1} A</source>
         <translation> von {0} A auf {1} A</translation>
+    </message>
+    <message>
+        <source> range {0}</source>
+        <translation> Bereich {0}</translation>
+    </message>
+    <message>
+        <source> sound {0} A {1} fuse</source>
+        <translation> gesunde {0}-A-Sicherung {1}</translation>
     </message>
     <message>
         <source> while {0} V stood across the motor</source>
         <translation>, während {0} V am Motor anlagen</translation>
     </message>
     <message>
+        <source> with serial number {0}</source>
+        <translation> mit Seriennummer {0}</translation>
+    </message>
+    <message>
+        <source> worth {0}</source>
+        <translation>, so viel wert wie {0}</translation>
+    </message>
+    <message>
+        <source> {0} level(s) were seen where the limits know {1} speeds: a label may be another speed&apos;s, so that the limits of single speeds were not applied.</source>
+        <translation> {0} Niveau(s) waren zu sehen, die Grenzwerte kennen {1} Stufen: eine Bezeichnung kann zu einer anderen Stufe gehören, daher wurden die Grenzwerte einzelner Stufen nicht angewandt.</translation>
+    </message>
+    <message>
+        <source>(already so at the first reading)</source>
+        <translation>(schon beim ersten Messwert so)</translation>
+    </message>
+    <message>
+        <source>(already so at the first reading, still so at the last)</source>
+        <translation>(schon beim ersten Messwert so, noch so beim letzten)</translation>
+    </message>
+    <message>
+        <source>(at different speeds: not comparable)</source>
+        <translation>(auf verschiedenen Stufen: nicht vergleichbar)</translation>
+    </message>
+    <message>
+        <source>(comes and goes)</source>
+        <translation>(kommt und geht)</translation>
+    </message>
+    <message>
+        <source>(fuse, relay and wires included)</source>
+        <translation>(mit Sicherung, Relais und Leitungen)</translation>
+    </message>
+    <message>
+        <source>(of different ratings: not comparable)</source>
+        <translation>(verschiedene Nennwerte: nicht vergleichbar)</translation>
+    </message>
+    <message>
+        <source>(permutation of</source>
+        <translation>(Vertauschung von</translation>
+    </message>
+    <message>
+        <source>(still so at the last reading)</source>
+        <translation>(noch so beim letzten Messwert)</translation>
+    </message>
+    <message>
         <source>(switched itself off?</source>
         <translation>(hat sich abgeschaltet?</translation>
+    </message>
+    <message>
+        <source>, a supply that fell</source>
+        <translation>, eine abgesunkene Versorgung</translation>
     </message>
     <message>
         <source>, and {0} times it came back</source>
         <translation>, und {0}-mal kam er zurück</translation>
     </message>
     <message>
+        <source>, as in a circuit in order,</source>
+        <translation>, wie bei einem Stromkreis in Ordnung,</translation>
+    </message>
+    <message>
+        <source>, as it should</source>
+        <translation>, wie es soll</translation>
+    </message>
+    <message>
+        <source>, as measured: {0} {1} by the new</source>
+        <translation>, wie gemessen: {0} {1} beim neuen</translation>
+    </message>
+    <message>
+        <source>, as {0}</source>
+        <translation>, da {0}</translation>
+    </message>
+    <message>
+        <source>, but can&apos;t tell, as {0}</source>
+        <translation>, aber nicht zu sagen, da {0}</translation>
+    </message>
+    <message>
+        <source>, confidence {0}</source>
+        <translation>, Vertrauen {0}</translation>
+    </message>
+    <message>
+        <source>, its edges blurred by the rest</source>
+        <translation>, an den Rändern vom Rest verwischt</translation>
+    </message>
+    <message>
+        <source>, kept for drift since the zero</source>
+        <translation>, aufgehoben für die Drift seit dem Nullen</translation>
+    </message>
+    <message>
+        <source>, low confidence</source>
+        <translation>, wenig gesichert</translation>
+    </message>
+    <message>
+        <source>, one reading every {0} s,</source>
+        <translation>, ein Messwert alle {0} s,</translation>
+    </message>
+    <message>
         <source>, or another</source>
         <translation>, oder anderes</translation>
+    </message>
+    <message>
+        <source>, or more air</source>
+        <translation>, oder mehr Luft</translation>
+    </message>
+    <message>
+        <source>, or the computer slept</source>
+        <translation>, oder der Computer schlief</translation>
     </message>
     <message>
         <source>, right at a tap</source>
@@ -60,12 +232,36 @@
         <translation>, zeigte derweil Überlauf</translation>
     </message>
     <message>
+        <source>, to begin with</source>
+        <translation>, zu Beginn</translation>
+    </message>
+    <message>
+        <source>, whose true peak was higher</source>
+        <translation>, dessen wahre Spitze höher war</translation>
+    </message>
+    <message>
         <source>, {0} of them beyond the uncertainty</source>
         <translation>, davon {0} über die Unsicherheit hinaus</translation>
     </message>
     <message>
         <source>, {0} of them within reach of a tap</source>
         <translation>, davon {0} in Reichweite eines Klopfens</translation>
+    </message>
+    <message>
+        <source>, {0} s after a tap</source>
+        <translation>, {0} s nach einem Klopfen</translation>
+    </message>
+    <message>
+        <source>1 row was</source>
+        <translation>1 Zeile wurde</translation>
+    </message>
+    <message>
+        <source>11.8 V to 14.7 V makes 40 % of current</source>
+        <translation>11,8 V bis 14,7 V macht 40 % im Strom</translation>
+    </message>
+    <message>
+        <source>: the lines of one accuracy statement are one rectangle</source>
+        <translation>: die Zeilen einer Genauigkeitsangabe sind ein Rechteck</translation>
     </message>
     <message>
         <source>: the motor is open inside</source>
@@ -84,6 +280,14 @@
         <translation>; mindestens {0} sind verlangt: warten, bis es steht, und noch einmal klopfen.</translation>
     </message>
     <message>
+        <source>; at speed {0} the motor stands, at speed {1} it turns: drag that stalls it on low, not a rotor held for good</source>
+        <translation>; auf Stufe {0} steht der Motor, auf Stufe {1} dreht er: Schwergang, der ihn auf kleiner Stufe stehen lässt, kein dauernd blockierter Läufer</translation>
+    </message>
+    <message>
+        <source>; but the voltage at the motor was high as well, which raises the current</source>
+        <translation>; aber auch die Spannung am Motor war hoch, was den Strom erhöht</translation>
+    </message>
+    <message>
         <source>; but {0}, so that nothing is proven of the motor</source>
         <translation>; aber {0}, sodass für den Motor nichts bewiesen ist</translation>
     </message>
@@ -96,24 +300,88 @@
         <translation>; kein ruhiger Strom bei seiner Stufe zum Vergleich</translation>
     </message>
     <message>
+        <source>; not in: {0}</source>
+        <translation>; nicht darin: {0}</translation>
+    </message>
+    <message>
         <source>; one of {0} s would show with a chance of {1} %</source>
         <translation>; einer von {0} s wäre mit {1} % Wahrscheinlichkeit zu sehen</translation>
+    </message>
+    <message>
+        <source>; others say 0.08 to 0.25 s</source>
+        <translation>; andere nennen 0,08 bis 0,25 s</translation>
+    </message>
+    <message>
+        <source>; others say by 60 s, from memory</source>
+        <translation>; andere nennen bis 60 s, aus dem Gedächtnis</translation>
+    </message>
+    <message>
+        <source>; others say not before 0.03 s</source>
+        <translation>; andere nennen nicht vor 0,03 s</translation>
+    </message>
+    <message>
+        <source>; others say not before 0.08 s</source>
+        <translation>; andere nennen nicht vor 0,08 s</translation>
     </message>
     <message>
         <source>; probability by chance {0} (permutation of the tap times over the time without current, {1} arrangements)</source>
         <translation>; Wahrscheinlichkeit durch Zufall {0} (Vertauschung der Klopfzeiten über die Zeit ohne Strom, {1} Anordnungen)</translation>
     </message>
     <message>
+        <source>; the feed held meanwhile</source>
+        <translation>; das Plus hielt dabei</translation>
+    </message>
+    <message>
+        <source>; the feed moved a little the same way, but not enough to explain it</source>
+        <translation>; das Plus bewegte sich etwas in dieselbe Richtung, aber nicht genug, um es zu erklären</translation>
+    </message>
+    <message>
+        <source>; the feed was not read with it, so that a short sag of the supply is not excluded</source>
+        <translation>; das Plus wurde dabei nicht gemessen, sodass ein kurzer Einbruch der Versorgung nicht ausgeschlossen ist</translation>
+    </message>
+    <message>
         <source>; the longest:</source>
         <translation>; der längste:</translation>
+    </message>
+    <message>
+        <source>; the readings were too slow to show the true peaks</source>
+        <translation>; die Messwerte waren zu langsam für die wahren Spitzen</translation>
+    </message>
+    <message>
+        <source>; the return rose by {0} V with it: the ground side, not the motor</source>
+        <translation>; das Minus stieg dabei um {0} V: die Masseseite, nicht der Motor</translation>
     </message>
     <message>
         <source>; the voltage across the motor was not read</source>
         <translation>; die Spannung am Motor wurde nicht gelesen</translation>
     </message>
     <message>
+        <source>; the voltage across the motor would tell it from a high supply</source>
+        <translation>; die Spannung am Motor würde es von einer hohen Versorgung unterscheiden</translation>
+    </message>
+    <message>
+        <source>; the {0} by {1}</source>
+        <translation>; {0} um {1}</translation>
+    </message>
+    <message>
+        <source>; the {0}&apos;s {1} is not known, and a usual one ({2} A) could turn the verdict over</source>
+        <translation>; nicht bekannt: {1} ({0}), und ein üblicher Wert ({2} A) könnte das Urteil umkehren</translation>
+    </message>
+    <message>
+        <source>; two readings of about {0} V subtracted know it only to that, a channel straight across the part (drop) would settle it</source>
+        <translation>; zwei Messwerte von etwa {0} V, voneinander abgezogen, sind nur so genau; ein Kanal direkt über dem Teil (Spannungsfall) würde es klären</translation>
+    </message>
+    <message>
         <source>; with this uncertainty a small current can&apos;t be told from none</source>
         <translation>; bei dieser Unsicherheit ist ein kleiner Strom nicht von keinem zu unterscheiden</translation>
+    </message>
+    <message>
+        <source>; {0} is probably meant</source>
+        <translation>; gemeint ist wohl {0}</translation>
+    </message>
+    <message>
+        <source>; {0} not ruled out</source>
+        <translation>; {0} nicht ausgeschlossen</translation>
     </message>
     <message>
         <source>; {0} of the marks came up to {1} s after the return, as a hand on the key is late (up to 0.5 s is allowed for)</source>
@@ -132,6 +400,14 @@
         <translation>; {0} würde es klären</translation>
     </message>
     <message>
+        <source>A baseline is made of sealed recordings that are as they were sealed, whole and without edits, read by meters (none imported or typed), judged in order with no doubt about a meter, in the vehicle with housing closed and a filter in it as far as that was stated, at commanded speeds with the motor voltage and all uncertainties known. Each motor counts once, with its newest such run. Measured and simulated ones are never in one baseline.</source>
+        <translation>Eine Vergleichsbasis entsteht aus versiegelten Aufzeichnungen, die wie versiegelt, vollständig und ohne Änderungen sind, von Messgeräten gelesen (keine eingelesen oder getippt), als in Ordnung beurteilt und ohne Zweifel an einem Messgerät, im Fahrzeug mit geschlossenem Gehäuse und mit Filter, soweit angegeben, auf geschalteten Stufen mit bekannter Motorspannung und allen Unsicherheiten. Jeder Motor zählt einmal, mit seinem neuesten solchen Lauf. Gemessene und simulierte sind nie in einer Vergleichsbasis.</translation>
+    </message>
+    <message>
+        <source>A charging battery has more volts.</source>
+        <translation>Eine ladende Batterie hat mehr Volt.</translation>
+    </message>
+    <message>
         <source>A connector moved by hand disturbs the circuit.</source>
         <translation>Ein von Hand bewegter Stecker stört den Kreis.</translation>
     </message>
@@ -142,6 +418,26 @@
     <message>
         <source>A fault was found.</source>
         <translation>Ein Fehler wurde gefunden.</translation>
+    </message>
+    <message>
+        <source>A flat battery has less.</source>
+        <translation>Eine leere Batterie hat weniger.</translation>
+    </message>
+    <message>
+        <source>A mark that was withdrawn still counts in what is told while recording, as the recording could not be judged anew: {0} The judgement after the stop is without it.</source>
+        <translation>Eine zurückgenommene Marke zählt noch in dem, was beim Aufzeichnen gemeldet wird, da die Aufzeichnung nicht neu beurteilt werden konnte: {0} Die Beurteilung nach dem Stopp ist ohne sie.</translation>
+    </message>
+    <message>
+        <source>A negative --scale inverts already; --invert only once.</source>
+        <translation>Eine negative --scale polt schon um; --invert nur einmal.</translation>
+    </message>
+    <message>
+        <source>A pack has none of this. Ask its maker for it again; don&apos;t unpack it.</source>
+        <translation>Ein Paket hat nichts davon. Vom Ersteller noch einmal anfordern; nicht entpacken.</translation>
+    </message>
+    <message>
+        <source>A pattern alone is no ground to replace a motor: it counts together with the complaint and with dead segments that were seen.</source>
+        <translation>Ein Muster allein ist kein Grund, einen Motor zu ersetzen: es zählt zusammen mit der Beanstandung und mit gesehenen toten Stellen.</translation>
     </message>
     <message>
         <source>A pattern alone proves nothing: many such motors run for years</source>
@@ -156,12 +452,96 @@
         <translation>Eine Messspitze rutschte noch {0}-mal ab, von {1} s bis {2} s: keiner Spannung aus dieser Zeit ist zu trauen.</translation>
     </message>
     <message>
+        <source>A relay has one coil.</source>
+        <translation>Ein Relais hat eine Spule.</translation>
+    </message>
+    <message>
+        <source>Add --assign {0}=PROFILE.CHANNEL.</source>
+        <translation>--assign {0}=PROFIL.KANAL hinzufügen.</translation>
+    </message>
+    <message>
+        <source>Add test points at its ends, or one straight across.</source>
+        <translation>An seinen Enden Messpunkte hinzufügen, oder einen direkt darüber.</translation>
+    </message>
+    <message>
+        <source>Add the coil that closes this contact.</source>
+        <translation>Die Spule hinzufügen, die diesen Kontakt schließt.</translation>
+    </message>
+    <message>
+        <source>Add the contact that this coil closes.</source>
+        <translation>Den Kontakt hinzufügen, den diese Spule schließt.</translation>
+    </message>
+    <message>
         <source>Against it: {0}.</source>
         <translation>Dagegen: {0}.</translation>
     </message>
     <message>
         <source>Airbag wiring behind the dash: make the system safe as the manual says and wait as long as it says; never probe or ohm it; its connectors are often yellow.</source>
         <translation>Airbagleitungen hinter der Armaturentafel: nach Handbuch stilllegen und so lange warten, wie es sagt; nie daran messen, auch kein Ohm; die Stecker sind oft gelb.</translation>
+    </message>
+    <message>
+        <source>All are simulated.</source>
+        <translation>Alle sind simuliert.</translation>
+    </message>
+    <message>
+        <source>All voltages are against this node: choose another.</source>
+        <translation>Alle Spannungen gelten gegen diesen Knoten: einen anderen wählen.</translation>
+    </message>
+    <message>
+        <source>Ammeter or clamp meter read by eye and typed by hand (generic)</source>
+        <translation>Amperemeter oder Zangenamperemeter, abgelesen und von Hand getippt (allgemein)</translation>
+    </message>
+    <message>
+        <source>Ask for it again, or take the zip.</source>
+        <translation>Noch einmal anfordern, oder das Zip nehmen.</translation>
+    </message>
+    <message>
+        <source>Ask its maker for another.</source>
+        <translation>Vom Ersteller ein anderes erbitten.</translation>
+    </message>
+    <message>
+        <source>Back-probe 30 and 87 from below.</source>
+        <translation>Von hinten an 30 und 87 messen, von unten her.</translation>
+    </message>
+    <message>
+        <source>Back-probe 30 and 87.</source>
+        <translation>Von hinten an 30 und 87 messen.</translation>
+    </message>
+    <message>
+        <source>Back-probe both wires.</source>
+        <translation>Von hinten an beiden Leitungen messen.</translation>
+    </message>
+    <message>
+        <source>Back-probe the feed wire.</source>
+        <translation>Von hinten an der Plusleitung messen.</translation>
+    </message>
+    <message>
+        <source>Back-probe the feed wire; the other probe on the motor&apos;s blade.</source>
+        <translation>Von hinten an der Plusleitung messen; die andere Messspitze an die Flachzunge des Motors.</translation>
+    </message>
+    <message>
+        <source>Back-probe the return wire.</source>
+        <translation>Von hinten an der Minusleitung messen.</translation>
+    </message>
+    <message>
+        <source>Back-probe the socket from below.</source>
+        <translation>Von hinten am Sockel messen, von unten her.</translation>
+    </message>
+    <message>
+        <source>Back-probe the socket.</source>
+        <translation>Von hinten am Sockel messen.</translation>
+    </message>
+    <message>
+        <source>Back-probe the wire, with a 10 MΩ meter only.</source>
+        <translation>Von hinten an der Leitung messen, nur mit einem 10-MΩ-Messgerät.</translation>
+    </message>
+    <message>
+        <source>Back-probe the wire.</source>
+        <translation>Von hinten an der Leitung messen.</translation>
+    </message>
+    <message>
+        <source>Back-probe the wire; DC volts show the mean.</source>
+        <translation>Von hinten an der Leitung messen; Gleichspannung zeigt den Mittelwert.</translation>
     </message>
     <message>
         <source>Back-probe: go in from the back of the connector; don&apos;t pierce insulation, don&apos;t spread terminals, keep two bare pins from touching.</source>
@@ -172,6 +552,14 @@
         <translation>Ebenfalls schlecht: {0} ({1}).</translation>
     </message>
     <message>
+        <source>Bad file descriptor</source>
+        <translation>die Datei ist nicht mehr offen</translation>
+    </message>
+    <message>
+        <source>Battery voltage at its feed wire, plugged in, and the same at the wire of the chosen speed; look at the plug&apos;s pins first.</source>
+        <translation>Batteriespannung an seiner Plusleitung, gesteckt, und ebenso an der Leitung der gewählten Stufe; zuerst die Stifte des Steckers ansehen.</translation>
+    </message>
+    <message>
         <source>Battery voltage not recorded: drops on the way to the motor were not measured.</source>
         <translation>Batteriespannung nicht aufgezeichnet: Spannungsfälle auf dem Weg zum Motor wurden nicht gemessen.</translation>
     </message>
@@ -180,16 +568,212 @@
         <translation>Eine neue Prüfung mit den Messungen beginnen, die zählen; Gespeichertes bleibt.</translation>
     </message>
     <message>
+        <source>Begin one: meterlog job {0} --set work_order=NUMBER.</source>
+        <translation>Eine beginnen: meterlog job {0} --set work_order=NUMBER.</translation>
+    </message>
+    <message>
+        <source>Besides: {0}</source>
+        <translation>Außerdem: {0}</translation>
+    </message>
+    <message>
+        <source>Both are simulated.</source>
+        <translation>Beide sind simuliert.</translation>
+    </message>
+    <message>
+        <source>Both sides of the fuse with the fan on high. Find out why it opened before a new one goes in.</source>
+        <translation>Beide Seiten der Sicherung, Gebläse auf höchster Stufe. Klären, warum sie auslöste, bevor eine neue hineinkommt.</translation>
+    </message>
+    <message>
+        <source>Both sides of the fuse with the key on. Find out why it opened before a new one goes in.</source>
+        <translation>Beide Seiten der Sicherung, Zündung an. Klären, warum sie auslöste, bevor eine neue hineinkommt.</translation>
+    </message>
+    <message>
+        <source>Both test tabs of the fuse.</source>
+        <translation>Beide Messpunkte der Sicherung.</translation>
+    </message>
+    <message>
+        <source>Can&apos;t be judged: {0}</source>
+        <translation>Nicht zu beurteilen: {0}</translation>
+    </message>
+    <message>
+        <source>Can&apos;t tell:</source>
+        <translation>Nicht zu sagen:</translation>
+    </message>
+    <message>
+        <source>Cannot allocate memory</source>
+        <translation>kein Arbeitsspeicher frei</translation>
+    </message>
+    <message>
+        <source>Charge it, test it under load, and measure again at the posts with the fan on high.</source>
+        <translation>Laden, unter Last prüfen und an den Polen noch einmal messen, Gebläse auf höchster Stufe.</translation>
+    </message>
+    <message>
+        <source>Check `setup` under [link.hid] in the profile against the chip&apos;s data sheet.</source>
+        <translation>`setup` unter [link.hid] im Profil mit dem Datenblatt des Chips vergleichen.</translation>
+    </message>
+    <message>
+        <source>Check it with: meterlog verify</source>
+        <translation>Prüfen mit: meterlog verify</translation>
+    </message>
+    <message>
+        <source>Check name and rights.</source>
+        <translation>Name und Rechte prüfen.</translation>
+    </message>
+    <message>
+        <source>Check that it is on, its address, that speed and parity of the line are those of the profile, and that A and B are not exchanged.</source>
+        <translation>Prüfen, ob es an ist, seine Adresse, ob Übertragungsrate und Parität die des Profils sind und ob A und B nicht vertauscht sind.</translation>
+    </message>
+    <message>
+        <source>Check that it is on, that speed and parity of the line are those of the profile, and that it speaks SCPI.</source>
+        <translation>Prüfen, ob es an ist, ob Übertragungsrate und Parität die des Profils sind und ob es SCPI spricht.</translation>
+    </message>
+    <message>
+        <source>Check that the disk is there and that you may read it.</source>
+        <translation>Prüfen, ob das Laufwerk da ist und ob die Leserechte reichen.</translation>
+    </message>
+    <message>
+        <source>Check that the disk is there, has room, and that you may read it.</source>
+        <translation>Prüfen, ob das Laufwerk da ist, Platz hat und lesbar ist.</translation>
+    </message>
+    <message>
+        <source>Check that the disk is there, has room, and that you may write beside the recording.</source>
+        <translation>Prüfen, ob das Laufwerk da ist, Platz hat und neben der Aufzeichnung beschreibbar ist.</translation>
+    </message>
+    <message>
+        <source>Check that the far side runs, its address and its port number.</source>
+        <translation>Prüfen, ob die Gegenseite läuft, ihre Adresse und Portnummer.</translation>
+    </message>
+    <message>
+        <source>Check the address, and that no other program uses the instrument.</source>
+        <translation>Die Adresse prüfen, und dass kein anderes Programm das Instrument benutzt.</translation>
+    </message>
+    <message>
         <source>Check the decimal point, the meter&apos;s range and the circuit chosen.</source>
         <translation>Dezimalkomma, Bereich des Messgeräts und gewählten Stromlauf prüfen.</translation>
+    </message>
+    <message>
+        <source>Check the folder of your keys, or make the pack without a signature.</source>
+        <translation>Den Ordner der Schlüssel prüfen, oder das Paket ohne Unterschrift machen.</translation>
     </message>
     <message>
         <source>Check the nodes and figures of the elements between battery and motor.</source>
         <translation>Knoten und Werte der Elemente zwischen Batterie und Motor prüfen.</translation>
     </message>
     <message>
+        <source>Check the path.</source>
+        <translation>Den Pfad prüfen.</translation>
+    </message>
+    <message>
+        <source>Check the plug and the cable; the meter may have to be switched on first.</source>
+        <translation>Stecker und Kabel prüfen; vielleicht muss das Messgerät zuerst eingeschaltet werden.</translation>
+    </message>
+    <message>
+        <source>Check the plug, and that the instrument is switched on.</source>
+        <translation>Den Stecker prüfen, und dass das Instrument eingeschaltet ist.</translation>
+    </message>
+    <message>
+        <source>Check the plug, the address, and that the instrument is switched on.</source>
+        <translation>Stecker und Adresse prüfen, und dass das Instrument eingeschaltet ist.</translation>
+    </message>
+    <message>
+        <source>Check the plug, the cable and the meter&apos;s power.</source>
+        <translation>Stecker, Kabel und Stromversorgung des Messgeräts prüfen.</translation>
+    </message>
+    <message>
+        <source>Choose a folder outside it; a recording holds nothing but itself.</source>
+        <translation>Einen Ordner außerhalb wählen; eine Aufzeichnung enthält nur sich selbst.</translation>
+    </message>
+    <message>
+        <source>Choose a folder that you may write to, on a disk with room.</source>
+        <translation>Einen beschreibbaren Ordner wählen, auf einem Laufwerk mit Platz.</translation>
+    </message>
+    <message>
+        <source>Choose another channel; for a clamp or shunt on a voltage input say which, such as --clamp {0}=10mV/A or --shunt {1}=100A/60mV, or give its factor: --scale {2}=100.</source>
+        <translation>Einen anderen Kanal wählen; für Zange oder Shunt an einem Spannungseingang angeben welche, etwa --clamp {0}=10mV/A oder --shunt {1}=100A/60mV, oder den Faktor: --scale {2}=100.</translation>
+    </message>
+    <message>
+        <source>Choose another folder, then start a new recording.</source>
+        <translation>Einen anderen Ordner wählen, dann eine neue Aufzeichnung starten.</translation>
+    </message>
+    <message>
+        <source>Choose another folder; nothing is ever written over.</source>
+        <translation>Einen anderen Ordner wählen; nichts wird je überschrieben.</translation>
+    </message>
+    <message>
+        <source>Choose another folder; recordings are never overwritten.</source>
+        <translation>Einen anderen Ordner wählen; Aufzeichnungen werden nie überschrieben.</translation>
+    </message>
+    <message>
+        <source>Choose another name, or remove {0}.</source>
+        <translation>Einen anderen Namen wählen, oder {0} entfernen.</translation>
+    </message>
+    <message>
+        <source>Choose another place, or free some space; what was there is there still.</source>
+        <translation>Einen anderen Ort wählen, oder Platz schaffen; was da war, ist noch da.</translation>
+    </message>
+    <message>
+        <source>Choose at least one.</source>
+        <translation>Mindestens eines wählen.</translation>
+    </message>
+    <message>
+        <source>Choose one first.</source>
+        <translation>Zuerst einen wählen.</translation>
+    </message>
+    <message>
+        <source>Choose one from 0.5 to below 1, such as 0.95.</source>
+        <translation>Eine von 0,5 bis unter 1 wählen, etwa 0,95.</translation>
+    </message>
+    <message>
+        <source>Clamp empty and shut: take its zero.</source>
+        <translation>Zange leer und geschlossen: nullen.</translation>
+    </message>
+    <message>
         <source>Clamp empty and shut: take its zero. If current still flows with the fan off: relay output (87) and motor&apos;s return against the battery&apos;s negative post: 87 live with the coil off means the relay sticks; return near 0 V means the controller is shorted. {0}</source>
         <translation>Zange leer und geschlossen: nullen. Fließt bei ausgeschaltetem Gebläse immer noch Strom: Relaisausgang (87) und Minus des Motors gegen den Minuspol der Batterie: 87 unter Spannung ohne Spule heißt, das Relais klebt; Minus nahe 0 V heißt, der Regler ist durchlegiert. {0}</translation>
+    </message>
+    <message>
+        <source>Clamp round one wire of the motor only, zeroed first.</source>
+        <translation>Zange nur um eine Leitung des Motors, vorher genullt.</translation>
+    </message>
+    <message>
+        <source>Clamp round the feed wire of the module only, zeroed first.</source>
+        <translation>Zange nur um die Plusleitung des Moduls, vorher genullt.</translation>
+    </message>
+    <message>
+        <source>Clamp: {0}</source>
+        <translation>Zange: {0}</translation>
+    </message>
+    <message>
+        <source>Close it there, or try again.</source>
+        <translation>Dort schließen, oder noch einmal versuchen.</translation>
+    </message>
+    <message>
+        <source>Close it, or wait until it is done, and look again.</source>
+        <translation>Dort schließen, oder warten, bis es fertig ist, und wieder nachsehen.</translation>
+    </message>
+    <message>
+        <source>Close other programs that use it. If there are none, this user may not open it: ask whoever administers this computer for a rule that allows it.</source>
+        <translation>Andere Programme schließen, die es benutzen. Gibt es keine, darf dieser Benutzer es nicht öffnen: wer diesen Computer verwaltet, kann eine Regel dafür einrichten.</translation>
+    </message>
+    <message>
+        <source>Close the other program, or the other window of this one.</source>
+        <translation>Das andere Programm schließen, oder das andere Fenster von diesem.</translation>
+    </message>
+    <message>
+        <source>Close the other program.</source>
+        <translation>Das andere Programm schließen.</translation>
+    </message>
+    <message>
+        <source>Close what else uses it, or ask whoever administers this computer.</source>
+        <translation>Schließen, was ihn sonst benutzt, oder fragen, wer diesen Computer verwaltet.</translation>
+    </message>
+    <message>
+        <source>Coil fuse and 86 the same, key on, and near nothing at 85.</source>
+        <translation>Spulensicherung und 86 gleich, Zündung an, und an 85 fast nichts.</translation>
+    </message>
+    <message>
+        <source>Compare the fuse in the holder with the rating in the manual (same rating and kind only); then the current on high, and at the start with a fast channel.</source>
+        <translation>Die Sicherung im Halter mit dem Nennwert im Handbuch vergleichen (nur gleicher Nennwert und gleiche Art); dann der Strom auf höchster Stufe und beim Anlauf mit schnellem Kanal.</translation>
     </message>
     <message>
         <source>Compare the fuse in the holder with the rating in the manual (same rating and kind only); then the current on high, and at the start with a fast channel. Above 80 % of the rating: drag first, then filter and plug. {0}</source>
@@ -200,12 +784,88 @@
         <translation>Vor der Bestellung bestätigen: {0}</translation>
     </message>
     <message>
+        <source>Connection refused</source>
+        <translation>Verbindung abgelehnt</translation>
+    </message>
+    <message>
+        <source>Connection timed out</source>
+        <translation>keine Antwort in der Zeit</translation>
+    </message>
+    <message>
+        <source>Correct one of them.</source>
+        <translation>Einen davon berichtigen.</translation>
+    </message>
+    <message>
+        <source>Correct that line.</source>
+        <translation>Diese Zeile berichtigen.</translation>
+    </message>
+    <message>
+        <source>Correct them.</source>
+        <translation>Berichtigen.</translation>
+    </message>
+    <message>
+        <source>Current above its base line {0}{1} with no dropout seen and no command: {2} A on {3} A, consistent with the restart after a missed dropout of about {4}{5}. Scaled by {6}.{7}</source>
+        <translation>Strom über seiner Grundlinie {0}{1}, ohne gesehenen Aussetzer und ohne Schaltung: {2} A bei {3} A, passend zum Wiederanlauf nach einem entgangenen Aussetzer von etwa {4}{5}. Maßstab: {6}.{7}</translation>
+    </message>
+    <message>
         <source>Current although off is commanded{0}: {1}; the circuit stays on, or the clamp was not zeroed.</source>
         <translation>Strom, obwohl Aus geschaltet ist{0}: {1}; der Kreis bleibt an, oder die Zange wurde nicht genullt.</translation>
     </message>
     <message>
+        <source>Current flows although the fan is commanded off: a relay that sticks, a shorted controller, or a clamp that was not zeroed.</source>
+        <translation>Strom fließt, obwohl das Gebläse ausgeschaltet ist: ein klebendes Relais, ein kurzgeschlossener Regler oder eine nicht genullte Zange.</translation>
+    </message>
+    <message>
+        <source>Data acquisition in blocks of 16-bit samples, 3 channels, 1000 rows/s (generic)</source>
+        <translation>Messdatenerfassung in Blöcken von 16-Bit-Werten, 3 Kanäle, 1000 Zeilen/s (allgemein)</translation>
+    </message>
+    <message>
+        <source>Data acquisition in blocks of 32-bit floating samples, 3 channels, 1000 rows/s (generic)</source>
+        <translation>Messdatenerfassung in Blöcken von 32-Bit-Gleitkommawerten, 3 Kanäle, 1000 Zeilen/s (allgemein)</translation>
+    </message>
+    <message>
+        <source>Dead segment</source>
+        <translation>Tote Stelle</translation>
+    </message>
+    <message>
         <source>Dead segment{0}: {1} through the motor while {2} stood across it{3}</source>
         <translation>Tote Stelle{0}: {1} durch den Motor, während {2} an ihm anlagen{3}</translation>
+    </message>
+    <message>
+        <source>Decision rule: guard bands on both sides (JCGM 106:2012, 8.3). Pass only where the value is within its limits by at least {0}its expanded uncertainty U (about 95 %), fail only where it is outside by more than that; in between: can&apos;t tell.</source>
+        <translation>Entscheidungsregel: Sicherheitsabstand auf beiden Seiten (JCGM 106:2012, 8.3). Bestanden nur, wo der Wert mindestens {0}seine erweiterte Unsicherheit U (etwa 95 %) innerhalb seiner Grenzen liegt, nicht bestanden nur, wo er um mehr als das außerhalb liegt; dazwischen: nicht zu sagen.</translation>
+    </message>
+    <message>
+        <source>Decision rule: simple acceptance (JCGM 106:2012, 8.2). The value alone decides, its uncertainty does not count; close to a limit a verdict may be wrong one time in two: the probability beside it says how surely the true value is within the limits.</source>
+        <translation>Entscheidungsregel: einfache Annahme (JCGM 106:2012, 8.2). Der Wert allein entscheidet, seine Unsicherheit zählt nicht; nahe einer Grenze kann ein Urteil jedes zweite Mal falsch sein: die Wahrscheinlichkeit daneben sagt, wie sicher der wahre Wert innerhalb der Grenzen liegt.</translation>
+    </message>
+    <message>
+        <source>Device or resource busy</source>
+        <translation>das Gerät ist belegt</translation>
+    </message>
+    <message>
+        <source>Did you mean {0}?</source>
+        <translation>Gemeint war vielleicht {0}?</translation>
+    </message>
+    <message>
+        <source>Did you mean {0}? </source>
+        <translation>Gemeint war vielleicht {0}? </translation>
+    </message>
+    <message>
+        <source>Dip {0}{1}: the current read {2} A between {3} A before and after; consistent with an open of about {4} that the meter averaged, not a measured zero{5}. Scaled by {6}.</source>
+        <translation>Einbruch {0}{1}: der Strom zeigte {2} A, davor und danach {3} A; passend zu einer Unterbrechung von etwa {4}, die das Messgerät gemittelt hat, keine gemessene Null{5}. Maßstab: {6}.</translation>
+    </message>
+    <message>
+        <source>Direct-current panel meter, Modbus RTU, voltage and current (generic)</source>
+        <translation>Einbaumessgerät für Gleichstrom, Modbus RTU, Spannung und Strom (allgemein)</translation>
+    </message>
+    <message>
+        <source>Directory not empty</source>
+        <translation>der Ordner ist nicht leer</translation>
+    </message>
+    <message>
+        <source>Disk quota exceeded</source>
+        <translation>der zugeteilte Platz ist voll</translation>
     </message>
     <message>
         <source>Do the tap test in full: zero of the clamp, ten seconds still, move the leads (mark it), then at each stop tap the motor lightly and mark it, three times; ten seconds still, zero again.</source>
@@ -220,12 +880,144 @@
         <translation>Aussetzer kürzer als {0} s können entgangen sein{1}.</translation>
     </message>
     <message>
+        <source>Each meter needs a {0} of its own.</source>
+        <translation>Jedes Messgerät braucht ein eigenes: {0}.</translation>
+    </message>
+    <message>
+        <source>Each role needs one channel.</source>
+        <translation>Jede Aufgabe braucht einen Kanal.</translation>
+    </message>
+    <message>
+        <source>Edit on top of the recording:</source>
+        <translation>Änderung über der Aufzeichnung:</translation>
+    </message>
+    <message>
+        <source>Edits on top of the recording are NOT WHOLE:</source>
+        <translation>Die Änderungen über der Aufzeichnung sind NICHT VOLLSTÄNDIG:</translation>
+    </message>
+    <message>
         <source>Engine running: park brake on, out of gear, exhaust led away, hair, sleeves and leads clear of belts and fans.</source>
         <translation>Motor läuft: Feststellbremse an, Gang heraus, Abgase abführen, Haare, Ärmel und Leitungen weg von Riemen und Lüftern.</translation>
     </message>
     <message>
         <source>Enter what the meter shows.</source>
         <translation>Eingeben, was das Messgerät zeigt.</translation>
+    </message>
+    <message>
+        <source>Expected 0 (off) first, then rising.</source>
+        <translation>Erwartet wird zuerst 0 (aus), dann steigend.</translation>
+    </message>
+    <message>
+        <source>Expected 0 for off, or 1, 2, 3 ...</source>
+        <translation>Erwartet wird 0 für Aus, oder 1, 2, 3 ...</translation>
+    </message>
+    <message>
+        <source>Expected PERCENT+ABSOLUTE, such as 1.5+0.3 for 1.5 % of the reading plus 0.3 A.</source>
+        <translation>Erwartet wird PROZENT+FEST, etwa 1.5+0.3 für 1,5 % vom Messwert plus 0,3 A.</translation>
+    </message>
+    <message>
+        <source>Expected PROFILE@PORT, such as line-logger@/dev/ttyUSB0.</source>
+        <translation>Erwartet wird PROFIL@ANSCHLUSS, etwa line-logger@/dev/ttyUSB0.</translation>
+    </message>
+    <message>
+        <source>Expected ROLE=..., such as motor-current=... {0}</source>
+        <translation>Erwartet wird AUFGABE=..., etwa motor-current=... {0}</translation>
+    </message>
+    <message>
+        <source>Expected ROLE=PROFILE.CHANNEL, such as motor-feed=line-logger.feed.</source>
+        <translation>Erwartet wird AUFGABE=PROFIL.KANAL, etwa motor-feed=line-logger.feed.</translation>
+    </message>
+    <message>
+        <source>Expected a finite number.</source>
+        <translation>Erwartet wird eine endliche Zahl.</translation>
+    </message>
+    <message>
+        <source>Expected a number.</source>
+        <translation>Erwartet wird eine Zahl.</translation>
+    </message>
+    <message>
+        <source>Expected a table [{0}].</source>
+        <translation>Erwartet wird eine Tabelle [{0}].</translation>
+    </message>
+    <message>
+        <source>Expected a text in quotes.</source>
+        <translation>Erwartet wird ein Text in Anführungszeichen.</translation>
+    </message>
+    <message>
+        <source>Expected a whole number, 1 to {0}: how often the wire goes through.</source>
+        <translation>Erwartet wird eine ganze Zahl, 1 bis {0}: wie oft die Leitung hindurchgeht.</translation>
+    </message>
+    <message>
+        <source>Expected above 0.</source>
+        <translation>Erwartet wird mehr als 0.</translation>
+    </message>
+    <message>
+        <source>Expected above 1: a motor in order has 1.</source>
+        <translation>Erwartet wird mehr als 1: ein Motor in Ordnung hat 1.</translation>
+    </message>
+    <message>
+        <source>Expected exactly one element of the kind motor.</source>
+        <translation>Erwartet wird genau ein Element der Art motor.</translation>
+    </message>
+    <message>
+        <source>Expected one of the {0} names under [[{1}s]].</source>
+        <translation>Erwartet wird einer der {0} Namen unter [[{1}s]].</translation>
+    </message>
+    <message>
+        <source>Expected one of: {0}.</source>
+        <translation>Erwartet wird eines von: {0}.</translation>
+    </message>
+    <message>
+        <source>Expected such as 10, where the meter reads a tenth.</source>
+        <translation>Erwartet wird etwa 10, wenn das Messgerät ein Zehntel liest.</translation>
+    </message>
+    <message>
+        <source>Expected such as 100A/60mV, or its resistance such as 0.6mOhm.</source>
+        <translation>Erwartet wird etwa 100A/60mV, oder sein Widerstand, etwa 0.6mOhm.</translation>
+    </message>
+    <message>
+        <source>Expected tables such as [speed.1].</source>
+        <translation>Erwartet werden Tabellen wie [speed.1].</translation>
+    </message>
+    <message>
+        <source>Expected the clamp&apos;s output, such as 10mV/A (also 1mV/A, 100mV/A).</source>
+        <translation>Erwartet wird der Ausgang der Zange, etwa 10mV/A (auch 1mV/A, 100mV/A).</translation>
+    </message>
+    <message>
+        <source>Expected the two ends of a stretch.</source>
+        <translation>Erwartet werden die beiden Enden einer Strecke.</translation>
+    </message>
+    <message>
+        <source>Expected true or false.</source>
+        <translation>Erwartet wird true oder false.</translation>
+    </message>
+    <message>
+        <source>Expected two different nodes.</source>
+        <translation>Erwartet werden zwei verschiedene Knoten.</translation>
+    </message>
+    <message>
+        <source>Expected two elements.</source>
+        <translation>Erwartet werden zwei Elemente.</translation>
+    </message>
+    <message>
+        <source>Expected {0} as {1} shows them, such as 12.43; no unit.</source>
+        <translation>Erwartet wird {0}, wie {1} sie zeigt, etwa 12,43; ohne Einheit.</translation>
+    </message>
+    <message>
+        <source>Expected {0} to {1}.</source>
+        <translation>Erwartet wird {0} bis {1}.</translation>
+    </message>
+    <message>
+        <source>Expected {0}: {1}.</source>
+        <translation>Erwartet wird {0}: {1}.</translation>
+    </message>
+    <message>
+        <source>Expected: {0}.</source>
+        <translation>Erwartet wird: {0}.</translation>
+    </message>
+    <message>
+        <source>Fan and key off before any plug is parted; leave airbag plugs (usually yellow) alone.</source>
+        <translation>Gebläse und Zündung aus, bevor ein Stecker getrennt wird; Airbagstecker (meist gelb) nicht anfassen.</translation>
     </message>
     <message>
         <source>Fan and key off before any plug is parted; leave airbag plugs (usually yellow) alone. {0}</source>
@@ -236,24 +1028,72 @@
         <translation>Gebläse und Zündung aus vor dem Trennen oder Stecken: unter Last zieht der Stecker einen Lichtbogen, und die Spitze zerstört Regler.</translation>
     </message>
     <message>
+        <source>Fan on high, all plugged in, meter to the battery&apos;s negative post: battery, both sides of the main fuse, relay input (30), relay output (87), motor feed; each within 0.7 V of the battery; the fault lies before the first that falls.</source>
+        <translation>Gebläse auf höchster Stufe, alles gesteckt, Messgerät gegen den Minuspol der Batterie: Batterie, beide Seiten der Hauptsicherung, Relaiseingang (30), Relaisausgang (87), Plus am Motor; jeweils höchstens 0,7 V unter der Batterie; der Fehler liegt vor dem ersten, der abfällt.</translation>
+    </message>
+    <message>
         <source>Fan on high, all plugged in, meter to the battery&apos;s negative post: battery, both sides of the main fuse, relay input (30), relay output (87), motor feed; each within 0.7 V of the battery; the fault lies before the first that falls. If 87 is dead: coil 86 near battery, 85 near 0 V. Move one plug at a time and mark it. A blown fuse has a cause: same rating only, never bridge it; measure the motor&apos;s current on high afterwards. {0}</source>
         <translation>Gebläse auf höchster Stufe, alles gesteckt, Messgerät gegen den Minuspol der Batterie: Batterie, beide Seiten der Hauptsicherung, Relaiseingang (30), Relaisausgang (87), Plus am Motor; jeweils höchstens 0,7 V unter der Batterie; der Fehler liegt vor dem ersten, der abfällt. Ist 87 tot: Spule 86 nahe Batterie, 85 nahe 0 V. Einen Stecker nach dem anderen bewegen und es markieren. Eine durchgebrannte Sicherung hat eine Ursache: nur gleicher Nennwert, nie überbrücken; danach den Motorstrom auf höchster Stufe messen. {0}</translation>
+    </message>
+    <message>
+        <source>Fan on high, all plugged in, meter to the battery&apos;s negative post: ground pin of the controller below 0.3 V (more: ground wire or stud); then its request.</source>
+        <translation>Gebläse auf höchster Stufe, alles gesteckt, Messgerät gegen den Minuspol der Batterie: Massestift des Reglers unter 0,3 V (mehr: Masseleitung oder Bolzen); dann seine Ansteuerung.</translation>
     </message>
     <message>
         <source>Fan on high, all plugged in, meter to the battery&apos;s negative post: ground pin of the controller below 0.3 V (more: ground wire or stud); then its request. Ground and request good and the motor&apos;s return near the feed: the controller is open. Before a new one is fitted: motor current on high below 80 % of the fuse, as a motor that draws too much kills controllers. {0}</source>
         <translation>Gebläse auf höchster Stufe, alles gesteckt, Messgerät gegen den Minuspol der Batterie: Massestift des Reglers unter 0,3 V (mehr: Masseleitung oder Bolzen); dann seine Ansteuerung. Masse und Ansteuerung gut und Minus des Motors nahe Plus: der Regler ist offen. Bevor ein neuer eingebaut wird: Motorstrom auf höchster Stufe unter 80 % der Sicherung, denn ein Motor, der zu viel zieht, zerstört Regler. {0}</translation>
     </message>
     <message>
+        <source>Fan on high: measure straight across each part of the feed: fuse and holder, relay contacts (30 to 87, 0.3 V at most), plug and wire (0.1 to 0.2 V each); the largest is the place.</source>
+        <translation>Gebläse auf höchster Stufe: direkt über jedem Teil der Zuleitung messen: Sicherung und Halter, Relaiskontakte (30 nach 87, höchstens 0,3 V), Stecker und Leitung (je 0,1 bis 0,2 V); der größte ist die Stelle.</translation>
+    </message>
+    <message>
         <source>Fan on high: measure straight across each part of the feed: fuse and holder, relay contacts (30 to 87, 0.3 V at most), plug and wire (0.1 to 0.2 V each); the largest is the place. Look for heat. Low speed hides it. {0}</source>
         <translation>Gebläse auf höchster Stufe: direkt über jedem Teil der Zuleitung messen: Sicherung und Halter, Relaiskontakte (30 nach 87, höchstens 0,3 V), Stecker und Leitung (je 0,1 bis 0,2 V); der größte ist die Stelle. Auf Hitze achten. Kleine Stufe verbirgt es. {0}</translation>
+    </message>
+    <message>
+        <source>Fan on high: measure straight from the controller&apos;s ground pin to the battery&apos;s negative post (0.2 V, 0.3 V at most), then each joint and stud; the largest drop is the place.</source>
+        <translation>Gebläse auf höchster Stufe: direkt vom Massestift des Reglers zum Minuspol der Batterie messen (0,2 V, höchstens 0,3 V), dann jede Verbindung und jeden Bolzen; der größte Spannungsfall ist die Stelle.</translation>
     </message>
     <message>
         <source>Fan on high: measure straight from the controller&apos;s ground pin to the battery&apos;s negative post (0.2 V, 0.3 V at most), then each joint and stud; the largest drop is the place. A computer on mains power can be a second ground: run it on its battery. {0}</source>
         <translation>Gebläse auf höchster Stufe: direkt vom Massestift des Reglers zum Minuspol der Batterie messen (0,2 V, höchstens 0,3 V), dann jede Verbindung und jeden Bolzen; der größte Spannungsfall ist die Stelle. Ein Rechner am Netz kann eine zweite Masse sein: mit Akku betreiben. {0}</translation>
     </message>
     <message>
+        <source>Fan on the speed named: voltage across the controller and its current; see filter and intake (its air cools it), and the motor&apos;s current on high below 80 % of the fuse.</source>
+        <translation>Gebläse auf der genannten Stufe: Spannung über dem Regler und sein Strom; Filter und Ansaugung ansehen (die Luft kühlt ihn), und den Motorstrom auf höchster Stufe unter 80 % der Sicherung.</translation>
+    </message>
+    <message>
         <source>Fan on the speed named: voltage across the controller and its current; see filter and intake (its air cools it), and the motor&apos;s current on high below 80 % of the fuse. The heat sink burns. {0}</source>
         <translation>Gebläse auf der genannten Stufe: Spannung über dem Regler und sein Strom; Filter und Ansaugung ansehen (die Luft kühlt ihn), und den Motorstrom auf höchster Stufe unter 80 % der Sicherung. Der Kühlkörper ist heiß. {0}</translation>
+    </message>
+    <message>
+        <source>Fetch it from your backup, or take it away; a new key is made then, with another fingerprint.</source>
+        <translation>Aus der Datensicherung holen, oder wegbewegen; dann wird ein neuer Schlüssel gemacht, mit einem anderen Fingerabdruck.</translation>
+    </message>
+    <message>
+        <source>File exists</source>
+        <translation>die Datei gibt es schon</translation>
+    </message>
+    <message>
+        <source>File name too long</source>
+        <translation>der Dateiname ist zu lang</translation>
+    </message>
+    <message>
+        <source>File too large</source>
+        <translation>die Datei ist zu groß für das Laufwerk</translation>
+    </message>
+    <message>
+        <source>Free some space or choose another disk, then start a new recording.</source>
+        <translation>Platz schaffen oder ein anderes Laufwerk wählen, dann eine neue Aufzeichnung starten.</translation>
+    </message>
+    <message>
+        <source>Free some space or choose another folder; what was there is there still.</source>
+        <translation>Platz schaffen oder einen anderen Ordner wählen; was da war, ist noch da.</translation>
+    </message>
+    <message>
+        <source>Free some space.</source>
+        <translation>Platz schaffen.</translation>
     </message>
     <message>
         <source>From this recording it can&apos;t be told.</source>
@@ -268,6 +1108,10 @@
         <translation>Derweil wurde volle Spannung am Motor gelesen, die ein abschaltender Regler wegnimmt: prüfen, wo die Minusleitung saß</translation>
     </message>
     <message>
+        <source>Fuse: {0} A loaded to {1} by the old{2} and {3} A to {4} by the new{5}{6}.</source>
+        <translation>Sicherung: {0} A, vom alten zu {1} belastet{2}, und {3} A, vom neuen zu {4} belastet{5}{6}.</translation>
+    </message>
+    <message>
         <source>Fused jumper only, with a fuse no larger than the circuit&apos;s own; never across a fuse that has blown, never across the motor or another load; the fan may start at once.</source>
         <translation>Nur abgesicherte Brücke, die Sicherung nicht größer als die des Kreises; nie über eine durchgebrannte Sicherung, nie über den Motor oder eine andere Last; das Gebläse kann sofort anlaufen.</translation>
     </message>
@@ -276,8 +1120,152 @@
         <translation>Sicherungen: nur gleicher Nennwert und gleiche Art; erst klären, warum eine auslöste, dann eine neue einsetzen.</translation>
     </message>
     <message>
+        <source>Give 0 for off, or 1, 2, 3 ...</source>
+        <translation>0 für Aus angeben, oder 1, 2, 3 ...</translation>
+    </message>
+    <message>
+        <source>Give a folder that holds recordings.</source>
+        <translation>Einen Ordner mit Aufzeichnungen angeben.</translation>
+    </message>
+    <message>
+        <source>Give a folder, or an address whose package for fsspec is installed.</source>
+        <translation>Einen Ordner angeben, oder eine Adresse, deren Paket für fsspec installiert ist.</translation>
+    </message>
+    <message>
+        <source>Give a time within it.</source>
+        <translation>Eine Zeit darin angeben.</translation>
+    </message>
+    <message>
+        <source>Give all 40 digits, as they stand on the pack&apos;s pages, in double quotes.</source>
+        <translation>Alle 40 Stellen angeben, wie sie auf den Seiten des Pakets stehen, in Anführungszeichen.</translation>
+    </message>
+    <message>
+        <source>Give all 40 digits, as they stand on the pack&apos;s pages.</source>
+        <translation>Alle 40 Stellen angeben, wie sie auf den Seiten des Pakets stehen.</translation>
+    </message>
+    <message>
+        <source>Give another file, or put this one right in an editor.</source>
+        <translation>Eine andere Datei angeben, oder diese mit einem Editor richtigstellen.</translation>
+    </message>
+    <message>
+        <source>Give another value, or leave it as it is.</source>
+        <translation>Einen anderen Wert angeben, oder ihn lassen, wie er ist.</translation>
+    </message>
+    <message>
+        <source>Give digits from {0} to {1}, in {2}.</source>
+        <translation>Ziffern von {0} bis {1} angeben, in {2}.</translation>
+    </message>
+    <message>
+        <source>Give each channel one role.</source>
+        <translation>Jedem Kanal eine Aufgabe geben.</translation>
+    </message>
+    <message>
+        <source>Give each element that can fail its ways with their odds.</source>
+        <translation>Jedem Element, das ausfallen kann, seine Arten mit ihren Gewichten geben.</translation>
+    </message>
+    <message>
         <source>Give each reading and each sign a number of its own.</source>
         <translation>Jeder Messung und jedem Zeichen eine eigene Nummer geben.</translation>
+    </message>
+    <message>
+        <source>Give it without a unit, such as 12.5.</source>
+        <translation>Ohne Einheit angeben, etwa 12,5.</translation>
+    </message>
+    <message>
+        <source>Give it, such as --part FM-20.</source>
+        <translation>Sie angeben, etwa --part FM-20.</translation>
+    </message>
+    <message>
+        <source>Give its port, or choose a profile with dialect = &quot;typed&quot;.</source>
+        <translation>Seinen Anschluss angeben, oder ein Profil mit dialect = &quot;typed&quot; wählen.</translation>
+    </message>
+    <message>
+        <source>Give its volts.</source>
+        <translation>Ihre Volt angeben.</translation>
+    </message>
+    <message>
+        <source>Give one after the =.</source>
+        <translation>Einen hinter dem = angeben.</translation>
+    </message>
+    <message>
+        <source>Give one of them another name.</source>
+        <translation>Einer davon einen anderen Namen geben.</translation>
+    </message>
+    <message>
+        <source>Give one that was kept by itself (meterlog circuit --save).</source>
+        <translation>Eine angeben, die einzeln gesichert wurde (meterlog circuit --save).</translation>
+    </message>
+    <message>
+        <source>Give one that was kept by itself on the Circuit page.</source>
+        <translation>Eine angeben, die auf der Seite Stromlauf einzeln gesichert wurde.</translation>
+    </message>
+    <message>
+        <source>Give seconds from the recording&apos;s beginning: 12.3.</source>
+        <translation>Sekunden ab dem Beginn der Aufzeichnung angeben: 12,3.</translation>
+    </message>
+    <message>
+        <source>Give the channels other names.</source>
+        <translation>Den Kanälen andere Namen geben.</translation>
+    </message>
+    <message>
+        <source>Give the coil and its contact the same word.</source>
+        <translation>Der Spule und ihrem Kontakt dasselbe Wort geben.</translation>
+    </message>
+    <message>
+        <source>Give the file of a job card that you may read.</source>
+        <translation>Die Datei einer lesbaren Auftragskarte angeben.</translation>
+    </message>
+    <message>
+        <source>Give the folder of one recording.</source>
+        <translation>Den Ordner einer Aufzeichnung angeben.</translation>
+    </message>
+    <message>
+        <source>Give the last part of a recording that went on elsewhere.</source>
+        <translation>Den letzten Teil einer Aufzeichnung angeben, die anderswo weiterging.</translation>
+    </message>
+    <message>
+        <source>Give the lower of the two as min_a.</source>
+        <translation>Den kleineren von beiden als min_a angeben.</translation>
+    </message>
+    <message>
+        <source>Give the pack&apos;s folder or zip.</source>
+        <translation>Den Ordner oder das Zip des Pakets angeben.</translation>
+    </message>
+    <message>
+        <source>Give the part that this one goes on with.</source>
+        <translation>Den Teil angeben, den dieser fortsetzt.</translation>
+    </message>
+    <message>
+        <source>Give the passphrase.</source>
+        <translation>Das Kennwort angeben.</translation>
+    </message>
+    <message>
+        <source>Give the port&apos;s name itself, or socket://HOST:PORT.</source>
+        <translation>Den Namen des Anschlusses selbst angeben, oder socket://HOST:PORT.</translation>
+    </message>
+    <message>
+        <source>Give the time of one of them in full.</source>
+        <translation>Die Zeit von einem davon vollständig angeben.</translation>
+    </message>
+    <message>
+        <source>Give true or false.</source>
+        <translation>true oder false angeben.</translation>
+    </message>
+    <message>
+        <source>Give two different recordings; a copy says nothing new.</source>
+        <translation>Zwei verschiedene Aufzeichnungen angeben; eine Kopie sagt nichts Neues.</translation>
+    </message>
+    <message>
+        <source>Give year-month-day, such as 2026-11-29, or only year-month or the year.</source>
+        <translation>Jahr-Monat-Tag angeben, etwa 2026-11-29, oder nur Jahr-Monat oder das Jahr.</translation>
+    </message>
+    <message>
+        <source>Good feed, ground and command at its plug, plugged in; look at the plug&apos;s pins first; the motor&apos;s current below 80 % of the fuse before a new one goes in.</source>
+        <translation>Plus, Masse und Ansteuerung an seinem Stecker in Ordnung, gesteckt; zuerst die Stifte des Steckers ansehen; Motorstrom unter 80 % der Sicherung, bevor ein neuer hineinkommt.</translation>
+    </message>
+    <message>
+        <source>Good ground and command at its plug, plugged in; look at the plug&apos;s pins first; the motor&apos;s current below 80 % of the fuse before a new one goes in.</source>
+        <translation>Masse und Ansteuerung an seinem Stecker in Ordnung, gesteckt; zuerst die Stifte des Steckers ansehen; Motorstrom unter 80 % der Sicherung, bevor ein neuer hineinkommt.</translation>
     </message>
     <message>
         <source>HOLD is off</source>
@@ -286,6 +1274,38 @@
     <message>
         <source>HOLD is on</source>
         <translation>HOLD ist an</translation>
+    </message>
+    <message>
+        <source>HOLD is on: what it shows is no measurement</source>
+        <translation>HOLD ist an: die Anzeige ist kein Messwert</translation>
+    </message>
+    <message>
+        <source>Hand-held multimeter with frames of display segments behind a HID bridge (generic)</source>
+        <translation>Handmultimeter mit Rahmen von Anzeigesegmenten hinter einem HID-Adapter (allgemein)</translation>
+    </message>
+    <message>
+        <source>Hand-held multimeter with frames of display segments, direct current (generic)</source>
+        <translation>Handmultimeter mit Rahmen von Anzeigesegmenten, Gleichstrom (allgemein)</translation>
+    </message>
+    <message>
+        <source>Hand-held multimeter with frames of display segments, direct voltage (generic)</source>
+        <translation>Handmultimeter mit Rahmen von Anzeigesegmenten, Gleichspannung (allgemein)</translation>
+    </message>
+    <message>
+        <source>High-side linear controller, relay fed by the ignition, 12 V</source>
+        <translation>Plusseitiger Linearregler, Relais von der Zündung versorgt, 12 V</translation>
+    </message>
+    <message>
+        <source>High-side linear controller, relay fed by the ignition, 24 V</source>
+        <translation>Plusseitiger Linearregler, Relais von der Zündung versorgt, 24 V</translation>
+    </message>
+    <message>
+        <source>Hold SELECT or RANGE while switching on, until APO is gone from the display.</source>
+        <translation>SELECT oder RANGE beim Einschalten halten, bis APO in der Anzeige verschwindet.</translation>
+    </message>
+    <message>
+        <source>Hold SELECT while switching on.</source>
+        <translation>SELECT beim Einschalten halten.</translation>
     </message>
     <message>
         <source>Hot parts: controllers and resistor packs burn skin long after running; let them cool.</source>
@@ -300,16 +1320,64 @@
         <translation>Wenn es bleibt, kann der Fehler dazwischen gekommen oder gegangen sein.</translation>
     </message>
     <message>
+        <source>If nobody had it, make it yours: chmod 600 {0}; else take it away, and a new key is made.</source>
+        <translation>Hatte ihn niemand, allein sich selbst Rechte geben: chmod 600 {0}; sonst wegbewegen, dann wird ein neuer Schlüssel gemacht.</translation>
+    </message>
+    <message>
+        <source>If nothing is meant to pulse it, a buzzing relay or contact looks the same.</source>
+        <translation>Soll nichts sie takten, sieht ein flatterndes Relais oder ein flatternder Kontakt gleich aus.</translation>
+    </message>
+    <message>
         <source>If the fan fails only at times, record it for long with the complaint there, and tap and wiggle while it records (meterlog record).</source>
         <translation>Fällt das Gebläse nur zeitweise aus, lange mit vorhandenem Fehler aufzeichnen und dabei klopfen und wackeln.</translation>
+    </message>
+    <message>
+        <source>Input/output error</source>
+        <translation>Ein-/Ausgabefehler des Laufwerks</translation>
+    </message>
+    <message>
+        <source>Install it, on Debian and the like by `sudo apt install libusb-1.0-0`.</source>
+        <translation>Installieren, unter Debian und Verwandten mit `sudo apt install libusb-1.0-0`.</translation>
+    </message>
+    <message>
+        <source>Invalid argument</source>
+        <translation>ungültige Angabe</translation>
+    </message>
+    <message>
+        <source>Is a directory</source>
+        <translation>das ist ein Ordner</translation>
+    </message>
+    <message>
+        <source>It belongs to a {0}: leave it out.</source>
+        <translation>Es gehört zu {0}: weglassen.</translation>
+    </message>
+    <message>
+        <source>It belongs to root alone. Ask whoever administers this computer for a rule that gives it to the group {0}; until then `sudo chmod a+rw {1}` holds until it is unplugged.</source>
+        <translation>Er gehört root allein. Wer diesen Computer verwaltet, kann eine Regel einrichten, die ihn der Gruppe {0} gibt; bis dahin gilt `sudo chmod a+rw {1}`, bis er abgezogen wird.</translation>
     </message>
     <message>
         <source>It came back upon taps on the motor, beyond chance</source>
         <translation>Er kam auf Klopfen an den Motor zurück, mehr als durch Zufall</translation>
     </message>
     <message>
+        <source>It can still be reviewed by itself.</source>
+        <translation>Für sich allein lässt sie sich noch beurteilen.</translation>
+    </message>
+    <message>
         <source>It draws {0} {1} ({2}), beyond the uncertainty.</source>
         <translation>Es zieht {0} {1} ({2}), über die Unsicherheit hinaus.</translation>
+    </message>
+    <message>
+        <source>It had up to {0} V across it, and draws more than at {1} V</source>
+        <translation>An ihm lagen bis zu {0} V an, und er zieht mehr als bei {1} V</translation>
+    </message>
+    <message>
+        <source>It is damaged or was cut; ask for it again.</source>
+        <translation>Es ist beschädigt oder wurde abgeschnitten; noch einmal anfordern.</translation>
+    </message>
+    <message>
+        <source>It is damaged; ask for it again.</source>
+        <translation>Es ist beschädigt; noch einmal anfordern.</translation>
     </message>
     <message>
         <source>It is not {0}</source>
@@ -324,16 +1392,140 @@
         <translation>Er lief {0} s, und kein Aussetzer war zu sehen; ob sein Strom stimmt, wurde nicht beurteilt.</translation>
     </message>
     <message>
+        <source>It was begun {0}, after the recording that is called after the repair ({1}): they may be the wrong way round, or a clock was wrong.</source>
+        <translation>Sie begann {0}, nach der Aufzeichnung, die als nach der Reparatur bezeichnet ist ({1}): sie können vertauscht sein, oder eine Uhr ging falsch.</translation>
+    </message>
+    <message>
+        <source>It was never sealed: nothing shows that it was not changed since.</source>
+        <translation>Sie wurde nie versiegelt: nichts zeigt, dass sie seither nicht geändert wurde.</translation>
+    </message>
+    <message>
+        <source>It was packed by {0}, and {1} is here: its packed bytes can&apos;t be compared.</source>
+        <translation>Sie wurde von {0} gepackt, hier ist {1}: ihre gepackten Bytes lassen sich nicht vergleichen.</translation>
+    </message>
+    <message>
+        <source>Its entries are there; seal it again at the next start.</source>
+        <translation>Ihre Einträge sind da; beim nächsten Start noch einmal versiegeln.</translation>
+    </message>
+    <message>
+        <source>Its faults: {0}. Add it there with its own odds.</source>
+        <translation>Seine Fehler: {0}. Ihn dort mit eigenem Gewicht eintragen.</translation>
+    </message>
+    <message>
+        <source>Its figures: {0}.</source>
+        <translation>Seine Werte: {0}.</translation>
+    </message>
+    <message>
+        <source>Its lists are signed by the key {0}</source>
+        <translation>Die Listen sind mit dem Schlüssel {0} unterschrieben</translation>
+    </message>
+    <message>
+        <source>Its supply and ground good, and still no command at its own plug: last in the order of likelihood.</source>
+        <translation>Seine Versorgung und Masse in Ordnung und trotzdem keine Ansteuerung am eigenen Stecker: der Wahrscheinlichkeit nach zuletzt.</translation>
+    </message>
+    <message>
+        <source>Its ways: {0}.</source>
+        <translation>Seine Arten: {0}.</translation>
+    </message>
+    <message>
+        <source>Join the feed to the one post, the return and the ground to the other.</source>
+        <translation>Das Plus mit dem einen Pol verbinden, Minus und Masse mit dem anderen.</translation>
+    </message>
+    <message>
+        <source>Join this part of the circuit to the rest.</source>
+        <translation>Diesen Teil des Stromkreises mit dem Rest verbinden.</translation>
+    </message>
+    <message>
         <source>Keep fingers and leads away from the moving wheel.</source>
         <translation>Finger und Leitungen weg vom drehenden Rad.</translation>
+    </message>
+    <message>
+        <source>Keep one under another name.</source>
+        <translation>Eine unter einem anderen Namen sichern.</translation>
+    </message>
+    <message>
+        <source>Key off: turn the wheel by hand: rub, noise, stiffness? Look at the plug for heat and at the case drain for water.</source>
+        <translation>Zündung aus: das Rad von Hand drehen: Schleifen, Geräusch, schwer? Den Stecker auf Hitze ansehen und den Ablauf auf Wasser.</translation>
     </message>
     <message>
         <source>Key off: turn the wheel by hand: rub, noise, stiffness? Look at the plug for heat and at the case drain for water. Then the current on high at the same voltage with filter and housing as in use: below 80 % of the fuse, and within a tenth of a known good motor. Fit no new controller beside a motor that draws too much. {0} {1}</source>
         <translation>Zündung aus: das Rad von Hand drehen: Schleifen, Geräusch, schwer? Den Stecker auf Hitze ansehen und den Ablauf auf Wasser. Dann der Strom auf höchster Stufe bei gleicher Spannung, mit Filter und Gehäuse wie im Betrieb: unter 80 % der Sicherung und höchstens ein Zehntel neben einem als gut bekannten Motor. Keinen neuen Regler neben einen Motor einbauen, der zu viel zieht. {0} {1}</translation>
     </message>
     <message>
+        <source>Key off: turn the wheel by hand: stuck or stiff: motor or something in the housing.</source>
+        <translation>Zündung aus: das Rad von Hand drehen: fest oder schwer: Motor oder etwas im Gehäuse.</translation>
+    </message>
+    <message>
         <source>Key off: turn the wheel by hand: stuck or stiff: motor or something in the housing. Free: measure again on high from rest. On low a held rotor draws little more than usual, so judge on high, and briefly. {0} {1}</source>
         <translation>Zündung aus: das Rad von Hand drehen: fest oder schwer: Motor oder etwas im Gehäuse. Frei: auf höchster Stufe aus dem Stand noch einmal messen. Auf kleiner Stufe zieht ein blockierter Läufer kaum mehr als sonst, also auf höchster beurteilen, und kurz. {0} {1}</translation>
+    </message>
+    <message>
+        <source>Known are {0}.</source>
+        <translation>Bekannt sind {0}.</translation>
+    </message>
+    <message>
+        <source>Known are: {0}.</source>
+        <translation>Bekannt sind: {0}.</translation>
+    </message>
+    <message>
+        <source>Leave --key out, or give the pack.</source>
+        <translation>--key weglassen, oder das Paket angeben.</translation>
+    </message>
+    <message>
+        <source>Leave --{0} out, or see whether it is the right meter.</source>
+        <translation>--{0} weglassen, oder nachsehen, ob es das richtige Messgerät ist.</translation>
+    </message>
+    <message>
+        <source>Leave it out, or make the point a current.</source>
+        <translation>Weglassen, oder den Punkt zu einem Strom machen.</translation>
+    </message>
+    <message>
+        <source>Leave it out, or put a test point there.</source>
+        <translation>Weglassen, oder dort einen Messpunkt setzen.</translation>
+    </message>
+    <message>
+        <source>Leave it out, or use it.</source>
+        <translation>Weglassen, oder benutzen.</translation>
+    </message>
+    <message>
+        <source>Leave it out: it says nothing of this vehicle.</source>
+        <translation>Weglassen: sie sagt nichts über dieses Fahrzeug.</translation>
+    </message>
+    <message>
+        <source>Leave one of the two tables.</source>
+        <translation>Eine der beiden Tabellen weglassen.</translation>
+    </message>
+    <message>
+        <source>Leave one of the two.</source>
+        <translation>Eines von beiden weglassen.</translation>
+    </message>
+    <message>
+        <source>Leave out --turns.</source>
+        <translation>--turns weglassen.</translation>
+    </message>
+    <message>
+        <source>Leave out --{0}, or give the channel another role.</source>
+        <translation>--{0} weglassen, oder dem Kanal eine andere Aufgabe geben.</translation>
+    </message>
+    <message>
+        <source>Leave out --{0}; for several turns through a clamp meter say --turns alone.</source>
+        <translation>--{0} weglassen; für mehrere Windungen durch ein Zangenamperemeter nur --turns angeben.</translation>
+    </message>
+    <message>
+        <source>Leave the fingerprint empty.</source>
+        <translation>Den Fingerabdruck leer lassen.</translation>
+    </message>
+    <message>
+        <source>Leave the passphrase out.</source>
+        <translation>Das Kennwort weglassen.</translation>
+    </message>
+    <message>
+        <source>Let an element end there, or leave it out.</source>
+        <translation>Ein Element dort enden lassen, oder ihn weglassen.</translation>
+    </message>
+    <message>
+        <source>Listed and not attached, so not checked here: {0}. Check the whole pack for them.</source>
+        <translation>Aufgeführt und nicht angehängt, hier also nicht geprüft: {0}. Dafür das ganze Paket prüfen.</translation>
     </message>
     <message>
         <source>Look and listen: does the fan run?</source>
@@ -342,6 +1534,50 @@
     <message>
         <source>Look for the cause: {0}</source>
         <translation>Die Ursache suchen: {0}</translation>
+    </message>
+    <message>
+        <source>Low-side linear transistor controller with a second relay for high, both fed by the ignition, 12 V</source>
+        <translation>Masseseitiger linearer Transistorregler mit zweitem Relais für die höchste Stufe, beide von der Zündung versorgt, 12 V</translation>
+    </message>
+    <message>
+        <source>Low-side linear transistor controller with a second relay for high, both fed by the ignition, 24 V</source>
+        <translation>Masseseitiger linearer Transistorregler mit zweitem Relais für die höchste Stufe, beide von der Zündung versorgt, 24 V</translation>
+    </message>
+    <message>
+        <source>Low-side linear transistor controller, four-wire plug, relay fed by the ignition, 12 V</source>
+        <translation>Masseseitiger linearer Transistorregler, vierpoliger Stecker, Relais von der Zündung versorgt, 12 V</translation>
+    </message>
+    <message>
+        <source>Low-side linear transistor controller, four-wire plug, relay fed by the ignition, 24 V</source>
+        <translation>Masseseitiger linearer Transistorregler, vierpoliger Stecker, Relais von der Zündung versorgt, 24 V</translation>
+    </message>
+    <message>
+        <source>Make an edit first.</source>
+        <translation>Zuerst etwas ändern.</translation>
+    </message>
+    <message>
+        <source>Make it yours alone: chmod 700 {0}</source>
+        <translation>Allein sich selbst Rechte geben: chmod 700 {0}</translation>
+    </message>
+    <message>
+        <source>Make one with --as-template.</source>
+        <translation>Eine mit --as-template anlegen.</translation>
+    </message>
+    <message>
+        <source>Make room or choose another disk, and enter it again.</source>
+        <translation>Platz schaffen oder ein anderes Laufwerk wählen und noch einmal eingeben.</translation>
+    </message>
+    <message>
+        <source>Make the edit anew by what is there.</source>
+        <translation>Die Änderung neu machen, nach dem, was da ist.</translation>
+    </message>
+    <message>
+        <source>Mark something first.</source>
+        <translation>Zuerst etwas markieren.</translation>
+    </message>
+    <message>
+        <source>Measure again with feed, return and current of the motor recorded.</source>
+        <translation>Noch einmal messen, mit Plus, Minus und Strom des Motors aufgezeichnet.</translation>
     </message>
     <message>
         <source>Measure again with feed, return and current of the motor recorded. {0}</source>
@@ -354,6 +1590,14 @@
     <message>
         <source>Measure {0}, a probe at each end</source>
         <translation>{0} messen, an jedem Ende eine Spitze</translation>
+    </message>
+    <message>
+        <source>Measured with the same {0}: its gain error is taken as common, so that it cancels in differences; digits, zero and scatter do not.</source>
+        <translation>Mit demselben Messgerät gemessen ({0}): sein Verstärkungsfehler gilt als gemeinsam und fällt in Unterschieden weg; Stellen, Nullpunkt und Streuung nicht.</translation>
+    </message>
+    <message>
+        <source>Medium cabin fan, 12 V, four speeds, ground-side controller</source>
+        <translation>Mittleres Innenraumgebläse, 12 V, vier Stufen, Regler auf der Masseseite</translation>
     </message>
     <message>
         <source>Meter: leads in the V jack, never left in the current jack, where they are a short; meter and leads of CAT III 600 V or better; a clamp for the motor&apos;s current, as a starting fan opens the meter&apos;s fuse.</source>
@@ -388,12 +1632,64 @@
         <translation>Minus des Motors nicht aufgezeichnet: ein offener Motor ist nicht von einer offenen Masseseite zu unterscheiden.</translation>
     </message>
     <message>
+        <source>Move it beside that one.</source>
+        <translation>Daneben verschieben.</translation>
+    </message>
+    <message>
+        <source>Move the file away: the card and all recordings stay, and can be chosen anew.</source>
+        <translation>Die Datei wegbewegen: Karte und alle Aufzeichnungen bleiben und lassen sich neu zuordnen.</translation>
+    </message>
+    <message>
         <source>Moving fan: keep fingers, hair, sleeves and leads out of the wheel; it may start by itself when a fault comes and goes.</source>
         <translation>Laufendes Gebläse: Finger, Haare, Ärmel und Leitungen weg vom Rad; es kann von selbst anlaufen, wenn ein Fehler kommt und geht.</translation>
     </message>
     <message>
         <source>Moving it may have shaken a probe or the motor as well</source>
         <translation>Das Bewegen kann auch eine Messspitze oder den Motor erschüttert haben</translation>
+    </message>
+    <message>
+        <source>NOT AS SEALED: {0}</source>
+        <translation>NICHT WIE VERSIEGELT: {0}</translation>
+    </message>
+    <message>
+        <source>Name a wire, a connection or the motor.</source>
+        <translation>Eine Leitung, eine Verbindung oder den Motor nennen.</translation>
+    </message>
+    <message>
+        <source>Name one node for each, in this order.</source>
+        <translation>Für jedes einen Knoten nennen, in dieser Reihenfolge.</translation>
+    </message>
+    <message>
+        <source>Name one of the two otherwise.</source>
+        <translation>Einen der beiden anders nennen.</translation>
+    </message>
+    <message>
+        <source>Name one of them: {0}.</source>
+        <translation>Eines davon nennen: {0}.</translation>
+    </message>
+    <message>
+        <source>Name the element that the clamp is round.</source>
+        <translation>Das Element nennen, um das die Zange liegt.</translation>
+    </message>
+    <message>
+        <source>Name the file of a profile: a few pages of text.</source>
+        <translation>Die Datei eines Profils angeben: ein paar Seiten Text.</translation>
+    </message>
+    <message>
+        <source>Name the file with letters, digits, blanks and - _ . + only.</source>
+        <translation>Die Datei nur mit Buchstaben, Ziffern, Leerzeichen und - _ . + benennen.</translation>
+    </message>
+    <message>
+        <source>Names of {0} must differ.</source>
+        <translation>Namen müssen verschieden sein ({0}).</translation>
+    </message>
+    <message>
+        <source>Near nothing at the controller&apos;s ground pin, plugged in.</source>
+        <translation>Am Massestift des Reglers fast nichts, gesteckt.</translation>
+    </message>
+    <message>
+        <source>Near nothing at the wire of the chosen speed, and at the switch&apos;s ground wire; look at the plug&apos;s pins first.</source>
+        <translation>An der Leitung der gewählten Stufe und an der Masseleitung des Schalters fast nichts; zuerst die Stifte des Steckers ansehen.</translation>
     </message>
     <message>
         <source>New ({0}) against old ({1}).{2}</source>
@@ -412,6 +1708,14 @@
         <translation>Keine geschaltete Stufe aufgezeichnet: nichts wird Stufe für Stufe beurteilt. {0} Stromniveaus wurden gefunden; als Stufen übernommen (C) werden sie beurteilt.</translation>
     </message>
     <message>
+        <source>No commanded speed was recorded: {0} speed change(s) were found in the current and accepted as commands, labelled by order of current (1 the weakest seen, 0 off). Whether the fan was really asked for these speeds nobody has recorded; a change of the supply, such as the engine&apos;s start, can look like one of speed.</source>
+        <translation>Keine geschaltete Stufe aufgezeichnet: {0} Stufenwechsel wurden im Strom gefunden und als Schaltungen übernommen, nach der Größe des Stroms bezeichnet (1 die schwächste gesehene, 0 aus). Ob das Gebläse wirklich so geschaltet wurde, hat niemand aufgezeichnet; eine Änderung der Versorgung, etwa der Start des Fahrzeugmotors, kann wie ein Stufenwechsel aussehen.</translation>
+    </message>
+    <message>
+        <source>No current</source>
+        <translation>Kein Strom</translation>
+    </message>
+    <message>
         <source>No current for {0} s with no command recorded: whether the fan was asked to run then is not known.</source>
         <translation>Kein Strom für {0} s ohne aufgezeichnete Schaltung: ob das Gebläse da laufen sollte, ist nicht bekannt.</translation>
     </message>
@@ -428,8 +1732,24 @@
         <translation>Keine Daten{0}: {1}{2} Was der Motor da tat, ist nicht bekannt.</translation>
     </message>
     <message>
+        <source>No device found</source>
+        <translation>Kein Gerät gefunden</translation>
+    </message>
+    <message>
         <source>No difference beyond the uncertainty is seen {0}{1}.</source>
         <translation>Kein Unterschied über die Unsicherheit hinaus {0}{1}.</translation>
+    </message>
+    <message>
+        <source>No filter was fitted: more air moves, and more current flows</source>
+        <translation>Kein Filter war eingebaut: mehr Luft bewegt sich, und mehr Strom fließt</translation>
+    </message>
+    <message>
+        <source>No found steps were accepted as commands: {0}.</source>
+        <translation>Keine gefundenen Stufen wurden als Schaltungen übernommen: {0}.</translation>
+    </message>
+    <message>
+        <source>No instrument is known to be the same on both sides (by its serial number): all its errors count in full in the difference.</source>
+        <translation>Von keinem Messgerät ist bekannt, dass es auf beiden Seiten dasselbe ist (nach seiner Seriennummer): alle seine Fehler zählen im Unterschied voll.</translation>
     </message>
     <message>
         <source>No limits</source>
@@ -440,24 +1760,68 @@
         <translation>Für Stufe {0} sind keine Grenzwerte angegeben: ihr Strom wird nicht beurteilt.</translation>
     </message>
     <message>
+        <source>No motor figures: {0}.</source>
+        <translation>Keine Kennwerte des Motors: {0}.</translation>
+    </message>
+    <message>
         <source>No motor-current channel: nothing can be said about the motor.</source>
         <translation>Kein Kanal für den Motorstrom: über den Motor ist nichts zu sagen.</translation>
+    </message>
+    <message>
+        <source>No reading of the current{0} from {1} s to {2} s: {3} showed 0 while it changed its measuring range; what the motor did meanwhile is not known. Lock the range and measure again.</source>
+        <translation>Kein Messwert des Stroms{0} von {1} s bis {2} s: {3} zeigte 0, während der Messbereich wechselte; was der Motor dabei tat, ist nicht bekannt. Den Bereich fest einstellen und noch einmal messen.</translation>
     </message>
     <message>
         <source>No reading showed a dropout itself</source>
         <translation>Kein Messwert zeigte selbst einen Aussetzer</translation>
     </message>
     <message>
+        <source>No regular ripple stands out in {0} A: the motor does not turn, its ripple is too small for this clamp and range, or the clamp is too slow to show it.</source>
+        <translation>Keine regelmäßige Welligkeit hebt sich bei {0} A ab: der Motor dreht nicht, seine Welligkeit ist für diese Zange und diesen Bereich zu klein, oder die Zange ist zu langsam dafür.</translation>
+    </message>
+    <message>
+        <source>No ripple although {0} A flow: consistent with a rotor that does not turn. A clamp too slow to show ripple would look the same.</source>
+        <translation>Keine Welligkeit, obwohl {0} A fließen: passend zu einem Läufer, der nicht dreht. Eine für Welligkeit zu langsame Zange sähe gleich aus.</translation>
+    </message>
+    <message>
+        <source>No space left on device</source>
+        <translation>auf dem Laufwerk ist kein Platz mehr</translation>
+    </message>
+    <message>
+        <source>No speed was recorded; steps found in the current are taken for commands by review --accept-steps.</source>
+        <translation>Keine Stufe wurde aufgezeichnet; im Strom gefundene Stufen werden mit review --accept-steps als Schaltungen genommen.</translation>
+    </message>
+    <message>
         <source>No start from rest was recorded: nothing is said of the start-up current.</source>
         <translation>Kein Anlauf aus dem Stand aufgezeichnet: zum Anlaufstrom ist nichts gesagt.</translation>
+    </message>
+    <message>
+        <source>No steady running of a quarter of a second, evenly read and without a break, to look at the ripple.</source>
+        <translation>Kein ruhiger Lauf von einer Viertelsekunde, gleichmäßig und ohne Lücke gelesen, um die Welligkeit anzusehen.</translation>
+    </message>
+    <message>
+        <source>No such device</source>
+        <translation>dieses Gerät gibt es nicht</translation>
+    </message>
+    <message>
+        <source>No such file or directory</source>
+        <translation>Datei oder Ordner gibt es nicht</translation>
     </message>
     <message>
         <source>No zero was taken of {0}, which is read by a clamp: it may be off by some tenths of an ampere, which the uncertainties do not hold. With the clamp empty and shut, take one (z, or --take-zero {1}).</source>
         <translation>Für {0}, mit einer Zange gemessen, wurde kein Nullpunkt genommen: es kann um einige Zehntel Ampere falsch sein, was die Unsicherheiten nicht enthalten. Bei leerer, geschlossener Zange einen nehmen (Z).</translation>
     </message>
     <message>
+        <source>No {0} {1} in this recording.</source>
+        <translation>Kein {0} {1} in dieser Aufzeichnung.</translation>
+    </message>
+    <message>
         <source>Nobody stated {0}: the comparison holds only if it was the same.</source>
         <translation>Niemand hat {0} angegeben: der Vergleich gilt nur, wenn es gleich war.</translation>
+    </message>
+    <message>
+        <source>Not a directory</source>
+        <translation>das ist kein Ordner</translation>
     </message>
     <message>
         <source>Not recorded: {0}. Some causes can&apos;t be told apart without.</source>
@@ -472,6 +1836,10 @@
         <translation>Nicht ausgeschlossen: {0}</translation>
     </message>
     <message>
+        <source>Not signed: the checksums agree with each other, but nothing says who made it.</source>
+        <translation>Nicht unterschrieben: die Prüfsummen stimmen miteinander überein, aber nichts sagt, wer es gemacht hat.</translation>
+    </message>
+    <message>
         <source>Not the same on both sides: {0}; what that may do is taken out by the voltage or in the uncertainty.</source>
         <translation>Nicht auf beiden Seiten gleich: {0}; was das ausmachen kann, ist über die Spannung herausgerechnet oder in der Unsicherheit.</translation>
     </message>
@@ -484,12 +1852,28 @@
         <translation>Nicht versucht: Stufe {0}.</translation>
     </message>
     <message>
+        <source>Note the rhythm, the controller&apos;s temperature and the request; turn the wheel by hand (key off): does it rub or bind? See filter and intake.</source>
+        <translation>Rhythmus, Temperatur des Reglers und Ansteuerung notieren; das Rad von Hand drehen (Zündung aus): schleift oder klemmt es? Filter und Ansaugung ansehen.</translation>
+    </message>
+    <message>
         <source>Note the rhythm, the controller&apos;s temperature and the request; turn the wheel by hand (key off): does it rub or bind? See filter and intake. Motor current on high below 80 % of the fuse? If not, the motor makes the controller cut out; if it is, run the motor from a fused lead (20 to 30 A, heavy wire), wheel clear, for a short time: steady there means the controller is at fault. The heat sink burns. {0} {1}</source>
         <translation>Rhythmus, Temperatur des Reglers und Ansteuerung notieren; das Rad von Hand drehen (Zündung aus): schleift oder klemmt es? Filter und Ansaugung ansehen. Motorstrom auf höchster Stufe unter 80 % der Sicherung? Wenn nicht, bringt der Motor den Regler zum Abschalten; wenn ja, den Motor kurz an einer abgesicherten Leitung betreiben (20 bis 30 A, dicke Leitung), Rad frei: läuft er dort ruhig, ist der Regler schuld. Der Kühlkörper ist heiß. {0} {1}</translation>
     </message>
     <message>
+        <source>Nothing could be told.</source>
+        <translation>Es ließ sich nichts sagen.</translation>
+    </message>
+    <message>
         <source>Nothing electrical is found wrong at this moment ({0}). {1} No part is to be ordered on this.</source>
         <translation>Elektrisch ist im Augenblick nichts Falsches zu finden ({0}). {1} Darauf ist kein Teil zu bestellen.</translation>
+    </message>
+    <message>
+        <source>Nothing is lost so far; it is put together when the recording ends.</source>
+        <translation>Bisher ist nichts verloren; am Ende der Aufzeichnung wird alles zusammengesetzt.</translation>
+    </message>
+    <message>
+        <source>Nothing was entered.</source>
+        <translation>Nichts wurde eingegeben.</translation>
     </message>
     <message>
         <source>Nothing was found wrong.</source>
@@ -504,8 +1888,40 @@
         <translation>Nichts Zugängliches sagt mehr. Offen bleibt: {0}.</translation>
     </message>
     <message>
+        <source>Ohms of each step with the plug off and the leads&apos; own ohms taken off; look at the plug&apos;s pins and at the motor&apos;s current first.</source>
+        <translation>Ohm jeder Stufe bei abgezogenem Stecker, die Ohm der Messleitungen abgezogen; zuerst die Stifte des Steckers und den Motorstrom ansehen.</translation>
+    </message>
+    <message>
+        <source>Old part and new part have the same serial number {0}.</source>
+        <translation>Altes und neues Teil haben dieselbe Seriennummer {0}.</translation>
+    </message>
+    <message>
+        <source>On bare metal beside the joint, not on its eyelet.</source>
+        <translation>Auf blankem Blech neben dem Massepunkt, nicht auf seiner Öse.</translation>
+    </message>
+    <message>
+        <source>On high: voltage across the motor within 0.7 V of the battery? If not, follow the drop from the battery to the feed and from the return to the ground.</source>
+        <translation>Auf höchster Stufe: Spannung am Motor höchstens 0,7 V unter der Batterie? Wenn nicht, dem Spannungsfall von der Batterie zum Plus und vom Minus zur Masse folgen.</translation>
+    </message>
+    <message>
         <source>On high: voltage across the motor within 0.7 V of the battery? If not, follow the drop from the battery to the feed and from the return to the ground. If it is: filter, flaps, wheel on its shaft; then brushes (unsteady current). {0} {1}</source>
         <translation>Auf höchster Stufe: Spannung am Motor höchstens 0,7 V unter der Batterie? Wenn nicht, dem Spannungsfall von der Batterie zum Plus und vom Minus zur Masse folgen. Wenn ja: Filter, Klappen, Rad auf der Welle; dann die Bürsten (unruhiger Strom). {0} {1}</translation>
+    </message>
+    <message>
+        <source>On the blades of the motor, beside the plug.</source>
+        <translation>Auf den Flachzungen des Motors, neben dem Stecker.</translation>
+    </message>
+    <message>
+        <source>On the other test tab of the fuse.</source>
+        <translation>Auf dem anderen Messpunkt der Sicherung.</translation>
+    </message>
+    <message>
+        <source>On the test tab of the fuse.</source>
+        <translation>Auf dem Messpunkt der Sicherung.</translation>
+    </message>
+    <message>
+        <source>On this system it belongs to the group {0}: run `sudo usermod -aG {1} $USER`, then log out and in again.</source>
+        <translation>Auf diesem System gehört er der Gruppe {0}: `sudo usermod -aG {1} $USER` ausführen, dann ab- und wieder anmelden.</translation>
     </message>
     <message>
         <source>On {0} of {1} made while the current was gone, it returned{2} within {3} s (± {4} s){5}</source>
@@ -516,28 +1932,188 @@
         <translation>Bei {0} von {1}, während der Motor lief, ging der Strom binnen 2 s weg ({2}).</translation>
     </message>
     <message>
+        <source>Once only.</source>
+        <translation>Nur einmal.</translation>
+    </message>
+    <message>
+        <source>One doubt</source>
+        <translation>Ein Zweifel</translation>
+    </message>
+    <message>
+        <source>One probe on the motor&apos;s blade; back-probe the return wire.</source>
+        <translation>Eine Messspitze auf der Flachzunge des Motors; von hinten an der Minusleitung messen.</translation>
+    </message>
+    <message>
+        <source>One reading only: a slip of the meter looks alike.</source>
+        <translation>Nur ein Messwert: ein Ausrutscher des Messgeräts sähe gleich aus.</translation>
+    </message>
+    <message>
+        <source>Only speed {0} of {1} differs. Each is held against its own uncertainty at about 95 %, so that of two equal motors one speed in {2} differs by chance in up to {3} % of comparisons: record both again before it counts.</source>
+        <translation>Nur Stufe {0} von {1} weicht ab. Jede wird mit ihrer eigenen Unsicherheit bei etwa 95 % verglichen, sodass von zwei gleichen Motoren in bis zu {3} % der Vergleiche eine Stufe von {2} zufällig abweicht: beide noch einmal aufzeichnen, bevor es zählt.</translation>
+    </message>
+    <message>
+        <source>Open it and save it without.</source>
+        <translation>Öffnen und ohne speichern.</translation>
+    </message>
+    <message>
+        <source>Operation not permitted</source>
+        <translation>das ist nicht erlaubt</translation>
+    </message>
+    <message>
+        <source>Other consumers of the same feed dead as well?</source>
+        <translation>Sind andere Verbraucher an derselben Versorgung auch tot?</translation>
+    </message>
+    <message>
+        <source>Over {0} turns no bar stands out: pattern consistent with a commutator in order.</source>
+        <translation>Über {0} Umdrehungen fällt keine Lamelle auf: Muster passend zu einem Kollektor in Ordnung.</translation>
+    </message>
+    <message>
+        <source>Pattern consistent with {0}. {1}</source>
+        <translation>Muster passend zu {0}. {1}</translation>
+    </message>
+    <message>
+        <source>Permission denied</source>
+        <translation>keine Rechte dafür</translation>
+    </message>
+    <message>
+        <source>Photo {0} of the job card is not in the pack: {1}.</source>
+        <translation>Foto {0} der Auftragskarte ist nicht im Paket: {1}.</translation>
+    </message>
+    <message>
+        <source>Plug in or connect its disk, or choose another table of baselines.</source>
+        <translation>Das Laufwerk anstecken oder verbinden, oder eine andere Vergleichstabelle wählen.</translation>
+    </message>
+    <message>
+        <source>Plug in the device {0}:{1}{2}.</source>
+        <translation>Das Gerät {0}:{1}{2} anstecken.</translation>
+    </message>
+    <message>
+        <source>Plug it into the USB socket where it was.</source>
+        <translation>In dieselbe USB-Buchse stecken wie vorher.</translation>
+    </message>
+    <message>
+        <source>Probe on the lead of the post itself, not on the clamp; the other probe stays on the negative post.</source>
+        <translation>Messspitze auf den Batteriepol selbst, nicht auf die Klemme; die andere bleibt am Minuspol.</translation>
+    </message>
+    <message>
+        <source>Pulsed module with a feed of its own, relay fed by the ignition, 12 V</source>
+        <translation>Getaktetes Modul mit eigener Plusleitung, Relais von der Zündung versorgt, 12 V</translation>
+    </message>
+    <message>
+        <source>Pulsed module with a feed of its own, relay fed by the ignition, 24 V</source>
+        <translation>Getaktetes Modul mit eigener Plusleitung, Relais von der Zündung versorgt, 24 V</translation>
+    </message>
+    <message>
+        <source>Put [channels.accuracy] into the meter&apos;s profile, or leave out --sensor-accuracy.</source>
+        <translation>[channels.accuracy] ins Profil des Messgeräts schreiben, oder --sensor-accuracy weglassen.</translation>
+    </message>
+    <message>
+        <source>Put back a whole copy of that file; or keep it under another name and make the edits anew.</source>
+        <translation>Eine vollständige Kopie dieser Datei zurücklegen; oder sie unter anderem Namen behalten und die Änderungen neu machen.</translation>
+    </message>
+    <message>
+        <source>Put in front which: {0}.</source>
+        <translation>Voranstellen, welches: {0}.</translation>
+    </message>
+    <message>
+        <source>Put it on the connections at its terminals.</source>
+        <translation>Zu den Verbindungen an seinen Anschlüssen setzen.</translation>
+    </message>
+    <message>
+        <source>Put it right; nothing was changed.</source>
+        <translation>Richtigstellen; nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>Put its disk in again, or say where the folder is now. Each part can be reviewed by itself.</source>
+        <translation>Sein Laufwerk wieder einsetzen, oder sagen, wo der Ordner jetzt ist. Jeder Teil lässt sich für sich beurteilen.</translation>
+    </message>
+    <message>
         <source>Put that right first, and measure again: nothing is told of the vehicle before.</source>
         <translation>Das zuerst in Ordnung bringen und neu messen: vorher ist über das Fahrzeug nichts gesagt.</translation>
+    </message>
+    <message>
+        <source>Put the profile among your own under this name.</source>
+        <translation>Das Profil unter diesem Namen zu den eigenen legen.</translation>
+    </message>
+    <message>
+        <source>Put the two together.</source>
+        <translation>Die beiden zusammenlegen.</translation>
+    </message>
+    <message>
+        <source>Put together with: meterlog join {0}</source>
+        <translation>Zusammensetzen mit: meterlog join {0}</translation>
+    </message>
+    <message>
+        <source>REL is off</source>
+        <translation>REL ist aus</translation>
+    </message>
+    <message>
+        <source>REL is on: readings are relative to a stored one</source>
+        <translation>REL ist an: Messwerte gelten relativ zu einem gespeicherten</translation>
+    </message>
+    <message>
+        <source>Read-only file system</source>
+        <translation>das Laufwerk lässt nur Lesen zu</translation>
+    </message>
+    <message>
+        <source>Reading {0}</source>
+        <translation>Messung {0}</translation>
+    </message>
+    <message>
+        <source>Readings and judgement of a cabin fan, for a warranty claim</source>
+        <translation>Messwerte und Beurteilung eines Innenraumgebläses, für einen Garantieantrag</translation>
+    </message>
+    <message>
+        <source>Readings {0}</source>
+        <translation>Messungen {0}</translation>
+    </message>
+    <message>
+        <source>Record half a second or more at a steady speed with a channel of 7,000 readings/s or more, the motor on plain direct voltage, twice: the same bar again? A pattern alone is no reason to replace a motor: it must go with a dropout.</source>
+        <translation>Eine halbe Sekunde oder mehr bei ruhiger Stufe mit einem Kanal von 7.000 Messwerten/s oder mehr aufzeichnen, den Motor an glatter Gleichspannung, zweimal: wieder dieselbe Lamelle? Ein Muster allein ist kein Grund, einen Motor zu tauschen: es muss mit einem Aussetzer zusammengehen.</translation>
     </message>
     <message>
         <source>Record half a second or more at a steady speed with a channel of 7,000 readings/s or more, the motor on plain direct voltage, twice: the same bar again? A pattern alone is no reason to replace a motor: it must go with a dropout. {0}</source>
         <translation>Eine halbe Sekunde oder mehr bei ruhiger Stufe mit einem Kanal von 7.000 Messwerten/s oder mehr aufzeichnen, den Motor an glatter Gleichspannung, zweimal: wieder dieselbe Lamelle? Ein Muster allein ist kein Grund, einen Motor zu tauschen: es muss mit einem Aussetzer zusammengehen. {0}</translation>
     </message>
     <message>
+        <source>Record the current with a faster channel (or the meter&apos;s peak mode), fan on high, doors shut; tap the motor lightly and mark each tap: a true dropout reads next to nothing.</source>
+        <translation>Den Strom mit einem schnelleren Kanal (oder der Spitzenwertfunktion) aufzeichnen, Gebläse auf höchster Stufe, Türen zu; leicht an den Motor klopfen und jedes Klopfen markieren: ein echter Aussetzer zeigt fast nichts.</translation>
+    </message>
+    <message>
         <source>Record the current with a faster channel (or the meter&apos;s peak mode), fan on high, doors shut; tap the motor lightly and mark each tap: a true dropout reads next to nothing. {0} {1}</source>
         <translation>Den Strom mit einem schnelleren Kanal (oder der Spitzenwertfunktion) aufzeichnen, Gebläse auf höchster Stufe, Türen zu; leicht an den Motor klopfen und jedes Klopfen markieren: ein echter Aussetzer zeigt fast nichts. {0} {1}</translation>
+    </message>
+    <message>
+        <source>Record the motor&apos;s feed and return, both against the battery&apos;s negative post, and wait for the fault: feed gone: fuse, relay, plug; feed there and return near 0 V: motor open; both near the battery: ground side open.</source>
+        <translation>Plus und Minus des Motors aufzeichnen, beide gegen den Minuspol der Batterie, und auf den Fehler warten: Plus weg: Sicherung, Relais, Stecker; Plus da und Minus nahe 0 V: Motor offen; beide nahe der Batterie: Masseseite offen.</translation>
     </message>
     <message>
         <source>Record the motor&apos;s feed and return, both against the battery&apos;s negative post, and wait for the fault: feed gone: fuse, relay, plug; feed there and return near 0 V: motor open; both near the battery: ground side open. {0}</source>
         <translation>Plus und Minus des Motors aufzeichnen, beide gegen den Minuspol der Batterie, und auf den Fehler warten: Plus weg: Sicherung, Relais, Stecker; Plus da und Minus nahe 0 V: Motor offen; beide nahe der Batterie: Masseseite offen. {0}</translation>
     </message>
     <message>
+        <source>Record the motor&apos;s return (ground side) as well, against the battery&apos;s negative post, and wait for the fault: near 0 V with no current means the motor is open; near the feed means the ground side is (controller, its ground or its request).</source>
+        <translation>Auch das Minus des Motors (Masseseite) aufzeichnen, gegen den Minuspol der Batterie, und auf den Fehler warten: nahe 0 V ohne Strom heißt Motor offen; nahe Plus heißt Masseseite offen (Regler, seine Masse oder Ansteuerung).</translation>
+    </message>
+    <message>
         <source>Record the motor&apos;s return (ground side) as well, against the battery&apos;s negative post, and wait for the fault: near 0 V with no current means the motor is open; near the feed means the ground side is (controller, its ground or its request). {0}</source>
         <translation>Auch das Minus des Motors (Masseseite) aufzeichnen, gegen den Minuspol der Batterie, und auf den Fehler warten: nahe 0 V ohne Strom heißt Motor offen; nahe Plus heißt Masseseite offen (Regler, seine Masse oder Ansteuerung). {0}</translation>
     </message>
     <message>
+        <source>Record the request at the controller together with the current; manual mode, one speed.</source>
+        <translation>Die Ansteuerung am Regler zusammen mit dem Strom aufzeichnen; Handbetrieb, eine Stufe.</translation>
+    </message>
+    <message>
         <source>Record the request at the controller together with the current; manual mode, one speed. If the request goes first: control head, its wiring, a sensor, or load shedding. Polarity and values differ by model: compare with the manual. A meter of 10 Mohm only, no test lamp on module pins. {0}</source>
         <translation>Die Ansteuerung am Regler zusammen mit dem Strom aufzeichnen; Handbetrieb, eine Stufe. Geht die Ansteuerung zuerst: Bedienteil, seine Leitungen, ein Fühler oder Lastabwurf. Polung und Werte je nach Modell: mit dem Handbuch vergleichen. Nur ein Messgerät mit 10 MOhm, keine Prüflampe an Steuergeräten. {0}</translation>
+    </message>
+    <message>
+        <source>Recordings are not touched by this: look through their folders by hand, and make room or rights for the file.</source>
+        <translation>Aufzeichnungen bleiben davon unberührt: ihre Ordner von Hand durchsehen, und Platz oder Rechte für die Datei schaffen.</translation>
+    </message>
+    <message>
+        <source>Recordings are not touched by this; turn to the page again to try once more.</source>
+        <translation>Aufzeichnungen bleiben davon unberührt; die Seite noch einmal aufschlagen, um es wieder zu versuchen.</translation>
     </message>
     <message>
         <source>Repeat it as well.</source>
@@ -556,12 +2132,128 @@
         <translation>Messung {0} wiederholen. </translation>
     </message>
     <message>
+        <source>Resistor pack and speed switch on the ground side, relay fed by the ignition, 12 V</source>
+        <translation>Vorwiderstände und Stufenschalter auf der Masseseite, Relais von der Zündung versorgt, 12 V</translation>
+    </message>
+    <message>
+        <source>Resistor pack and speed switch on the ground side, relay fed by the ignition, 24 V</source>
+        <translation>Vorwiderstände und Stufenschalter auf der Masseseite, Relais von der Zündung versorgt, 24 V</translation>
+    </message>
+    <message>
+        <source>Ripple of {0}{1} Hz, {2} % of the mean</source>
+        <translation>Welligkeit von {0}{1} Hz, {2} % des Mittels</translation>
+    </message>
+    <message>
+        <source>Ripple pattern{0} consistent with {1} (confidence {2}); bars stand out at {3} of {4} speeds where single bars can be told. {5}</source>
+        <translation>Welligkeitsmuster{0} passend zu {1} (Vertrauen {2}); Lamellen fallen auf {3} von {4} Stufen auf, wo einzelne zu unterscheiden sind. {5}</translation>
+    </message>
+    <message>
         <source>Rotor held{0}: {1}{2}, held from {3} A on{4}.</source>
         <translation>Läufer blockiert{0}: {1}{2}, blockiert ab {3} A{4}.</translation>
     </message>
     <message>
+        <source>Run it on a fused direct feed for a moment and clamp its current; spin the wheel by hand, key off.</source>
+        <translation>Kurz direkt über eine Sicherung betreiben und den Strom mit der Zange messen; das Rad von Hand drehen, Zündung aus.</translation>
+    </message>
+    <message>
+        <source>Run: {0}</source>
+        <translation>Ausführen: {0}</translation>
+    </message>
+    <message>
+        <source>SCPI bench instrument, voltage and current in one answer (generic)</source>
+        <translation>SCPI-Tischgerät, Spannung und Strom in einer Antwort (allgemein)</translation>
+    </message>
+    <message>
+        <source>SCPI bench multimeter, direct voltage, about 5 readings/s (generic)</source>
+        <translation>SCPI-Tischmultimeter, Gleichspannung, etwa 5 Messwerte/s (allgemein)</translation>
+    </message>
+    <message>
+        <source>Same voltage at both ends of each wire.</source>
+        <translation>An beiden Enden jeder Leitung dieselbe Spannung.</translation>
+    </message>
+    <message>
+        <source>Same voltage at both ends of the wire of each speed.</source>
+        <translation>An beiden Enden der Leitung jeder Stufe dieselbe Spannung.</translation>
+    </message>
+    <message>
+        <source>Same voltage at both ends of the wire.</source>
+        <translation>An beiden Enden der Leitung dieselbe Spannung.</translation>
+    </message>
+    <message>
+        <source>Save it as UTF-8.</source>
+        <translation>Als UTF-8 speichern.</translation>
+    </message>
+    <message>
+        <source>Say one of --clamp, --shunt, --divider and --scale.</source>
+        <translation>Eines angeben von --clamp, --shunt, --divider und --scale.</translation>
+    </message>
+    <message>
+        <source>Say what is stamped on the fuse, in amperes.</source>
+        <translation>Angeben, was auf der Sicherung steht, in Ampere.</translation>
+    </message>
+    <message>
+        <source>Say which: {0}.</source>
+        <translation>Angeben, welches: {0}.</translation>
+    </message>
+    <message>
+        <source>Say who and why: a reviewer will ask.</source>
+        <translation>Angeben, wer und warum: ein Prüfer wird fragen.</translation>
+    </message>
+    <message>
+        <source>Screen folders with good runs of it, or give its number with --part.</source>
+        <translation>Ordner mit guten Läufen davon durchsehen lassen, oder die Nummer mit --part angeben.</translation>
+    </message>
+    <message>
+        <source>Set ask_errors = false under [scpi] if it knows no such query.</source>
+        <translation>ask_errors = false unter [scpi] setzen, wenn es diese Frage nicht kennt.</translation>
+    </message>
+    <message>
+        <source>Set out_report under [link.hid] in the profile, if it can.</source>
+        <translation>Wenn es das kann, out_report unter [link.hid] im Profil setzen.</translation>
+    </message>
+    <message>
+        <source>Set the turns to 1.</source>
+        <translation>Die Windungen auf 1 setzen.</translation>
+    </message>
+    <message>
+        <source>Shorter dropouts than this meter is sure to show may leave a dip, from about {0} ms on; what a dip came of is inferred, never measured.</source>
+        <translation>Kürzere Aussetzer, als dieses Messgerät sicher zeigt, können einen Einbruch hinterlassen, ab etwa {0} ms; woher ein Einbruch kam, ist gefolgert, nie gemessen.</translation>
+    </message>
+    <message>
+        <source>Speed switch and resistor pack on the feed side, relay fed by the ignition, 12 V</source>
+        <translation>Stufenschalter und Vorwiderstände auf der Plusseite, Relais von der Zündung versorgt, 12 V</translation>
+    </message>
+    <message>
+        <source>Speed switch and resistor pack on the feed side, relay fed by the ignition, 24 V</source>
+        <translation>Stufenschalter und Vorwiderstände auf der Plusseite, Relais von der Zündung versorgt, 24 V</translation>
+    </message>
+    <message>
+        <source>Speed {0} (from {1})</source>
+        <translation>Stufe {0} (ab {1})</translation>
+    </message>
+    <message>
         <source>Speed {0} draws {1} when running; {2}</source>
         <translation>Stufe {0} zieht {1} im Lauf; {2}</translation>
+    </message>
+    <message>
+        <source>Speed {0}: can&apos;t tell, as the feed is pulsed and what was taken for its steady current are the pulses without the pauses. Measure it with a meter that averages over many pulses.</source>
+        <translation>Stufe {0}: nicht zu sagen, da die Versorgung getaktet ist und als Dauerstrom die Pulse ohne die Pausen genommen wurden. Mit einem Messgerät messen, das über viele Pulse mittelt.</translation>
+    </message>
+    <message>
+        <source>Speed {0}: can&apos;t tell: of one of the currents no uncertainty is known.</source>
+        <translation>Stufe {0}: nicht zu sagen: von einem der Ströme ist keine Unsicherheit bekannt.</translation>
+    </message>
+    <message>
+        <source>Speed {0}: can&apos;t tell: {1}.</source>
+        <translation>Stufe {0}: nicht zu sagen: {1}.</translation>
+    </message>
+    <message>
+        <source>Speed {0}: new {1}; {2}: at least {3} are needed to say within what good ones lie.</source>
+        <translation>Stufe {0}: neu {1}; {2}: mindestens {3} sind nötig, um den Bereich der guten zu nennen.</translation>
+    </message>
+    <message>
+        <source>Speed {0}: new {1}; {2}; {3} % of good ones lie within {4} to {5} A with {6} % confidence: {7}{8}.{9}</source>
+        <translation>Stufe {0}: neu {1}; {2}; {3} % der guten liegen mit {6} % Vertrauen innerhalb {4} bis {5} A: {7}{8}.{9}</translation>
     </message>
     <message>
         <source>Speed {0}: nothing to judge; start-up, missing current and the change to the next speed leave no steady running ({1}).</source>
@@ -572,20 +2264,156 @@
         <translation>Stufe {0}: der Strom wurde nicht gelesen ({1}).</translation>
     </message>
     <message>
+        <source>Speed {0}: the current {1} {2} from {3} A to {4} A ({5} %), first from {6} s to {7} s, {8}</source>
+        <translation>Stufe {0}: der Strom {1} {2} von {3} A auf {4} A ({5} %), zuerst von {6} s bis {7} s, {8}</translation>
+    </message>
+    <message>
+        <source>Speed {0}: {1} {2} at full speed, at most {3} V{4}: {5}</source>
+        <translation>Stufe {0}: {1} {2} auf höchster Stufe, höchstens {3} V{4}: {5}</translation>
+    </message>
+    <message>
+        <source>Speed {0}: {1}.</source>
+        <translation>Stufe {0}: {1}.</translation>
+    </message>
+    <message>
+        <source>Speed {0}: {1}{2}.</source>
+        <translation>Stufe {0}: {1}{2}.</translation>
+    </message>
+    <message>
+        <source>Speeds are paired by order of current, not by command: a motor that draws the current of another speed would be paired with that.</source>
+        <translation>Die Stufen sind nach der Größe des Stroms zugeordnet, nicht nach der Schaltung: ein Motor, der den Strom einer anderen Stufe zieht, würde mit dieser verglichen.</translation>
+    </message>
+    <message>
+        <source>Stale file handle</source>
+        <translation>das Netzlaufwerk kennt die Datei nicht mehr</translation>
+    </message>
+    <message>
+        <source>Start a recording first.</source>
+        <translation>Zuerst eine Aufzeichnung starten.</translation>
+    </message>
+    <message>
+        <source>Start again with --assign {0}=PROFILE.CHANNEL.</source>
+        <translation>Noch einmal mit --assign {0}=PROFILE.CHANNEL starten.</translation>
+    </message>
+    <message>
+        <source>Start again with --meter typed-volts@typed: beside the others.</source>
+        <translation>Noch einmal mit --meter typed-volts@typed starten: neben den anderen.</translation>
+    </message>
+    <message>
+        <source>Start the other side again, and record at the port it gives.</source>
+        <translation>Die Gegenseite neu starten und an dem Anschluss aufzeichnen, den sie nennt.</translation>
+    </message>
+    <message>
+        <source>Start to speed {0}: peak over steady, old {1}, new {2}{3}.</source>
+        <translation>Anlauf auf Stufe {0}: Spitze zu Dauerstrom, alt {1}, neu {2}{3}.</translation>
+    </message>
+    <message>
+        <source>Start to speed {0}: peak {1}{2}.</source>
+        <translation>Anlauf auf Stufe {0}: Spitze {1}{2}.</translation>
+    </message>
+    <message>
+        <source>State it with its tolerance.</source>
+        <translation>Mit seiner Toleranz angeben.</translation>
+    </message>
+    <message>
         <source>State the meter&apos;s accuracy, or leave it out.</source>
         <translation>Die Genauigkeit des Messgeräts angeben oder weglassen.</translation>
+    </message>
+    <message>
+        <source>State what repeats first, such as fitted_by or new_part.number.</source>
+        <translation>Zuerst angeben, was sich wiederholt, etwa fitted_by oder new_part.number.</translation>
+    </message>
+    <message>
+        <source>State what repeats first, such as who fitted the part, or the new part&apos;s number.</source>
+        <translation>Zuerst angeben, was sich wiederholt, etwa wer das Teil einbaute, oder die Nummer des neuen Teils.</translation>
+    </message>
+    <message>
+        <source>State {0}.</source>
+        <translation>{0} angeben.</translation>
+    </message>
+    <message>
+        <source>Step at {0}</source>
+        <translation>Stufe ab {0}</translation>
+    </message>
+    <message>
+        <source>Stop that recording first; it seals itself.</source>
+        <translation>Zuerst diese Aufzeichnung stoppen; sie versiegelt sich selbst.</translation>
+    </message>
+    <message>
+        <source>Student&apos;s t for {0} effective degrees of freedom</source>
+        <translation>Student-t für {0} effektive Freiheitsgrade</translation>
+    </message>
+    <message>
+        <source>Such as --number &apos;[A-Z]{2}-\d{4}&apos;; its first group counts, where it has one.</source>
+        <translation>Etwa --number &apos;[A-Z]{2}-\d{4}&apos;; hat er eine, zählt die erste Gruppe.</translation>
+    </message>
+    <message>
+        <source>Swap it for a known good one of the same type, and look at the socket&apos;s pins.</source>
+        <translation>Gegen ein nachweislich gutes derselben Bauart tauschen und die Kontakte des Sockels ansehen.</translation>
     </message>
     <message>
         <source>Switch to this from key off and listen: does the relay click?</source>
         <translation>Von Zündung aus hierher schalten und hinhören: klickt das Relais?</translation>
     </message>
     <message>
+        <source>Take it away.</source>
+        <translation>Wegbewegen.</translation>
+    </message>
+    <message>
+        <source>Take it away; a key is made when it is needed.</source>
+        <translation>Wegbewegen; ein Schlüssel wird gemacht, wenn er gebraucht wird.</translation>
+    </message>
+    <message>
         <source>Take it out. A fused jumper goes round one contact or connection only.</source>
         <translation>Herausnehmen. Eine abgesicherte Brücke umgeht nur einen Kontakt oder eine Verbindung.</translation>
     </message>
     <message>
+        <source>Take one: --take-zero {0}, with the clamp empty and shut.</source>
+        <translation>Einen nehmen: --take-zero {0}, mit leerer, geschlossener Zange.</translation>
+    </message>
+    <message>
+        <source>Take the zip.</source>
+        <translation>Das Zip nehmen.</translation>
+    </message>
+    <message>
         <source>Tap the motor&apos;s housing lightly, three to five times: does the fan start?</source>
         <translation>Drei- bis fünfmal leicht an das Motorgehäuse klopfen: läuft das Gebläse an?</translation>
+    </message>
+    <message>
+        <source>That mode has no severity.</source>
+        <translation>Diese Art hat keine Schwere.</translation>
+    </message>
+    <message>
+        <source>That stands for nothing electrical.</source>
+        <translation>Das steht für nichts Elektrisches.</translation>
+    </message>
+    <message>
+        <source>The Meters page lists the ports that are there.</source>
+        <translation>Die Seite Messgeräte zeigt die vorhandenen Anschlüsse.</translation>
+    </message>
+    <message>
+        <source>The PDF does not begin at the beginning of its file.</source>
+        <translation>Das PDF beginnt nicht am Anfang seiner Datei.</translation>
+    </message>
+    <message>
+        <source>The PDF file itself is not, to the byte, as it was made: it was damaged, or saved by another program.</source>
+        <translation>Die PDF-Datei selbst ist nicht aufs Byte so, wie sie gemacht wurde: sie wurde beschädigt oder von einem anderen Programm gespeichert.</translation>
+    </message>
+    <message>
+        <source>The PDF was saved by {0}, and {1} is here: its form can&apos;t be compared to the byte.</source>
+        <translation>Das PDF wurde von {0} gespeichert, hier ist {1}: seine Form lässt sich nicht aufs Byte vergleichen.</translation>
+    </message>
+    <message>
+        <source>The VIN has the character {0}, which no VIN has{1}.</source>
+        <translation>Die VIN hat das Zeichen {0}, das keine VIN hat{1}.</translation>
+    </message>
+    <message>
+        <source>The VIN has {0} characters; since 1981 a road vehicle&apos;s has {1}. Compare it with the vehicle.</source>
+        <translation>Die VIN hat {0} Zeichen; seit 1981 hat die eines Straßenfahrzeugs {1}. Mit dem Fahrzeug vergleichen.</translation>
+    </message>
+    <message>
+        <source>The VIN&apos;s check digit (position 9) is {0}, but by the others it would be {1}</source>
+        <translation>Die Prüfziffer der VIN (Stelle 9) ist {0}, nach den anderen wäre sie {1}</translation>
     </message>
     <message>
         <source>The accuracy of the current channel is not stated: uncertainties hold the scatter of the readings alone.</source>
@@ -609,15 +2437,35 @@
     </message>
     <message>
         <source>The commutator&apos;s bars could not be seen: {0}.</source>
-        <translation>Die Lamellen des Kommutators waren nicht zu sehen: {0}.</translation>
+        <translation>Die Lamellen des Kollektors waren nicht zu sehen: {0}.</translation>
     </message>
     <message>
         <source>The commutator&apos;s bars were not looked at: that needs 7,000 readings/s or more.</source>
-        <translation>Die Lamellen des Kommutators wurden nicht betrachtet: dafür braucht es 7.000 Messwerte/s oder mehr.</translation>
+        <translation>Die Lamellen des Kollektors wurden nicht betrachtet: dafür braucht es 7.000 Messwerte/s oder mehr.</translation>
+    </message>
+    <message>
+        <source>The controller has to turn more into heat than it may.</source>
+        <translation>Der Regler muss mehr in Wärme umsetzen, als er darf.</translation>
+    </message>
+    <message>
+        <source>The controller is said to pulse the motor&apos;s voltage{0}; this meter{1} can tell the average only ({2}). Whether it pulses as it should, a fast channel across the motor would tell.</source>
+        <translation>Der Regler taktet laut Angabe die Motorspannung{0}; dieses Messgerät{1} kann nur das Mittel nennen ({2}). Ob er richtig taktet, würde ein schneller Kanal am Motor zeigen.</translation>
+    </message>
+    <message>
+        <source>The controller is stated to be a pulsed one, and its voltage was not read with the current: chopping can&apos;t be told from ripple. Feed the motor with plain direct current, or record the motor&apos;s voltage at the same rate.</source>
+        <translation>Der Regler ist laut Angabe getaktet, und seine Spannung wurde nicht mit dem Strom gemessen: Takten und Welligkeit sind nicht zu unterscheiden. Den Motor mit glatter Gleichspannung versorgen oder die Motorspannung ebenso schnell aufzeichnen.</translation>
+    </message>
+    <message>
+        <source>The controller turns too much into heat by it; a motor that draws too much kills it.</source>
+        <translation>Der Regler setzt dabei zu viel in Wärme um; ein Motor, der zu viel zieht, zerstört ihn.</translation>
     </message>
     <message>
         <source>The controller&apos;s request not recorded: a lost command looks like a lost ground.</source>
         <translation>Die Ansteuerung des Reglers nicht aufgezeichnet: eine ausgefallene Ansteuerung sieht aus wie eine ausgefallene Masse.</translation>
+    </message>
+    <message>
+        <source>The current came back within {0} s of a tap in {1} of {2} dropouts; taps at other moments would do as well with a chance of {3}.</source>
+        <translation>Der Strom kam in {1} von {2} Aussetzern innerhalb von {0} s nach einem Klopfen zurück; Klopfen zu anderen Zeiten träfe es mit einer Wahrscheinlichkeit von {3} ebenso.</translation>
     </message>
     <message>
         <source>The current channel reads nothing{0}: {1}; but {2}. The clamp or its meter is to be doubted before the motor.</source>
@@ -644,8 +2492,28 @@
         <translation>Der Strom geht doch außerhalb des Motors verloren; {0}.</translation>
     </message>
     <message>
+        <source>The current reads nothing from {0} s to {1} s{2}, but {3}: has the clamp&apos;s battery died, or has it switched itself off or slipped off the wire? Put that right and measure again.</source>
+        <translation>Der Strom zeigt von {0} s bis {1} s nichts{2}, aber {3}: ist die Batterie der Zange leer, hat sie sich abgeschaltet oder ist sie von der Leitung gerutscht? Das in Ordnung bringen und noch einmal messen.</translation>
+    </message>
+    <message>
         <source>The current went when this was moved at {0} s: {1}</source>
         <translation>Der Strom ging weg, als bei {0} s dies bewegt wurde: {1}</translation>
+    </message>
+    <message>
+        <source>The date of repair is before the date of failure.</source>
+        <translation>Das Datum der Reparatur liegt vor dem des Ausfalls.</translation>
+    </message>
+    <message>
+        <source>The date of {0} is {1}; expected year-month-day, such as 2026-11-29.</source>
+        <translation>Das Datum ({0}) ist {1}; erwartet wird Jahr-Monat-Tag, etwa 2026-11-29.</translation>
+    </message>
+    <message>
+        <source>The fan loads its fuse too much: drag, or the wrong fuse.</source>
+        <translation>Das Gebläse belastet seine Sicherung zu stark: Schwergang, oder die falsche Sicherung.</translation>
+    </message>
+    <message>
+        <source>The feed loses too much voltage under load: fuse holder, relay contacts, plug or wire.</source>
+        <translation>Das Plus verliert unter Last zu viel Spannung: Sicherungshalter, Relaiskontakte, Stecker oder Leitung.</translation>
     </message>
     <message>
         <source>The feed of the motor goes away: fuse, relay, connector or wire ahead of the motor.</source>
@@ -656,12 +2524,56 @@
         <translation>Plus zeigt negativ ({0} s bis {1} s): die Leitungen dieses Kanals sind vertauscht. Tauschen, oder als verdreht angeben.</translation>
     </message>
     <message>
+        <source>The filter was stated as clogged, which by itself lowers the current</source>
+        <translation>Der Filter ist als verstopft angegeben, was allein den Strom senkt</translation>
+    </message>
+    <message>
         <source>The first and the last zero of {0} agree within {1} A (less than {2} A is wanted).</source>
         <translation>Der erste und der letzte Nullpunkt von {0} stimmen auf {1} A überein (gewünscht ist unter {2} A).</translation>
     </message>
     <message>
+        <source>The first node must be the battery negative post: every voltage is against it.</source>
+        <translation>Der erste Knoten muss der Minuspol der Batterie sein: jede Spannung gilt gegen ihn.</translation>
+    </message>
+    <message>
+        <source>The folder is looked into this time, and forgotten afterwards.</source>
+        <translation>Dieses Mal wird in den Ordner gesehen, danach ist er vergessen.</translation>
+    </message>
+    <message>
+        <source>The good ones were measured under conditions of their own: what those do to the current is in their spread. Nothing they were measured with is taken as shared with the new one.</source>
+        <translation>Die guten wurden unter eigenen Bedingungen gemessen: deren Einfluss auf den Strom steckt in ihrer Streuung. Kein Messgerät gilt als gemeinsam mit dem neuen.</translation>
+    </message>
+    <message>
+        <source>The ground side loses too much voltage under load: ground wire, stud or plug.</source>
+        <translation>Die Masseseite verliert unter Last zu viel Spannung: Masseleitung, Massebolzen oder Stecker.</translation>
+    </message>
+    <message>
         <source>The ground side of the motor opens: controller, its request, its ground or a connector.</source>
         <translation>Die Masseseite des Motors öffnet: Regler, seine Ansteuerung, seine Masse oder ein Stecker.</translation>
+    </message>
+    <message>
+        <source>The index can&apos;t be kept in {0}: {1}. It is made anew each time; make room or rights there.</source>
+        <translation>Das Verzeichnis kann in {0} nicht aufbewahrt werden: {1}. Es wird jedes Mal neu gemacht; dort Platz oder Rechte schaffen.</translation>
+    </message>
+    <message>
+        <source>The index was damaged: it was thrown away and is made anew from the folders. No recording was touched.</source>
+        <translation>Das Verzeichnis war beschädigt: es wurde verworfen und wird aus den Ordnern neu gemacht. Keine Aufzeichnung wurde berührt.</translation>
+    </message>
+    <message>
+        <source>The job card gives the serial number {0} for this part; the recording was made with {1}.</source>
+        <translation>Die Auftragskarte nennt für dieses Teil die Seriennummer {0}; die Aufzeichnung wurde mit {1} gemacht.</translation>
+    </message>
+    <message>
+        <source>The mark {0} at {1} s</source>
+        <translation>Die Marke {0} bei {1} s</translation>
+    </message>
+    <message>
+        <source>The meter averages over {0} ms, longer than a ripple lasts: whatever ripple there is, it doesn&apos;t show it.</source>
+        <translation>Das Messgerät mittelt über {0} ms, länger als eine Welle dauert: gibt es Welligkeit, zeigt es sie nicht.</translation>
+    </message>
+    <message>
+        <source>The motor blew into free air, where a sound one draws 15 to 25 % more</source>
+        <translation>Der Motor blies frei aus, wo ein guter 15 bis 25 % mehr zieht</translation>
     </message>
     <message>
         <source>The motor current is typed by hand: what it did from one reading to the next, a dropout above all, is not known.</source>
@@ -670,6 +2582,18 @@
     <message>
         <source>The motor current reads negative: the clamp is on the wrong way round. Turn it, or say so (inverted); its size is judged all the same.</source>
         <translation>Der Motorstrom zeigt negativ: die Zange sitzt verkehrt herum. Drehen, oder als verdreht angeben; seine Größe wird trotzdem beurteilt.</translation>
+    </message>
+    <message>
+        <source>The motor drags: it stalls on low, where it draws the current of a held rotor, and draws too much on the higher speeds on which it turns (bearings, a rubbing wheel, water, worn).</source>
+        <translation>Der Motor ist schwergängig: auf kleiner Stufe bleibt er stehen und zieht den Strom eines blockierten Läufers, auf den höheren Stufen, auf denen er dreht, zieht er zu viel (Lager, schleifendes Rad, Wasser, verschlissen).</translation>
+    </message>
+    <message>
+        <source>The motor draws too little current: too little voltage reaches it, too little air moves (filter, flaps, wheel), or its brushes are worn.</source>
+        <translation>Der Motor zieht zu wenig Strom: zu wenig Spannung erreicht ihn, zu wenig Luft bewegt sich (Filter, Klappen, Rad), oder seine Bürsten sind verschlissen.</translation>
+    </message>
+    <message>
+        <source>The motor draws too much current: consistent with a motor that drags (bearings, a rubbing wheel, water) or is worn.</source>
+        <translation>Der Motor zieht zu viel Strom: passend zu einem schwergängigen Motor (Lager, schleifendes Rad, Wasser) oder einem verschlissenen.</translation>
     </message>
     <message>
         <source>The motor drew what it should, and no dropout was seen: {0}.</source>
@@ -681,7 +2605,7 @@
     </message>
     <message>
         <source>The motor opens inside, at a brush or the commutator: full voltage stands across it, and next to no current flows.</source>
-        <translation>Der Motor öffnet innen, an einer Bürste oder am Kommutator: volle Spannung liegt an ihm an, und fast kein Strom fließt.</translation>
+        <translation>Der Motor öffnet innen, an einer Bürste oder am Kollektor: volle Spannung liegt an ihm an, und fast kein Strom fließt.</translation>
     </message>
     <message>
         <source>The motor opens inside, in a rhythm: full voltage stands across it, and next to no current flows; consistent with a thermal switch of its own, for heat or drag, or with a brush.</source>
@@ -700,8 +2624,3544 @@
         <translation>Die eigenen Größen des Motors wurden nicht bestimmt: {0}.</translation>
     </message>
     <message>
+        <source>The motor&apos;s voltage goes to and fro in a regular beat{0}: consistent with a pulsed feed that is too fast for readings every {1} ms. Frequency and duty can&apos;t be told; only averages mean anything.</source>
+        <translation>Die Motorspannung geht in regelmäßigem Takt hin und her{0}: passend zu einer getakteten Versorgung, die für Messwerte alle {1} ms zu schnell ist. Frequenz und Tastgrad sind nicht zu sagen; nur Mittelwerte zählen.</translation>
+    </message>
+    <message>
+        <source>The motor&apos;s voltage is pulsed{0}: {1}, on for {2} % of the time, {3} V on average of {4} V. A slow meter shows the average only.{5}</source>
+        <translation>Die Motorspannung ist getaktet{0}: {1}, {2} % der Zeit ein, im Mittel {3} V von {4} V. Ein langsames Messgerät zeigt nur das Mittel.{5}</translation>
+    </message>
+    <message>
+        <source>The motor&apos;s voltage is switched on and off: the chopping hides the ripple. Feed the motor with plain direct current and record again.</source>
+        <translation>Die Motorspannung wird ein- und ausgeschaltet: das Takten verdeckt die Welligkeit. Den Motor mit glatter Gleichspannung versorgen und noch einmal aufzeichnen.</translation>
+    </message>
+    <message>
+        <source>The order of commands stays: relabel the steps instead.</source>
+        <translation>Die Reihenfolge der Schaltungen bleibt: stattdessen die Stufen umbenennen.</translation>
+    </message>
+    <message>
+        <source>The pages can&apos;t be read ({0}).</source>
+        <translation>Die Seiten sind nicht lesbar ({0}).</translation>
+    </message>
+    <message>
+        <source>The photo {0} is not there.</source>
+        <translation>Das Foto {0} ist nicht da.</translation>
+    </message>
+    <message>
+        <source>The readings are kept all the same. Check that disk, and review them again.</source>
+        <translation>Die Messwerte bleiben trotzdem aufbewahrt. Dieses Laufwerk prüfen und noch einmal beurteilen.</translation>
+    </message>
+    <message>
+        <source>The readings are safe as they are; free some space and seal it again.</source>
+        <translation>Die Messwerte sind sicher, wie sie sind; Platz schaffen und noch einmal versiegeln.</translation>
+    </message>
+    <message>
+        <source>The recording can&apos;t be read without it; use a copy of the folder.</source>
+        <translation>Die Aufzeichnung ist ohne sie nicht lesbar; eine Kopie des Ordners benutzen.</translation>
+    </message>
+    <message>
+        <source>The ripples are alike within their scatter, so nothing marks the turn: neither bars nor speed can be told. It could also be a pulsed feed; see whether the frequency follows the speed of the fan.</source>
+        <translation>Die Wellen gleichen sich innerhalb ihrer Streuung, nichts zeigt also die Umdrehung an: weder Lamellen noch Drehzahl sind zu sagen. Es könnte auch eine getaktete Versorgung sein; sehen, ob die Frequenz der Gebläsestufe folgt.</translation>
+    </message>
+    <message>
+        <source>The rotor is held: the motor draws the current of a standing motor; seized, jammed by something in the housing, or its winding is shorted.</source>
+        <translation>Der Läufer ist blockiert: der Motor zieht den Strom eines stehenden Motors; er sitzt fest, etwas im Gehäuse klemmt ihn, oder seine Wicklung hat Kurzschluss.</translation>
+    </message>
+    <message>
+        <source>The signature does not fit: what is here is not what was signed.</source>
+        <translation>Die Unterschrift passt nicht: was hier ist, ist nicht das Unterschriebene.</translation>
+    </message>
+    <message>
+        <source>The signature is missing.</source>
+        <translation>Die Unterschrift fehlt.</translation>
+    </message>
+    <message>
+        <source>The speeds are {0}.</source>
+        <translation>Die Stufen sind {0}.</translation>
+    </message>
+    <message>
+        <source>The strongest line is now one, now another of the turn&apos;s: the ripple does not stand out from the noise and the notches. More readings a second, or a clamp of more volts an ampere, would help.</source>
+        <translation>Die stärkste Linie ist einmal die eine, einmal die andere der Umdrehung: die Welligkeit hebt sich nicht von Rauschen und Kerben ab. Mehr Messwerte je Sekunde oder eine Zange mit mehr Volt je Ampere würden helfen.</translation>
+    </message>
+    <message>
+        <source>The zero of {0} is in force and in this recording, but could not be stored for the next one: the folder of your settings can&apos;t be written. Take it again next time.</source>
+        <translation>Der Nullpunkt von {0} gilt und steht in dieser Aufzeichnung, konnte aber nicht für die nächste aufbewahrt werden: der Ordner der Einstellungen ist nicht beschreibbar. Beim nächsten Mal neu nehmen.</translation>
+    </message>
+    <message>
+        <source>The zip file itself is not, to the byte, as it was made: it was damaged, or packed anew by another program.</source>
+        <translation>Die Zip-Datei selbst ist nicht aufs Byte so, wie sie gemacht wurde: sie wurde beschädigt oder von einem anderen Programm neu gepackt.</translation>
+    </message>
+    <message>
+        <source>The zip has a comment, which no list covers.</source>
+        <translation>Das Zip hat einen Kommentar, den keine Liste erfasst.</translation>
+    </message>
+    <message>
+        <source>The zip holds bytes {0} that belong to no file; other programs may see others there.</source>
+        <translation>Das Zip enthält Bytes {0}, die zu keiner Datei gehören; andere Programme können dort andere sehen.</translation>
+    </message>
+    <message>
+        <source>The {0} losses at speed {1} come evenly, every {2} s: if anything pulses this feed, readings every {3} without averaging would show the same beat, and nothing need be lost. State the controller&apos;s kind in the limits, or read with a meter that averages.</source>
+        <translation>Die {0} Ausfälle auf Stufe {1} kommen gleichmäßig, alle {2} s: wird diese Versorgung getaktet, zeigten Messwerte alle {3} ohne Mittelung denselben Takt, ohne dass etwas ausfällt. Die Art des Reglers in den Grenzwerten angeben oder mit einem mittelnden Messgerät messen.</translation>
+    </message>
+    <message>
+        <source>Their pattern comes again every {0} ripples, which may be a whole turn, half of one or less: neither bars nor speed is told.</source>
+        <translation>Ihr Muster kehrt alle {0} Wellen wieder, was eine ganze Umdrehung, eine halbe oder weniger sein kann: weder Lamellen noch Drehzahl werden genannt.</translation>
+    </message>
+    <message>
+        <source>Then: {0}</source>
+        <translation>Danach: {0}</translation>
+    </message>
+    <message>
+        <source>There are deep notches, but between them a ripple of less than {0} % of the mean, or of no clear count: too faint to count bars by. At a lower speed the motor&apos;s winding smooths it less; look there. A pulsed feed would look the same.</source>
+        <translation>Es gibt tiefe Kerben, dazwischen aber eine Welligkeit unter {0} % des Mittels oder ohne klare Zahl: zu schwach, um Lamellen zu zählen. Auf kleinerer Stufe glättet die Wicklung weniger; dort nachsehen. Eine getaktete Versorgung sähe gleich aus.</translation>
+    </message>
+    <message>
+        <source>There are fewer than ten readings a ripple: its height is shown too low.</source>
+        <translation>Es sind weniger als zehn Messwerte je Welle: ihre Höhe erscheint zu niedrig.</translation>
+    </message>
+    <message>
+        <source>There is a line at {0} Hz, but at {1} readings/s a ripple of {2} Hz would look the same; {3} readings/s would tell.</source>
+        <translation>Bei {0} Hz ist eine Linie, aber bei {1} Messwerten/s sähe eine Welligkeit von {2} Hz gleich aus; {3} Messwerte/s würden es klären.</translation>
+    </message>
+    <message>
+        <source>There is something behind the end of the PDF.</source>
+        <translation>Hinter dem Ende des PDF steht noch etwas.</translation>
+    </message>
+    <message>
+        <source>These recordings can&apos;t be compared. {0}</source>
+        <translation>Diese Aufzeichnungen lassen sich nicht vergleichen. {0}</translation>
+    </message>
+    <message>
+        <source>They have no serial number to tell them apart: unplug all but one.</source>
+        <translation>Ohne Seriennummer sind sie nicht zu unterscheiden: alle bis auf eines abziehen.</translation>
+    </message>
+    <message>
+        <source>They must differ.</source>
+        <translation>Sie müssen verschieden sein.</translation>
+    </message>
+    <message>
+        <source>This recording can&apos;t be compared. {0}</source>
+        <translation>Diese Aufzeichnung lässt sich nicht vergleichen. {0}</translation>
+    </message>
+    <message>
+        <source>Three-channel line logger with its own time column, 50 readings/s (generic)</source>
+        <translation>Dreikanal-Logger mit eigener Zeitspalte, 50 Messwerte/s (allgemein)</translation>
+    </message>
+    <message>
+        <source>Three-channel line logger, 50 readings/s (generic)</source>
+        <translation>Dreikanal-Logger, 50 Messwerte/s (allgemein)</translation>
+    </message>
+    <message>
+        <source>To be weighed before the motor is blamed.</source>
+        <translation>Abzuwägen, bevor dem Motor die Schuld gegeben wird.</translation>
+    </message>
+    <message>
+        <source>Too many open files</source>
+        <translation>zu viele offene Dateien</translation>
+    </message>
+    <message>
+        <source>Too much current at more than one speed: {0}.</source>
+        <translation>Zu viel Strom auf mehr als einer Stufe: {0}.</translation>
+    </message>
+    <message>
+        <source>Too slow for the commutator&apos;s ripple: {0} readings/s; it takes {1} at the least, and {2} to have {3} on each ripple of any cabin fan.</source>
+        <translation>Zu langsam für die Kollektorwelligkeit: {0} Messwerte/s; nötig sind mindestens {1}, und {2} für {3} je Welle eines jeden Innenraumgebläses.</translation>
+    </message>
+    <message>
+        <source>Transport endpoint is not connected</source>
+        <translation>das Netzlaufwerk ist nicht verbunden</translation>
+    </message>
+    <message>
+        <source>Try the passphrase again.</source>
+        <translation>Das Kennwort noch einmal versuchen.</translation>
+    </message>
+    <message>
+        <source>Two nodes need two places.</source>
+        <translation>Zwei Knoten brauchen zwei Plätze.</translation>
+    </message>
+    <message>
+        <source>Use letters, digits, blanks and hyphens, at most {0}.</source>
+        <translation>Buchstaben, Ziffern, Leerzeichen und Bindestriche, höchstens {0}.</translation>
+    </message>
+    <message>
+        <source>Use letters, digits, dot, dash and underscore only.</source>
+        <translation>Nur Buchstaben, Ziffern, Punkt, Bindestrich und Unterstrich verwenden.</translation>
+    </message>
+    <message>
+        <source>Voltage drop across each pin with the fan on high; look for melted plastic and loose pins.</source>
+        <translation>Spannungsfall über jedem Stift, Gebläse auf höchster Stufe; auf geschmolzenen Kunststoff und lose Stifte achten.</translation>
+    </message>
+    <message>
+        <source>Voltage drop along each of them with the fan on high.</source>
+        <translation>Spannungsfall entlang jeder von ihnen, Gebläse auf höchster Stufe.</translation>
+    </message>
+    <message>
+        <source>Voltage drop along each stretch with the fan on high; wiggle while watching.</source>
+        <translation>Spannungsfall entlang jeder Strecke, Gebläse auf höchster Stufe; beim Zusehen wackeln.</translation>
+    </message>
+    <message>
+        <source>Voltage drop from the body to the battery negative post with the fan on high.</source>
+        <translation>Spannungsfall von der Karosserie zum Minuspol der Batterie, Gebläse auf höchster Stufe.</translation>
+    </message>
+    <message>
+        <source>Voltage drop from the controller plug to the motor plug with the fan on high.</source>
+        <translation>Spannungsfall vom Reglerstecker zum Motorstecker, Gebläse auf höchster Stufe.</translation>
+    </message>
+    <message>
+        <source>Voltage drop from the controller&apos;s ground pin to the battery negative post with the fan on high.</source>
+        <translation>Spannungsfall vom Massestift des Reglers zum Minuspol der Batterie, Gebläse auf höchster Stufe.</translation>
+    </message>
+    <message>
+        <source>Voltage drop from the module&apos;s ground pin to the battery negative post with the fan on high.</source>
+        <translation>Spannungsfall vom Massestift des Moduls zum Minuspol der Batterie, Gebläse auf höchster Stufe.</translation>
+    </message>
+    <message>
+        <source>Voltage drop from the motor plug to the controller plug with the fan on high.</source>
+        <translation>Spannungsfall vom Motorstecker zum Reglerstecker, Gebläse auf höchster Stufe.</translation>
+    </message>
+    <message>
+        <source>Voltage drop from the motor plug to the pack&apos;s plug with the fan on high.</source>
+        <translation>Spannungsfall vom Motorstecker zum Stecker der Vorwiderstände, Gebläse auf höchster Stufe.</translation>
+    </message>
+    <message>
+        <source>Voltage drop from the motor plug&apos;s return wire to the battery negative post with the fan on high.</source>
+        <translation>Spannungsfall von der Minusleitung am Motorstecker zum Minuspol der Batterie, Gebläse auf höchster Stufe.</translation>
+    </message>
+    <message>
+        <source>Voltage drop from the pack&apos;s plug to the motor plug with the fan on high.</source>
+        <translation>Spannungsfall vom Stecker der Vorwiderstände zum Motorstecker, Gebläse auf höchster Stufe.</translation>
+    </message>
+    <message>
+        <source>Voltage drop from the switch&apos;s ground wire to the battery negative post with the fan on high.</source>
+        <translation>Spannungsfall von der Masseleitung des Schalters zum Minuspol der Batterie, Gebläse auf höchster Stufe.</translation>
+    </message>
+    <message>
+        <source>Voltage drop of each wire from plug to plug with the fan on high.</source>
+        <translation>Spannungsfall jeder Leitung von Stecker zu Stecker, Gebläse auf höchster Stufe.</translation>
+    </message>
+    <message>
+        <source>Voltmeter read by eye and typed by hand (generic)</source>
+        <translation>Voltmeter, abgelesen und von Hand getippt (allgemein)</translation>
+    </message>
+    <message>
+        <source>What is in it is as it was packed.</source>
+        <translation>Was darin ist, ist wie gepackt.</translation>
+    </message>
+    <message>
+        <source>What the pages of a PDF show is not covered by the signature inside it, only the files it carries are: hold figures that matter against those, or check the whole pack.</source>
+        <translation>Was die Seiten eines PDF zeigen, ist von der Unterschrift darin nicht erfasst, nur die Dateien, die es trägt: Zahlen, auf die es ankommt, damit vergleichen, oder das ganze Paket prüfen.</translation>
+    </message>
+    <message>
+        <source>What was stated of {0} is in this recording, but could not be kept for the next one: the folder of your settings can&apos;t be written.</source>
+        <translation>Was zu {0} angegeben wurde, steht in dieser Aufzeichnung, konnte aber nicht für die nächste aufbewahrt werden: der Ordner der Einstellungen ist nicht beschreibbar.</translation>
+    </message>
+    <message>
+        <source>What was written before can still be reviewed and exported.</source>
+        <translation>Was vorher geschrieben wurde, lässt sich weiter beurteilen und exportieren.</translation>
+    </message>
+    <message>
+        <source>When it stands again: feed within 0.7 V of the battery, return near 0 V, current 0 A; then, key off, turn the wheel a little by hand: if it starts now, brush or commutator is bad.</source>
+        <translation>Wenn er wieder steht: Plus höchstens 0,7 V unter der Batterie, Minus nahe 0 V, Strom 0 A; dann, Zündung aus, das Rad ein wenig von Hand drehen: läuft er jetzt an, ist Bürste oder Kollektor schlecht.</translation>
+    </message>
+    <message>
+        <source>Without it nobody knows what the columns are; use a copy of the folder.</source>
+        <translation>Ohne sie weiß niemand, was die Spalten sind; eine Kopie des Ordners benutzen.</translation>
+    </message>
+    <message>
+        <source>Write a point as decimal mark, such as 1.5, and no mark between thousands.</source>
+        <translation>Als Dezimalzeichen einen Punkt schreiben, etwa 1.5, und kein Zeichen zwischen Tausendern.</translation>
+    </message>
+    <message>
+        <source>Write a port&apos;s name, or socket://HOST:PORT, or rfc2217://HOST:PORT.</source>
+        <translation>Den Namen eines Anschlusses schreiben, oder socket://HOST:PORT, oder rfc2217://HOST:PORT.</translation>
+    </message>
+    <message>
+        <source>Write a port&apos;s name, socket://HOST:PORT, rfc2217://HOST:PORT, hid://VVVV:PPPP[/SERIAL], usbtmc://VVVV:PPPP[/SERIAL] or visa://RESOURCE.</source>
+        <translation>Den Namen eines Anschlusses schreiben, oder socket://HOST:PORT, rfc2217://HOST:PORT, hid://VVVV:PPPP[/SERIAL], usbtmc://VVVV:PPPP[/SERIAL] oder visa://RESOURCE.</translation>
+    </message>
+    <message>
+        <source>Write {0}@{1} for it.</source>
+        <translation>Dafür {0}@{1} schreiben.</translation>
+    </message>
+    <message>
+        <source>[left out]</source>
+        <translation>[weggelassen]</translation>
+    </message>
+    <message>
+        <source>a Modbus device answers, but not with the registers of a profile ({0}). Copy the nearest profile and put in the register map of its manual.</source>
+        <translation>ein Modbus-Gerät antwortet, aber nicht mit den Registern eines Profils ({0}). Das nächstliegende Profil kopieren und die Registertabelle des Handbuchs eintragen.</translation>
+    </message>
+    <message>
+        <source>a chafed wire, a shorted coil</source>
+        <translation>eine durchgescheuerte Leitung, eine kurzgeschlossene Spule</translation>
+    </message>
+    <message>
+        <source>a dragging motor has heated the plug</source>
+        <translation>ein schwergängiger Motor hat den Stecker erhitzt</translation>
+    </message>
+    <message>
+        <source>a dragging motor has overheated the resistor pack</source>
+        <translation>ein schwergängiger Motor hat die Vorwiderstände überhitzt</translation>
+    </message>
+    <message>
+        <source>a dragging motor has overloaded the controller</source>
+        <translation>ein schwergängiger Motor hat den Regler überlastet</translation>
+    </message>
+    <message>
+        <source>a dragging motor has overloaded the module</source>
+        <translation>ein schwergängiger Motor hat das Modul überlastet</translation>
+    </message>
+    <message>
+        <source>a drop is judged at speed {0}, where the current is highest</source>
+        <translation>ein Spannungsfall auf Stufe {0} beurteilt wird, wo der Strom am höchsten ist</translation>
+    </message>
+    <message>
+        <source>a fault in it ({0} at {1} s)</source>
+        <translation>ein Fehler darin ({0} bei {1} s)</translation>
+    </message>
+    <message>
+        <source>a fuse is out</source>
+        <translation>eine Sicherung gezogen ist</translation>
+    </message>
+    <message>
+        <source>a jumper is in</source>
+        <translation>eine Brücke gesetzt ist</translation>
+    </message>
+    <message>
+        <source>a meter is to be doubted</source>
+        <translation>an einem Messgerät ist zu zweifeln</translation>
+    </message>
+    <message>
+        <source>a meter repeated one reading meanwhile</source>
+        <translation>ein Messgerät wiederholte derweil einen Messwert</translation>
+    </message>
+    <message>
+        <source>a meter&apos;s dial was turned</source>
+        <translation>der Drehschalter eines Messgeräts wurde gedreht</translation>
+    </message>
+    <message>
+        <source>a meter&apos;s own battery was low</source>
+        <translation>die Batterie eines Messgeräts war schwach</translation>
+    </message>
+    <message>
+        <source>a motor that slows down to speed {0}, marked at {1} s, draws nothing for a while either</source>
+        <translation>auch ein Motor, der auf Stufe {0} langsamer wird, markiert bei {1} s, zieht eine Weile nichts</translation>
+    </message>
+    <message>
+        <source>a pack holds {0} photos at most</source>
+        <translation>ein Paket fasst höchstens {0} Fotos</translation>
+    </message>
+    <message>
+        <source>a plug is off</source>
+        <translation>ein Stecker abgezogen ist</translation>
+    </message>
+    <message>
+        <source>a reading comes every {0} s, but the profile says interval_s = {1}: correct it, or short dropouts are judged wrongly</source>
+        <translation>ein Messwert kommt alle {0} s, das Profil sagt aber interval_s = {1}: berichtigen, sonst werden kurze Aussetzer falsch beurteilt</translation>
+    </message>
+    <message>
+        <source>a reading every {0} s, from {1} points{2}</source>
+        <translation>ein Messwert alle {0} s, aus {1} Punkten{2}</translation>
+    </message>
+    <message>
+        <source>a reading must be a finite number.</source>
+        <translation>ein Messwert muss eine endliche Zahl sein.</translation>
+    </message>
+    <message>
+        <source>a recording is running</source>
+        <translation>eine Aufzeichnung läuft</translation>
+    </message>
+    <message>
+        <source>a scale can&apos;t be 0.</source>
+        <translation>eine Skalierung kann nicht 0 sein.</translation>
+    </message>
+    <message>
+        <source>a seized motor has opened the fuse</source>
+        <translation>ein festsitzender Motor hat die Sicherung ausgelöst</translation>
+    </message>
+    <message>
+        <source>a seized or dragging motor, a chafed wire</source>
+        <translation>ein festsitzender oder schwergängiger Motor, eine durchgescheuerte Leitung</translation>
+    </message>
+    <message>
+        <source>a unit can&apos;t be told at a probability of {0}.</source>
+        <translation>eine Einheit lässt sich bei einer Wahrscheinlichkeit von {0} nicht nennen.</translation>
+    </message>
+    <message>
+        <source>a usual clamp, ±({0} % + {1} A), as none was stated</source>
+        <translation>eine übliche Zange, ±({0} % + {1} A), da keine angegeben wurde</translation>
+    </message>
+    <message>
+        <source>a usual hand meter, ±({0} % + {1} V), as none was stated</source>
+        <translation>ein übliches Handmessgerät, ±({0} % + {1} V), da keines angegeben wurde</translation>
+    </message>
+    <message>
+        <source>a voltage probe had come off</source>
+        <translation>eine Spannungsmessspitze war ab</translation>
+    </message>
+    <message>
+        <source>a zero is being taken already.</source>
+        <translation>es wird schon genullt.</translation>
+    </message>
+    <message>
+        <source>a {0} gives a voltage, but channel {1} reads amperes itself.</source>
+        <translation>Messgröße passt nicht: {0} gibt eine Spannung, aber Kanal {1} liest selbst Ampere.</translation>
+    </message>
+    <message>
+        <source>a {0} gives a {1}, but {2} needs a {3}.</source>
+        <translation>Messgröße passt nicht: {0} gibt {1}, {2} braucht {3}.</translation>
+    </message>
+    <message>
+        <source>about {0} V, as the changes of speed show</source>
+        <translation>etwa {0} V, wie die Stufenwechsel zeigen</translation>
+    </message>
+    <message>
+        <source>about {0} {1}</source>
+        <translation>etwa {0} {1}</translation>
+    </message>
+    <message>
+        <source>about {0} {1} ({2} to {3})</source>
+        <translation>etwa {0} {1} ({2} bis {3})</translation>
+    </message>
+    <message>
+        <source>above {0} {1}</source>
+        <translation>über {0} {1}</translation>
+    </message>
+    <message>
+        <source>acknowledge: it works on it and has no answer yet</source>
+        <translation>Empfang bestätigt: es arbeitet daran und hat noch keine Antwort</translation>
+    </message>
+    <message>
+        <source>across the motor&apos;s own terminals</source>
+        <translation>direkt über den Anschlüssen des Motors</translation>
+    </message>
+    <message>
+        <source>all currents are brought to one voltage; the farther, the wider the uncertainty</source>
+        <translation>alle Ströme werden auf eine Spannung umgerechnet; je weiter, desto größer die Unsicherheit</translation>
+    </message>
+    <message>
+        <source>all else</source>
+        <translation>alles andere</translation>
+    </message>
+    <message>
+        <source>allowed {0} %: {1}{2}</source>
+        <translation>erlaubt {0} %: {1}{2}</translation>
+    </message>
+    <message>
+        <source>and came back</source>
+        <translation>und kam zurück</translation>
+    </message>
+    <message>
+        <source>and more</source>
+        <translation>und mehr</translation>
+    </message>
+    <message>
+        <source>and was still so at the step&apos;s end</source>
+        <translation>und war am Ende der Stufe noch so</translation>
+    </message>
+    <message>
+        <source>another device is there now: {0}</source>
+        <translation>dort ist jetzt ein anderes Gerät: {0}</translation>
+    </message>
+    <message>
+        <source>another instrument answers now: {0}</source>
+        <translation>jetzt antwortet ein anderes Gerät: {0}</translation>
+    </message>
+    <message>
+        <source>another program has just begun a recording there.</source>
+        <translation>ein anderes Programm hat dort gerade eine Aufzeichnung begonnen.</translation>
+    </message>
+    <message>
+        <source>another program holds it.</source>
+        <translation>ein anderes Programm hält es offen.</translation>
+    </message>
+    <message>
+        <source>another program holds this instrument.</source>
+        <translation>ein anderes Programm hält dieses Instrument offen.</translation>
+    </message>
+    <message>
+        <source>another program holds this port.</source>
+        <translation>ein anderes Programm hält diesen Anschluss offen.</translation>
+    </message>
+    <message>
+        <source>another program holds this port: {0}.</source>
+        <translation>ein anderes Programm hält diesen Anschluss offen: {0}.</translation>
+    </message>
+    <message>
+        <source>another range, steps of {0} {1}</source>
+        <translation>ein anderer Bereich, Schritte von {0} {1}</translation>
+    </message>
+    <message>
+        <source>another scale</source>
+        <translation>eine andere Skalierung</translation>
+    </message>
+    <message>
+        <source>answers *IDN?</source>
+        <translation>beantwortet *IDN?</translation>
+    </message>
+    <message>
+        <source>answers *IDN? and {0}</source>
+        <translation>beantwortet *IDN? und {0}</translation>
+    </message>
+    <message>
+        <source>answers *IDN? as {0}, but no profile fits its readings. Copy the nearest SCPI profile, and put in its query and channels; `meterlog check-profile` checks it.</source>
+        <translation>beantwortet *IDN? als {0}, aber kein Profil passt zu seinen Messwerten. Das nächstliegende SCPI-Profil kopieren und Abfrage und Kanäle eintragen; `meterlog check-profile` prüft es.</translation>
+    </message>
+    <message>
+        <source>answers SYST:ERR? with {0}.</source>
+        <translation>antwortet auf SYST:ERR? mit {0}.</translation>
+    </message>
+    <message>
+        <source>answers {0}</source>
+        <translation>antwortet {0}</translation>
+    </message>
+    <message>
+        <source>are one and the same</source>
+        <translation>sind ein und dasselbe</translation>
+    </message>
+    <message>
+        <source>are {0}</source>
+        <translation>sind {0}</translation>
+    </message>
+    <message>
+        <source>are {0} alone, where every voltage is 0</source>
+        <translation>sind allein {0}, wo jede Spannung 0 ist</translation>
+    </message>
+    <message>
+        <source>are {0}, but a {1} has {2}</source>
+        <translation>sind {0}, aber {1} hat {2}</translation>
+    </message>
+    <message>
+        <source>as measured, not at {0} V: its motor voltage is not near that</source>
+        <translation>wie gemessen, nicht bei {0} V: seine Motorspannung liegt nicht in der Nähe</translation>
+    </message>
+    <message>
+        <source>as measured: the motor voltage is not known on all sides, so that the supply alone may make {0} %</source>
+        <translation>wie gemessen: die Motorspannung ist nicht auf allen Seiten bekannt, sodass allein die Versorgung {0} % ausmachen kann</translation>
+    </message>
+    <message>
+        <source>as read</source>
+        <translation>wie abgelesen</translation>
+    </message>
+    <message>
+        <source>as usual</source>
+        <translation>wie üblich</translation>
+    </message>
+    <message>
+        <source>ask {0}</source>
+        <translation>{0} fragen</translation>
+    </message>
+    <message>
+        <source>asking *IDN?{0}</source>
+        <translation>fragt *IDN?{0}</translation>
+    </message>
+    <message>
+        <source>asking for one reading</source>
+        <translation>fragt nach einem Messwert</translation>
+    </message>
+    <message>
+        <source>assumed, 100 parts in a million</source>
+        <translation>angenommen, 100 Millionstel</translation>
+    </message>
+    <message>
+        <source>at its beginning</source>
+        <translation>an seinem Anfang</translation>
+    </message>
+    <message>
+        <source>at its end</source>
+        <translation>an seinem Ende</translation>
+    </message>
+    <message>
+        <source>at the battery</source>
+        <translation>an der Batterie</translation>
+    </message>
+    <message>
+        <source>at the same instant (±{0} s)</source>
+        <translation>im selben Augenblick (±{0} s)</translation>
+    </message>
+    <message>
+        <source>at this speed the pattern of the turn doesn&apos;t stand out, so no bar is told</source>
+        <translation>auf dieser Stufe hebt sich das Muster der Umdrehung nicht ab, daher wird keine Lamelle genannt</translation>
+    </message>
+    <message>
+        <source>at times</source>
+        <translation>zeitweise</translation>
+    </message>
+    <message>
+        <source>at {0}</source>
+        <translation>bei {0}</translation>
+    </message>
+    <message>
+        <source>at {0} V across the motor after {1} V, so that volts by amperes fell to {2} %: consistent with drag (bearing, wheel){3}</source>
+        <translation>bei {0} V am Motor nach {1} V, sodass Volt durch Ampere auf {2} % fielen: passend zu Schwergang (Lager, Rad){3}</translation>
+    </message>
+    <message>
+        <source>at {0} V, by the exponent of each</source>
+        <translation>bei {0} V, nach dem Exponenten jedes einzelnen</translation>
+    </message>
+    <message>
+        <source>at {0} V, {1}</source>
+        <translation>bei {0} V, {1}</translation>
+    </message>
+    <message>
+        <source>at {0} s</source>
+        <translation>bei {0} s</translation>
+    </message>
+    <message>
+        <source>at {0} s was put back</source>
+        <translation>bei {0} s wurde wieder eingesetzt</translation>
+    </message>
+    <message>
+        <source>at {0} s was withdrawn and counts for nothing</source>
+        <translation>bei {0} s wurde zurückgenommen und zählt nicht</translation>
+    </message>
+    <message>
+        <source>back after</source>
+        <translation>wieder da nach</translation>
+    </message>
+    <message>
+        <source>basis = {0}</source>
+        <translation>Grundlage = {0}</translation>
+    </message>
+    <message>
+        <source>battery and its clamps</source>
+        <translation>Batterie und ihre Polklemmen</translation>
+    </message>
+    <message>
+        <source>battery is good</source>
+        <translation>Batterie ist gut</translation>
+    </message>
+    <message>
+        <source>battery negative lead</source>
+        <translation>Minuskabel der Batterie</translation>
+    </message>
+    <message>
+        <source>battery negative lead to the body</source>
+        <translation>Minuskabel der Batterie zur Karosserie</translation>
+    </message>
+    <message>
+        <source>battery negative post</source>
+        <translation>Minuspol der Batterie</translation>
+    </message>
+    <message>
+        <source>battery positive post</source>
+        <translation>Pluspol der Batterie</translation>
+    </message>
+    <message>
+        <source>before and after differ by {0} A; less than {1} A is asked for.</source>
+        <translation>vorher und nachher weichen um {0} A ab; verlangt ist weniger als {1} A.</translation>
+    </message>
+    <message>
+        <source>before it was exported, and imported here:</source>
+        <translation>bevor sie exportiert und hier eingelesen wurde:</translation>
+    </message>
+    <message>
+        <source>behind the relay {0} V were left: fuse, relay or its coil</source>
+        <translation>hinter dem Relais blieben {0} V: Sicherung, Relais oder seine Spule</translation>
+    </message>
+    <message>
+        <source>behind {0}</source>
+        <translation>hinter {0}</translation>
+    </message>
+    <message>
+        <source>behind {0}: </source>
+        <translation>hinter {0}: </translation>
+    </message>
+    <message>
+        <source>behind {0}; the sensor&apos;s own error not in</source>
+        <translation>hinter {0}; der Eigenfehler des Aufnehmers nicht darin</translation>
+    </message>
+    <message>
+        <source>being recorded</source>
+        <translation>wird gerade aufgezeichnet</translation>
+    </message>
+    <message>
+        <source>below {0} {1}</source>
+        <translation>unter {0} {1}</translation>
+    </message>
+    <message>
+        <source>bench {0}</source>
+        <translation>Prüfstand {0}</translation>
+    </message>
+    <message>
+        <source>between battery and motor feed</source>
+        <translation>zwischen Batterie und Plus des Motors</translation>
+    </message>
+    <message>
+        <source>between controller ground and battery negative</source>
+        <translation>zwischen Masse des Reglers und Minuspol der Batterie</translation>
+    </message>
+    <message>
+        <source>between motor return and battery negative, controller included,</source>
+        <translation>zwischen Minus des Motors und Minuspol der Batterie, mit Regler,</translation>
+    </message>
+    <message>
+        <source>body at the control head</source>
+        <translation>Karosserie am Bedienteil</translation>
+    </message>
+    <message>
+        <source>body at the controller&apos;s ground joint</source>
+        <translation>Karosserie am Massepunkt des Reglers</translation>
+    </message>
+    <message>
+        <source>body at the high relay&apos;s ground</source>
+        <translation>Karosserie an der Masse des Relais für höchste Stufe</translation>
+    </message>
+    <message>
+        <source>body at the module&apos;s ground joint</source>
+        <translation>Karosserie am Massepunkt des Moduls</translation>
+    </message>
+    <message>
+        <source>body at the motor&apos;s ground joint</source>
+        <translation>Karosserie am Massepunkt des Motors</translation>
+    </message>
+    <message>
+        <source>body at the relay&apos;s ground</source>
+        <translation>Karosserie an der Masse des Relais</translation>
+    </message>
+    <message>
+        <source>body at the speed switch&apos;s ground joint</source>
+        <translation>Karosserie am Massepunkt des Stufenschalters</translation>
+    </message>
+    <message>
+        <source>body beside the controller&apos;s ground joint</source>
+        <translation>Karosserie neben dem Massepunkt des Reglers</translation>
+    </message>
+    <message>
+        <source>body beside the module&apos;s ground joint</source>
+        <translation>Karosserie neben dem Massepunkt des Moduls</translation>
+    </message>
+    <message>
+        <source>body beside the motor&apos;s ground joint</source>
+        <translation>Karosserie neben dem Massepunkt des Motors</translation>
+    </message>
+    <message>
+        <source>body beside the speed switch&apos;s ground joint</source>
+        <translation>Karosserie neben dem Massepunkt des Stufenschalters</translation>
+    </message>
+    <message>
+        <source>body to the battery negative post</source>
+        <translation>Karosserie bis Minuspol der Batterie</translation>
+    </message>
+    <message>
+        <source>broken off</source>
+        <translation>abgebrochen</translation>
+    </message>
+    <message>
+        <source>broken winding, a loose pin of the socket</source>
+        <translation>gebrochene Wicklung, ein loser Stift des Sockels</translation>
+    </message>
+    <message>
+        <source>brought to {0} V by {1}</source>
+        <translation>umgerechnet auf {0} V, durch {1}</translation>
+    </message>
+    <message>
+        <source>burnt contact of the switch</source>
+        <translation>verbrannter Kontakt des Schalters</translation>
+    </message>
+    <message>
+        <source>burnt contact, a loose pin of the socket</source>
+        <translation>verbrannter Kontakt, ein loser Stift des Sockels</translation>
+    </message>
+    <message>
+        <source>burnt contact: motor current too high</source>
+        <translation>verbrannter Kontakt: Motorstrom zu hoch</translation>
+    </message>
+    <message>
+        <source>burnt or loose fuse holder</source>
+        <translation>verbrannter oder loser Sicherungshalter</translation>
+    </message>
+    <message>
+        <source>by each motor&apos;s own curve</source>
+        <translation>nach der eigenen Kurve jedes Motors</translation>
+    </message>
+    <message>
+        <source>by the usual exponent</source>
+        <translation>nach dem üblichen Exponenten</translation>
+    </message>
+    <message>
+        <source>by those limits the good ones were found in order; other limits find others so</source>
+        <translation>nach diesen Grenzwerten gelten die guten als in Ordnung; andere Grenzwerte finden andere so</translation>
+    </message>
+    <message>
+        <source>bytes come that no profile understands: {0}. Check what is connected there.</source>
+        <translation>Bytes kommen, die kein Profil versteht: {0}. Prüfen, was dort angeschlossen ist.</translation>
+    </message>
+    <message>
+        <source>bytes come, none is understood at {0}: the line speed is probably another one. Look for it in the meter&apos;s menu or manual, and set baud under [link] in a copy of the profile.</source>
+        <translation>Bytes kommen, bei {0} ist keines zu verstehen: die Übertragungsrate ist wohl eine andere. Im Menü oder Handbuch des Messgeräts nachsehen und baud unter [link] in einer Kopie des Profils setzen.</translation>
+    </message>
+    <message>
+        <source>came late and mended: {0}</source>
+        <translation>spät gekommen und berichtigt: {0}</translation>
+    </message>
+    <message>
+        <source>came too late for their own times: {0}</source>
+        <translation>zu spät für die eigene Zeit gekommen: {0}</translation>
+    </message>
+    <message>
+        <source>can be changed by others, who could put a key of theirs there.</source>
+        <translation>kann von anderen geändert werden, die dort ihren eigenen Schlüssel ablegen könnten.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be added to: {0}</source>
+        <translation>kann nicht ergänzt werden: {0}</translation>
+    </message>
+    <message>
+        <source>can&apos;t be amended without {0}.</source>
+        <translation>kann nicht geändert werden ohne: {0}.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be kept.</source>
+        <translation>kann nicht aufbewahrt werden.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be looked into: {0}.</source>
+        <translation>lässt sich nicht ansehen: {0}.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be made: {0}.</source>
+        <translation>lässt sich nicht anlegen: {0}.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be measured: there is no test point at {0}</source>
+        <translation>lässt sich nicht messen: bei {0} ist kein Messpunkt</translation>
+    </message>
+    <message>
+        <source>can&apos;t be opened: the file is damaged.</source>
+        <translation>lässt sich nicht öffnen: die Datei ist beschädigt.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be opened: the passphrase is wrong, or the file is damaged.</source>
+        <translation>lässt sich nicht öffnen: das Kennwort ist falsch, oder die Datei ist beschädigt.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be opened: {0}</source>
+        <translation>lässt sich nicht öffnen: {0}</translation>
+    </message>
+    <message>
+        <source>can&apos;t be opened: {0}.</source>
+        <translation>lässt sich nicht öffnen: {0}.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be part of a file&apos;s name.</source>
+        <translation>kann nicht Teil eines Dateinamens sein.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be reached: {0}.</source>
+        <translation>ist nicht zu erreichen: {0}.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be read</source>
+        <translation>lässt sich nicht lesen</translation>
+    </message>
+    <message>
+        <source>can&apos;t be read as a PDF: {0}</source>
+        <translation>lässt sich nicht als PDF lesen: {0}</translation>
+    </message>
+    <message>
+        <source>can&apos;t be read as a zip: {0}.</source>
+        <translation>lässt sich nicht als Zip lesen: {0}.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be read or made: {0}.</source>
+        <translation>lässt sich nicht lesen oder anlegen: {0}.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be read or written: {0}.</source>
+        <translation>lässt sich nicht lesen oder schreiben: {0}.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be read, so that nobody knows what this recording goes on with.</source>
+        <translation>lässt sich nicht lesen, sodass niemand weiß, was diese Aufzeichnung fortsetzt.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be read: {0}.</source>
+        <translation>lässt sich nicht lesen: {0}.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be sealed: {0}.</source>
+        <translation>lässt sich nicht versiegeln: {0}.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be the name of a profile.</source>
+        <translation>kann kein Name eines Profils sein.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be unpacked: {0}.</source>
+        <translation>lässt sich nicht entpacken: {0}.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be without a value.</source>
+        <translation>kann nicht ohne Wert sein.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be written: {0}.</source>
+        <translation>lässt sich nicht schreiben: {0}.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be {0}.</source>
+        <translation>kann nicht {0} sein.</translation>
+    </message>
+    <message>
+        <source>can&apos;t go on: {0}</source>
+        <translation>kann nicht weiter: {0}</translation>
+    </message>
+    <message>
+        <source>carries no files, so nothing can be checked</source>
+        <translation>trägt keine Dateien, es lässt sich also nichts prüfen</translation>
+    </message>
+    <message>
+        <source>chafed wire, a loose pin at the head</source>
+        <translation>durchgescheuerte Leitung, ein loser Stift am Bedienteil</translation>
+    </message>
+    <message>
+        <source>chafed, pulled or corroded wire</source>
+        <translation>durchgescheuerte, gezogene oder korrodierte Leitung</translation>
+    </message>
+    <message>
+        <source>changed its measuring range by itself: it is blind for a moment each time. Fix the range on the meter.</source>
+        <translation>wechselte selbst den Messbereich: jedes Mal ist es einen Augenblick blind. Den Bereich am Gerät fest einstellen.</translation>
+    </message>
+    <message>
+        <source>charge or replace the battery, clean the clamps</source>
+        <translation>Batterie laden oder ersetzen, Polklemmen reinigen</translation>
+    </message>
+    <message>
+        <source>charging fault, a consumer left on, old age</source>
+        <translation>Ladefehler, ein eingeschalteter Verbraucher, Alter</translation>
+    </message>
+    <message>
+        <source>circuit check of {0}: the profile that was kept with it {1} ({2}): only the one of that name as it now is can stand in.</source>
+        <translation>Stromlaufprüfung von {0}: das mit ihr aufbewahrte Profil {1} ({2}): nur das heutige dieses Namens kann dafür stehen.</translation>
+    </message>
+    <message>
+        <source>circuit check of {0}: {1}</source>
+        <translation>Stromlaufprüfung von {0}: {1}</translation>
+    </message>
+    <message>
+        <source>circuit check: the entry at {0} is not understood and left out.</source>
+        <translation>Stromlaufprüfung: der Eintrag um {0} ist nicht zu verstehen und wird ausgelassen.</translation>
+    </message>
+    <message>
+        <source>circuit check: {0} {1} from {2} s on can&apos;t be judged: the line that said of which circuit is damaged or missing.</source>
+        <translation>Stromlaufprüfung: {0} {1} ab {2} s sind nicht zu beurteilen: die Zeile, die den Stromlauf nennt, ist beschädigt oder fehlt.</translation>
+    </message>
+    <message>
+        <source>clean and tighten both ends</source>
+        <translation>beide Enden reinigen und festziehen</translation>
+    </message>
+    <message>
+        <source>clean and tighten the joint</source>
+        <translation>den Massepunkt reinigen und festziehen</translation>
+    </message>
+    <message>
+        <source>clock of the readings</source>
+        <translation>Uhr der Messwerte</translation>
+    </message>
+    <message>
+        <source>coil fuse</source>
+        <translation>Spulensicherung</translation>
+    </message>
+    <message>
+        <source>coil fuse (5 A)</source>
+        <translation>Spulensicherung (5 A)</translation>
+    </message>
+    <message>
+        <source>coil fuse (7.5 A)</source>
+        <translation>Spulensicherung (7,5 A)</translation>
+    </message>
+    <message>
+        <source>coil fuse, load side</source>
+        <translation>Spulensicherung, Lastseite</translation>
+    </message>
+    <message>
+        <source>coil fuse, supply side</source>
+        <translation>Spulensicherung, Versorgungsseite</translation>
+    </message>
+    <message>
+        <source>column {0}</source>
+        <translation>Spalte {0}</translation>
+    </message>
+    <message>
+        <source>command and feedback wires to the control head</source>
+        <translation>Ansteuer- und Rückmeldeleitung zum Bedienteil</translation>
+    </message>
+    <message>
+        <source>command wire</source>
+        <translation>Ansteuerleitung</translation>
+    </message>
+    <message>
+        <source>command wire to the control head</source>
+        <translation>Ansteuerleitung zum Bedienteil</translation>
+    </message>
+    <message>
+        <source>common practice, no source</source>
+        <translation>übliche Praxis, ohne Quelle</translation>
+    </message>
+    <message>
+        <source>commutation frequency</source>
+        <translation>Kommutierungsfrequenz</translation>
+    </message>
+    <message>
+        <source>conditions (old / new)</source>
+        <translation>Bedingungen (alt / neu)</translation>
+    </message>
+    <message>
+        <source>consistent with drag, more air or a higher voltage at the motor; {0} would settle it</source>
+        <translation>passend zu Schwergang, mehr Luft oder höherer Spannung am Motor; {0} würde es klären</translation>
+    </message>
+    <message>
+        <source>consistent with resistance ahead of the motor, or a supply that fell; battery voltage would settle it</source>
+        <translation>passend zu Widerstand vor dem Motor oder einer abgesunkenen Versorgung; die Batteriespannung würde es klären</translation>
+    </message>
+    <message>
+        <source>consistent with resistance in the ground wire, or a controller that gave less{0}</source>
+        <translation>passend zu Widerstand in der Masseleitung oder einem Regler, der weniger gab{0}</translation>
+    </message>
+    <message>
+        <source>consistent with resistance {0}, poor contact of the brushes or less air; {1} would settle it</source>
+        <translation>passend zu Widerstand {0}, schlechtem Kontakt der Bürsten oder weniger Luft; {1} würde es klären</translation>
+    </message>
+    <message>
+        <source>consistent with {0}, or a supply that fell; battery voltage would settle it</source>
+        <translation>passend zu: {0}, oder eine abgesunkene Versorgung; die Batteriespannung würde es klären</translation>
+    </message>
+    <message>
+        <source>control head</source>
+        <translation>Bedienteil</translation>
+    </message>
+    <message>
+        <source>control head&apos;s feedback input</source>
+        <translation>Rückmeldeeingang des Bedienteils</translation>
+    </message>
+    <message>
+        <source>control head&apos;s high relay output</source>
+        <translation>Ausgang des Bedienteils für das Relais höchste Stufe</translation>
+    </message>
+    <message>
+        <source>control head, command output</source>
+        <translation>Bedienteil, Ausgang Ansteuerung</translation>
+    </message>
+    <message>
+        <source>control head, dash trim off</source>
+        <translation>Bedienteil, Armaturenverkleidung abgebaut</translation>
+    </message>
+    <message>
+        <source>control head, feedback input</source>
+        <translation>Bedienteil, Eingang Rückmeldung</translation>
+    </message>
+    <message>
+        <source>control head, high relay output</source>
+        <translation>Bedienteil, Ausgang Relais höchste Stufe</translation>
+    </message>
+    <message>
+        <source>controller ground and the command would settle it</source>
+        <translation>die Masse des Reglers und die Ansteuerung würden es klären</translation>
+    </message>
+    <message>
+        <source>controller ground would settle it</source>
+        <translation>die Masse des Reglers würde es klären</translation>
+    </message>
+    <message>
+        <source>controller plug, command pin</source>
+        <translation>Reglerstecker, Stift Ansteuerung</translation>
+    </message>
+    <message>
+        <source>controller plug, command wire</source>
+        <translation>Reglerstecker, Leitung Ansteuerung</translation>
+    </message>
+    <message>
+        <source>controller plug, feed pin</source>
+        <translation>Reglerstecker, Plusstift</translation>
+    </message>
+    <message>
+        <source>controller plug, feed wire</source>
+        <translation>Reglerstecker, Plusleitung</translation>
+    </message>
+    <message>
+        <source>controller plug, feedback pin</source>
+        <translation>Reglerstecker, Stift Rückmeldung</translation>
+    </message>
+    <message>
+        <source>controller plug, feedback wire</source>
+        <translation>Reglerstecker, Leitung Rückmeldung</translation>
+    </message>
+    <message>
+        <source>controller plug, ground pin</source>
+        <translation>Reglerstecker, Massestift</translation>
+    </message>
+    <message>
+        <source>controller plug, ground wire</source>
+        <translation>Reglerstecker, Masseleitung</translation>
+    </message>
+    <message>
+        <source>controller plug, in the fan housing</source>
+        <translation>Reglerstecker, im Gebläsegehäuse</translation>
+    </message>
+    <message>
+        <source>controller plug, motor return pin</source>
+        <translation>Reglerstecker, Stift Motor-Minus</translation>
+    </message>
+    <message>
+        <source>controller plug, motor return wire</source>
+        <translation>Reglerstecker, Leitung Motor-Minus</translation>
+    </message>
+    <message>
+        <source>controller plug, output pin</source>
+        <translation>Reglerstecker, Ausgangsstift</translation>
+    </message>
+    <message>
+        <source>controller plug, output wire</source>
+        <translation>Reglerstecker, Ausgangsleitung</translation>
+    </message>
+    <message>
+        <source>controller&apos;s ground wire and joint</source>
+        <translation>Masseleitung und Massepunkt des Reglers</translation>
+    </message>
+    <message>
+        <source>controller&apos;s output stage</source>
+        <translation>Endstufe des Reglers</translation>
+    </message>
+    <message>
+        <source>controller&apos;s own consumption</source>
+        <translation>Eigenverbrauch des Reglers</translation>
+    </message>
+    <message>
+        <source>controller&apos;s pull-down</source>
+        <translation>Pull-down des Reglers</translation>
+    </message>
+    <message>
+        <source>controller&apos;s transistor</source>
+        <translation>Transistor des Reglers</translation>
+    </message>
+    <message>
+        <source>controller, command pin</source>
+        <translation>Regler, Stift Ansteuerung</translation>
+    </message>
+    <message>
+        <source>controller, feed pin</source>
+        <translation>Regler, Plusstift</translation>
+    </message>
+    <message>
+        <source>controller, ground pin</source>
+        <translation>Regler, Massestift</translation>
+    </message>
+    <message>
+        <source>controller, motor return pin</source>
+        <translation>Regler, Stift Motor-Minus</translation>
+    </message>
+    <message>
+        <source>controller, output pin</source>
+        <translation>Regler, Ausgangsstift</translation>
+    </message>
+    <message>
+        <source>corroded fuse holder</source>
+        <translation>korrodierter Sicherungshalter</translation>
+    </message>
+    <message>
+        <source>corroded or loose clamps</source>
+        <translation>korrodierte oder lose Polklemmen</translation>
+    </message>
+    <message>
+        <source>could not be kept on the disk: {0}.</source>
+        <translation>konnte nicht auf dem Laufwerk gesichert werden: {0}.</translation>
+    </message>
+    <message>
+        <source>could not be written: the system took nothing.</source>
+        <translation>konnte nicht geschrieben werden: das System nahm nichts an.</translation>
+    </message>
+    <message>
+        <source>could not be written: {0}.</source>
+        <translation>konnte nicht geschrieben werden: {0}.</translation>
+    </message>
+    <message>
+        <source>current as read</source>
+        <translation>Strom wie abgelesen</translation>
+    </message>
+    <message>
+        <source>current of a held rotor at {0} V, extrapolated</source>
+        <translation>Strom eines blockierten Läufers bei {0} V, hochgerechnet</translation>
+    </message>
+    <message>
+        <source>current of the module&apos;s feed</source>
+        <translation>Strom der Plusleitung des Moduls</translation>
+    </message>
+    <message>
+        <source>data sheet of a 10 A fuse made to ISO 8820-3; for other ratings from memory</source>
+        <translation>Datenblatt einer 10-A-Sicherung nach ISO 8820-3; für andere Nennwerte aus dem Gedächtnis</translation>
+    </message>
+    <message>
+        <source>data sheet of a 32 V fuse made to ISO 8820-3</source>
+        <translation>Datenblatt einer 32-V-Sicherung nach ISO 8820-3</translation>
+    </message>
+    <message>
+        <source>debris in the wheel, rust, a worn bearing</source>
+        <translation>Schmutz im Rad, Rost, ein verschlissenes Lager</translation>
+    </message>
+    <message>
+        <source>device {0} answers function {1}</source>
+        <translation>Gerät {0} beantwortet Funktion {1}</translation>
+    </message>
+    <message>
+        <source>device {0}, function {1}</source>
+        <translation>Gerät {0}, Funktion {1}</translation>
+    </message>
+    <message>
+        <source>difference from the good ones at speed {0}</source>
+        <translation>Unterschied zu den guten auf Stufe {0}</translation>
+    </message>
+    <message>
+        <source>difference of the zeros</source>
+        <translation>Unterschied der Nullpunkte</translation>
+    </message>
+    <message>
+        <source>difference {0}</source>
+        <translation>Unterschied {0}</translation>
+    </message>
+    <message>
+        <source>digests of rows</source>
+        <translation>Prüfsummen der Zeilen</translation>
+    </message>
+    <message>
+        <source>digits of {0} at {1}, {2}</source>
+        <translation>Stellen von {0} bei {1}, {2}</translation>
+    </message>
+    <message>
+        <source>does not answer {0} as it is set now</source>
+        <translation>beantwortet {0} nicht, so wie es jetzt eingestellt ist</translation>
+    </message>
+    <message>
+        <source>does not answer.</source>
+        <translation>antwortet nicht.</translation>
+    </message>
+    <message>
+        <source>does not fit</source>
+        <translation>passt nicht</translation>
+    </message>
+    <message>
+        <source>does not follow from {0}: it was changed, or lines before it were taken out or moved.</source>
+        <translation>folgt nicht aus {0}: sie wurde geändert, oder Zeilen davor wurden entfernt oder verschoben.</translation>
+    </message>
+    <message>
+        <source>does not follow from {0}: one of the two was changed, or lines before it were taken out.</source>
+        <translation>folgt nicht aus {0}: eines von beiden wurde geändert, oder Zeilen davor wurden entfernt.</translation>
+    </message>
+    <message>
+        <source>does not say for which role.</source>
+        <translation>sagt nicht, für welche Aufgabe.</translation>
+    </message>
+    <message>
+        <source>does not say which channel plays which role.</source>
+        <translation>sagt nicht, welcher Kanal welche Aufgabe hat.</translation>
+    </message>
+    <message>
+        <source>does not say which meter is on which port.</source>
+        <translation>sagt nicht, welches Messgerät an welchem Anschluss ist.</translation>
+    </message>
+    <message>
+        <source>does not say which part number it is of.</source>
+        <translation>nennt keine Teilenummer.</translation>
+    </message>
+    <message>
+        <source>does not take its setup report.</source>
+        <translation>nimmt seine Einstellung nicht an.</translation>
+    </message>
+    <message>
+        <source>drift to the next zero</source>
+        <translation>Drift bis zum nächsten Nullen</translation>
+    </message>
+    <message>
+        <source>drop from battery to motor feed</source>
+        <translation>Spannungsfall von der Batterie zum Plus des Motors</translation>
+    </message>
+    <message>
+        <source>each reading was taken between its question and its answer</source>
+        <translation>jeder Messwert wurde zwischen Frage und Antwort genommen</translation>
+    </message>
+    <message>
+        <source>ends of the count</source>
+        <translation>Enden der Zählung</translation>
+    </message>
+    <message>
+        <source>entry {0}</source>
+        <translation>Eintrag {0}</translation>
+    </message>
+    <message>
+        <source>equals start_v</source>
+        <translation>ist gleich start_v</translation>
+    </message>
+    <message>
+        <source>experimental standard deviation of the mean</source>
+        <translation>experimentelle Standardabweichung des Mittelwerts</translation>
+    </message>
+    <message>
+        <source>exponent of current over voltage</source>
+        <translation>Exponent von Strom zu Spannung</translation>
+    </message>
+    <message>
+        <source>exponent of current over voltage, {0}</source>
+        <translation>Exponent von Strom zu Spannung, {0}</translation>
+    </message>
+    <message>
+        <source>exponent of this motor</source>
+        <translation>Exponent dieses Motors</translation>
+    </message>
+    <message>
+        <source>fan constant</source>
+        <translation>Gebläsekonstante</translation>
+    </message>
+    <message>
+        <source>fan motor</source>
+        <translation>Gebläsemotor</translation>
+    </message>
+    <message>
+        <source>feed and return both moved: more than one cause, or a probe that moved</source>
+        <translation>Plus und Minus bewegten sich beide: mehr als eine Ursache, oder eine Messspitze, die sich bewegte</translation>
+    </message>
+    <message>
+        <source>feed and return stayed: consistent with poor contact of the brushes, or less air</source>
+        <translation>Plus und Minus blieben: passend zu schlechtem Kontakt der Bürsten oder weniger Luft</translation>
+    </message>
+    <message>
+        <source>feed fell</source>
+        <translation>das Plus fiel</translation>
+    </message>
+    <message>
+        <source>feed of the high relay&apos;s coil</source>
+        <translation>Versorgung der Spule des Relais höchste Stufe</translation>
+    </message>
+    <message>
+        <source>feed wiring, battery to controller</source>
+        <translation>Plusverkabelung, Batterie bis Regler</translation>
+    </message>
+    <message>
+        <source>feed wiring, battery to module</source>
+        <translation>Plusverkabelung, Batterie bis Modul</translation>
+    </message>
+    <message>
+        <source>feed wiring, battery to motor plug</source>
+        <translation>Plusverkabelung, Batterie bis Motorstecker</translation>
+    </message>
+    <message>
+        <source>feed wiring, battery to speed switch</source>
+        <translation>Plusverkabelung, Batterie bis Stufenschalter</translation>
+    </message>
+    <message>
+        <source>feedback wire</source>
+        <translation>Rückmeldeleitung</translation>
+    </message>
+    <message>
+        <source>fell</source>
+        <translation>fiel</translation>
+    </message>
+    <message>
+        <source>file {0}</source>
+        <translation>Datei {0}</translation>
+    </message>
+    <message>
+        <source>files inside</source>
+        <translation>Dateien darin</translation>
+    </message>
+    <message>
+        <source>floor of {0}, {1} {2}{3}</source>
+        <translation>Grundfehler von {0}, {1} {2}{3}</translation>
+    </message>
+    <message>
+        <source>follows from {0}, not from {1}: lines were put in, taken out or moved.</source>
+        <translation>folgt aus {0}, nicht aus {1}: Zeilen wurden eingefügt, entfernt oder verschoben.</translation>
+    </message>
+    <message>
+        <source>frames of display segments</source>
+        <translation>Rahmen von Anzeigesegmenten</translation>
+    </message>
+    <message>
+        <source>from up to {0} {1} to up to {2} {3}, by the readings around it</source>
+        <translation>von bis zu {0} {1} auf bis zu {2} {3}, nach den Messwerten ringsum</translation>
+    </message>
+    <message>
+        <source>from {0} V to {1} V</source>
+        <translation>von {0} V auf {1} V</translation>
+    </message>
+    <message>
+        <source>fuse and relay box</source>
+        <translation>Sicherungs- und Relaiskasten</translation>
+    </message>
+    <message>
+        <source>gain of {0} at {1}, {2} %</source>
+        <translation>Verstärkung von {0} bei {1}, {2} %</translation>
+    </message>
+    <message>
+        <source>gateway path unavailable</source>
+        <translation>kein Weg durch das Gateway</translation>
+    </message>
+    <message>
+        <source>gateway target device failed to respond</source>
+        <translation>das Gerät hinter dem Gateway antwortet nicht</translation>
+    </message>
+    <message>
+        <source>gave way</source>
+        <translation>gab nach</translation>
+    </message>
+    <message>
+        <source>given up</source>
+        <translation>aufgegeben</translation>
+    </message>
+    <message>
+        <source>gives no samples to {0} now</source>
+        <translation>gibt auf {0} jetzt keine Werte</translation>
+    </message>
+    <message>
+        <source>goes on elsewhere</source>
+        <translation>geht anderswo weiter</translation>
+    </message>
+    <message>
+        <source>goes on from {0}: {1}</source>
+        <translation>setzt {0} fort: {1}</translation>
+    </message>
+    <message>
+        <source>goes on in {0}</source>
+        <translation>geht in {0} weiter</translation>
+    </message>
+    <message>
+        <source>goes on with no other recording, so there is nothing to join.</source>
+        <translation>setzt keine andere Aufzeichnung fort, es gibt also nichts zusammenzusetzen.</translation>
+    </message>
+    <message>
+        <source>good ones A</source>
+        <translation>gute A</translation>
+    </message>
+    <message>
+        <source>ground joint, behind the side trim of the footwell</source>
+        <translation>Massepunkt, hinter der Seitenverkleidung im Fußraum</translation>
+    </message>
+    <message>
+        <source>ground wire and joint</source>
+        <translation>Masseleitung und Massepunkt</translation>
+    </message>
+    <message>
+        <source>hardly any current flows</source>
+        <translation>kaum Strom fließt</translation>
+    </message>
+    <message>
+        <source>has a comma in a number.</source>
+        <translation>hat ein Komma in einer Zahl.</translation>
+    </message>
+    <message>
+        <source>has a sensor, scale or zero, but no channel plays this role.</source>
+        <translation>hat Aufnehmer, Skalierung oder Nullpunkt, aber kein Kanal hat diese Aufgabe.</translation>
+    </message>
+    <message>
+        <source>has gone; what has this name now is another program&apos;s.</source>
+        <translation>ist weg; was jetzt diesen Namen hat, gehört einem anderen Programm.</translation>
+    </message>
+    <message>
+        <source>has no edit to {0}.</source>
+        <translation>hat keine solche Änderung ({0}).</translation>
+    </message>
+    <message>
+        <source>has no table: {0}</source>
+        <translation>hat keine Tabelle: {0}</translation>
+    </message>
+    <message>
+        <source>has not the format {0}</source>
+        <translation>hat nicht das Format {0}</translation>
+    </message>
+    <message>
+        <source>have no faults, so whatever is read, nothing could be found</source>
+        <translation>haben keine Fehler, was man auch misst, nichts wäre zu finden</translation>
+    </message>
+    <message>
+        <source>have no motor</source>
+        <translation>haben keinen Motor</translation>
+    </message>
+    <message>
+        <source>have {0} motors</source>
+        <translation>haben {0} Motoren</translation>
+    </message>
+    <message>
+        <source>head</source>
+        <translation>Bedienteil</translation>
+    </message>
+    <message>
+        <source>high relay</source>
+        <translation>Relais höchste Stufe</translation>
+    </message>
+    <message>
+        <source>high relay 30</source>
+        <translation>Relais höchste Stufe 30</translation>
+    </message>
+    <message>
+        <source>high relay 85</source>
+        <translation>Relais höchste Stufe 85</translation>
+    </message>
+    <message>
+        <source>high relay 86</source>
+        <translation>Relais höchste Stufe 86</translation>
+    </message>
+    <message>
+        <source>high relay 87</source>
+        <translation>Relais höchste Stufe 87</translation>
+    </message>
+    <message>
+        <source>high relay and its socket</source>
+        <translation>Relais höchste Stufe und sein Sockel</translation>
+    </message>
+    <message>
+        <source>high relay coil</source>
+        <translation>Spule des Relais höchste Stufe</translation>
+    </message>
+    <message>
+        <source>high relay contact</source>
+        <translation>Kontakt des Relais höchste Stufe</translation>
+    </message>
+    <message>
+        <source>high relay socket 30</source>
+        <translation>Sockel Relais höchste Stufe 30</translation>
+    </message>
+    <message>
+        <source>high relay socket 85</source>
+        <translation>Sockel Relais höchste Stufe 85</translation>
+    </message>
+    <message>
+        <source>high relay socket 86</source>
+        <translation>Sockel Relais höchste Stufe 86</translation>
+    </message>
+    <message>
+        <source>high relay socket 87</source>
+        <translation>Sockel Relais höchste Stufe 87</translation>
+    </message>
+    <message>
+        <source>high relay&apos;s ground wire and joint</source>
+        <translation>Masseleitung und Massepunkt des Relais höchste Stufe</translation>
+    </message>
+    <message>
+        <source>high relay, beside the fan housing</source>
+        <translation>Relais höchste Stufe, neben dem Gebläsegehäuse</translation>
+    </message>
+    <message>
+        <source>higher and lower</source>
+        <translation>höher und niedriger</translation>
+    </message>
+    <message>
+        <source>holds another kind of key than Ed25519.</source>
+        <translation>enthält eine andere Art Schlüssel als Ed25519.</translation>
+    </message>
+    <message>
+        <source>holds no circuit check.</source>
+        <translation>enthält keine Stromlaufprüfung.</translation>
+    </message>
+    <message>
+        <source>holds no recording: there is no {0}.</source>
+        <translation>enthält keine Aufzeichnung: es gibt kein {0}.</translation>
+    </message>
+    <message>
+        <source>holds no {0} baseline of {1}.</source>
+        <translation>enthält keine Vergleichsbasis ({0}) von {1}.</translation>
+    </message>
+    <message>
+        <source>how well the times of {0} agree is not known</source>
+        <translation>wie gut die Zeiten von {0} übereinstimmen, ist nicht bekannt</translation>
+    </message>
+    <message>
+        <source>ignition switch and its feed</source>
+        <translation>Zündschalter und seine Zuleitung</translation>
+    </message>
+    <message>
+        <source>illegal data address</source>
+        <translation>unzulässige Adresse</translation>
+    </message>
+    <message>
+        <source>illegal data value</source>
+        <translation>unzulässiger Wert</translation>
+    </message>
+    <message>
+        <source>illegal function</source>
+        <translation>unzulässige Funktion</translation>
+    </message>
+    <message>
+        <source>in the feed</source>
+        <translation>im Plus</translation>
+    </message>
+    <message>
+        <source>in the feed or the ground side</source>
+        <translation>im Plus oder auf der Masseseite</translation>
+    </message>
+    <message>
+        <source>in this state a circuit in order gives more as well</source>
+        <translation>in diesem Zustand auch ein Stromkreis in Ordnung mehr ergibt</translation>
+    </message>
+    <message>
+        <source>is a part of another recording.</source>
+        <translation>ist ein Teil einer anderen Aufzeichnung.</translation>
+    </message>
+    <message>
+        <source>is a port without messages.</source>
+        <translation>ist ein Anschluss ohne Nachrichten.</translation>
+    </message>
+    <message>
+        <source>is a recording; only packs are signed.</source>
+        <translation>ist eine Aufzeichnung; nur Pakete sind unterschrieben.</translation>
+    </message>
+    <message>
+        <source>is being changed by another program.</source>
+        <translation>wird gerade von einem anderen Programm geändert.</translation>
+    </message>
+    <message>
+        <source>is being recorded by a running program.</source>
+        <translation>wird gerade von einem laufenden Programm aufgezeichnet.</translation>
+    </message>
+    <message>
+        <source>is below emf_v</source>
+        <translation>ist unter emf_v</translation>
+    </message>
+    <message>
+        <source>is beyond anything that can be meant</source>
+        <translation>liegt jenseits von allem, was gemeint sein kann</translation>
+    </message>
+    <message>
+        <source>is closed.</source>
+        <translation>ist geschlossen.</translation>
+    </message>
+    <message>
+        <source>is damaged</source>
+        <translation>ist beschädigt</translation>
+    </message>
+    <message>
+        <source>is damaged in the PDF ({0})</source>
+        <translation>ist im PDF beschädigt ({0})</translation>
+    </message>
+    <message>
+        <source>is given twice.</source>
+        <translation>ist zweimal angegeben.</translation>
+    </message>
+    <message>
+        <source>is inverted twice.</source>
+        <translation>ist zweimal umgepolt.</translation>
+    </message>
+    <message>
+        <source>is kept by another program.</source>
+        <translation>wird von einem anderen Programm offen gehalten.</translation>
+    </message>
+    <message>
+        <source>is kept under a passphrase.</source>
+        <translation>ist mit einem Kennwort gesichert.</translation>
+    </message>
+    <message>
+        <source>is kept without a passphrase.</source>
+        <translation>ist ohne Kennwort gesichert.</translation>
+    </message>
+    <message>
+        <source>is larger than {0} MB</source>
+        <translation>ist größer als {0} MB</translation>
+    </message>
+    <message>
+        <source>is locked by a password</source>
+        <translation>ist durch ein Passwort gesperrt</translation>
+    </message>
+    <message>
+        <source>is longer than {0} KiB.</source>
+        <translation>ist länger als {0} KiB.</translation>
+    </message>
+    <message>
+        <source>is missing</source>
+        <translation>fehlt</translation>
+    </message>
+    <message>
+        <source>is missing: every {0} needs {1}</source>
+        <translation>fehlt: jedes {0} braucht {1}</translation>
+    </message>
+    <message>
+        <source>is missing: {0} is a {1}</source>
+        <translation>fehlt: {0} ist {1}</translation>
+    </message>
+    <message>
+        <source>is missing: {0} needs both bounds</source>
+        <translation>fehlt: {0} braucht beide Grenzen</translation>
+    </message>
+    <message>
+        <source>is no Unicode text</source>
+        <translation>ist kein Unicode-Text</translation>
+    </message>
+    <message>
+        <source>is no accuracy.</source>
+        <translation>ist keine Genauigkeit.</translation>
+    </message>
+    <message>
+        <source>is no address of a USB device.</source>
+        <translation>ist keine Adresse eines USB-Geräts.</translation>
+    </message>
+    <message>
+        <source>is no address of a port.</source>
+        <translation>ist keine Adresse eines Anschlusses.</translation>
+    </message>
+    <message>
+        <source>is no answer to &apos;{0}&apos;.</source>
+        <translation>ist keine Antwort auf &apos;{0}&apos;.</translation>
+    </message>
+    <message>
+        <source>is no clamp&apos;s output.</source>
+        <translation>ist kein Zangenausgang.</translation>
+    </message>
+    <message>
+        <source>is no date.</source>
+        <translation>ist kein Datum.</translation>
+    </message>
+    <message>
+        <source>is no divider.</source>
+        <translation>ist kein Teiler.</translation>
+    </message>
+    <message>
+        <source>is no field of a job card.</source>
+        <translation>ist kein Feld einer Auftragskarte.</translation>
+    </message>
+    <message>
+        <source>is no figure of a {0}</source>
+        <translation>ist kein Wert von {0}</translation>
+    </message>
+    <message>
+        <source>is no folder, or is not there.</source>
+        <translation>ist kein Ordner oder nicht da.</translation>
+    </message>
+    <message>
+        <source>is no folder.</source>
+        <translation>ist kein Ordner.</translation>
+    </message>
+    <message>
+        <source>is no input resistance.</source>
+        <translation>ist kein Eingangswiderstand.</translation>
+    </message>
+    <message>
+        <source>is no instrument that messages can be sent to.</source>
+        <translation>ist kein Instrument, dem man Nachrichten senden kann.</translation>
+    </message>
+    <message>
+        <source>is no job card: it {0}.</source>
+        <translation>ist keine Auftragskarte: {0}.</translation>
+    </message>
+    <message>
+        <source>is no list of a job&apos;s recordings.</source>
+        <translation>ist keine Liste der Aufzeichnungen eines Auftrags.</translation>
+    </message>
+    <message>
+        <source>is no longer where it was made: its folder was moved away, or its disk was taken out.</source>
+        <translation>ist nicht mehr, wo sie angelegt wurde: ihr Ordner wurde wegbewegt, oder ihr Laufwerk wurde entfernt.</translation>
+    </message>
+    <message>
+        <source>is no meter that is typed by hand.</source>
+        <translation>ist kein von Hand getipptes Messgerät.</translation>
+    </message>
+    <message>
+        <source>is no name for a template.</source>
+        <translation>ist kein Name für eine Vorlage.</translation>
+    </message>
+    <message>
+        <source>is no number of turns.</source>
+        <translation>ist keine Windungszahl.</translation>
+    </message>
+    <message>
+        <source>is no number: {0}.</source>
+        <translation>ist keine Zahl: {0}.</translation>
+    </message>
+    <message>
+        <source>is no object</source>
+        <translation>ist kein Objekt</translation>
+    </message>
+    <message>
+        <source>is no place of this circuit.</source>
+        <translation>ist kein Ort dieses Stromlaufs.</translation>
+    </message>
+    <message>
+        <source>is no place or test point of this circuit.</source>
+        <translation>ist kein Ort und kein Messpunkt dieses Stromlaufs.</translation>
+    </message>
+    <message>
+        <source>is no regular expression: {0}.</source>
+        <translation>ist kein regulärer Ausdruck: {0}.</translation>
+    </message>
+    <message>
+        <source>is no shunt.</source>
+        <translation>ist kein Shunt.</translation>
+    </message>
+    <message>
+        <source>is no speed step</source>
+        <translation>ist keine Stufe</translation>
+    </message>
+    <message>
+        <source>is no speed step.</source>
+        <translation>ist keine Stufe.</translation>
+    </message>
+    <message>
+        <source>is no speed.</source>
+        <translation>ist keine Stufe.</translation>
+    </message>
+    <message>
+        <source>is no test point of this circuit.</source>
+        <translation>ist kein Messpunkt dieses Stromlaufs.</translation>
+    </message>
+    <message>
+        <source>is no time.</source>
+        <translation>ist keine Zeit.</translation>
+    </message>
+    <message>
+        <source>is no verdict.</source>
+        <translation>ist kein Urteil.</translation>
+    </message>
+    <message>
+        <source>is not UTF-8 text.</source>
+        <translation>ist kein UTF-8-Text.</translation>
+    </message>
+    <message>
+        <source>is not being read.</source>
+        <translation>wird nicht gelesen.</translation>
+    </message>
+    <message>
+        <source>is not below locked_current_a</source>
+        <translation>ist nicht unter locked_current_a</translation>
+    </message>
+    <message>
+        <source>is not changed by this edit: old and new are the same.</source>
+        <translation>wird durch diese Änderung nicht anders: alt und neu sind gleich.</translation>
+    </message>
+    <message>
+        <source>is not known here</source>
+        <translation>ist hier nicht bekannt</translation>
+    </message>
+    <message>
+        <source>is not plugged in</source>
+        <translation>ist nicht angesteckt</translation>
+    </message>
+    <message>
+        <source>is not possible.</source>
+        <translation>ist nicht möglich.</translation>
+    </message>
+    <message>
+        <source>is not there.</source>
+        <translation>ist nicht da.</translation>
+    </message>
+    <message>
+        <source>is not used by a {0}</source>
+        <translation>wird von {0} nicht benutzt</translation>
+    </message>
+    <message>
+        <source>is not valid JSON: {0}</source>
+        <translation>ist kein gültiges JSON: {0}</translation>
+    </message>
+    <message>
+        <source>is not valid JSON: {0}.</source>
+        <translation>ist kein gültiges JSON: {0}.</translation>
+    </message>
+    <message>
+        <source>is not valid TOML: {0}.</source>
+        <translation>ist kein gültiges TOML: {0}.</translation>
+    </message>
+    <message>
+        <source>is not what it was then</source>
+        <translation>ist nicht, was es damals war</translation>
+    </message>
+    <message>
+        <source>is not yours alone (mode {0}): whoever can read it can sign in your name.</source>
+        <translation>ist nicht allein für den eigenen Benutzer (Rechte {0}): wer ihn lesen kann, kann in fremdem Namen unterschreiben.</translation>
+    </message>
+    <message>
+        <source>is null</source>
+        <translation>ist null</translation>
+    </message>
+    <message>
+        <source>is of no figure of a {0}</source>
+        <translation>gehört zu keinem Wert von {0}</translation>
+    </message>
+    <message>
+        <source>is of no use to {0}</source>
+        <translation>nützt {0} nichts</translation>
+    </message>
+    <message>
+        <source>is on a {0}, which no plug can open</source>
+        <translation>ist an {0}, was kein Stecker öffnen kann</translation>
+    </message>
+    <message>
+        <source>is packed in a form not read here ({0})</source>
+        <translation>ist in einer Form gepackt, die hier nicht gelesen wird ({0})</translation>
+    </message>
+    <message>
+        <source>is refused: it carries too many files</source>
+        <translation>wird abgelehnt: es trägt zu viele Dateien</translation>
+    </message>
+    <message>
+        <source>is refused: it carries two files {0}</source>
+        <translation>wird abgelehnt: es trägt zwei Dateien {0}</translation>
+    </message>
+    <message>
+        <source>is refused: the files inside are too large</source>
+        <translation>wird abgelehnt: die Dateien darin sind zu groß</translation>
+    </message>
+    <message>
+        <source>is refused: {0}</source>
+        <translation>wird abgelehnt: {0}</translation>
+    </message>
+    <message>
+        <source>is refused: {0}.</source>
+        <translation>wird abgelehnt: {0}.</translation>
+    </message>
+    <message>
+        <source>is said to be behind a {0}, but also behind {1}.</source>
+        <translation>ist hinter {0} angegeben, aber auch hinter {1}.</translation>
+    </message>
+    <message>
+        <source>is sealed already.</source>
+        <translation>ist schon versiegelt.</translation>
+    </message>
+    <message>
+        <source>is simulated, and the recordings are not.</source>
+        <translation>ist simuliert, und die Aufzeichnungen sind es nicht.</translation>
+    </message>
+    <message>
+        <source>is the same recording as {0}.</source>
+        <translation>ist dieselbe Aufzeichnung wie {0}.</translation>
+    </message>
+    <message>
+        <source>is there already and is not empty.</source>
+        <translation>ist schon da und nicht leer.</translation>
+    </message>
+    <message>
+        <source>is there, but is no serial port.</source>
+        <translation>ist da, ist aber kein serieller Anschluss.</translation>
+    </message>
+    <message>
+        <source>is too large for a list of recordings.</source>
+        <translation>ist zu groß für eine Liste von Aufzeichnungen.</translation>
+    </message>
+    <message>
+        <source>is torn off</source>
+        <translation>ist abgerissen</translation>
+    </message>
+    <message>
+        <source>is where node {0} is drawn: {1}, {2}</source>
+        <translation>ist, wo der Knoten {0} gezeichnet ist: {1}, {2}</translation>
+    </message>
+    <message>
+        <source>is withdrawn</source>
+        <translation>ist zurückgenommen</translation>
+    </message>
+    <message>
+        <source>is {0}</source>
+        <translation>ist {0}</translation>
+    </message>
+    <message>
+        <source>is {0}, at which no battery&apos;s second terminal lies</source>
+        <translation>ist {0}, wo kein zweiter Anschluss einer Batterie liegt</translation>
+    </message>
+    <message>
+        <source>is {0}, but a {1} does not fail so</source>
+        <translation>ist {0}, aber {1} fällt so nicht aus</translation>
+    </message>
+    <message>
+        <source>is {0}, but nominal_v is {1}</source>
+        <translation>ist {0}, aber nominal_v ist {1}</translation>
+    </message>
+    <message>
+        <source>is {0}, not a list</source>
+        <translation>ist {0}, keine Liste</translation>
+    </message>
+    <message>
+        <source>is {0}, not a number</source>
+        <translation>ist {0}, keine Zahl</translation>
+    </message>
+    <message>
+        <source>is {0}, not a text</source>
+        <translation>ist {0}, kein Text</translation>
+    </message>
+    <message>
+        <source>is {0}, not a whole number</source>
+        <translation>ist {0}, keine ganze Zahl</translation>
+    </message>
+    <message>
+        <source>is {0}, not an instant with its UTC offset (RFC 3339)</source>
+        <translation>ist {0}, kein Zeitpunkt mit Abstand zu UTC (RFC 3339)</translation>
+    </message>
+    <message>
+        <source>is {0}, not below emf_v</source>
+        <translation>ist {0}, nicht unter emf_v</translation>
+    </message>
+    <message>
+        <source>is {0}, not below most {1}</source>
+        <translation>ist {0}, nicht unter most {1}</translation>
+    </message>
+    <message>
+        <source>is {0}, not below most_v {1}</source>
+        <translation>ist {0}, nicht unter most_v {1}</translation>
+    </message>
+    <message>
+        <source>is {0}, not one of {1}</source>
+        <translation>ist {0}, keines von {1}</translation>
+    </message>
+    <message>
+        <source>is {0}, not true or false</source>
+        <translation>ist {0}, nicht true oder false</translation>
+    </message>
+    <message>
+        <source>is {0}, of which there is no coil</source>
+        <translation>ist {0}, wovon es keine Spule gibt</translation>
+    </message>
+    <message>
+        <source>is {0}, of which there is no contact</source>
+        <translation>ist {0}, wovon es keinen Kontakt gibt</translation>
+    </message>
+    <message>
+        <source>is {0}, the name of a place in which the point is not</source>
+        <translation>ist {0}, der Name eines Orts, an dem der Punkt nicht ist</translation>
+    </message>
+    <message>
+        <source>is {0}, which has the coil {1} already</source>
+        <translation>ist {0}, das schon die Spule {1} hat</translation>
+    </message>
+    <message>
+        <source>is {0}.</source>
+        <translation>ist {0}.</translation>
+    </message>
+    <message>
+        <source>it broke off</source>
+        <translation>es brach ab</translation>
+    </message>
+    <message>
+        <source>it differs within rows {0}</source>
+        <translation>weicht in den Zeilen {0} ab</translation>
+    </message>
+    <message>
+        <source>it flickers</source>
+        <translation>er flackert</translation>
+    </message>
+    <message>
+        <source>it has edits on top</source>
+        <translation>sie hat Änderungen darüber</translation>
+    </message>
+    <message>
+        <source>it has more than {0} million pixels</source>
+        <translation>es hat mehr als {0} Millionen Bildpunkte</translation>
+    </message>
+    <message>
+        <source>it has two contents</source>
+        <translation>es hat zwei Inhalte</translation>
+    </message>
+    <message>
+        <source>it has two names</source>
+        <translation>es hat zwei Namen</translation>
+    </message>
+    <message>
+        <source>it holds a hole of more than 1 GiB</source>
+        <translation>sie hat eine Lücke von mehr als 1 GiB</translation>
+    </message>
+    <message>
+        <source>it holds {0} entries, {1} are the most</source>
+        <translation>es enthält {0} Einträge, höchstens {1} sind erlaubt</translation>
+    </message>
+    <message>
+        <source>it is a folder, not a file</source>
+        <translation>es ist ein Ordner, keine Datei</translation>
+    </message>
+    <message>
+        <source>it is a pipe or a device, not a file</source>
+        <translation>es ist ein Rohr (Pipe) oder ein Gerät, keine Datei</translation>
+    </message>
+    <message>
+        <source>it is being recorded</source>
+        <translation>sie wird gerade aufgezeichnet</translation>
+    </message>
+    <message>
+        <source>it is larger than {0} MB</source>
+        <translation>es ist größer als {0} MB</translation>
+    </message>
+    <message>
+        <source>it is longer than {0}</source>
+        <translation>sie ist länger als {0}</translation>
+    </message>
+    <message>
+        <source>it is no picture that can be read</source>
+        <translation>es ist kein lesbares Bild</translation>
+    </message>
+    <message>
+        <source>it is not there</source>
+        <translation>es ist nicht da</translation>
+    </message>
+    <message>
+        <source>it is not there now</source>
+        <translation>es ist jetzt nicht da</translation>
+    </message>
+    <message>
+        <source>it is not whole</source>
+        <translation>sie ist nicht vollständig</translation>
+    </message>
+    <message>
+        <source>it is shorter than what was written</source>
+        <translation>sie ist kürzer, als geschrieben wurde</translation>
+    </message>
+    <message>
+        <source>it is {0}</source>
+        <translation>sie ist {0}</translation>
+    </message>
+    <message>
+        <source>it needs {0} bytes, {1} are free where it is unpacked</source>
+        <translation>es braucht {0} Bytes, {1} sind dort frei, wo es entpackt wird</translation>
+    </message>
+    <message>
+        <source>it said nothing</source>
+        <translation>es meldete nichts</translation>
+    </message>
+    <message>
+        <source>it takes no reports</source>
+        <translation>es nimmt keine Meldungen an</translation>
+    </message>
+    <message>
+        <source>it talks at {0}, the profile says {1}: set the meter so, or put baud = {2} under [link] in a copy of the profile</source>
+        <translation>es spricht mit {0}, das Profil sagt {1}: das Messgerät so einstellen, oder baud = {2} unter [link] in eine Kopie des Profils schreiben</translation>
+    </message>
+    <message>
+        <source>it was never sealed: the window seals it on its Recordings page</source>
+        <translation>sie wurde nie versiegelt: das Fenster versiegelt sie auf der Seite Archiv</translation>
+    </message>
+    <message>
+        <source>it was not judged</source>
+        <translation>sie wurde nicht beurteilt</translation>
+    </message>
+    <message>
+        <source>it was not judged in order</source>
+        <translation>sie wurde nicht als in Ordnung beurteilt</translation>
+    </message>
+    <message>
+        <source>it went on after the command for {0}</source>
+        <translation>es ging nach der Schaltung weiter, für {0}</translation>
+    </message>
+    <message>
+        <source>it would unpack to {0} bytes, {1} are the most</source>
+        <translation>entpackt hätte es {0} Bytes, höchstens {1} sind erlaubt</translation>
+    </message>
+    <message>
+        <source>it would unpack to {0} times its size</source>
+        <translation>entpackt wäre es {0}-mal so groß</translation>
+    </message>
+    <message>
+        <source>its answer to {0} came later than answer_s = {1} s and was passed over: set more under [scpi] in the profile if it needs so long</source>
+        <translation>seine Antwort auf {0} kam später als answer_s = {1} s und wurde übergangen: unter [scpi] im Profil mehr einstellen, wenn es so lange braucht</translation>
+    </message>
+    <message>
+        <source>its clock runs {0}{1} ppm {2}, from {3} points{4}</source>
+        <translation>seine Uhr geht {0}{1} ppm {2}, aus {3} Punkten{4}</translation>
+    </message>
+    <message>
+        <source>its clock was set or restarted: {0} times</source>
+        <translation>seine Uhr wurde gestellt oder neu gestartet: {0}-mal</translation>
+    </message>
+    <message>
+        <source>its clock was set, restarted or stood still: tied anew</source>
+        <translation>seine Uhr wurde gestellt, neu gestartet oder stand still: neu angebunden</translation>
+    </message>
+    <message>
+        <source>its current was not steady: several speeds are in it, or a contact</source>
+        <translation>der Strom war nicht ruhig: mehrere Stufen sind darin, oder ein Kontakt</translation>
+    </message>
+    <message>
+        <source>its name is no text</source>
+        <translation>der Name ist kein Text</translation>
+    </message>
+    <message>
+        <source>its name is no text: give it another one</source>
+        <translation>der Name ist kein Text: einen anderen geben</translation>
+    </message>
+    <message>
+        <source>its name is no text: give it another one.</source>
+        <translation>der Name ist kein Text: einen anderen geben.</translation>
+    </message>
+    <message>
+        <source>its voltage was not steady (a pulsed feed, or a contact)</source>
+        <translation>die Spannung war nicht ruhig (getaktete Versorgung oder ein Kontakt)</translation>
+    </message>
+    <message>
+        <source>job card</source>
+        <translation>Auftragskarte</translation>
+    </message>
+    <message>
+        <source>join {0} to itself</source>
+        <translation>verbinden {0} mit sich selbst</translation>
+    </message>
+    <message>
+        <source>known: {0}</source>
+        <translation>bekannt: {0}</translation>
+    </message>
+    <message>
+        <source>last digit of {0}, {1} {2}</source>
+        <translation>letzte Stelle von {0}, {1} {2}</translation>
+    </message>
+    <message>
+        <source>lead from the battery to the fuse box</source>
+        <translation>Kabel von der Batterie zum Sicherungskasten</translation>
+    </message>
+    <message>
+        <source>leaves {0}{1}</source>
+        <translation>lässt übrig: {0}{1}</translation>
+    </message>
+    <message>
+        <source>less</source>
+        <translation>weniger</translation>
+    </message>
+    <message>
+        <source>less than 0.0001</source>
+        <translation>unter 0,0001</translation>
+    </message>
+    <message>
+        <source>less than a minute</source>
+        <translation>unter einer Minute</translation>
+    </message>
+    <message>
+        <source>lie on no loop with a battery: no current could flow</source>
+        <translation>liegen in keinem Kreis mit einer Batterie: kein Strom könnte fließen</translation>
+    </message>
+    <message>
+        <source>lies inside the recording {0}.</source>
+        <translation>liegt in der Aufzeichnung {0}.</translation>
+    </message>
+    <message>
+        <source>lies outside the recording, which goes from 0 to {0} s.</source>
+        <translation>liegt außerhalb der Aufzeichnung, die von 0 bis {0} s geht.</translation>
+    </message>
+    <message>
+        <source>limits {0}</source>
+        <translation>Grenzwerte {0}</translation>
+    </message>
+    <message>
+        <source>line {0}</source>
+        <translation>Zeile {0}</translation>
+    </message>
+    <message>
+        <source>lines of {0} column{1}</source>
+        <translation>Zeilen mit {0} Spalte(n)</translation>
+    </message>
+    <message>
+        <source>lines {0} to {1}</source>
+        <translation>Zeilen {0} bis {1}</translation>
+    </message>
+    <message>
+        <source>listening at {0}</source>
+        <translation>hört zu bei {0}</translation>
+    </message>
+    <message>
+        <source>loose or rusted joint</source>
+        <translation>loser oder verrosteter Massepunkt</translation>
+    </message>
+    <message>
+        <source>loose or rusted joint, broken eyelet</source>
+        <translation>loser oder verrosteter Massepunkt, gebrochene Öse</translation>
+    </message>
+    <message>
+        <source>loose or wet pin</source>
+        <translation>loser oder nasser Stift</translation>
+    </message>
+    <message>
+        <source>low battery: its readings can&apos;t be trusted much longer</source>
+        <translation>Batterie schwach: seinen Messwerten ist nicht mehr lange zu trauen</translation>
+    </message>
+    <message>
+        <source>main fuse</source>
+        <translation>Hauptsicherung</translation>
+    </message>
+    <message>
+        <source>main fuse (20 A)</source>
+        <translation>Hauptsicherung (20 A)</translation>
+    </message>
+    <message>
+        <source>main fuse (30 A)</source>
+        <translation>Hauptsicherung (30 A)</translation>
+    </message>
+    <message>
+        <source>main fuse in its holder</source>
+        <translation>Hauptsicherung in ihrem Halter</translation>
+    </message>
+    <message>
+        <source>main fuse, battery side</source>
+        <translation>Hauptsicherung, Batterieseite</translation>
+    </message>
+    <message>
+        <source>main fuse, load side</source>
+        <translation>Hauptsicherung, Lastseite</translation>
+    </message>
+    <message>
+        <source>mean of good motors at speed {0}</source>
+        <translation>Mittel guter Motoren auf Stufe {0}</translation>
+    </message>
+    <message>
+        <source>mean of {0}</source>
+        <translation>Mittel von {0}</translation>
+    </message>
+    <message>
+        <source>mean of {0} good motors at speed {1}</source>
+        <translation>Mittel von {0} guten Motoren auf Stufe {1}</translation>
+    </message>
+    <message>
+        <source>mean of {0} readings</source>
+        <translation>Mittel aus {0} Messwerten</translation>
+    </message>
+    <message>
+        <source>means speed {0} a second time</source>
+        <translation>meint Stufe {0} ein zweites Mal</translation>
+    </message>
+    <message>
+        <source>measuring the good ones</source>
+        <translation>Messung der guten</translation>
+    </message>
+    <message>
+        <source>measuring, as if one error of all</source>
+        <translation>Messung, als ein gemeinsamer Fehler aller</translation>
+    </message>
+    <message>
+        <source>memory parity error</source>
+        <translation>Speicherparitätsfehler</translation>
+    </message>
+    <message>
+        <source>met {0}</source>
+        <translation>angetroffen: {0}</translation>
+    </message>
+    <message>
+        <source>missing: {0}</source>
+        <translation>fehlend: {0}</translation>
+    </message>
+    <message>
+        <source>module</source>
+        <translation>Modul</translation>
+    </message>
+    <message>
+        <source>module plug, command pin</source>
+        <translation>Modulstecker, Stift Ansteuerung</translation>
+    </message>
+    <message>
+        <source>module plug, command wire</source>
+        <translation>Modulstecker, Leitung Ansteuerung</translation>
+    </message>
+    <message>
+        <source>module plug, feed pin</source>
+        <translation>Modulstecker, Plusstift</translation>
+    </message>
+    <message>
+        <source>module plug, feed wire</source>
+        <translation>Modulstecker, Plusleitung</translation>
+    </message>
+    <message>
+        <source>module plug, ground pin</source>
+        <translation>Modulstecker, Massestift</translation>
+    </message>
+    <message>
+        <source>module plug, ground wire</source>
+        <translation>Modulstecker, Masseleitung</translation>
+    </message>
+    <message>
+        <source>module plug, in the fan housing</source>
+        <translation>Modulstecker, im Gebläsegehäuse</translation>
+    </message>
+    <message>
+        <source>module plug, motor return pin</source>
+        <translation>Modulstecker, Stift Motor-Minus</translation>
+    </message>
+    <message>
+        <source>module plug, motor return wire</source>
+        <translation>Modulstecker, Leitung Motor-Minus</translation>
+    </message>
+    <message>
+        <source>module plug, output pin</source>
+        <translation>Modulstecker, Ausgangsstift</translation>
+    </message>
+    <message>
+        <source>module plug, output wire</source>
+        <translation>Modulstecker, Ausgangsleitung</translation>
+    </message>
+    <message>
+        <source>module&apos;s ground wire and joint</source>
+        <translation>Masseleitung und Massepunkt des Moduls</translation>
+    </message>
+    <message>
+        <source>module&apos;s output stage</source>
+        <translation>Endstufe des Moduls</translation>
+    </message>
+    <message>
+        <source>module&apos;s own consumption</source>
+        <translation>Eigenverbrauch des Moduls</translation>
+    </message>
+    <message>
+        <source>module&apos;s pull-down</source>
+        <translation>Pull-down des Moduls</translation>
+    </message>
+    <message>
+        <source>module, command pin</source>
+        <translation>Modul, Stift Ansteuerung</translation>
+    </message>
+    <message>
+        <source>module, feed pin</source>
+        <translation>Modul, Plusstift</translation>
+    </message>
+    <message>
+        <source>module, ground pin</source>
+        <translation>Modul, Massestift</translation>
+    </message>
+    <message>
+        <source>module, output pin</source>
+        <translation>Modul, Ausgangsstift</translation>
+    </message>
+    <message>
+        <source>more</source>
+        <translation>mehr</translation>
+    </message>
+    <message>
+        <source>more than one meter has a channel of this name.</source>
+        <translation>mehr als ein Messgerät hat einen Kanal dieses Namens.</translation>
+    </message>
+    <message>
+        <source>more than one meter is typed by hand.</source>
+        <translation>mehr als ein Messgerät wird von Hand getippt.</translation>
+    </message>
+    <message>
+        <source>more than one {0} there: {1}.</source>
+        <translation>dort mehr als ein {0}: {1}.</translation>
+    </message>
+    <message>
+        <source>motor current at speed {0}</source>
+        <translation>Motorstrom auf Stufe {0}</translation>
+    </message>
+    <message>
+        <source>motor current at speed {0} and {1} V</source>
+        <translation>Motorstrom auf Stufe {0} bei {1} V</translation>
+    </message>
+    <message>
+        <source>motor current at {0} V</source>
+        <translation>Motorstrom bei {0} V</translation>
+    </message>
+    <message>
+        <source>motor current too high, clogged filter, water</source>
+        <translation>Motorstrom zu hoch, Filter verstopft, Wasser</translation>
+    </message>
+    <message>
+        <source>motor current too high, loose or wet pin</source>
+        <translation>Motorstrom zu hoch, loser oder nasser Stift</translation>
+    </message>
+    <message>
+        <source>motor current too high, wrong type of relay</source>
+        <translation>Motorstrom zu hoch, falsche Relaisbauart</translation>
+    </message>
+    <message>
+        <source>motor dragging, no air over the pack, water</source>
+        <translation>Motor schwergängig, keine Luft über den Vorwiderständen, Wasser</translation>
+    </message>
+    <message>
+        <source>motor dragging, no air over the pack; it does not close again</source>
+        <translation>Motor schwergängig, keine Luft über den Vorwiderständen; er schließt nicht wieder</translation>
+    </message>
+    <message>
+        <source>motor feed voltage</source>
+        <translation>Spannung am Plus des Motors</translation>
+    </message>
+    <message>
+        <source>motor ground</source>
+        <translation>Motormasse</translation>
+    </message>
+    <message>
+        <source>motor jammed or its current too high, water</source>
+        <translation>Motor blockiert oder sein Strom zu hoch, Wasser</translation>
+    </message>
+    <message>
+        <source>motor or its supply</source>
+        <translation>Motor oder seine Versorgung</translation>
+    </message>
+    <message>
+        <source>motor plug</source>
+        <translation>Motorstecker</translation>
+    </message>
+    <message>
+        <source>motor plug, behind the glove box</source>
+        <translation>Motorstecker, hinter dem Handschuhfach</translation>
+    </message>
+    <message>
+        <source>motor plug, feed pin</source>
+        <translation>Motorstecker, Plusstift</translation>
+    </message>
+    <message>
+        <source>motor plug, feed wire</source>
+        <translation>Motorstecker, Plusleitung</translation>
+    </message>
+    <message>
+        <source>motor plug, return pin</source>
+        <translation>Motorstecker, Minusstift</translation>
+    </message>
+    <message>
+        <source>motor plug, return wire</source>
+        <translation>Motorstecker, Minusleitung</translation>
+    </message>
+    <message>
+        <source>motor return to battery negative, its ground wire included</source>
+        <translation>Minus des Motors bis Minuspol der Batterie, mit der Masseleitung</translation>
+    </message>
+    <message>
+        <source>motor return to controller ground</source>
+        <translation>Minus des Motors bis Masse des Reglers</translation>
+    </message>
+    <message>
+        <source>motor return voltage</source>
+        <translation>Spannung am Minus des Motors</translation>
+    </message>
+    <message>
+        <source>motor voltage as read</source>
+        <translation>Motorspannung wie abgelesen</translation>
+    </message>
+    <message>
+        <source>motor voltage at speed {0}</source>
+        <translation>Motorspannung auf Stufe {0}</translation>
+    </message>
+    <message>
+        <source>motor&apos;s ground wire and joint</source>
+        <translation>Masseleitung und Massepunkt des Motors</translation>
+    </message>
+    <message>
+        <source>motor, feed terminal</source>
+        <translation>Motor, Plusanschluss</translation>
+    </message>
+    <message>
+        <source>motor, return terminal</source>
+        <translation>Motor, Minusanschluss</translation>
+    </message>
+    <message>
+        <source>move of the {0}</source>
+        <translation>Bewegung: {0}</translation>
+    </message>
+    <message>
+        <source>moved at {0} s, before the first tap, and nothing happened.</source>
+        <translation>bei {0} s bewegt, vor dem ersten Klopfen, und nichts geschah.</translation>
+    </message>
+    <message>
+        <source>moved by hand, and nothing happened: {0}.</source>
+        <translation>von Hand bewegt, und nichts geschah: {0}.</translation>
+    </message>
+    <message>
+        <source>name {0} twice</source>
+        <translation>nennen {0} zweimal</translation>
+    </message>
+    <message>
+        <source>names speed {0}, which can&apos;t be chosen</source>
+        <translation>nennt Stufe {0}, die nicht wählbar ist</translation>
+    </message>
+    <message>
+        <source>names {0} {1}, which is none of that element&apos;s faults</source>
+        <translation>nennt {0} {1}, was keiner der Fehler dieses Elements ist</translation>
+    </message>
+    <message>
+        <source>names {0}, from which no element leads to the battery</source>
+        <translation>nennt {0}, von dem kein Element zur Batterie führt</translation>
+    </message>
+    <message>
+        <source>names {0}, where no test point is</source>
+        <translation>nennt {0}, wo kein Messpunkt ist</translation>
+    </message>
+    <message>
+        <source>names {0}, which hangs on nothing</source>
+        <translation>nennt {0}, das an nichts hängt</translation>
+    </message>
+    <message>
+        <source>names {0}, which has more than two terminals</source>
+        <translation>nennt {0}, das mehr als zwei Anschlüsse hat</translation>
+    </message>
+    <message>
+        <source>names {0}, which has no element</source>
+        <translation>nennt {0}, die kein Element hat</translation>
+    </message>
+    <message>
+        <source>names {0}, which is no {1} of this circuit</source>
+        <translation>nennt {0}, das kein {1} dieses Stromlaufs ist</translation>
+    </message>
+    <message>
+        <source>near 0 {0}</source>
+        <translation>fast 0 {0}</translation>
+    </message>
+    <message>
+        <source>new - mean A</source>
+        <translation>neu - Mittel A</translation>
+    </message>
+    <message>
+        <source>new - old A</source>
+        <translation>neu - alt A</translation>
+    </message>
+    <message>
+        <source>new / old</source>
+        <translation>neu / alt</translation>
+    </message>
+    <message>
+        <source>new: {0}</source>
+        <translation>neu: {0}</translation>
+    </message>
+    <message>
+        <source>next to no current</source>
+        <translation>fast kein Strom</translation>
+    </message>
+    <message>
+        <source>next to no voltage across the motor</source>
+        <translation>fast keine Spannung am Motor</translation>
+    </message>
+    <message>
+        <source>no answer from {0} within {1} s.</source>
+        <translation>keine Antwort von {0} innerhalb von {1} s.</translation>
+    </message>
+    <message>
+        <source>no answer from {0}.</source>
+        <translation>keine Antwort von {0}.</translation>
+    </message>
+    <message>
+        <source>no answer to {0} within {1} s</source>
+        <translation>keine Antwort auf {0} innerhalb von {1} s</translation>
+    </message>
+    <message>
+        <source>no baseline</source>
+        <translation>keine Vergleichsbasis</translation>
+    </message>
+    <message>
+        <source>no channel plays this role, so it has no zero.</source>
+        <translation>kein Kanal hat diese Aufgabe, also gibt es keinen Nullpunkt.</translation>
+    </message>
+    <message>
+        <source>no channel read the motor current; there is nothing to compare.</source>
+        <translation>kein Kanal las den Motorstrom; es gibt nichts zu vergleichen.</translation>
+    </message>
+    <message>
+        <source>no circuit was chosen.</source>
+        <translation>kein Stromlauf ist gewählt.</translation>
+    </message>
+    <message>
+        <source>no file</source>
+        <translation>keine Datei</translation>
+    </message>
+    <message>
+        <source>no key</source>
+        <translation>kein Schlüssel</translation>
+    </message>
+    <message>
+        <source>no kind of port is called {0}.</source>
+        <translation>keine Art von Anschluss heißt {0}.</translation>
+    </message>
+    <message>
+        <source>no machine of this name is known.</source>
+        <translation>kein Rechner dieses Namens ist bekannt.</translation>
+    </message>
+    <message>
+        <source>no meter of this recording is typed by hand.</source>
+        <translation>kein Messgerät dieser Aufzeichnung wird von Hand getippt.</translation>
+    </message>
+    <message>
+        <source>no motor voltage</source>
+        <translation>keine Motorspannung</translation>
+    </message>
+    <message>
+        <source>no number was typed.</source>
+        <translation>keine Zahl wurde getippt.</translation>
+    </message>
+    <message>
+        <source>no opening times are known of fuses of the kind {0}</source>
+        <translation>von Sicherungen der Art {0} sind keine Auslösezeiten bekannt</translation>
+    </message>
+    <message>
+        <source>no opening times are known of {0} fuses of {1} A</source>
+        <translation>von {0}-Sicherungen mit {1} A sind keine Auslösezeiten bekannt</translation>
+    </message>
+    <message>
+        <source>no picture: Qt can&apos;t be loaded ({0})</source>
+        <translation>kein Bild: Qt lässt sich nicht laden ({0})</translation>
+    </message>
+    <message>
+        <source>no profile is for this kind of port. The Meters page lists the kinds of meter.</source>
+        <translation>kein Profil passt zu dieser Art von Anschluss. Die Seite Messgeräte zeigt die Arten von Messgeräten.</translation>
+    </message>
+    <message>
+        <source>no profile is for this kind of port. `meterlog ports` lists the profiles.</source>
+        <translation>kein Profil passt zu dieser Art von Anschluss. `meterlog ports` nennt die Profile.</translation>
+    </message>
+    <message>
+        <source>no profile of this name among the {0}.</source>
+        <translation>kein Profil dieses Namens unter den {0}.</translation>
+    </message>
+    <message>
+        <source>no reading has come in yet</source>
+        <translation>noch kein Messwert da</translation>
+    </message>
+    <message>
+        <source>no reason given</source>
+        <translation>kein Grund genannt</translation>
+    </message>
+    <message>
+        <source>no size</source>
+        <translation>keine Größe</translation>
+    </message>
+    <message>
+        <source>no speed change was found in the current</source>
+        <translation>kein Stufenwechsel war im Strom zu finden</translation>
+    </message>
+    <message>
+        <source>no speed was commanded</source>
+        <translation>keine Stufe war geschaltet</translation>
+    </message>
+    <message>
+        <source>no steady current</source>
+        <translation>kein ruhiger Strom</translation>
+    </message>
+    <message>
+        <source>no such channel.</source>
+        <translation>diesen Kanal gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>no such device is plugged in.</source>
+        <translation>kein solches Gerät ist angesteckt.</translation>
+    </message>
+    <message>
+        <source>no such file.</source>
+        <translation>diese Datei gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>no such instrument is plugged in.</source>
+        <translation>kein solches Instrument ist angesteckt.</translation>
+    </message>
+    <message>
+        <source>no time</source>
+        <translation>keine Zeit</translation>
+    </message>
+    <message>
+        <source>no trace: no meter was recorded</source>
+        <translation>keine Kurve: kein Messgerät wurde aufgezeichnet</translation>
+    </message>
+    <message>
+        <source>no value</source>
+        <translation>kein Wert</translation>
+    </message>
+    <message>
+        <source>no zero is kept for this meter, channel and sensor.</source>
+        <translation>für Messgerät, Kanal und Aufnehmer ist kein Nullpunkt aufbewahrt.</translation>
+    </message>
+    <message>
+        <source>no zero of {0} was taken</source>
+        <translation>kein Nullpunkt genommen ({0})</translation>
+    </message>
+    <message>
+        <source>no {0} at {1} s was withdrawn.</source>
+        <translation>kein {0} bei {1} s wurde zurückgenommen.</translation>
+    </message>
+    <message>
+        <source>no {0} there.</source>
+        <translation>dort kein {0}.</translation>
+    </message>
+    <message>
+        <source>no-load current</source>
+        <translation>Leerlaufstrom</translation>
+    </message>
+    <message>
+        <source>nobody listens there.</source>
+        <translation>dort nimmt niemand an.</translation>
+    </message>
+    <message>
+        <source>nobody marked it: before the first tap move the probe leads alone, and mark it (w).</source>
+        <translation>niemand hat es markiert: vor dem ersten Klopfen nur die Messleitungen bewegen und es markieren (w).</translation>
+    </message>
+    <message>
+        <source>nobody said that the fan runs, and its current was not read</source>
+        <translation>niemand angab, dass das Gebläse läuft, und sein Strom nicht gemessen wurde</translation>
+    </message>
+    <message>
+        <source>none of them is missing</source>
+        <translation>keiner davon fehlt</translation>
+    </message>
+    <message>
+        <source>none was taken {0} the taps: clamp empty and shut, press z.</source>
+        <translation>keiner wurde genommen {0} dem Klopfen: Zange leer und geschlossen, z drücken.</translation>
+    </message>
+    <message>
+        <source>normal distribution, {0} %</source>
+        <translation>Normalverteilung, {0} %</translation>
+    </message>
+    <message>
+        <source>not as it was sealed: check it with meterlog verify.</source>
+        <translation>nicht wie versiegelt: mit meterlog verify prüfen.</translation>
+    </message>
+    <message>
+        <source>not asked for a reading: {0}</source>
+        <translation>nicht nach einem Messwert gefragt: {0}</translation>
+    </message>
+    <message>
+        <source>not commanded</source>
+        <translation>nicht geschaltet</translation>
+    </message>
+    <message>
+        <source>not comparable</source>
+        <translation>nicht vergleichbar</translation>
+    </message>
+    <message>
+        <source>not counted</source>
+        <translation>nicht mitgezählt</translation>
+    </message>
+    <message>
+        <source>not everything could be kept: {0}</source>
+        <translation>nicht alles konnte aufbewahrt werden: {0}</translation>
+    </message>
+    <message>
+        <source>not in the standard</source>
+        <translation>nicht in der Norm</translation>
+    </message>
+    <message>
+        <source>not kept: {0}</source>
+        <translation>nicht aufbewahrt: {0}</translation>
+    </message>
+    <message>
+        <source>not open:</source>
+        <translation>nicht offen:</translation>
+    </message>
+    <message>
+        <source>not stated on either side: {0}</source>
+        <translation>auf keiner Seite angegeben: {0}</translation>
+    </message>
+    <message>
+        <source>note: {0}</source>
+        <translation>Hinweis: {0}</translation>
+    </message>
+    <message>
+        <source>nothing can be sent to this device.</source>
+        <translation>an dieses Gerät lässt sich nichts senden.</translation>
+    </message>
+    <message>
+        <source>nothing is asked of the fan</source>
+        <translation>vom Gebläse nichts verlangt wird</translation>
+    </message>
+    <message>
+        <source>nothing is being recorded.</source>
+        <translation>nichts wird aufgezeichnet.</translation>
+    </message>
+    <message>
+        <source>nothing read</source>
+        <translation>nichts gemessen</translation>
+    </message>
+    <message>
+        <source>nothing was heard{0}, and nothing answered. Check that the meter is on and set to send (many have a key for it), its cable, and that its line speed is one of a profile.</source>
+        <translation>nichts war zu hören{0}, und nichts antwortete. Prüfen, ob das Messgerät an ist und sendet (viele haben eine Taste dafür), sein Kabel, und ob seine Übertragungsrate die eines Profils ist.</translation>
+    </message>
+    <message>
+        <source>nothing was read for {0} s when they were moved at {1} s: move them again while the meters read.</source>
+        <translation>{0} s lang wurde nichts gelesen, als sie bei {1} s bewegt wurden: noch einmal bewegen, während die Messgeräte lesen.</translation>
+    </message>
+    <message>
+        <source>of the kind</source>
+        <translation>der Bauart</translation>
+    </message>
+    <message>
+        <source>of this motor</source>
+        <translation>dieses Motors</translation>
+    </message>
+    <message>
+        <source>ohms too many</source>
+        <translation>Ohm zu viel</translation>
+    </message>
+    <message>
+        <source>old {0}, new {1}</source>
+        <translation>alt {0}, neu {1}</translation>
+    </message>
+    <message>
+        <source>old: {0}</source>
+        <translation>alt: {0}</translation>
+    </message>
+    <message>
+        <source>on the ground side</source>
+        <translation>auf der Masseseite</translation>
+    </message>
+    <message>
+        <source>once</source>
+        <translation>einmal</translation>
+    </message>
+    <message>
+        <source>one rectangular source dominates (EA-4/02, S9){0}{1}</source>
+        <translation>eine Rechteckquelle überwiegt (EA-4/02, S9){0}{1}</translation>
+    </message>
+    <message>
+        <source>one {0} bar (bar {1}, counted from the deepest notch)</source>
+        <translation>einer Lamelle, {0} (Lamelle {1}, gezählt ab der tiefsten Kerbe)</translation>
+    </message>
+    <message>
+        <source>only the motor&apos;s feed was read, and it does not follow the speed: with a controller in the return that is not the voltage across the motor; read the motor&apos;s return as well</source>
+        <translation>nur das Plus des Motors wurde gemessen, und es folgt der Stufe nicht: mit einem Regler im Minus ist das nicht die Spannung am Motor; auch das Minus des Motors messen</translation>
+    </message>
+    <message>
+        <source>open, or not switched on</source>
+        <translation>offen oder nicht eingeschaltet</translation>
+    </message>
+    <message>
+        <source>or</source>
+        <translation>oder</translation>
+    </message>
+    <message>
+        <source>others are missing</source>
+        <translation>andere fehlen</translation>
+    </message>
+    <message>
+        <source>over the controller</source>
+        <translation>über dem Regler</translation>
+    </message>
+    <message>
+        <source>own error</source>
+        <translation>Eigenfehler</translation>
+    </message>
+    <message>
+        <source>own error and zero</source>
+        <translation>Eigenfehler und Nullpunkt</translation>
+    </message>
+    <message>
+        <source>pack</source>
+        <translation>Vorwiderstände</translation>
+    </message>
+    <message>
+        <source>pack&apos;s resistor 1</source>
+        <translation>Vorwiderstand 1</translation>
+    </message>
+    <message>
+        <source>pack&apos;s resistor 2</source>
+        <translation>Vorwiderstand 2</translation>
+    </message>
+    <message>
+        <source>pack&apos;s resistor 3</source>
+        <translation>Vorwiderstand 3</translation>
+    </message>
+    <message>
+        <source>pack&apos;s thermal limiter</source>
+        <translation>Temperatursicherung der Vorwiderstände</translation>
+    </message>
+    <message>
+        <source>page {0}</source>
+        <translation>Seite {0}</translation>
+    </message>
+    <message>
+        <source>peak over steady</source>
+        <translation>Spitze zu Dauerstrom</translation>
+    </message>
+    <message>
+        <source>photo {0}: can&apos;t be put in: {1}.</source>
+        <translation>Foto {0}: kann nicht hinein: {1}.</translation>
+    </message>
+    <message>
+        <source>photos: {0} in a pack without customer data, and nothing in them is made unreadable: look whether one shows a plate, a VIN, a name or a face.</source>
+        <translation>Fotos: {0} in einem Paket ohne Kundendaten, und nichts darin ist unkenntlich gemacht: nachsehen, ob eines ein Kennzeichen, eine VIN, einen Namen oder ein Gesicht zeigt.</translation>
+    </message>
+    <message>
+        <source>process {0}</source>
+        <translation>Prozess {0}</translation>
+    </message>
+    <message>
+        <source>pulsed module with its plug</source>
+        <translation>getaktetes Modul mit seinem Stecker</translation>
+    </message>
+    <message>
+        <source>put in</source>
+        <translation>eingefügt</translation>
+    </message>
+    <message>
+        <source>put together of {0} parts: {1}</source>
+        <translation>aus {0} Teilen zusammengesetzt: {1}</translation>
+    </message>
+    <message>
+        <source>range {0} {1}, steps of {2} {3}</source>
+        <translation>Bereich {0} {1}, Schritte von {2} {3}</translation>
+    </message>
+    <message>
+        <source>ratio to the good ones at speed {0}</source>
+        <translation>Verhältnis zu den guten auf Stufe {0}</translation>
+    </message>
+    <message>
+        <source>ratio {0}</source>
+        <translation>Verhältnis {0}</translation>
+    </message>
+    <message>
+        <source>read by a shunt, which has no zero that drifts as a clamp&apos;s does.</source>
+        <translation>mit einem Shunt gemessen, dessen Nullpunkt nicht wie der einer Zange driftet.</translation>
+    </message>
+    <message>
+        <source>reader {0}</source>
+        <translation>Leser {0}</translation>
+    </message>
+    <message>
+        <source>reading Modbus registers{0}</source>
+        <translation>liest Modbus-Register{0}</translation>
+    </message>
+    <message>
+        <source>reading and judging recordings</source>
+        <translation>liest und beurteilt Aufzeichnungen</translation>
+    </message>
+    <message>
+        <source>reading stopped: {0}</source>
+        <translation>Lesen beendet: {0}</translation>
+    </message>
+    <message>
+        <source>reading stopped: {0}: {1}</source>
+        <translation>Lesen beendet: {0}: {1}</translation>
+    </message>
+    <message>
+        <source>reading {0}</source>
+        <translation>Messung {0}</translation>
+    </message>
+    <message>
+        <source>readings are missing just now: hold the probe still</source>
+        <translation>gerade fehlen Messwerte: die Messspitze ruhig halten</translation>
+    </message>
+    <message>
+        <source>readings of which the zero was made</source>
+        <translation>Messwerte, aus denen der Nullpunkt gebildet wurde</translation>
+    </message>
+    <message>
+        <source>readings {0}</source>
+        <translation>Messwerte {0}</translation>
+    </message>
+    <message>
+        <source>readings {0} {1}</source>
+        <translation>Messwerte {0} {1}</translation>
+    </message>
+    <message>
+        <source>redo of the edit of</source>
+        <translation>Änderung wiederhergestellt vom</translation>
+    </message>
+    <message>
+        <source>register {0}</source>
+        <translation>Register {0}</translation>
+    </message>
+    <message>
+        <source>registers {0} to {1}</source>
+        <translation>Register {0} bis {1}</translation>
+    </message>
+    <message>
+        <source>relay 30</source>
+        <translation>Relais 30</translation>
+    </message>
+    <message>
+        <source>relay 85</source>
+        <translation>Relais 85</translation>
+    </message>
+    <message>
+        <source>relay 86</source>
+        <translation>Relais 86</translation>
+    </message>
+    <message>
+        <source>relay 87</source>
+        <translation>Relais 87</translation>
+    </message>
+    <message>
+        <source>relay and its socket</source>
+        <translation>Relais und sein Sockel</translation>
+    </message>
+    <message>
+        <source>relay coil&apos;s feed wire and ground</source>
+        <translation>Zuleitung und Masse der Relaisspule</translation>
+    </message>
+    <message>
+        <source>relay coil&apos;s ground</source>
+        <translation>Masse der Relaisspule</translation>
+    </message>
+    <message>
+        <source>relay contact</source>
+        <translation>Relaiskontakt</translation>
+    </message>
+    <message>
+        <source>relay socket 30</source>
+        <translation>Relaissockel 30</translation>
+    </message>
+    <message>
+        <source>relay socket 85</source>
+        <translation>Relaissockel 85</translation>
+    </message>
+    <message>
+        <source>relay socket 86</source>
+        <translation>Relaissockel 86</translation>
+    </message>
+    <message>
+        <source>relay socket 87</source>
+        <translation>Relaissockel 87</translation>
+    </message>
+    <message>
+        <source>reopening {0}</source>
+        <translation>öffnet {0} neu</translation>
+    </message>
+    <message>
+        <source>repair the switch or its feed</source>
+        <translation>den Schalter oder seine Zuleitung instand setzen</translation>
+    </message>
+    <message>
+        <source>repair the wire</source>
+        <translation>die Leitung instand setzen</translation>
+    </message>
+    <message>
+        <source>repair the wire, clean and tighten the joint</source>
+        <translation>die Leitung instand setzen, den Massepunkt reinigen und festziehen</translation>
+    </message>
+    <message>
+        <source>repeat a pair</source>
+        <translation>wiederholen ein Paar</translation>
+    </message>
+    <message>
+        <source>repeats the name {0}</source>
+        <translation>wiederholt den Namen {0}</translation>
+    </message>
+    <message>
+        <source>repeats {0}</source>
+        <translation>wiederholt {0}</translation>
+    </message>
+    <message>
+        <source>replace pins and housing</source>
+        <translation>Stifte und Gehäuse ersetzen</translation>
+    </message>
+    <message>
+        <source>replace the control head, after all else was ruled out</source>
+        <translation>das Bedienteil ersetzen, nachdem alles andere ausgeschlossen ist</translation>
+    </message>
+    <message>
+        <source>replace the controller, and the plug if its pins are hot or loose, after the motor&apos;s current was checked</source>
+        <translation>den Regler ersetzen, und den Stecker, wenn seine Stifte heiß oder lose sind, nachdem der Motorstrom geprüft ist</translation>
+    </message>
+    <message>
+        <source>replace the module, and the plug if its pins are hot or loose, after the motor&apos;s current was checked</source>
+        <translation>das Modul ersetzen, und den Stecker, wenn seine Stifte heiß oder lose sind, nachdem der Motorstrom geprüft ist</translation>
+    </message>
+    <message>
+        <source>replace the motor, then check its current at every speed</source>
+        <translation>den Motor ersetzen, dann seinen Strom auf jeder Stufe prüfen</translation>
+    </message>
+    <message>
+        <source>replace the pack, and the plug if its pins are hot or loose, after the motor&apos;s current was checked</source>
+        <translation>die Vorwiderstände ersetzen, und den Stecker, wenn seine Stifte heiß oder lose sind, nachdem der Motorstrom geprüft ist</translation>
+    </message>
+    <message>
+        <source>replace the relay; a burnt socket as well</source>
+        <translation>das Relais ersetzen; einen verbrannten Sockel auch</translation>
+    </message>
+    <message>
+        <source>replace the switch, and the plug if its pins are hot or loose</source>
+        <translation>den Schalter ersetzen, und den Stecker, wenn seine Stifte heiß oder lose sind</translation>
+    </message>
+    <message>
+        <source>reports that its battery is low: a low battery bends readings long before the meter goes out. Put in a new one and measure again.</source>
+        <translation>meldet, dass seine Batterie schwach ist: eine schwache Batterie verfälscht Messwerte, lange bevor das Gerät ausgeht. Eine neue einsetzen und noch einmal messen.</translation>
+    </message>
+    <message>
+        <source>reports {0}</source>
+        <translation>meldet {0}</translation>
+    </message>
+    <message>
+        <source>residuals of the fit beyond what the points&apos; own errors explain</source>
+        <translation>Reste der Anpassung über die Fehler der Punkte hinaus</translation>
+    </message>
+    <message>
+        <source>resistance between battery and motor</source>
+        <translation>Widerstand zwischen Batterie und Motor</translation>
+    </message>
+    <message>
+        <source>resistance between relay and motor (plug or wire)</source>
+        <translation>Widerstand zwischen Relais und Motor (Stecker oder Leitung)</translation>
+    </message>
+    <message>
+        <source>resistance in fuse, relay or their wires</source>
+        <translation>Widerstand in Sicherung, Relais oder ihren Leitungen</translation>
+    </message>
+    <message>
+        <source>resistor pack plug, common pin</source>
+        <translation>Stecker der Vorwiderstände, gemeinsamer Stift</translation>
+    </message>
+    <message>
+        <source>resistor pack plug, common wire</source>
+        <translation>Stecker der Vorwiderstände, gemeinsame Leitung</translation>
+    </message>
+    <message>
+        <source>resistor pack plug, in the fan housing</source>
+        <translation>Stecker der Vorwiderstände, im Gebläsegehäuse</translation>
+    </message>
+    <message>
+        <source>resistor pack plug, tap 1</source>
+        <translation>Stecker der Vorwiderstände, Abgriff 1</translation>
+    </message>
+    <message>
+        <source>resistor pack plug, tap 2</source>
+        <translation>Stecker der Vorwiderstände, Abgriff 2</translation>
+    </message>
+    <message>
+        <source>resistor pack plug, tap 3</source>
+        <translation>Stecker der Vorwiderstände, Abgriff 3</translation>
+    </message>
+    <message>
+        <source>resistor pack with its plug</source>
+        <translation>Vorwiderstände mit ihrem Stecker</translation>
+    </message>
+    <message>
+        <source>resistor pack, after the limiter</source>
+        <translation>Vorwiderstände, hinter der Temperatursicherung</translation>
+    </message>
+    <message>
+        <source>resistor pack, before the limiter</source>
+        <translation>Vorwiderstände, vor der Temperatursicherung</translation>
+    </message>
+    <message>
+        <source>resistor pack, common pin</source>
+        <translation>Vorwiderstände, gemeinsamer Stift</translation>
+    </message>
+    <message>
+        <source>return rose</source>
+        <translation>das Minus stieg</translation>
+    </message>
+    <message>
+        <source>rose</source>
+        <translation>stieg</translation>
+    </message>
+    <message>
+        <source>row {0} differs</source>
+        <translation>Zeile {0} weicht ab</translation>
+    </message>
+    <message>
+        <source>rows {0} differ</source>
+        <translation>Zeilen {0} weichen ab</translation>
+    </message>
+    <message>
+        <source>rust or paint under the eyelet</source>
+        <translation>Rost oder Lack unter der Öse</translation>
+    </message>
+    <message>
+        <source>rust or paint under the eyelet, broken strands</source>
+        <translation>Rost oder Lack unter der Öse, gebrochene Adern</translation>
+    </message>
+    <message>
+        <source>rust under the eyelet</source>
+        <translation>Rost unter der Öse</translation>
+    </message>
+    <message>
+        <source>same rating and type, once its cause is found</source>
+        <translation>gleicher Nennwert und gleiche Art, sobald die Ursache gefunden ist</translation>
+    </message>
+    <message>
+        <source>says nothing of speed {0}</source>
+        <translation>sagt nichts über Stufe {0}</translation>
+    </message>
+    <message>
+        <source>says of itself that its {0} is {1}, not {2}.</source>
+        <translation>sagt von sich selbst, {0} sei {1}, nicht {2}.</translation>
+    </message>
+    <message>
+        <source>scatter about the curve</source>
+        <translation>Streuung um die Kurve</translation>
+    </message>
+    <message>
+        <source>scatter of the zero</source>
+        <translation>Streuung des Nullpunkts</translation>
+    </message>
+    <message>
+        <source>scatter of {0} readings{1}</source>
+        <translation>Streuung von {0} Messwerten{1}</translation>
+    </message>
+    <message>
+        <source>scatter of {0} sets</source>
+        <translation>Streuung von {0} Sätzen</translation>
+    </message>
+    <message>
+        <source>scatter of {0} windows</source>
+        <translation>Streuung von {0} Fenstern</translation>
+    </message>
+    <message>
+        <source>seal: {0}</source>
+        <translation>Siegel: {0}</translation>
+    </message>
+    <message>
+        <source>serial {0}</source>
+        <translation>Seriennummer {0}</translation>
+    </message>
+    <message>
+        <source>server device busy</source>
+        <translation>Gerät beschäftigt</translation>
+    </message>
+    <message>
+        <source>server device failure</source>
+        <translation>Fehler im Gerät</translation>
+    </message>
+    <message>
+        <source>settled value</source>
+        <translation>ruhiger Wert</translation>
+    </message>
+    <message>
+        <source>settled {0} {1}</source>
+        <translation>ruhiger Wert {0} {1}</translation>
+    </message>
+    <message>
+        <source>several such devices are plugged in.</source>
+        <translation>mehrere solche Geräte sind angesteckt.</translation>
+    </message>
+    <message>
+        <source>sheet metal of the body</source>
+        <translation>Blech der Karosserie</translation>
+    </message>
+    <message>
+        <source>showed another unit for a while; there it gave no data. Leave its dial alone while recording.</source>
+        <translation>zeigte eine Zeit lang eine andere Einheit; dort lieferte es keine Daten. Den Drehschalter beim Aufzeichnen nicht anfassen.</translation>
+    </message>
+    <message>
+        <source>shows {0} again</source>
+        <translation>zeigt wieder {0}</translation>
+    </message>
+    <message>
+        <source>silent since</source>
+        <translation>still seit</translation>
+    </message>
+    <message>
+        <source>some {0} V at least, by what battery, fuse and wires commonly have (no change of speed is there that would tell)</source>
+        <translation>mindestens etwa {0} V, nach dem, was Batterie, Sicherung und Leitungen gewöhnlich haben (kein Stufenwechsel ist da, der es zeigte)</translation>
+    </message>
+    <message>
+        <source>speed controller with its plug</source>
+        <translation>Gebläseregler mit seinem Stecker</translation>
+    </message>
+    <message>
+        <source>speed switch on 4, with its feed pin</source>
+        <translation>Stufenschalter auf 4, mit seinem Plusstift</translation>
+    </message>
+    <message>
+        <source>speed switch on 4, with its ground pin</source>
+        <translation>Stufenschalter auf 4, mit seinem Massestift</translation>
+    </message>
+    <message>
+        <source>speed switch plug, feed pin</source>
+        <translation>Stecker des Stufenschalters, Plusstift</translation>
+    </message>
+    <message>
+        <source>speed switch plug, feed wire</source>
+        <translation>Stecker des Stufenschalters, Plusleitung</translation>
+    </message>
+    <message>
+        <source>speed switch plug, ground pin</source>
+        <translation>Stecker des Stufenschalters, Massestift</translation>
+    </message>
+    <message>
+        <source>speed switch plug, ground wire</source>
+        <translation>Stecker des Stufenschalters, Masseleitung</translation>
+    </message>
+    <message>
+        <source>speed switch plug, wire 1</source>
+        <translation>Stecker des Stufenschalters, Leitung 1</translation>
+    </message>
+    <message>
+        <source>speed switch plug, wire 2</source>
+        <translation>Stecker des Stufenschalters, Leitung 2</translation>
+    </message>
+    <message>
+        <source>speed switch plug, wire 3</source>
+        <translation>Stecker des Stufenschalters, Leitung 3</translation>
+    </message>
+    <message>
+        <source>speed switch plug, wire 4</source>
+        <translation>Stecker des Stufenschalters, Leitung 4</translation>
+    </message>
+    <message>
+        <source>speed switch with its plug</source>
+        <translation>Stufenschalter mit seinem Stecker</translation>
+    </message>
+    <message>
+        <source>speed switch&apos;s ground wire and joint</source>
+        <translation>Masseleitung und Massepunkt des Stufenschalters</translation>
+    </message>
+    <message>
+        <source>speed switch, contact 1</source>
+        <translation>Stufenschalter, Kontakt 1</translation>
+    </message>
+    <message>
+        <source>speed switch, contact 2</source>
+        <translation>Stufenschalter, Kontakt 2</translation>
+    </message>
+    <message>
+        <source>speed switch, contact 3</source>
+        <translation>Stufenschalter, Kontakt 3</translation>
+    </message>
+    <message>
+        <source>speed switch, contact 4</source>
+        <translation>Stufenschalter, Kontakt 4</translation>
+    </message>
+    <message>
+        <source>speed switch, dash trim off</source>
+        <translation>Stufenschalter, Armaturenverkleidung abgebaut</translation>
+    </message>
+    <message>
+        <source>speed switch, feed pin</source>
+        <translation>Stufenschalter, Plusstift</translation>
+    </message>
+    <message>
+        <source>speed switch, ground pin</source>
+        <translation>Stufenschalter, Massestift</translation>
+    </message>
+    <message>
         <source>speed {0}</source>
         <translation>Stufe {0}</translation>
+    </message>
+    <message>
+        <source>speed {0} ({1} A)</source>
+        <translation>Stufe {0} ({1} A)</translation>
+    </message>
+    <message>
+        <source>spread of {0} motors</source>
+        <translation>Streuung von {0} Motoren</translation>
+    </message>
+    <message>
+        <source>stated for the sensor by itself</source>
+        <translation>für den Aufnehmer allein angegeben</translation>
+    </message>
+    <message>
+        <source>switch</source>
+        <translation>Schalter</translation>
+    </message>
+    <message>
+        <source>temperature of {0}, {1} °C</source>
+        <translation>Temperatur von {0}, {1} °C</translation>
+    </message>
+    <message>
+        <source>the feed recovered by {0} V from speed {1} to {2} up to {3} s, as under a load</source>
+        <translation>das Plus erholte sich um {0} V von Stufe {1} auf {2}, bis {3} s, wie unter Last</translation>
+    </message>
+    <message>
+        <source>the meter&apos;s accuracy for {0} is not stated</source>
+        <translation>die Genauigkeit des Messgeräts für {0} ist nicht angegeben</translation>
+    </message>
+    <message>
+        <source>the motor is open inside</source>
+        <translation>der Motor ist innen offen</translation>
+    </message>
+    <message>
+        <source>the return was not read: this is the feed alone</source>
+        <translation>das Minus wurde nicht gemessen: das ist das Plus allein</translation>
+    </message>
+    <message>
+        <source>the temperature was not recorded ({0} is stated for {1} to {2} °C)</source>
+        <translation>die Temperatur wurde nicht aufgezeichnet ({0} ist für {1} bis {2} °C angegeben)</translation>
+    </message>
+    <message>
+        <source>the {0}&apos;s own error for {1} is not stated</source>
+        <translation>der Eigenfehler ({0}) für {1} ist nicht angegeben</translation>
+    </message>
+    <message>
+        <source>then {0}</source>
+        <translation>dann {0}</translation>
+    </message>
+    <message>
+        <source>times of the meters; all scatter taken as a trend, {0}/s</source>
+        <translation>Zeiten der Messgeräte; alle Streuung als Trend genommen, {0}/s</translation>
+    </message>
+    <message>
+        <source>times of {0}</source>
+        <translation>Zeiten von {0}</translation>
+    </message>
+    <message>
+        <source>too fast</source>
+        <translation>zu schnell</translation>
+    </message>
+    <message>
+        <source>two rectangular sources dominate (EA-4/02, S10){0}</source>
+        <translation>zwei Rechteckquellen überwiegen (EA-4/02, S10){0}</translation>
+    </message>
+    <message>
+        <source>up to {0} motors</source>
+        <translation>bis zu {0} Motoren</translation>
+    </message>
+    <message>
+        <source>usual error of the sensor</source>
+        <translation>üblicher Fehler des Aufnehmers</translation>
+    </message>
+    <message>
+        <source>volts by amperes</source>
+        <translation>Volt durch Ampere</translation>
+    </message>
+    <message>
+        <source>{0} against {1} of {2} taken as good.{3}</source>
+        <translation>{0} gegen {1} von {2}, als gut genommen.{3}</translation>
+    </message>
+    <message>
+        <source>{0} and the good ones of {1} have no commanded speed with steady, undoubted current in common.</source>
+        <translation>{0} und die guten von {1} haben keine geschaltete Stufe mit ruhigem, unbezweifeltem Strom gemeinsam.</translation>
+    </message>
+    <message>
+        <source>{0} at speeds {1}</source>
+        <translation>{0} auf den Stufen {1}</translation>
+    </message>
+    <message>
+        <source>{0} differs</source>
+        <translation>{0} weicht ab</translation>
+    </message>
+    <message>
+        <source>{0} gap</source>
+        <translation>{0} Lücke</translation>
+    </message>
+    <message>
+        <source>{0} gaps</source>
+        <translation>{0} Lücken</translation>
+    </message>
+    <message>
+        <source>{0} good motors {1} A, s {2} A ({3})</source>
+        <translation>{0} gute Motoren {1} A, s {2} A ({3})</translation>
+    </message>
+    <message>
+        <source>{0} is {1}; the good ones were read by meters.</source>
+        <translation>{0} ist {1}; die guten wurden von Messgeräten gelesen.</translation>
+    </message>
+    <message>
+        <source>{0} leaves {1}</source>
+        <translation>{0} lässt übrig: {1}</translation>
+    </message>
+    <message>
+        <source>{0} more good ones are not named here; the table of baselines names all.</source>
+        <translation>{0} weitere gute sind hier nicht genannt; die Vergleichstabelle nennt alle.</translation>
+    </message>
+    <message>
+        <source>{0} or {1}</source>
+        <translation>{0} oder {1}</translation>
+    </message>
+    <message>
+        <source>{0} points</source>
+        <translation>{0} Prozentpunkte</translation>
+    </message>
+    <message>
+        <source>{0} points to {1}</source>
+        <translation>{0} deutet auf: {1}</translation>
+    </message>
+    <message>
+        <source>{0} stands out from the other good motors at {1} beyond chance (Grubbs&apos; test, 5 %): look whether it is good before it stands for its kind.</source>
+        <translation>{0} fällt unter den anderen guten Motoren auf, mehr als zufällig ({1}; Grubbs-Test, 5 %): prüfen, ob er gut ist, bevor er für seine Art steht.</translation>
+    </message>
+    <message>
+        <source>{0} times </source>
+        <translation>das {0}-Fache </translation>
+    </message>
+    <message>
+        <source>{0}, as in a circuit in order, leaves {1}</source>
+        <translation>{0}, wie bei einem Stromkreis in Ordnung, lässt übrig: {1}</translation>
+    </message>
+    <message>
+        <source>{0}, as in a circuit in order, points to {1}</source>
+        <translation>{0}, wie bei einem Stromkreis in Ordnung, deutet auf: {1}</translation>
+    </message>
+    <message>
+        <source>{0}, shared</source>
+        <translation>{0}, gemeinsam</translation>
+    </message>
+    <message>
+        <source>{0}the sensor&apos;s own {1} added, as a linear sum</source>
+        <translation>{0}der eigene Anteil des Aufnehmers ({1}) addiert, als lineare Summe</translation>
+    </message>
+    <message>
+        <source>{0}{1} ({2}, {3} UTC)</source>
+        <translation>{0}{1} ({2}, {3} UTC)</translation>
+    </message>
+    <message>
+        <source>{0}{1} It was so when the pack was made.</source>
+        <translation>{0}{1} So war es, als das Paket gemacht wurde.</translation>
+    </message>
+    <message>
+        <source>{0}{1} is no field of a job card; there are: {2}.</source>
+        <translation>{0}{1} ist kein Feld einer Auftragskarte; es gibt: {2}.</translation>
+    </message>
+    <message>
+        <source>± {0} % of the current: {1}</source>
+        <translation>± {0} % vom Strom: {1}</translation>
+    </message>
+    <message>
+        <source>± {0} %: {1}, with the engine the same less; calculated</source>
+        <translation>± {0} %: {1}, bei gleichem Motorlauf weniger; gerechnet</translation>
     </message>
     <message>
         <source>The readings are too slow for the start-up peak: the true one was higher.</source>
@@ -765,7 +6225,7 @@
     </message>
     <message>
         <source>A{0} may open by what was seen and need not: can&apos;t tell. The current stood {1}. Between the rows taken as a line in logarithms. The opening times of the very fuse would settle it.</source>
-        <translation>Nach dem Gelesenen kann A{0} auslösen und muss nicht: nicht zu sagen. Der Strom stand {1}. Zwischen den Zeilen als Gerade in Logarithmen. Die Auslösezeiten genau dieser Sicherung würden es klären.</translation>
+        <translation>Nach dem Gelesenen kann eine {0} auslösen und muss nicht: nicht zu sagen. Der Strom stand {1}. Zwischen den Zeilen als Gerade in Logarithmen. Die Auslösezeiten genau dieser Sicherung würden es klären.</translation>
     </message>
     <message>
         <source>By what was seen no single start can open {0}; but {1} starts went above {2} % of the rating ({3} A), and what heat is left in the fuse from one to the next adds up: can&apos;t tell.</source>
@@ -821,7 +6281,7 @@
     </message>
     <message>
         <source>Opening of {0}: can&apos;t tell, as {1}.</source>
-        <translation>Auslösen von {0}: nicht zu sagen, da {1}.</translation>
+        <translation>Auslösen ({0}): nicht zu sagen, da {1}.</translation>
     </message>
     <message>
         <source>Steady load of the {0} A fuse: can&apos;t tell; no speed is known to have been run long enough to be steady.</source>
@@ -849,7 +6309,7 @@
     </message>
     <message>
         <source>The ripple is consistent with a commutator bar that carries too little current.</source>
-        <translation>Die Welligkeit passt zu einer Kommutatorlamelle, die zu wenig Strom führt.</translation>
+        <translation>Die Welligkeit passt zu einer Kollektorlamelle, die zu wenig Strom führt.</translation>
     </message>
     <message>
         <source>The tap test falls short of the accepted form in: {0}</source>
@@ -945,7 +6405,7 @@
     </message>
     <message>
         <source>Too slow for the commutator&apos;s bars: about {0} readings/s are needed.</source>
-        <translation>Zu langsam für die Lamellen des Kommutators: etwa {0} Messwerte/s sind nötig.</translation>
+        <translation>Zu langsam für die Lamellen des Kollektors: etwa {0} Messwerte/s sind nötig.</translation>
     </message>
     <message>
         <source>Turn the wheel by hand: does it spin freely?</source>
@@ -961,7 +6421,7 @@
     </message>
     <message>
         <source>When it stands again: feed within 0.7 V of the battery, return near 0 V, current 0 A; then, key off, turn the wheel a little by hand: if it starts now, brush or commutator is bad. Fit the new motor and record the same speeds: no dropout, current within limits, below 80 % of the fuse on high. {0} {1}</source>
-        <translation>Wenn er wieder steht: Plus höchstens 0,7 V unter der Batterie, Minus nahe 0 V, Strom 0 A; dann, Zündung aus, das Rad ein wenig von Hand drehen: läuft er jetzt an, ist Bürste oder Kommutator schlecht. Den neuen Motor einbauen und dieselben Stufen aufzeichnen: kein Aussetzer, Strom in den Grenzwerten, auf der höchsten Stufe unter 80 % der Sicherung. {0} {1}</translation>
+        <translation>Wenn er wieder steht: Plus höchstens 0,7 V unter der Batterie, Minus nahe 0 V, Strom 0 A; dann, Zündung aus, das Rad ein wenig von Hand drehen: läuft er jetzt an, ist Bürste oder Kollektor schlecht. Den neuen Motor einbauen und dieselben Stufen aufzeichnen: kein Aussetzer, Strom in den Grenzwerten, auf der höchsten Stufe unter 80 % der Sicherung. {0} {1}</translation>
     </message>
     <message>
         <source>Whether it differs {0} can&apos;t be told.</source>
@@ -982,10 +6442,6 @@
     <message>
         <source>With the fan commanded off the current reads {0} A: zero the clamp, or find what keeps the circuit on, before trusting small currents.</source>
         <translation>Bei ausgeschaltetem Gebläse zeigt der Strom {0} A: die Zange nullen oder finden, was den Kreis an hält, bevor man kleinen Strömen traut.</translation>
-    </message>
-    <message>
-        <source>Zero of {0}: {1} {2} are subtracted from now on (scatter {3} {4}, {5} readings).</source>
-        <translation>Nullpunkt ({0}): {1} {2} werden ab jetzt abgezogen (Streuung {3} {4}, {5} Messwerte).</translation>
     </message>
     <message>
         <source>a centrifugal fan draws LESS through a clogged filter (by about 12 % at 80 % of the air, 40 % at 40 %) and more without one</source>
@@ -1064,10 +6520,6 @@
         <translation>bei Stufe{0} {1}</translation>
     </message>
     <message>
-        <source>back-probe</source>
-        <translation>von hinten messen</translation>
-    </message>
-    <message>
         <source>base line</source>
         <translation>Grundlinie</translation>
     </message>
@@ -1086,10 +6538,6 @@
     <message>
         <source>can&apos;t tell: {0}</source>
         <translation>nicht zu sagen: {0}</translation>
-    </message>
-    <message>
-        <source>cii-&gt;ci</source>
-        <translation>cii-&gt;ci</translation>
     </message>
     <message>
         <source>clamp zero</source>
@@ -1208,8 +6656,8 @@
         <translation>Wärme im Regler bei Stufe {0}</translation>
     </message>
     <message>
-        <source>high-voltage</source>
-        <translation>Hochvolt</translation>
+        <source>holds {0} baselines of {1} for {2} nominal only, not for {3} V.</source>
+        <translation>enthält gute der Nummer {1} ({0}) nur für {2} Nennspannung, nicht für {3} V.</translation>
     </message>
     <message>
         <source>housing</source>
@@ -1246,6 +6694,10 @@
     <message>
         <source>its command was lost (control head, its wire, or what cuts it out)</source>
         <translation>seine Ansteuerung ging verloren (Bedienteil, seine Leitung, oder was es abschaltet)</translation>
+    </message>
+    <message>
+        <source>its motor voltage is {0}, the good ones&apos; currents stand at {1} V, and no current can be brought from there to here</source>
+        <translation>die Motorspannung ist {0}, die Ströme der guten gelten bei {1} V, und kein Strom lässt sich von dort nach hier bringen</translation>
     </message>
     <message>
         <source>its port was gone (plug, cable or adapter)</source>
@@ -1296,10 +6748,6 @@
         <translation>motorseitig</translation>
     </message>
     <message>
-        <source>moving-fan</source>
-        <translation>laufendes Gebläse</translation>
-    </message>
-    <message>
         <source>no answer within {0} s</source>
         <translation>keine Antwort innerhalb von {0} s</translation>
     </message>
@@ -1342,10 +6790,6 @@
     <message>
         <source>no tap was made while the current was gone: tap when the fan stands.</source>
         <translation>solange der Strom weg war, wurde nicht geklopft: klopfen, wenn das Gebläse steht.</translation>
-    </message>
-    <message>
-        <source>no-current</source>
-        <translation>kein Strom</translation>
     </message>
     <message>
         <source>nobody recorded whether this was the highest speed</source>
@@ -1460,6 +6904,14 @@
         <translation>Ruhezustand nicht gesperrt</translation>
     </message>
     <message>
+        <source>speed {0} at {1} s</source>
+        <translation>Stufe {0} bei {1} s</translation>
+    </message>
+    <message>
+        <source>speed {0} draws {1} (at most {2} A)</source>
+        <translation>Stufe {0} zieht {1} (höchstens {2} A)</translation>
+    </message>
+    <message>
         <source>speed {0} is commanded, so that the fan may be running</source>
         <translation>Stufe {0} ist befohlen, das Gebläse kann also laufen</translation>
     </message>
@@ -1472,8 +6924,104 @@
         <translation>Stufe {0} nicht lange genug lief, um ruhig zu sein</translation>
     </message>
     <message>
+        <source>speeds were recorded, and those count</source>
+        <translation>Stufen wurden aufgezeichnet, und diese zählen</translation>
+    </message>
+    <message>
+        <source>standard uncertainty {0} s</source>
+        <translation>Standardunsicherheit {0} s</translation>
+    </message>
+    <message>
+        <source>start-up current too high for the relay: contact welded</source>
+        <translation>Anlaufstrom zu hoch für das Relais: Kontakt verschweißt</translation>
+    </message>
+    <message>
+        <source>start-up peak</source>
+        <translation>Anlaufspitze</translation>
+    </message>
+    <message>
+        <source>start-ups of cabin fans in general, as none was seen</source>
+        <translation>Anläufe von Innenraumgebläsen im Allgemeinen, da keiner zu sehen war</translation>
+    </message>
+    <message>
         <source>steady load of the fuse</source>
         <translation>Dauerlast der Sicherung</translation>
+    </message>
+    <message>
+        <source>step begins</source>
+        <translation>beginnt die Stufe</translation>
+    </message>
+    <message>
+        <source>step {0} curve</source>
+        <translation>Stufe {0} Kurve</translation>
+    </message>
+    <message>
+        <source>step {0} {1} {2}</source>
+        <translation>Stufe {0} {1} {2}</translation>
+    </message>
+    <message>
+        <source>still moving</source>
+        <translation>noch in Bewegung</translation>
+    </message>
+    <message>
+        <source>still moving: by {0} {1} within a second or so</source>
+        <translation>noch in Bewegung: um {0} {1} innerhalb etwa einer Sekunde</translation>
+    </message>
+    <message>
+        <source>stopped before it was known.</source>
+        <translation>beendet, bevor es bekannt war.</translation>
+    </message>
+    <message>
+        <source>straight across ({0})</source>
+        <translation>direkt gemessen ({0})</translation>
+    </message>
+    <message>
+        <source>straight across the controller, feed to output</source>
+        <translation>direkt über dem Regler, Plus bis Ausgang</translation>
+    </message>
+    <message>
+        <source>straight across the high relay contact</source>
+        <translation>direkt über dem Kontakt des Relais höchste Stufe</translation>
+    </message>
+    <message>
+        <source>straight across the main fuse</source>
+        <translation>direkt über der Hauptsicherung</translation>
+    </message>
+    <message>
+        <source>straight across the module, feed to output</source>
+        <translation>direkt über dem Modul, Plus bis Ausgang</translation>
+    </message>
+    <message>
+        <source>straight across the motor plug&apos;s feed pin</source>
+        <translation>direkt über dem Plusstift des Motorsteckers</translation>
+    </message>
+    <message>
+        <source>straight across the motor plug&apos;s return pin</source>
+        <translation>direkt über dem Minusstift des Motorsteckers</translation>
+    </message>
+    <message>
+        <source>straight across the relay contact</source>
+        <translation>direkt über dem Relaiskontakt</translation>
+    </message>
+    <message>
+        <source>stretch {0} {1}</source>
+        <translation>Strecke {0} {1}</translation>
+    </message>
+    <message>
+        <source>supply not known to be the same</source>
+        <translation>Versorgung nicht nachweislich dieselbe</translation>
+    </message>
+    <message>
+        <source>switch off sleep in the system&apos;s settings, and leave the lid open</source>
+        <translation>den Ruhezustand in den Systemeinstellungen abschalten und den Deckel offen lassen</translation>
+    </message>
+    <message>
+        <source>taken as {0} V ± {1} %: common practice, no source</source>
+        <translation>angenommen als {0} V ± {1} %: übliche Praxis, ohne Quelle</translation>
+    </message>
+    <message>
+        <source>taken out</source>
+        <translation>entfernt</translation>
     </message>
     <message>
         <source>taps</source>
@@ -1484,12 +7032,72 @@
         <translation>das Zehnfache</translation>
     </message>
     <message>
+        <source>text comes, but no profile reads it: {0}. Copy the nearest profile and change [lines] to fit; `meterlog check-profile` checks it.</source>
+        <translation>Text kommt, aber kein Profil liest ihn: {0}. Das nächstliegende Profil kopieren und [lines] anpassen; `meterlog check-profile` prüft es.</translation>
+    </message>
+    <message>
         <source>text comes, but not as the profile says</source>
         <translation>Text kommt, aber nicht wie im Profil</translation>
     </message>
     <message>
+        <source>the PDF besides its pages</source>
+        <translation>das PDF außer seinen Seiten</translation>
+    </message>
+    <message>
         <source>the air&apos;s density alone makes {0} % of current at the new one</source>
         <translation>allein die Dichte der Luft macht beim neuen {0} % Strom aus</translation>
+    </message>
+    <message>
+        <source>the battery held</source>
+        <translation>die Batterie hielt</translation>
+    </message>
+    <message>
+        <source>the battery held at {0} V</source>
+        <translation>die Batterie hielt bei {0} V</translation>
+    </message>
+    <message>
+        <source>the battery&apos;s own reading fell to {0} V: the supply itself went, or that probe</source>
+        <translation>der Messwert der Batterie selbst fiel auf {0} V: die Versorgung selbst ging weg, oder diese Messspitze</translation>
+    </message>
+    <message>
+        <source>the check could not be sealed: {0}</source>
+        <translation>die Prüfung konnte nicht versiegelt werden: {0}</translation>
+    </message>
+    <message>
+        <source>the circuit can&apos;t be kept: {0}.</source>
+        <translation>der Stromlauf kann nicht aufbewahrt werden: {0}.</translation>
+    </message>
+    <message>
+        <source>the circuit check</source>
+        <translation>die Stromlaufprüfung</translation>
+    </message>
+    <message>
+        <source>the clamp is to be doubted</source>
+        <translation>an der Zange ist zu zweifeln</translation>
+    </message>
+    <message>
+        <source>the clamp&apos;s</source>
+        <translation>Zange:</translation>
+    </message>
+    <message>
+        <source>the command came and is at {0} V</source>
+        <translation>die Ansteuerung kam und liegt bei {0} V</translation>
+    </message>
+    <message>
+        <source>the command channel never answered to any speed</source>
+        <translation>der Kanal der Ansteuerung reagierte auf keine Stufe</translation>
+    </message>
+    <message>
+        <source>the command reads {0} V</source>
+        <translation>die Ansteuerung zeigt {0} V</translation>
+    </message>
+    <message>
+        <source>the command stayed at {0} V</source>
+        <translation>die Ansteuerung blieb bei {0} V</translation>
+    </message>
+    <message>
+        <source>the command stayed at {0} V, as when off, though speed {1} was commanded</source>
+        <translation>die Ansteuerung blieb bei {0} V, wie bei Aus, obwohl Stufe {1} geschaltet war</translation>
     </message>
     <message>
         <source>the command was gone</source>
@@ -1500,12 +7108,60 @@
         <translation>die Ansteuerung ging zuerst, oder im selben Augenblick</translation>
     </message>
     <message>
+        <source>the command went {0} only {1} s after the current</source>
+        <translation>die Ansteuerung ging {0}, erst {1} s nach dem Strom</translation>
+    </message>
+    <message>
+        <source>the command went {0} {1}</source>
+        <translation>die Ansteuerung ging {0} {1}</translation>
+    </message>
+    <message>
+        <source>the commanded speed</source>
+        <translation>die geschaltete Stufe</translation>
+    </message>
+    <message>
+        <source>the computer slept for {0}, ended within the last second: nothing was measured in that time, and it is {1} in the times of this recording</source>
+        <translation>der Computer schlief {0}, bis innerhalb der letzten Sekunde: in dieser Zeit wurde nichts gemessen, und sie ist in den Zeiten dieser Aufzeichnung {1}</translation>
+    </message>
+    <message>
+        <source>the computer&apos;s clock was set {0} by {1}{2}: the times of this recording go on by a clock that can&apos;t be set, from the date and time of its start</source>
+        <translation>die Uhr des Computers wurde {0} gestellt, um {1}{2}: die Zeiten dieser Aufzeichnung laufen nach einer Uhr weiter, die niemand stellen kann, ab Datum und Zeit ihres Beginns</translation>
+    </message>
+    <message>
         <source>the controller is a resistor pack: its heat sits in the air stream and is bounded by its thermal limiter, not by a figure for a linear controller</source>
         <translation>der Regler ist ein Widerstandspaket: seine Wärme liegt im Luftstrom und ist durch seine Thermosicherung begrenzt, nicht durch einen Wert für einen linearen Regler</translation>
     </message>
     <message>
+        <source>the controller is pulsed: means of a switched voltage and current do not lie on a motor&apos;s curve</source>
+        <translation>der Regler ist getaktet: Mittelwerte geschalteter Spannung und geschalteten Stroms liegen auf keiner Motorkurve</translation>
+    </message>
+    <message>
         <source>the controller is pulsed: means of voltage and current do not give its heat; what it loses is in its switching</source>
         <translation>der Regler taktet: Mittelwerte von Spannung und Strom geben seine Wärme nicht; was er verliert, liegt im Schalten</translation>
+    </message>
+    <message>
+        <source>the controller&apos;s ground is at {0} V, neither risen with it nor at nothing</source>
+        <translation>die Masse des Reglers liegt bei {0} V, weder mitgestiegen noch bei null</translation>
+    </message>
+    <message>
+        <source>the controller&apos;s ground rose to {0} V: the ground wire is open, not the controller</source>
+        <translation>die Masse des Reglers stieg auf {0} V: die Masseleitung ist offen, nicht der Regler</translation>
+    </message>
+    <message>
+        <source>the controller&apos;s ground rose with it: resistance in the ground wire</source>
+        <translation>die Masse des Reglers stieg mit: Widerstand in der Masseleitung</translation>
+    </message>
+    <message>
+        <source>the controller&apos;s ground stayed at {0} V and so did its command: consistent with an open controller (or its plug)</source>
+        <translation>die Masse des Reglers blieb bei {0} V und ebenso seine Ansteuerung: passend zu einem offenen Regler (oder seinem Stecker)</translation>
+    </message>
+    <message>
+        <source>the controller&apos;s ground stayed at {0} V: the controller or its command, not the ground wire</source>
+        <translation>die Masse des Reglers blieb bei {0} V: der Regler oder seine Ansteuerung, nicht die Masseleitung</translation>
+    </message>
+    <message>
+        <source>the current changed within it ({0})</source>
+        <translation>der Strom änderte sich darin ({0})</translation>
     </message>
     <message>
         <source>the current channel is to be doubted: {0}</source>
@@ -1516,8 +7172,44 @@
         <translation>der Strom geht mit der Spannung</translation>
     </message>
     <message>
+        <source>the current may be off by a factor of ten</source>
+        <translation>der Strom kann um den Faktor zehn falsch sein</translation>
+    </message>
+    <message>
+        <source>the current may be off by a factor of ten. {0} Put that right and measure again.</source>
+        <translation>der Strom kann um den Faktor zehn falsch sein. {0} Das in Ordnung bringen und noch einmal messen.</translation>
+    </message>
+    <message>
+        <source>the current meter repeated one reading meanwhile</source>
+        <translation>das Strommessgerät wiederholte derweil einen Messwert</translation>
+    </message>
+    <message>
+        <source>the current meter reports that its own battery is low</source>
+        <translation>das Strommessgerät meldet, dass seine eigene Batterie schwach ist</translation>
+    </message>
+    <message>
         <source>the current moved by {0} A</source>
         <translation>der Strom sich um {0} A bewegte</translation>
+    </message>
+    <message>
+        <source>the current&apos;s uncertainty</source>
+        <translation>die Unsicherheit des Stroms</translation>
+    </message>
+    <message>
+        <source>the device has hung up</source>
+        <translation>das Gerät hat aufgelegt</translation>
+    </message>
+    <message>
+        <source>the entry could not be kept: {0}</source>
+        <translation>der Eintrag konnte nicht aufbewahrt werden: {0}</translation>
+    </message>
+    <message>
+        <source>the fan stands</source>
+        <translation>das Gebläse steht</translation>
+    </message>
+    <message>
+        <source>the feed is pulsed: single pulses are no dropouts</source>
+        <translation>die Versorgung ist getaktet: einzelne Pulse sind keine Aussetzer</translation>
     </message>
     <message>
         <source>the feed read nothing at once, without the voltage of the motor that still turned{0}: a feed probe that slipped looks the same</source>
@@ -1532,8 +7224,28 @@
         <translation>Plus ging weg (Sicherung, Relais, Stecker oder Leitung vor dem Motor)</translation>
     </message>
     <message>
+        <source>the feed {0} by {1} V from speed {2} to {3} up to {4} s, as under a load</source>
+        <translation>das Plus {0} um {1} V von Stufe {2} auf {3}, bis {4} s, wie unter Last</translation>
+    </message>
+    <message>
+        <source>the file</source>
+        <translation>die Datei</translation>
+    </message>
+    <message>
+        <source>the file is shorter than it should be</source>
+        <translation>die Datei ist kürzer, als sie sein sollte</translation>
+    </message>
+    <message>
+        <source>the filter was clogged</source>
+        <translation>der Filter war verstopft</translation>
+    </message>
+    <message>
         <source>the flaps make 3 to 10 %</source>
         <translation>die Klappen machen 3 bis 10 % aus</translation>
+    </message>
+    <message>
+        <source>the folder is another user&apos;s</source>
+        <translation>der Ordner gehört einem anderen Benutzer</translation>
     </message>
     <message>
         <source>the ground side opened (controller, its command, ground or connector)</source>
@@ -1544,8 +7256,48 @@
         <translation>die Masseseite offen war</translation>
     </message>
     <message>
+        <source>the head&apos;s output stage</source>
+        <translation>die Endstufe des Bedienteils</translation>
+    </message>
+    <message>
+        <source>the head&apos;s output stage, a short in the wire</source>
+        <translation>die Endstufe des Bedienteils, ein Kurzschluss in der Leitung</translation>
+    </message>
+    <message>
+        <source>the head&apos;s own supply, ground or bus first</source>
+        <translation>zuerst Versorgung, Masse oder Bus des Bedienteils selbst</translation>
+    </message>
+    <message>
+        <source>the housing was open</source>
+        <translation>das Gehäuse war offen</translation>
+    </message>
+    <message>
+        <source>the judgement&apos;s temporary file can&apos;t be read back: {0}.</source>
+        <translation>die Zwischendatei der Beurteilung lässt sich nicht zurücklesen: {0}.</translation>
+    </message>
+    <message>
         <source>the leads are on something</source>
         <translation>die Leitungen liegen an etwas an</translation>
+    </message>
+    <message>
+        <source>the library for such devices is not installed.</source>
+        <translation>die Bibliothek für solche Geräte ist nicht installiert.</translation>
+    </message>
+    <message>
+        <source>the library for such instruments is not installed.</source>
+        <translation>die Bibliothek für solche Instrumente ist nicht installiert.</translation>
+    </message>
+    <message>
+        <source>the limit {0} was changed from {1} to {2}</source>
+        <translation>der Grenzwert {0} wurde von {1} auf {2} geändert</translation>
+    </message>
+    <message>
+        <source>the mark {0} was moved from {1} s to {2} s</source>
+        <translation>die Marke {0} wurde von {1} s auf {2} s verschoben</translation>
+    </message>
+    <message>
+        <source>the mark {0} {1}</source>
+        <translation>die Marke {0} {1}</translation>
     </message>
     <message>
         <source>the meter shows</source>
@@ -1556,8 +7308,60 @@
         <translation>das Messgerät zeigt Überlauf. Einen größeren Bereich wählen und ihn neu nehmen.</translation>
     </message>
     <message>
+        <source>the meter shows an overload: choose a wider range</source>
+        <translation>das Messgerät zeigt Überlauf: einen größeren Bereich wählen</translation>
+    </message>
+    <message>
+        <source>the meter shows {0}, expected {1}: was its dial turned?</source>
+        <translation>das Messgerät zeigt {0}, erwartet {1}: wurde der Drehschalter gedreht?</translation>
+    </message>
+    <message>
         <source>the meter&apos;s input resistance must be above 0 Ω.</source>
         <translation>der Eingangswiderstand des Messgeräts muss über 0 Ω sein.</translation>
+    </message>
+    <message>
+        <source>the meters are not connected, or are being read already.</source>
+        <translation>die Messgeräte sind nicht verbunden, oder sie werden schon gelesen.</translation>
+    </message>
+    <message>
+        <source>the motor current was not read.</source>
+        <translation>der Motorstrom wurde nicht gemessen.</translation>
+    </message>
+    <message>
+        <source>the motor voltage is not known</source>
+        <translation>die Motorspannung ist nicht bekannt</translation>
+    </message>
+    <message>
+        <source>the motor voltage was not read; read motor feed and motor return</source>
+        <translation>die Motorspannung wurde nicht gemessen; Plus und Minus des Motors messen</translation>
+    </message>
+    <message>
+        <source>the motor voltages ({0}) are too far apart to bring the currents to one</source>
+        <translation>die Motorspannungen ({0}) liegen zu weit auseinander, um die Ströme auf eine umzurechnen</translation>
+    </message>
+    <message>
+        <source>the motor voltages lie too near each other ({0} V to {1} V; the highest must be {2} times the lowest); run it at its lowest and highest speed</source>
+        <translation>die Motorspannungen liegen zu nah beieinander ({0} V bis {1} V; die höchste muss das {2}-Fache der niedrigsten sein); auf kleinster und höchster Stufe laufen lassen</translation>
+    </message>
+    <message>
+        <source>the motor was on the bench</source>
+        <translation>der Motor war auf der Werkbank</translation>
+    </message>
+    <message>
+        <source>the motor&apos;s own curve</source>
+        <translation>die eigene Kurve des Motors</translation>
+    </message>
+    <message>
+        <source>the name &apos;{0}&apos; is longer than most systems can have</source>
+        <translation>der Name &apos;{0}&apos; ist länger, als die meisten Systeme erlauben</translation>
+    </message>
+    <message>
+        <source>the name &apos;{0}&apos; leads out of its folder or is odd</source>
+        <translation>der Name &apos;{0}&apos; führt aus seinem Ordner hinaus oder ist seltsam</translation>
+    </message>
+    <message>
+        <source>the newest reading is {0} s old: is the meter still there?</source>
+        <translation>der neueste Messwert ist {0} s alt: ist das Messgerät noch da?</translation>
     </message>
     <message>
         <source>the number {0} stands for two entries.</source>
@@ -1568,40 +7372,260 @@
         <translation>den anderen Messungen</translation>
     </message>
     <message>
-        <source>the readings move too much (scatter {0} {1}, at most {2} {3}): is the fan running, or the clamp being moved? Leave it empty, shut and still.</source>
-        <translation>die Messwerte bewegen sich zu sehr (Streuung {0} {1}, höchstens {2} {3}): läuft das Gebläse, oder wird die Zange bewegt? Sie leer, geschlossen und ruhig lassen.</translation>
+        <source>the pack can&apos;t be written: {0}.</source>
+        <translation>das Paket kann nicht geschrieben werden: {0}.</translation>
+    </message>
+    <message>
+        <source>the part before it is not there.</source>
+        <translation>der Teil davor ist nicht da.</translation>
+    </message>
+    <message>
+        <source>the points leave the motor&apos;s figures open: any of many curves would go through them</source>
+        <translation>die Punkte lassen die Kennwerte des Motors offen: viele Kurven gingen hindurch</translation>
+    </message>
+    <message>
+        <source>the points lie {0} % off any curve of one motor with a fan: something else changed between the speeds (air, contact, drag)</source>
+        <translation>die Punkte liegen {0} % neben jeder Kurve eines Motors mit Gebläserad: zwischen den Stufen hat sich etwas anderes geändert (Luft, Kontakt, Schwergang)</translation>
+    </message>
+    <message>
+        <source>the points would need a no-load current below zero beyond its uncertainty</source>
+        <translation>die Punkte brauchten einen Leerlaufstrom unter null, über seine Unsicherheit hinaus</translation>
+    </message>
+    <message>
+        <source>the points would need a {0} below zero</source>
+        <translation>die Punkte brauchten unter null: {0}</translation>
+    </message>
+    <message>
+        <source>the port has been closed.</source>
+        <translation>der Anschluss wurde geschlossen.</translation>
+    </message>
+    <message>
+        <source>the port has no name.</source>
+        <translation>der Anschluss hat keinen Namen.</translation>
+    </message>
+    <message>
+        <source>the port is open again, but no reading has come yet</source>
+        <translation>der Anschluss ist wieder offen, aber noch kein Messwert da</translation>
+    </message>
+    <message>
+        <source>the port went away ({0}).</source>
+        <translation>der Anschluss ging verloren ({0}).</translation>
+    </message>
+    <message>
+        <source>the readings are not on the disk.</source>
+        <translation>die Messwerte sind nicht auf dem Laufwerk.</translation>
+    </message>
+    <message>
+        <source>the readings could not all be written</source>
+        <translation>die Messwerte konnten nicht alle geschrieben werden</translation>
     </message>
     <message>
         <source>the recording ended first.</source>
         <translation>die Aufzeichnung endete vorher.</translation>
     </message>
     <message>
+        <source>the recording holds no {0} at {1} that was {2}.</source>
+        <translation>die Aufzeichnung hat kein {0} bei {1}, das {2}.</translation>
+    </message>
+    <message>
         <source>the rest</source>
-        <translation>der Rest</translation>
+        <translation>dem Rest</translation>
+    </message>
+    <message>
+        <source>the return rose but the controller&apos;s ground did not: consistent with a controller that gave less{0}</source>
+        <translation>das Minus stieg, aber die Masse des Reglers nicht: passend zu einem Regler, der weniger gab{0}</translation>
     </message>
     <message>
         <source>the return rose to {0} V only and stayed there, which no open ground side does once the motor stands: a return probe that slipped and floats looks the same</source>
         <translation>Minus stieg nur auf {0} V und blieb dort, was keine offene Masseseite tut, wenn der Motor steht: eine abgerutschte, offene Messspitze sähe gleich aus</translation>
     </message>
     <message>
+        <source>the start-up seen at {0} s</source>
+        <translation>der bei {0} s gesehene Anlauf</translation>
+    </message>
+    <message>
+        <source>the step{0} was relabelled from {1} to {2}</source>
+        <translation>die Stufe{0} wurde von {1} in {2} umbenannt</translation>
+    </message>
+    <message>
         <source>the strongest speed seen</source>
         <translation>die stärkste gesehene Stufe</translation>
+    </message>
+    <message>
+        <source>the system refuses to stay awake</source>
+        <translation>das System weigert sich, wach zu bleiben</translation>
+    </message>
+    <message>
+        <source>the system takes no power request</source>
+        <translation>das System nimmt keine solche Anforderung an</translation>
+    </message>
+    <message>
+        <source>the system&apos;s libusb is missing.</source>
+        <translation>dem System fehlt libusb.</translation>
+    </message>
+    <message>
+        <source>the tables are of another program</source>
+        <translation>die Tabellen sind von einem anderen Programm</translation>
+    </message>
+    <message>
+        <source>the trace moved when the leads were moved at {0} s: fix the probes, and begin again.</source>
+        <translation>die Kurve bewegte sich, als die Messleitungen bei {0} s bewegt wurden: die Messspitzen befestigen und von vorn beginnen.</translation>
+    </message>
+    <message>
+        <source>the trace moved when this was moved: {0}; put that right before the motor.</source>
+        <translation>die Kurve bewegte sich, als dies bewegt wurde: {0}; das vor dem Motor in Ordnung bringen.</translation>
+    </message>
+    <message>
+        <source>the turning motor&apos;s own voltage fell from {0} V to {1} V in {2} s</source>
+        <translation>die eigene Spannung des drehenden Motors fiel in {2} s von {0} V auf {1} V</translation>
+    </message>
+    <message>
+        <source>the two wires between module and motor</source>
+        <translation>die beiden Leitungen zwischen Modul und Motor</translation>
+    </message>
+    <message>
+        <source>the uncertainty of the current is not known</source>
+        <translation>die Unsicherheit des Stroms ist nicht bekannt</translation>
+    </message>
+    <message>
+        <source>the uncertainty of the motor voltage is not known</source>
+        <translation>die Unsicherheit der Motorspannung ist nicht bekannt</translation>
+    </message>
+    <message>
+        <source>the uncertainty of {0}</source>
+        <translation>die Unsicherheit von {0}</translation>
+    </message>
+    <message>
+        <source>the usual exponent</source>
+        <translation>den üblichen Exponenten</translation>
+    </message>
+    <message>
+        <source>the usual table of such fuses, from memory</source>
+        <translation>die übliche Tabelle solcher Sicherungen, aus dem Gedächtnis</translation>
     </message>
     <message>
         <source>the value is no number.</source>
         <translation>der Wert ist keine Zahl.</translation>
     </message>
     <message>
+        <source>the virtual bench did not start: {0}</source>
+        <translation>der virtuelle Prüfstand startete nicht: {0}</translation>
+    </message>
+    <message>
+        <source>the virtual meter did not start: {0}</source>
+        <translation>das virtuelle Messgerät startete nicht: {0}</translation>
+    </message>
+    <message>
         <source>the voltage across the motor moved by {0} V</source>
         <translation>die Spannung am Motor sich um {0} V bewegte</translation>
+    </message>
+    <message>
+        <source>the voltage behind the relay held</source>
+        <translation>die Spannung hinter dem Relais hielt</translation>
+    </message>
+    <message>
+        <source>the voltage that tells the side was one reading repeated</source>
+        <translation>die Spannung, die die Seite nennt, war ein wiederholter Messwert</translation>
+    </message>
+    <message>
+        <source>the voltage&apos;s uncertainty</source>
+        <translation>die Unsicherheit der Spannung</translation>
+    </message>
+    <message>
+        <source>the {0} A that went must have raised the feed by {1}, but it moved by {2} V</source>
+        <translation>ein Wegfall von {0} A musste das Plus heben, um {1}; es bewegte sich aber um {2} V</translation>
+    </message>
+    <message>
+        <source>the {0} would be {1} ± {2} {3}: not determined; more speeds or better meters would settle it</source>
+        <translation>{0} wäre {1} ± {2} {3}: nicht bestimmt; mehr Stufen oder bessere Messgeräte würden es klären</translation>
+    </message>
+    <message>
+        <source>the {0}&apos;s</source>
+        <translation>{0}</translation>
     </message>
     <message>
         <source>the {0}&apos;s probe is known to have slipped about then, so that its voltage tells no side</source>
         <translation>die Messspitze an {0} ist um diese Zeit nachweislich abgerutscht, sodass ihre Spannung keine Seite nennt</translation>
     </message>
     <message>
+        <source>there are two entries {0}</source>
+        <translation>es gibt zwei Einträge {0}</translation>
+    </message>
+    <message>
+        <source>there is another {0} at that very time already.</source>
+        <translation>genau zu dieser Zeit gibt es schon: {0}.</translation>
+    </message>
+    <message>
+        <source>there is no accuracy of the meter to which the sensor&apos;s could be added.</source>
+        <translation>es gibt keine Genauigkeit des Messgeräts, zu der die des Aufnehmers zu addieren wäre.</translation>
+    </message>
+    <message>
+        <source>there is no circuit profile of this name, and none was kept that can be read.</source>
+        <translation>es gibt kein Stromlaufprofil dieses Namens, und keines ist aufbewahrt, das sich lesen lässt.</translation>
+    </message>
+    <message>
+        <source>there is no frame {0}, only {1}</source>
+        <translation>es gibt keinen Rahmen {0}, nur {1}</translation>
+    </message>
+    <message>
+        <source>there is no mark to take back.</source>
+        <translation>es gibt keine Marke zum Zurücknehmen.</translation>
+    </message>
+    <message>
+        <source>there is no meter to record.</source>
+        <translation>kein Messgerät zum Aufzeichnen da.</translation>
+    </message>
+    <message>
+        <source>there is no room</source>
+        <translation>es ist kein Platz da</translation>
+    </message>
+    <message>
+        <source>there is no such instrument.</source>
+        <translation>dieses Instrument gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>there is no such job card.</source>
+        <translation>diese Auftragskarte gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>there is no such limit.</source>
+        <translation>diesen Grenzwert gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>there is no such meter, but something is stated of it.</source>
+        <translation>dieses Messgerät gibt es nicht, aber etwas ist dazu angegeben.</translation>
+    </message>
+    <message>
+        <source>there is no such port.</source>
+        <translation>diesen Anschluss gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>there is no such role.</source>
+        <translation>diese Aufgabe gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>there is no such scenario.</source>
+        <translation>dieses Szenario gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>there is no such template.</source>
+        <translation>diese Vorlage gibt es nicht.</translation>
+    </message>
+    <message>
         <source>there is no {0} &apos;{1}&apos;.</source>
         <translation>es gibt nicht: {0} „{1}“.</translation>
+    </message>
+    <message>
+        <source>there is no {0} here</source>
+        <translation>hier gibt es kein {0}</translation>
+    </message>
+    <message>
+        <source>there is such a template already.</source>
+        <translation>diese Vorlage gibt es schon.</translation>
+    </message>
+    <message>
+        <source>there was no filter</source>
+        <translation>kein Filter war eingebaut</translation>
     </message>
     <message>
         <source>these channels can&apos;t say which side</source>
@@ -1612,40 +7636,144 @@
         <translation>diese Kanäle können nicht sagen, welche Seite{0}</translation>
     </message>
     <message>
+        <source>they differ</source>
+        <translation>sie weichen ab</translation>
+    </message>
+    <message>
         <source>they differ beyond the uncertainty</source>
         <translation>sie unterscheiden sich über die Unsicherheit hinaus</translation>
+    </message>
+    <message>
+        <source>they were moved after the first tap only, and nothing happened; move them first.</source>
+        <translation>sie wurden erst nach dem ersten Klopfen bewegt, und nichts geschah; zuerst bewegen.</translation>
+    </message>
+    <message>
+        <source>this channel already plays {0}.</source>
+        <translation>dieser Kanal hat schon die Aufgabe {0}.</translation>
+    </message>
+    <message>
+        <source>this system has no known way</source>
+        <translation>dieses System kennt keinen Weg dafür</translation>
+    </message>
+    <message>
+        <source>this {0} is given to more than one meter.</source>
+        <translation>mehr als ein Messgerät hat dasselbe: {0}.</translation>
+    </message>
+    <message>
+        <source>though its command stayed</source>
+        <translation>, obwohl seine Ansteuerung blieb</translation>
+    </message>
+    <message>
+        <source>through the motor</source>
+        <translation>durch den Motor</translation>
+    </message>
+    <message>
+        <source>times by arrival: no steady pace and no clock of its own</source>
+        <translation>Zeiten nach Ankunft: kein gleichmäßiger Takt und keine eigene Uhr</translation>
+    </message>
+    <message>
+        <source>times the current without load</source>
+        <translation>mal der Leerlaufstrom</translation>
+    </message>
+    <message>
+        <source>times {0}</source>
+        <translation>mal {0}</translation>
+    </message>
+    <message>
+        <source>to {0} s</source>
+        <translation>bis {0} s</translation>
+    </message>
+    <message>
+        <source>too few good ones</source>
+        <translation>zu wenig gute</translation>
     </message>
     <message>
         <source>towards the face most air flows; floor and defrost take 3 to 10 % less</source>
         <translation>zum Gesicht strömt die meiste Luft; Fußraum und Scheibe nehmen 3 bis 10 % weniger</translation>
     </message>
     <message>
+        <source>turns go through a clamp, but this role is a voltage.</source>
+        <translation>Windungen gehen durch eine Zange, diese Aufgabe ist aber eine Spannung.</translation>
+    </message>
+    <message>
+        <source>turns go through a clamp, not through a {0}.</source>
+        <translation>Windungen gehen nur durch eine Zange ({0} angegeben).</translation>
+    </message>
+    <message>
+        <source>two columns would have the same name: {0}.</source>
+        <translation>zwei Spalten hätten denselben Namen: {0}.</translation>
+    </message>
+    <message>
+        <source>two instruments have the same key.</source>
+        <translation>zwei Instrumente haben denselben Schlüssel.</translation>
+    </message>
+    <message>
+        <source>two of its files would have one name inside the PDF.</source>
+        <translation>zwei seiner Dateien hätten im PDF denselben Namen.</translation>
+    </message>
+    <message>
         <source>typed</source>
         <translation>eingetippte</translation>
+    </message>
+    <message>
+        <source>undo of the edit of</source>
+        <translation>Änderung rückgängig gemacht vom</translation>
     </message>
     <message>
         <source>voltage across the motor</source>
         <translation>Spannung am Motor</translation>
     </message>
     <message>
+        <source>volts asked for</source>
+        <translation>angeforderte Volt</translation>
+    </message>
+    <message>
+        <source>volts at rest</source>
+        <translation>Volt in Ruhe</translation>
+    </message>
+    <message>
+        <source>wait: too few readings yet for a value that stands</source>
+        <translation>warten: noch zu wenige Messwerte für einen ruhigen Wert</translation>
+    </message>
+    <message>
+        <source>was marked</source>
+        <translation>markiert war</translation>
+    </message>
+    <message>
+        <source>was removed while it was being written.</source>
+        <translation>wurde während des Schreibens entfernt.</translation>
+    </message>
+    <message>
         <source>what any known fault would give</source>
-        <translation>was irgendein bekannter Fehler ergäbe</translation>
+        <translation>dem, was irgendein bekannter Fehler ergäbe</translation>
     </message>
     <message>
         <source>what is not stated of the meters (usually up to {0} {1}) could make the difference</source>
         <translation>was zu den Messgeräten nicht angegeben ist (üblich bis {0} {1}), könnte den Unterschied machen</translation>
     </message>
     <message>
+        <source>what is sent comes back: an echo, or a plug with two pins bridged. Check what is connected there.</source>
+        <translation>was gesendet wird, kommt zurück: ein Echo, oder ein Stecker mit zwei gebrückten Stiften. Prüfen, was dort angeschlossen ist.</translation>
+    </message>
+    <message>
         <source>what it sent was not understood ({0})</source>
         <translation>was es sandte, wurde nicht verstanden ({0})</translation>
     </message>
     <message>
+        <source>what the PDF says of the files inside</source>
+        <translation>was das PDF über die Dateien darin sagt</translation>
+    </message>
+    <message>
+        <source>what the command was before is not known</source>
+        <translation>was die Ansteuerung vorher war, ist nicht bekannt</translation>
+    </message>
+    <message>
         <source>what was seen</source>
-        <translation>was zu sehen war</translation>
+        <translation>dem, was zu sehen war</translation>
     </message>
     <message>
         <source>what was seen ({0}: {1})</source>
-        <translation>was zu sehen war ({0}: {1})</translation>
+        <translation>dem, was zu sehen war ({0}: {1})</translation>
     </message>
     <message>
         <source>wheel does not spin freely</source>
@@ -1664,6 +7792,14 @@
         <translation>ob innen im Motor oder auf seiner Masseseite, ist ohne sein Minus nicht zu sagen</translation>
     </message>
     <message>
+        <source>which is NOT the one asked for</source>
+        <translation>NICHT dem verlangten</translation>
+    </message>
+    <message>
+        <source>which is the one asked for</source>
+        <translation>dem verlangten</translation>
+    </message>
+    <message>
         <source>which side of the motor it sits on was not seen; run it at its lowest speed and read {0} as well</source>
         <translation>auf welcher Seite des Motors er sitzt, war nicht zu sehen; auf kleinster Stufe laufen lassen und auch {0} lesen</translation>
     </message>
@@ -1672,8 +7808,148 @@
         <translation>welcher Eintrag auch weggelassen wird</translation>
     </message>
     <message>
+        <source>who made the edit</source>
+        <translation>wer die Änderung machte</translation>
+    </message>
+    <message>
+        <source>whole feed side</source>
+        <translation>ganze Plusseite</translation>
+    </message>
+    <message>
+        <source>whole feed side, to the controller</source>
+        <translation>ganze Plusseite, bis zum Regler</translation>
+    </message>
+    <message>
+        <source>whole feed side, to the module</source>
+        <translation>ganze Plusseite, bis zum Modul</translation>
+    </message>
+    <message>
+        <source>whole feed side, to the speed switch</source>
+        <translation>ganze Plusseite, bis zum Stufenschalter</translation>
+    </message>
+    <message>
+        <source>whole ground side</source>
+        <translation>ganze Masseseite</translation>
+    </message>
+    <message>
+        <source>whole ground side, from the speed switch</source>
+        <translation>ganze Masseseite, ab dem Stufenschalter</translation>
+    </message>
+    <message>
+        <source>winding resistance</source>
+        <translation>Wicklungswiderstand</translation>
+    </message>
+    <message>
         <source>windows make up to 5 %</source>
         <translation>Fenster machen bis zu 5 % aus</translation>
+    </message>
+    <message>
+        <source>wire 1 from the pack to the speed switch</source>
+        <translation>Leitung 1 von den Vorwiderständen zum Stufenschalter</translation>
+    </message>
+    <message>
+        <source>wire 1 from the speed switch to the pack</source>
+        <translation>Leitung 1 vom Stufenschalter zu den Vorwiderständen</translation>
+    </message>
+    <message>
+        <source>wire 2 from the pack to the speed switch</source>
+        <translation>Leitung 2 von den Vorwiderständen zum Stufenschalter</translation>
+    </message>
+    <message>
+        <source>wire 2 from the speed switch to the pack</source>
+        <translation>Leitung 2 vom Stufenschalter zu den Vorwiderständen</translation>
+    </message>
+    <message>
+        <source>wire 3 from the pack to the speed switch</source>
+        <translation>Leitung 3 von den Vorwiderständen zum Stufenschalter</translation>
+    </message>
+    <message>
+        <source>wire 3 from the speed switch to the pack</source>
+        <translation>Leitung 3 vom Stufenschalter zu den Vorwiderständen</translation>
+    </message>
+    <message>
+        <source>wire 4 from the speed switch</source>
+        <translation>Leitung 4 vom Stufenschalter</translation>
+    </message>
+    <message>
+        <source>wire 4 from the speed switch, past the pack</source>
+        <translation>Leitung 4 vom Stufenschalter, an den Vorwiderständen vorbei</translation>
+    </message>
+    <message>
+        <source>wire 4 to the speed switch</source>
+        <translation>Leitung 4 zum Stufenschalter</translation>
+    </message>
+    <message>
+        <source>wire 4 to the speed switch, past the pack</source>
+        <translation>Leitung 4 zum Stufenschalter, an den Vorwiderständen vorbei</translation>
+    </message>
+    <message>
+        <source>wire from the coil fuse to the relay</source>
+        <translation>Leitung von der Spulensicherung zum Relais</translation>
+    </message>
+    <message>
+        <source>wire from the controller to the motor</source>
+        <translation>Leitung vom Regler zum Motor</translation>
+    </message>
+    <message>
+        <source>wire from the high relay to the control head</source>
+        <translation>Leitung vom Relais höchste Stufe zum Bedienteil</translation>
+    </message>
+    <message>
+        <source>wire from the main fuse to the relay</source>
+        <translation>Leitung von der Hauptsicherung zum Relais</translation>
+    </message>
+    <message>
+        <source>wire from the module to the motor</source>
+        <translation>Leitung vom Modul zum Motor</translation>
+    </message>
+    <message>
+        <source>wire from the motor back to the module</source>
+        <translation>Leitung vom Motor zurück zum Modul</translation>
+    </message>
+    <message>
+        <source>wire from the motor to the controller</source>
+        <translation>Leitung vom Motor zum Regler</translation>
+    </message>
+    <message>
+        <source>wire from the motor to the high relay</source>
+        <translation>Leitung vom Motor zum Relais höchste Stufe</translation>
+    </message>
+    <message>
+        <source>wire from the motor to the resistor pack</source>
+        <translation>Leitung vom Motor zu den Vorwiderständen</translation>
+    </message>
+    <message>
+        <source>wire from the relay to the controller plug</source>
+        <translation>Leitung vom Relais zum Reglerstecker</translation>
+    </message>
+    <message>
+        <source>wire from the relay to the module plug</source>
+        <translation>Leitung vom Relais zum Modulstecker</translation>
+    </message>
+    <message>
+        <source>wire from the relay to the motor plug</source>
+        <translation>Leitung vom Relais zum Motorstecker</translation>
+    </message>
+    <message>
+        <source>wire from the relay to the speed switch</source>
+        <translation>Leitung vom Relais zum Stufenschalter</translation>
+    </message>
+    <message>
+        <source>wire from the resistor pack to the motor</source>
+        <translation>Leitung von den Vorwiderständen zum Motor</translation>
+    </message>
+    <message>
+        <source>wires and ground of the high relay</source>
+        <translation>Leitungen und Masse des Relais höchste Stufe</translation>
+    </message>
+    <message>
+        <source>wires between resistor pack and speed switch</source>
+        <translation>Leitungen zwischen Vorwiderständen und Stufenschalter</translation>
+    </message>
+    <message>
+        <source>wires between speed switch and resistor pack</source>
+        <translation>Leitungen zwischen Stufenschalter und Vorwiderständen</translation>
     </message>
     <message>
         <source>with any one entry left out still {0}, or more</source>
@@ -1696,16 +7972,72 @@
         <translation>innerhalb {0} % des alten</translation>
     </message>
     <message>
+        <source>worn bearing, wheel rubbing; it overloads controllers, plugs and fuses</source>
+        <translation>verschlissenes Lager, schleifendes Rad; es überlastet Regler, Stecker und Sicherungen</translation>
+    </message>
+    <message>
+        <source>worn brushes, a dead spot on the commutator</source>
+        <translation>verschlissene Bürsten, eine tote Stelle am Kollektor</translation>
+    </message>
+    <message>
+        <source>worn brushes, dirty commutator</source>
+        <translation>verschlissene Bürsten, verschmutzter Kollektor</translation>
+    </message>
+    <message>
+        <source>worn ignition switch, an ignition relay or a fuse before it</source>
+        <translation>verschlissener Zündschalter, ein Zündrelais oder eine Sicherung davor</translation>
+    </message>
+    <message>
+        <source>would be empty: nothing on this card fits another job.</source>
+        <translation>wäre leer: nichts auf dieser Karte passt zu einem anderen Auftrag.</translation>
+    </message>
+    <message>
+        <source>would pass the command at {0} s.</source>
+        <translation>würde an der Schaltung bei {0} s vorbeigehen.</translation>
+    </message>
+    <message>
+        <source>you may not open it.</source>
+        <translation>keine Rechte, es zu öffnen.</translation>
+    </message>
+    <message>
+        <source>you may not open it. {0}</source>
+        <translation>keine Rechte, ihn zu öffnen. {0}</translation>
+    </message>
+    <message>
+        <source>you may not open this instrument.</source>
+        <translation>keine Rechte, dieses Instrument zu öffnen.</translation>
+    </message>
+    <message>
+        <source>you may not open this port.</source>
+        <translation>keine Rechte, diesen Anschluss zu öffnen.</translation>
+    </message>
+    <message>
         <source>{0} % of the {1} or more; {2} % is asked for.</source>
         <translation>{0} % von {1} oder mehr; verlangt sind {2} %.</translation>
+    </message>
+    <message>
+        <source>{0} (process {1})</source>
+        <translation>{0} (Prozess {1})</translation>
     </message>
     <message>
         <source>{0} (typed by hand: {1}).</source>
         <translation>{0} (von Hand eingetippt: {1}).</translation>
     </message>
     <message>
+        <source>{0} ({1} s to {2} s)</source>
+        <translation>{0} ({1} s bis {2} s)</translation>
+    </message>
+    <message>
         <source>{0} ({1}) read exactly {2} {3} from {4} s to {5} s, {6} times, while {7}: is the meter on hold, smoothing, or repeating its last reading? Don&apos;t rely on it there; take the hold off and measure again.</source>
         <translation>{0} ({1}) zeigte genau {2} {3} von {4} s bis {5} s, {6}-mal, während {7}: steht das Messgerät auf Hold, glättet es, oder wiederholt es den letzten Wert? Dort nicht darauf verlassen; Hold ausschalten und neu messen.</translation>
+    </message>
+    <message>
+        <source>{0} -m pip install {1}</source>
+        <translation>{0} -m pip install {1}</translation>
+    </message>
+    <message>
+        <source>{0} A (uncertainty not known)</source>
+        <translation>{0} A (Unsicherheit nicht bekannt)</translation>
     </message>
     <message>
         <source>{0} A at most, over {1} readings or more; asked for: less than {2} % of the base line and {3} A, over {4} readings or more{5}.</source>
@@ -1720,6 +8052,30 @@
         <translation>{0} Mit der nächsten Messung bestätigen.</translation>
     </message>
     <message>
+        <source>{0} It could not go on elsewhere either ({1}).</source>
+        <translation>{0} Sie konnte auch anderswo nicht weitergehen ({1}).</translation>
+    </message>
+    <message>
+        <source>{0} It was so when the recording was sealed.</source>
+        <translation>{0} So war es, als die Aufzeichnung versiegelt wurde.</translation>
+    </message>
+    <message>
+        <source>{0} NOT APPLIED, it does not fit: {1}</source>
+        <translation>{0} NICHT ANGEWANDT, sie passt nicht: {1}</translation>
+    </message>
+    <message>
+        <source>{0} NOT WHOLE from there on: {1}</source>
+        <translation>{0} ab dort NICHT VOLLSTÄNDIG: {1}</translation>
+    </message>
+    <message>
+        <source>{0} Not applied: judged by other limits.</source>
+        <translation>{0} Nicht angewandt: nach anderen Grenzwerten beurteilt.</translation>
+    </message>
+    <message>
+        <source>{0} Not applied: taken as recorded.</source>
+        <translation>{0} Nicht angewandt: wie aufgezeichnet genommen.</translation>
+    </message>
+    <message>
         <source>{0} Nothing within reach confirms it; repeat it or open another place.</source>
         <translation>{0} Nichts Zugängliches bestätigt es; wiederholen oder eine andere Stelle öffnen.</translation>
     </message>
@@ -1728,8 +8084,28 @@
         <translation>{0} Auslösezeiten: {1} nach ISO 8820-3{2}.</translation>
     </message>
     <message>
+        <source>{0} The recording goes on in {1}.</source>
+        <translation>{0} Die Aufzeichnung geht in {1} weiter.</translation>
+    </message>
+    <message>
+        <source>{0} V stood behind the relay: the wire or plug from there to the motor is open</source>
+        <translation>{0} V lagen hinter dem Relais an: Leitung oder Stecker von dort zum Motor ist offen</translation>
+    </message>
+    <message>
+        <source>{0} V to {1} V</source>
+        <translation>{0} V bis {1} V</translation>
+    </message>
+    <message>
+        <source>{0} about entries that are left out here, such as the VIN, can&apos;t be told.</source>
+        <translation>{0} an Angaben, die hier weggelassen sind, wie der VIN, lassen sich nicht nennen.</translation>
+    </message>
+    <message>
         <source>{0} against {1} taken as good.{2}</source>
         <translation>{0} gegen {1} als gut genommene.{2}</translation>
+    </message>
+    <message>
+        <source>{0} and {1}</source>
+        <translation>{0} und {1}</translation>
     </message>
     <message>
         <source>{0} and {1} do not hold the same number of steady running speeds: their order by current does not tell which belongs to which. Record the same speeds in both.</source>
@@ -1740,12 +8116,24 @@
         <translation>{0} und {1} haben keine befohlene Stufe mit ruhigem, unbezweifeltem Strom gemeinsam. In beiden dieselben Stufen aufzeichnen, jede einige Sekunden lang.</translation>
     </message>
     <message>
+        <source>{0} asks for nothing</source>
+        <translation>{0}: fordert nichts an</translation>
+    </message>
+    <message>
+        <source>{0} asks for the same all the time</source>
+        <translation>{0}: fordert immer dasselbe an</translation>
+    </message>
+    <message>
         <source>{0} at speed {1}</source>
-        <translation>{0} bei Stufe {1}</translation>
+        <translation>{0} auf Stufe {1}</translation>
     </message>
     <message>
         <source>{0} at {1} V across the motor</source>
         <translation>{0} bei {1} V am Motor</translation>
+    </message>
+    <message>
+        <source>{0} at {1} s</source>
+        <translation>{0} bei {1} s</translation>
     </message>
     <message>
         <source>{0} attempts</source>
@@ -1756,20 +8144,80 @@
         <translation>{0} vor und {1} nach dem Klopfen in Ruhe</translation>
     </message>
     <message>
+        <source>{0} byte(s) damaged on the line (framing or parity)</source>
+        <translation>{0} Byte(s) auf der Leitung beschädigt (Rahmen oder Parität)</translation>
+    </message>
+    <message>
+        <source>{0} byte(s) lost: they came faster than they were fetched</source>
+        <translation>{0} Byte(s) verloren: sie kamen schneller, als sie abgeholt wurden</translation>
+    </message>
+    <message>
         <source>{0} can be told from the motor.</source>
         <translation>{0} lässt sich vom Motor unterscheiden.</translation>
     </message>
     <message>
+        <source>{0} days</source>
+        <translation>{0} Tage</translation>
+    </message>
+    <message>
+        <source>{0} dead segment{1} seen in this recording say{2} the same.</source>
+        <translation>{0} tote Stelle(n), in dieser Aufzeichnung gesehen, sagen dasselbe.</translation>
+    </message>
+    <message>
+        <source>{0} does not close</source>
+        <translation>{0}: schließt nicht</translation>
+    </message>
+    <message>
+        <source>{0} does not conduct</source>
+        <translation>{0}: leitet nicht</translation>
+    </message>
+    <message>
         <source>{0} does not go with {1}: without it {2} would be expected there.</source>
-        <translation>{0} passt nicht zu {1}: ohne es wäre dort {2} zu erwarten.</translation>
+        <translation>{0} passt nicht zu {1}: ohne sie wäre dort {2} zu erwarten.</translation>
+    </message>
+    <message>
+        <source>{0} does not match its checksum; it and what follows is left out.</source>
+        <translation>{0} passt nicht zu seiner Prüfsumme; er und was folgt wird ausgelassen.</translation>
+    </message>
+    <message>
+        <source>{0} doubts</source>
+        <translation>{0} Zweifel</translation>
+    </message>
+    <message>
+        <source>{0} drags</source>
+        <translation>{0}: schwergängig</translation>
     </message>
     <message>
         <source>{0} dropout(s) of the current shorter than {1} s (min_dwell_s), {2} s together, are not spans of their own: lower min_dwell_s to see them.</source>
         <translation>{0} Aussetzer des Stroms, kürzer als {1} s (min_dwell_s), zusammen {2} s, sind keine eigenen Abschnitte: min_dwell_s senken, um sie zu sehen.</translation>
     </message>
     <message>
+        <source>{0} dropouts after runs of about {1} s, with pauses of about {2} s, not upon taps; that no run is short would happen by chance with {3}</source>
+        <translation>{0} Aussetzer nach Laufzeiten von etwa {1} s, mit Pausen von etwa {2} s, nicht auf Klopfen; dass keine Laufzeit kurz ist, käme zufällig mit {3} vor</translation>
+    </message>
+    <message>
+        <source>{0} dropouts without a rhythm: times thrown at random would be as even with a chance of {1}.</source>
+        <translation>{0} Aussetzer ohne Rhythmus: zufällige Zeiten wären mit einer Wahrscheinlichkeit von {1} ebenso gleichmäßig.</translation>
+    </message>
+    <message>
+        <source>{0} dropouts, one every {1} s (standard deviation {2} s); at random they would be as even with a chance of {3}</source>
+        <translation>{0} Aussetzer, einer alle {1} s (Standardabweichung {2} s); zufällig wären sie mit einer Wahrscheinlichkeit von {3} ebenso gleichmäßig</translation>
+    </message>
+    <message>
+        <source>{0} files</source>
+        <translation>{0} Dateien</translation>
+    </message>
+    <message>
+        <source>{0} flat</source>
+        <translation>{0}: leer</translation>
+    </message>
+    <message>
         <source>{0} for {1} s together ({2}): what the motor did then is not known.</source>
         <translation>{0} zusammen {1} s lang ({2}): was der Motor da tat, ist nicht bekannt.</translation>
+    </message>
+    <message>
+        <source>{0} from {1} s to {2} s</source>
+        <translation>{0} von {1} s bis {2} s</translation>
     </message>
     <message>
         <source>{0} from {1} to {2} ({3})</source>
@@ -1778,6 +8226,18 @@
     <message>
         <source>{0} gaps, the longest {1} s</source>
         <translation>{0} Lücken, die längste {1} s</translation>
+    </message>
+    <message>
+        <source>{0} gives nothing</source>
+        <translation>{0}: gibt nichts ab</translation>
+    </message>
+    <message>
+        <source>{0} has an impossible length; it and what follows is left out.</source>
+        <translation>{0} hat eine unmögliche Länge; er und was folgt wird ausgelassen.</translation>
+    </message>
+    <message>
+        <source>{0} have the same serial number</source>
+        <translation>{0} haben dieselbe Seriennummer</translation>
     </message>
     <message>
         <source>{0} holds no commanded speeds, so that nothing tells which steps belong together.</source>
@@ -1792,6 +8252,26 @@
         <translation>{0} enthält keine Messwerte; es gibt nichts zu vergleichen.</translation>
     </message>
     <message>
+        <source>{0} holds the character {1}, which is no text.</source>
+        <translation>{0} enthält das Zeichen {1}, das kein Text ist.</translation>
+    </message>
+    <message>
+        <source>{0} is a link or a device</source>
+        <translation>{0} ist ein Verweis oder ein Gerät</translation>
+    </message>
+    <message>
+        <source>{0} is above max_a {1}</source>
+        <translation>{0} liegt über max_a {1}</translation>
+    </message>
+    <message>
+        <source>{0} is encrypted</source>
+        <translation>{0} ist verschlüsselt</translation>
+    </message>
+    <message>
+        <source>{0} is given twice.</source>
+        <translation>{0} ist zweimal angegeben.</translation>
+    </message>
+    <message>
         <source>{0} is likely ({1})</source>
         <translation>{0} ist wahrscheinlich ({1})</translation>
     </message>
@@ -1804,8 +8284,64 @@
         <translation>{0} ist wahrscheinlich ({1}), aber nichts wurde </translation>
     </message>
     <message>
+        <source>{0} is marked</source>
+        <translation>{0} ist markiert</translation>
+    </message>
+    <message>
+        <source>{0} is not typed by hand: its readings come from a port.</source>
+        <translation>{0} wird nicht von Hand getippt: seine Messwerte kommen von einem Anschluss.</translation>
+    </message>
+    <message>
+        <source>{0} is of its kind, but has no serial number to know it by</source>
+        <translation>{0} ist von seiner Art, hat aber keine Seriennummer, an der es zu erkennen wäre</translation>
+    </message>
+    <message>
+        <source>{0} is packed by another method than a pack is</source>
+        <translation>{0} ist anders gepackt, als ein Paket es ist</translation>
+    </message>
+    <message>
         <source>{0} is simulated and {1} is {2}: a simulated fan says nothing of a real one. Compare two of one kind.</source>
         <translation>{0} ist simuliert und {1} ist {2}: ein simuliertes Gebläse sagt nichts über ein wirkliches. Zwei der gleichen Art vergleichen.</translation>
+    </message>
+    <message>
+        <source>{0} is torn off.</source>
+        <translation>{0} ist abgerissen.</translation>
+    </message>
+    <message>
+        <source>{0} is typed by hand and has no port.</source>
+        <translation>{0} wird von Hand getippt und hat keinen Anschluss.</translation>
+    </message>
+    <message>
+        <source>{0} is withdrawn</source>
+        <translation>{0} ist zurückgenommen</translation>
+    </message>
+    <message>
+        <source>{0} is {1}, not a list of texts.</source>
+        <translation>{0} ist {1}, keine Liste von Texten.</translation>
+    </message>
+    <message>
+        <source>{0} is {1}, not a text.</source>
+        <translation>{0} ist {1}, kein Text.</translation>
+    </message>
+    <message>
+        <source>{0} is {1}, not an object.</source>
+        <translation>{0} ist {1}, kein Objekt.</translation>
+    </message>
+    <message>
+        <source>{0} is {1}, not measured by this program.</source>
+        <translation>{0} ist {1}, nicht von diesem Programm gemessen.</translation>
+    </message>
+    <message>
+        <source>{0} left out: {1}.</source>
+        <translation>{0} ausgelassen: {1}.</translation>
+    </message>
+    <message>
+        <source>{0} lies in a file</source>
+        <translation>{0} liegt in einer Datei</translation>
+    </message>
+    <message>
+        <source>{0} lies upon another entry</source>
+        <translation>{0} liegt auf einem anderen Eintrag</translation>
     </message>
     <message>
         <source>{0} loss(es) of current beside an off or on command, shorter than {1} s (command_lag_s), are taken for the command.</source>
@@ -1828,8 +8364,40 @@
         <translation>{0} weitere dieser Art</translation>
     </message>
     <message>
+        <source>{0} more reading(s) left the base line and were not looked into.</source>
+        <translation>{0} weitere Messwert(e) verließen die Grundlinie und wurden nicht untersucht.</translation>
+    </message>
+    <message>
         <source>{0} more short dropouts are inferred{1}; the first: {2}</source>
         <translation>Auf {0} weitere kurze Aussetzer wird geschlossen{1}; der erste: {2}</translation>
+    </message>
+    <message>
+        <source>{0} more stretches</source>
+        <translation>{0} weitere Strecken</translation>
+    </message>
+    <message>
+        <source>{0} motors</source>
+        <translation>{0} Motoren</translation>
+    </message>
+    <message>
+        <source>{0} names {1}, which is no folder: profiles of your own are not used.</source>
+        <translation>{0} nennt {1}, was kein Ordner ist: eigene Profile werden nicht benutzt.</translation>
+    </message>
+    <message>
+        <source>{0} needs a {1}, but this channel reads a {2}.</source>
+        <translation>Messgröße passt nicht: {0} braucht {1}, dieser Kanal liest {2}.</translation>
+    </message>
+    <message>
+        <source>{0} no. {1}</source>
+        <translation>{0} Nr. {1}</translation>
+    </message>
+    <message>
+        <source>{0} numbers are not one for each channel.</source>
+        <translation>{0} Zahlen sind nicht eine je Kanal.</translation>
+    </message>
+    <message>
+        <source>{0} of at least {1} different motor voltages with steady, sound running; run it at more speeds</source>
+        <translation>{0} von mindestens {1} verschiedenen Motorspannungen mit ruhigem, einwandfreiem Lauf; auf mehr Stufen laufen lassen</translation>
     </message>
     <message>
         <source>{0} of {1} attempts brought the current back</source>
@@ -1844,12 +8412,88 @@
         <translation>{0} von {1} Messungen passen zu keinem Fehler, den dieser Kreis haben kann: nichts ist gesagt. Prüfen, ob es dieser Stromlauf ist, ob Zündung, Stufe, Stecker und Sicherungen waren wie eingegeben, und wo die andere Leitung saß; dann eine neue Prüfung beginnen.</translation>
     </message>
     <message>
+        <source>{0} open</source>
+        <translation>{0}: unterbrochen</translation>
+    </message>
+    <message>
+        <source>{0} or a shorted turn: current up by {1} at each passage</source>
+        <translation>{0} oder einem Windungsschluss: Strom bei jedem Durchgang um {1} höher</translation>
+    </message>
+    <message>
+        <source>{0} other files</source>
+        <translation>{0} andere Dateien</translation>
+    </message>
+    <message>
+        <source>{0} out</source>
+        <translation>{0} gezogen</translation>
+    </message>
+    <message>
+        <source>{0} part: {1}{2}.</source>
+        <translation>{0} Teil: {1}{2}.</translation>
+    </message>
+    <message>
+        <source>{0} reading(s) left the base line in a way that no short open explains.</source>
+        <translation>{0} Messwert(e) verließen die Grundlinie so, wie es keine kurze Unterbrechung erklärt.</translation>
+    </message>
+    <message>
+        <source>{0} reading(s) left the base line no further than the noise of this meter does at times, which has many outliers; nothing is inferred of them.</source>
+        <translation>{0} Messwert(e) verließen die Grundlinie nicht weiter, als das Rauschen dieses Messgeräts es manchmal tut, das viele Ausreißer hat; daraus wird nichts gefolgert.</translation>
+    </message>
+    <message>
+        <source>{0} reading(s) of {1} bear a time before that of a reading that came earlier; they count as read at that one&apos;s time: is the file damaged, or were clocks set?</source>
+        <translation>{0} Messwert(e) von {1} tragen eine Zeit vor der eines früher gekommenen; sie gelten als zu dessen Zeit gelesen: ist die Datei beschädigt, oder wurden Uhren gestellt?</translation>
+    </message>
+    <message>
+        <source>{0} reading(s) of {1} {2} lie beyond a thousand million volts or amperes and count as missing: is its scale right, or the file damaged?</source>
+        <translation>{0} Messwert(e) von {1} {2} liegen jenseits von tausend Millionen Volt oder Ampere und gelten als fehlend: stimmt die Skalierung, oder ist die Datei beschädigt?</translation>
+    </message>
+    <message>
+        <source>{0} readings a bar are too few to tell bars apart; it takes</source>
+        <translation>{0} Messwerte je Lamelle sind zu wenig, um Lamellen zu unterscheiden; nötig sind</translation>
+    </message>
+    <message>
+        <source>{0} readings came after their time had been written as without data: their times are only in order</source>
+        <translation>{0} Messwerte kamen, nachdem ihre Zeit schon als ohne Daten geschrieben war: ihre Zeiten stimmen nur der Reihe nach</translation>
+    </message>
+    <message>
+        <source>{0} readings came late, and have the times they were taken at; {1}</source>
+        <translation>{0} Messwerte kamen spät und haben die Zeiten, zu denen sie genommen wurden; {1}</translation>
+    </message>
+    <message>
         <source>{0} readings in {1} s, {2} are needed. Is the meter on, and sending?</source>
         <translation>{0} Messwerte in {1} s, {2} sind nötig. Ist das Messgerät an, und sendet es?</translation>
     </message>
     <message>
+        <source>{0} ripples a turn, hence {1}</source>
+        <translation>{0} Wellen je Umdrehung, also {1}</translation>
+    </message>
+    <message>
+        <source>{0} rows of {1} are in none of them</source>
+        <translation>{0} Zeilen von {1} sind in keinem davon</translation>
+    </message>
+    <message>
+        <source>{0} rows were</source>
+        <translation>{0} Zeilen wurden</translation>
+    </message>
+    <message>
         <source>{0} s at {1} % or above{2}</source>
         <translation>{0} s bei {1} % oder darüber{2}</translation>
+    </message>
+    <message>
+        <source>{0} s before the current</source>
+        <translation>{0} s vor dem Strom</translation>
+    </message>
+    <message>
+        <source>{0} says {1}</source>
+        <translation>{0} meldet {1}</translation>
+    </message>
+    <message>
+        <source>{0} seized</source>
+        <translation>{0}: sitzt fest</translation>
+    </message>
+    <message>
+        <source>{0} short change(s) of the current came with the feed moving the same way: the supply side (battery, fuse, relay, connector), not the motor.</source>
+        <translation>{0} kurze Änderung(en) des Stroms kamen, als sich das Plus in dieselbe Richtung bewegte: die Versorgungsseite (Batterie, Sicherung, Relais, Stecker), nicht der Motor.</translation>
     </message>
     <message>
         <source>{0} short stretch(es) were the pulses of a pulsed feed and are not taken for dropouts.</source>
@@ -1858,6 +8502,14 @@
     <message>
         <source>{0} short zero(s) of the current came with a change of the measuring range and are not taken for dropouts.</source>
         <translation>{0} kurze Nullen des Stroms kamen mit einem Wechsel des Messbereichs und gelten nicht als Aussetzer.</translation>
+    </message>
+    <message>
+        <source>{0} shorted</source>
+        <translation>{0}: kurzgeschlossen</translation>
+    </message>
+    <message>
+        <source>{0} such instruments are plugged in.</source>
+        <translation>{0} solche Instrumente sind angesteckt.</translation>
     </message>
     <message>
         <source>{0} tap</source>
@@ -1888,8 +8540,52 @@
         <translation>{0}-mal {1} zwischen {2} s und {3} s, zusammen {4} s{5}; der längste: {6}</translation>
     </message>
     <message>
+        <source>{0} times, first {1}</source>
+        <translation>{0}-mal, zuerst {1}</translation>
+    </message>
+    <message>
+        <source>{0} times, {1} s together,</source>
+        <translation>{0}-mal, zusammen {1} s,</translation>
+    </message>
+    <message>
+        <source>{0} to motor feed{1}</source>
+        <translation>{0} bis Plus des Motors{1}</translation>
+    </message>
+    <message>
+        <source>{0} to {1}</source>
+        <translation>{0} bis {1}</translation>
+    </message>
+    <message>
+        <source>{0} to {1} A</source>
+        <translation>{0} bis {1} A</translation>
+    </message>
+    <message>
+        <source>{0} to {1} ms</source>
+        <translation>{0} bis {1} ms</translation>
+    </message>
+    <message>
+        <source>{0} to {1} s</source>
+        <translation>{0} bis {1} s</translation>
+    </message>
+    <message>
+        <source>{0} to {1} {2}</source>
+        <translation>{0} bis {1} {2}</translation>
+    </message>
+    <message>
+        <source>{0} turns</source>
+        <translation>{0} Windungen</translation>
+    </message>
+    <message>
+        <source>{0} turns are too few to tell bars apart; it takes {1}</source>
+        <translation>{0} Umdrehungen sind zu wenig, um Lamellen zu unterscheiden; nötig sind {1}</translation>
+    </message>
+    <message>
         <source>{0} was recorded for {1} V and {2} for {3} V nominal: these are different motors. Record both with limits of the same nominal voltage.</source>
         <translation>{0} wurde für {1} V aufgezeichnet und {2} für {3} V Nennspannung: das sind verschiedene Motoren. Beide mit Grenzen derselben Nennspannung aufzeichnen.</translation>
+    </message>
+    <message>
+        <source>{0} was withdrawn by hand at {1} and counts for nothing; it is kept.</source>
+        <translation>{0} wurde um {1} von Hand zurückgenommen und zählt nicht; sie bleibt aufbewahrt.</translation>
     </message>
     <message>
         <source>{0} was {1} ms later than {2}, which is subtracted</source>
@@ -1900,6 +8596,18 @@
         <translation>{0} war {1}, jetzt {2}</translation>
     </message>
     <message>
+        <source>{0} welded</source>
+        <translation>{0}: verschweißt</translation>
+    </message>
+    <message>
+        <source>{0} {1} bars (bars {2}, counted from the deepest notch)</source>
+        <translation>{0} {1} Lamellen (Lamellen {2}, gezählt ab der tiefsten Kerbe)</translation>
+    </message>
+    <message>
+        <source>{0} {1} bytes stand in it.</source>
+        <translation>{0} {1} Bytes stehen darin.</translation>
+    </message>
+    <message>
         <source>{0} {1} can&apos;t be on a {2} V circuit (at most {3} {4}).</source>
         <translation>{0} {1} kann es in einem Kreis mit {2} V nicht geben (höchstens {3} {4}).</translation>
     </message>
@@ -1908,12 +8616,48 @@
         <translation>{0} {1} sind kein Nullpunkt (höchstens {2} {3}): {4}. Die Zange von der Leitung nehmen und schließen, dann den Nullpunkt neu nehmen.</translation>
     </message>
     <message>
+        <source>{0} {1} it does after {2}{3})</source>
+        <translation>{0} {1} tut es das nach {2}{3})</translation>
+    </message>
+    <message>
+        <source>{0} {1} readings/s</source>
+        <translation>{0} {1} Messwerte/s</translation>
+    </message>
+    <message>
+        <source>{0} {1} shown, {2} {3}</source>
+        <translation>{0} {1} angezeigt, {2} {3}</translation>
+    </message>
+    <message>
+        <source>{0} {1}{2} never came: missing in their place</source>
+        <translation>{0} {1}{2} kamen nie: an ihrer Stelle fehlend</translation>
+    </message>
+    <message>
+        <source>{0} ± {1} turns a minute</source>
+        <translation>{0} ± {1} Umdrehungen je Minute</translation>
+    </message>
+    <message>
+        <source>{0} ± {1}, calculated</source>
+        <translation>{0} ± {1}, gerechnet</translation>
+    </message>
+    <message>
         <source>{0}, and the motor voltage was not read; measure both with the engine the same</source>
         <translation>{0}, und die Motorspannung wurde nicht gelesen; beide mit gleichem Zustand des Fahrzeugmotors messen</translation>
     </message>
     <message>
+        <source>{0}, as {1}.</source>
+        <translation>{0}, da {1}.</translation>
+    </message>
+    <message>
         <source>{0}, battery &apos;{1}&apos; would give {2} A: a short circuit.</source>
         <translation>{0}, gäbe die Batterie „{1}“ {2} A: ein Kurzschluss.</translation>
+    </message>
+    <message>
+        <source>{0}, brought to {1} V</source>
+        <translation>{0}, umgerechnet auf {1} V</translation>
+    </message>
+    <message>
+        <source>{0}, date code</source>
+        <translation>{0}, Datumscode</translation>
     </message>
     <message>
         <source>{0}, it has no solution.</source>
@@ -1924,12 +8668,80 @@
         <translation>{0}, stünde oder kröche sein Gebläse: der Motor erzeugt {1} V von {2} V.</translation>
     </message>
     <message>
+        <source>{0}, name</source>
+        <translation>{0}, Bezeichnung</translation>
+    </message>
+    <message>
+        <source>{0}, only {1}</source>
+        <translation>{0}, nur {1}</translation>
+    </message>
+    <message>
+        <source>{0}, only {1} without a line end</source>
+        <translation>{0}, nur {1} ohne Zeilenende</translation>
+    </message>
+    <message>
+        <source>{0}, open</source>
+        <translation>{0}, offen</translation>
+    </message>
+    <message>
         <source>{0}, out of reach</source>
         <translation>{0}, unzugänglich</translation>
     </message>
     <message>
+        <source>{0}, part number</source>
+        <translation>{0}, Teilenummer</translation>
+    </message>
+    <message>
+        <source>{0}, serial number</source>
+        <translation>{0}, Seriennummer</translation>
+    </message>
+    <message>
+        <source>{0}, which had no peak</source>
+        <translation>{0}, der keine Spitze hatte</translation>
+    </message>
+    <message>
+        <source>{0}, which is not towards off</source>
+        <translation>{0}, was nicht Richtung Aus ist</translation>
+    </message>
+    <message>
+        <source>{0}, which is your own on this machine.</source>
+        <translation>{0}, dem eigenen auf diesem Rechner.</translation>
+    </message>
+    <message>
+        <source>{0}, while speed {1} was commanded</source>
+        <translation>{0}, während Stufe {1} geschaltet war</translation>
+    </message>
+    <message>
+        <source>{0}, with {1}.</source>
+        <translation>{0}, mit {1}.</translation>
+    </message>
+    <message>
+        <source>{0}, {1}: {2}. Reason: {3}.</source>
+        <translation>{0}, {1}: {2}. Grund: {3}.</translation>
+    </message>
+    <message>
+        <source>{0}. But the voltage stood across the motor meanwhile: a controller that tries again would have taken it away.</source>
+        <translation>{0}. Aber die Spannung lag dabei am Motor an: ein Regler, der es wieder versucht, hätte sie weggenommen.</translation>
+    </message>
+    <message>
+        <source>{0}. Compare it with the one its maker gave you by another way.</source>
+        <translation>{0}. Mit dem vergleichen, den der Ersteller auf anderem Weg mitgeteilt hat.</translation>
+    </message>
+    <message>
+        <source>{0}. Outside North America it need not have one: compare it with the vehicle.</source>
+        <translation>{0}. Außerhalb Nordamerikas muss sie keine haben: mit dem Fahrzeug vergleichen.</translation>
+    </message>
+    <message>
         <source>{0}. The controller pulses, so that the fuse carries less than the motor: can&apos;t tell; the current through the fuse itself would settle it.</source>
         <translation>{0}. Der Regler taktet, sodass die Sicherung weniger führt als der Motor: nicht zu sagen; der Strom durch die Sicherung selbst würde es klären.</translation>
+    </message>
+    <message>
+        <source>{0}. The voltage stood across the motor meanwhile, which a cut-out in the controller would have taken away; a thermal switch inside the motor looks like this.</source>
+        <translation>{0}. Die Spannung lag dabei am Motor an, eine Abschaltung im Regler hätte sie weggenommen; ein Thermoschalter im Motor sieht so aus.</translation>
+    </message>
+    <message>
+        <source>{0}: NOT WHOLE: {1}</source>
+        <translation>{0}: NICHT VOLLSTÄNDIG: {1}</translation>
     </message>
     <message>
         <source>{0}: NOT as it was packed.</source>
@@ -1940,8 +8752,36 @@
         <translation>{0}: NICHT wie gesiegelt.</translation>
     </message>
     <message>
+        <source>{0}: a character is probably mistyped. Compare it with the vehicle.</source>
+        <translation>{0}: ein Zeichen ist wohl vertippt. Mit dem Fahrzeug vergleichen.</translation>
+    </message>
+    <message>
         <source>{0}: a voltage drop tells about a connection only while current flows; the fan was not running.</source>
         <translation>{0}: ein Spannungsfall sagt nur bei fließendem Strom etwas über eine Verbindung; das Gebläse lief nicht.</translation>
+    </message>
+    <message>
+        <source>{0}: batch {1} at byte {2}, rows from {3} on, does not match its checksum; those rows are left out.</source>
+        <translation>{0}: Block {1} bei Byte {2}, Zeilen ab {3}, passt nicht zu seiner Prüfsumme; diese Zeilen werden ausgelassen.</translation>
+    </message>
+    <message>
+        <source>{0}: batch {1} at byte {2}, rows from {3} on, {4}; what follows is left out.</source>
+        <translation>{0}: Block {1} bei Byte {2}, Zeilen ab {3}, {4}; was folgt, wird ausgelassen.</translation>
+    </message>
+    <message>
+        <source>{0}: batch {1}, rows {2} to {3} are damaged or missing and are left out.</source>
+        <translation>{0}: Block {1}, Zeilen {2} bis {3} sind beschädigt oder fehlen und werden ausgelassen.</translation>
+    </message>
+    <message>
+        <source>{0}: batch {1}, rows {2} to {3}, does not match its checksum; those rows are left out.</source>
+        <translation>{0}: Block {1}, Zeilen {2} bis {3}, passt nicht zu seiner Prüfsumme; diese Zeilen werden ausgelassen.</translation>
+    </message>
+    <message>
+        <source>{0}: calibration due {1}.</source>
+        <translation>{0}: Kalibrierung fällig am {1}.</translation>
+    </message>
+    <message>
+        <source>{0}: calibration was due {1}, {2} before it measured: overdue.</source>
+        <translation>{0}: Kalibrierung war am {1} fällig, {2} vor der Messung: überfällig.</translation>
     </message>
     <message>
         <source>{0}: can&apos;t tell, as {1}.</source>
@@ -1952,12 +8792,80 @@
         <translation>{0}: passend zu einem Schutzschalter, der wieder schließt</translation>
     </message>
     <message>
+        <source>{0}: consistent with a controller that cuts out and tries again. {1}</source>
+        <translation>{0}: passend zu einem Regler, der abschaltet und es wieder versucht. {1}</translation>
+    </message>
+    <message>
+        <source>{0}: consistent with a thermal cut-out that opens when hot. {1}</source>
+        <translation>{0}: passend zu einem Thermoschalter, der heiß öffnet. {1}</translation>
+    </message>
+    <message>
+        <source>{0}: consistent with drag (bearing, wheel)</source>
+        <translation>{0}: passend zu Schwergang (Lager, Rad)</translation>
+    </message>
+    <message>
+        <source>{0}: consistent with {1} bars ({2}{3})</source>
+        <translation>{0}: passend zu {1} Lamellen ({2}{3})</translation>
+    </message>
+    <message>
+        <source>{0}: current down by {1} at each passage</source>
+        <translation>{0}: Strom bei jedem Durchgang um {1} niedriger</translation>
+    </message>
+    <message>
+        <source>{0}: dead spot or worn brushes</source>
+        <translation>{0}: tote Stelle oder verschlissene Bürsten</translation>
+    </message>
+    <message>
+        <source>{0}: differs from what was packed (SHA-256 in {1})</source>
+        <translation>{0}: weicht ab von dem, was gepackt wurde (SHA-256 in {1})</translation>
+    </message>
+    <message>
+        <source>{0}: differs from what was sealed (SHA-256 in {1}).</source>
+        <translation>{0}: weicht ab von dem, was versiegelt wurde (SHA-256 in {1}).</translation>
+    </message>
+    <message>
+        <source>{0}: does not fit {1}.</source>
+        <translation>{0}: passt nicht zu {1}.</translation>
+    </message>
+    <message>
+        <source>{0}: does not list {1}.</source>
+        <translation>{0}: führt {1} nicht auf.</translation>
+    </message>
+    <message>
+        <source>{0}: does not match its checksum; job, channels or limits may be wrong.</source>
+        <translation>{0}: passt nicht zu seiner Prüfsumme; Auftrag, Kanäle oder Grenzwerte können falsch sein.</translation>
+    </message>
+    <message>
+        <source>{0}: does not state the payload&apos;s size.</source>
+        <translation>{0}: nennt die Größe des Inhalts nicht.</translation>
+    </message>
+    <message>
+        <source>{0}: exception {1}, {2}</source>
+        <translation>{0}: Ausnahme {1}, {2}</translation>
+    </message>
+    <message>
         <source>{0}: fail, outside for {1} s</source>
         <translation>{0}: nicht bestanden, außerhalb für {1} s</translation>
     </message>
     <message>
         <source>{0}: fail. As it did not open, the fuse is not of that rating or kind, or the clamp reads too high, or the current goes another way: look at the fuse first.</source>
         <translation>{0}: nicht bestanden. Da sie nicht auslöste, hat sie nicht diesen Nennwert oder diese Art, oder die Zange zeigt zu viel, oder der Strom geht anders: zuerst die Sicherung ansehen.</translation>
+    </message>
+    <message>
+        <source>{0}: gain</source>
+        <translation>{0}: Verstärkung</translation>
+    </message>
+    <message>
+        <source>{0}: has a comment in the zip, which no list covers.</source>
+        <translation>{0}: hat im Zip einen Kommentar, den keine Liste erfasst.</translation>
+    </message>
+    <message>
+        <source>{0}: has a second name in the zip, which other programs may take.</source>
+        <translation>{0}: hat im Zip einen zweiten Namen, den andere Programme nehmen können.</translation>
+    </message>
+    <message>
+        <source>{0}: holds characters that can&apos;t be seen and steer how others are read; in the pack each stands as \u and its number: {1}</source>
+        <translation>{0}: enthält Zeichen, die nicht zu sehen sind und steuern, wie andere gelesen werden; im Paket steht jedes als \u und seine Nummer: {1}</translation>
     </message>
     <message>
         <source>{0}: intact. Every file agrees with the seal.</source>
@@ -1968,12 +8876,156 @@
         <translation>{0}: unverändert. {1} Dateien stimmen mit den Listen des Pakets überein.</translation>
     </message>
     <message>
+        <source>{0}: is damaged in the zip ({1}).</source>
+        <translation>{0}: ist im Zip beschädigt ({1}).</translation>
+    </message>
+    <message>
+        <source>{0}: is listed nowhere; it was added later.</source>
+        <translation>{0}: ist nirgends aufgeführt; sie kam später hinzu.</translation>
+    </message>
+    <message>
+        <source>{0}: is missing.</source>
+        <translation>{0}: fehlt.</translation>
+    </message>
+    <message>
+        <source>{0}: is missing; nobody signed, {1} did not either.</source>
+        <translation>{0}: fehlt; niemand hat unterschrieben, auch {1} nicht.</translation>
+    </message>
+    <message>
+        <source>{0}: is missing; the recording is not sealed.</source>
+        <translation>{0}: fehlt; die Aufzeichnung ist nicht versiegelt.</translation>
+    </message>
+    <message>
+        <source>{0}: is missing; {1} lists it.</source>
+        <translation>{0}: fehlt; {1} führt sie auf.</translation>
+    </message>
+    <message>
+        <source>{0}: is missing; {1} says that {2} signed.</source>
+        <translation>{0}: fehlt; {1} sagt, dass {2} unterschrieben hat.</translation>
+    </message>
+    <message>
+        <source>{0}: is no plain file; it was not read.</source>
+        <translation>{0}: ist keine einfache Datei; sie wurde nicht gelesen.</translation>
+    </message>
+    <message>
+        <source>{0}: is not as a pack holds it.</source>
+        <translation>{0}: ist nicht so, wie ein Paket sie enthält.</translation>
+    </message>
+    <message>
+        <source>{0}: is not as a seal writes it.</source>
+        <translation>{0}: ist nicht so, wie ein Siegel es schreibt.</translation>
+    </message>
+    <message>
+        <source>{0}: is not as it was made (SHA-256 in {1}).</source>
+        <translation>{0}: ist nicht wie gemacht (SHA-256 in {1}).</translation>
+    </message>
+    <message>
+        <source>{0}: is not listed in the seal; it was added later.</source>
+        <translation>{0}: ist im Siegel nicht aufgeführt; sie kam später hinzu.</translation>
+    </message>
+    <message>
+        <source>{0}: is torn off before the first reading.</source>
+        <translation>{0}: ist vor dem ersten Messwert abgerissen.</translation>
+    </message>
+    <message>
+        <source>{0}: it changed its measuring range and showed 0 meanwhile</source>
+        <translation>{0}: es wechselte den Messbereich und zeigte dabei 0</translation>
+    </message>
+    <message>
+        <source>{0}: it is {1} now</source>
+        <translation>{0}: es ist jetzt {1}</translation>
+    </message>
+    <message>
+        <source>{0}: its calibration is stated as due {1}, which is no date.</source>
+        <translation>{0}: die Kalibrierung ist als fällig am {1} angegeben, was kein Datum ist.</translation>
+    </message>
+    <message>
+        <source>{0}: its end is missing.</source>
+        <translation>{0}: das Ende fehlt.</translation>
+    </message>
+    <message>
+        <source>{0}: its last lines are missing: the readings were closed in good order, and no end is written.</source>
+        <translation>{0}: die letzten Zeilen fehlen: die Messwerte wurden ordentlich abgeschlossen, und kein Ende steht da.</translation>
+    </message>
+    <message>
+        <source>{0}: left out for want of a counterpart: speed {1}.</source>
+        <translation>{0}: ausgelassen, weil das Gegenstück fehlt: Stufe {1}.</translation>
+    </message>
+    <message>
+        <source>{0}: lies beside the pack.</source>
+        <translation>{0}: liegt neben dem Paket.</translation>
+    </message>
+    <message>
+        <source>{0}: line {1} holds no link of the chain: it was put in.</source>
+        <translation>{0}: Zeile {1} hat kein Glied der Kette: sie wurde eingefügt.</translation>
+    </message>
+    <message>
+        <source>{0}: line {1} is damaged and left out.</source>
+        <translation>{0}: Zeile {1} ist beschädigt und wird ausgelassen.</translation>
+    </message>
+    <message>
+        <source>{0}: line {1} is damaged.</source>
+        <translation>{0}: Zeile {1} ist beschädigt.</translation>
+    </message>
+    <message>
+        <source>{0}: line {1} is torn off and left out.</source>
+        <translation>{0}: Zeile {1} ist abgerissen und wird ausgelassen.</translation>
+    </message>
+    <message>
+        <source>{0}: line {1} {2}</source>
+        <translation>{0}: Zeile {1} {2}</translation>
+    </message>
+    <message>
+        <source>{0}: lists {1}, which is not in {2}.</source>
+        <translation>{0}: führt {1} auf, was nicht in {2} ist.</translation>
+    </message>
+    <message>
+        <source>{0}: lists {1}, which it can&apos;t.</source>
+        <translation>{0}: führt {1} auf, was sie nicht kann.</translation>
+    </message>
+    <message>
+        <source>{0}: meter</source>
+        <translation>{0}: Messgerät</translation>
+    </message>
+    <message>
+        <source>{0}: names {1}, but {2} signed.</source>
+        <translation>{0}: nennt {1}, unterschrieben hat aber {2}.</translation>
+    </message>
+    <message>
         <source>{0}: no channel read the motor current; there is nothing to compare.</source>
         <translation>{0}: kein Kanal las den Motorstrom; es gibt nichts zu vergleichen.</translation>
     </message>
     <message>
+        <source>{0}: no one can reach the point</source>
+        <translation>{0}: niemand kommt an den Punkt</translation>
+    </message>
+    <message>
+        <source>{0}: no reading for {1} s</source>
+        <translation>{0}: seit {1} s kein Messwert</translation>
+    </message>
+    <message>
         <source>{0}: no reading was typed for this time</source>
         <translation>{0}: für diese Zeit wurde kein Messwert eingetippt</translation>
+    </message>
+    <message>
+        <source>{0}: simulated, so it has no calibration.</source>
+        <translation>{0}: simuliert, hat also keine Kalibrierung.</translation>
+    </message>
+    <message>
+        <source>{0}: states {1} (bytes.files) for the payload, but there are {2}.</source>
+        <translation>{0}: nennt {1} (Bytes.Dateien) für den Inhalt, es sind aber {2}.</translation>
+    </message>
+    <message>
+        <source>{0}: states {1} bytes in {2} files, but there are {3} bytes in {4} files.</source>
+        <translation>{0}: nennt {1} Bytes in {2} Dateien, es sind aber {3} Bytes in {4} Dateien.</translation>
+    </message>
+    <message>
+        <source>{0}: the batch at byte {1} repeats rows before {2} and is left out.</source>
+        <translation>{0}: der Block bei Byte {1} wiederholt Zeilen vor {2} und wird ausgelassen.</translation>
+    </message>
+    <message>
+        <source>{0}: the column names do not match the channels in about.json.</source>
+        <translation>{0}: die Spaltennamen passen nicht zu den Kanälen in about.json.</translation>
     </message>
     <message>
         <source>{0}: the controller turns {1}{2} into heat ({3} V over it, {4}); allowed up to {5} W: {6}{7}.</source>
@@ -1984,8 +9036,80 @@
         <translation>{0}: der Strom kann um den Faktor zehn falsch sein. {1} Das in Ordnung bringen und neu messen.</translation>
     </message>
     <message>
+        <source>{0}: the frame at byte {1}</source>
+        <translation>{0}: der Rahmen bei Byte {1}</translation>
+    </message>
+    <message>
+        <source>{0}: the line speed is probably not {1}; set baud in the profile or on the meter; `meterlog ports --ask` with this port tries other profiles</source>
+        <translation>{0}: die Übertragungsrate ist wohl nicht {1}; baud im Profil oder am Messgerät einstellen; `meterlog ports --ask` mit diesem Anschluss probiert andere Profile</translation>
+    </message>
+    <message>
+        <source>{0}: the line speed is probably not {1}; set baud in the profile or on the meter; to ask this port on the Meters page tries the other kinds of meter</source>
+        <translation>{0}: die Übertragungsrate ist wohl nicht {1}; baud im Profil oder am Messgerät einstellen; diesen Anschluss auf der Seite Messgeräte fragen probiert die anderen Arten von Messgeräten</translation>
+    </message>
+    <message>
+        <source>{0}: too much resistance</source>
+        <translation>{0}: zu viel Widerstand</translation>
+    </message>
+    <message>
+        <source>{0}: was added later.</source>
+        <translation>{0}: kam später hinzu.</translation>
+    </message>
+    <message>
+        <source>{0}: was made by the key {1}, not by {2}.</source>
+        <translation>{0}: wurde mit dem Schlüssel {1} gemacht, nicht mit {2}.</translation>
+    </message>
+    <message>
+        <source>{0}: was recorded before its lines were chained; only the seal tells whether one was changed.</source>
+        <translation>{0}: wurde aufgezeichnet, bevor die Zeilen verkettet wurden; nur das Siegel sagt, ob eine geändert wurde.</translation>
+    </message>
+    <message>
+        <source>{0}: when its calibration is due is not stated.</source>
+        <translation>{0}: Fälligkeit der Kalibrierung nicht angegeben.</translation>
+    </message>
+    <message>
         <source>{0}: with a plug off nothing flows, so a good voltage there tells nothing about resistance. Measure plugged in, with the fan on high.</source>
         <translation>{0}: mit abgezogenem Stecker fließt nichts, eine gute Spannung sagt dort also nichts über den Widerstand. Gesteckt messen, Gebläse auf höchster Stufe.</translation>
+    </message>
+    <message>
+        <source>{0}: {1} Currents are brought to one voltage by the usual exponent instead.</source>
+        <translation>{0}: {1} Stattdessen werden die Ströme mit dem üblichen Exponenten auf eine Spannung umgerechnet.</translation>
+    </message>
+    <message>
+        <source>{0}: {1} The recording goes on in {2}.</source>
+        <translation>{0}: {1} Die Aufzeichnung geht in {2} weiter.</translation>
+    </message>
+    <message>
+        <source>{0}: {1} This is a fault of the program.</source>
+        <translation>{0}: {1} Das ist ein Fehler des Programms.</translation>
+    </message>
+    <message>
+        <source>{0}: {1} This is a fault of the program; report it.</source>
+        <translation>{0}: {1} Das ist ein Fehler des Programms; bitte melden.</translation>
+    </message>
+    <message>
+        <source>{0}: {1} bars make as many, and nothing here tells which</source>
+        <translation>{0}: {1} Lamellen ergeben ebenso viele, und nichts hier sagt, welche</translation>
+    </message>
+    <message>
+        <source>{0}: {1} bytes were written, {2} are there: edits at its end are missing.</source>
+        <translation>{0}: {1} Bytes wurden geschrieben, {2} sind da: Änderungen am Ende fehlen.</translation>
+    </message>
+    <message>
+        <source>{0}: {1} can&apos;t be trusted to be all that was written, and {2} not applied.</source>
+        <translation>{0}: {1} ist nicht sicher alles, was geschrieben wurde, und {2} nicht angewandt.</translation>
+    </message>
+    <message>
+        <source>{0}: {1} to {2} {3} within a second or so</source>
+        <translation>{0}: {1} bis {2} {3} innerhalb etwa einer Sekunde</translation>
+    </message>
+    <message>
+        <source>{0}: {1}; choose another profile</source>
+        <translation>{0}: {1}; ein anderes Profil wählen</translation>
+    </message>
+    <message>
+        <source>{0}: {1}{2}, limit {3} V: {4}</source>
+        <translation>{0}: {1}{2}, Grenze {3} V: {4}</translation>
     </message>
     <message>
         <source>{0}; a command seems {1} s late</source>
@@ -1994,6 +9118,18 @@
     <message>
         <source>{0}; all of them are asked for.</source>
         <translation>{0}; verlangt sind alle.</translation>
+    </message>
+    <message>
+        <source>{0}; but {1}</source>
+        <translation>{0}; aber {1}</translation>
+    </message>
+    <message>
+        <source>{0}; choose another one</source>
+        <translation>{0}; ein anderes wählen</translation>
+    </message>
+    <message>
+        <source>{0}; how many bars make them is not sure</source>
+        <translation>{0}; wie viele Lamellen sie machen, ist nicht sicher</translation>
     </message>
     <message>
         <source>{0}; measure both in the same state</source>
@@ -2016,12 +9152,32 @@
         <translation>{0}; angeben, in welchem Zustand er war</translation>
     </message>
     <message>
+        <source>{0}; the good ones were measured in the vehicle as it runs.</source>
+        <translation>{0}; die guten wurden im laufenden Fahrzeug gemessen.</translation>
+    </message>
+    <message>
+        <source>{0}; which came first, and whether that is off, is not known: the command recorded with the fan off would settle it</source>
+        <translation>{0}; was zuerst kam und ob das Aus ist, ist nicht bekannt: die Ansteuerung bei ausgeschaltetem Gebläse aufgezeichnet würde es klären</translation>
+    </message>
+    <message>
         <source>{0}; {1} or more are asked for.</source>
         <translation>{0}; {1} oder mehr sind verlangt.</translation>
     </message>
     <message>
         <source>{0}; {1} s are asked for.</source>
         <translation>{0}; {1} s sind verlangt.</translation>
+    </message>
+    <message>
+        <source>{0}Known: {1}.</source>
+        <translation>{0}Bekannt: {1}.</translation>
+    </message>
+    <message>
+        <source>{0}There are: {1}.</source>
+        <translation>{0}Es gibt: {1}.</translation>
+    </message>
+    <message>
+        <source>{0}There are: {1}; or give the path of a .toml file.</source>
+        <translation>{0}Es gibt: {1}; oder den Pfad einer .toml-Datei angeben.</translation>
     </message>
     <message>
         <source>{0}measured yet. Confirm it with the next test.</source>
@@ -2147,6 +9303,10 @@
         <translation>? offen</translation>
     </message>
     <message>
+        <source>? too few good ones</source>
+        <translation>? zu wenige gute</translation>
+    </message>
+    <message>
         <source>A new check. What was entered before, for {title}, stays in {folder}.</source>
         <translation>Eine neue Prüfung. Was vorher eingegeben wurde, für {title}, bleibt in {folder}.</translation>
     </message>
@@ -2211,6 +9371,14 @@
         <translation>Nach der Reparatur</translation>
     </message>
     <message>
+        <source>Against good ones: {usual}.</source>
+        <translation>Neben guten: {usual}.</translation>
+    </message>
+    <message>
+        <source>Against good ones: {usual}. {lead}</source>
+        <translation>Neben guten: {usual}. {lead}</translation>
+    </message>
+    <message>
         <source>Airbag wiring</source>
         <translation>Airbagleitungen</translation>
     </message>
@@ -2261,6 +9429,10 @@
     <message>
         <source>Before the run with the new part:</source>
         <translation>Vor dem Lauf mit dem neuen Teil:</translation>
+    </message>
+    <message>
+        <source>Beside good {number}: {result}</source>
+        <translation>Neben guten {number}: {result}</translation>
     </message>
     <message>
         <source>Bind another action, such as the next speed.</source>
@@ -2344,6 +9516,10 @@
     <message>
         <source>Choose one on the Meters page, or type an address such as socket://host:port.</source>
         <translation>Auf der Seite Messgeräte einen wählen oder eine Adresse eintippen, etwa socket://host:port.</translation>
+    </message>
+    <message>
+        <source>Choose the baselines.parquet that meterlog screen has written, on the Recordings page.</source>
+        <translation>Auf der Seite Archiv die baselines.parquet wählen, die meterlog screen geschrieben hat.</translation>
     </message>
     <message>
         <source>Choose the circuit (C).</source>
@@ -2554,6 +9730,10 @@
         <translation>Enter behält · Esc beendet</translation>
     </message>
     <message>
+        <source>Enter the part&apos;s number on the Job page.</source>
+        <translation>Die Teilenummer auf der Seite Auftrag eintragen.</translation>
+    </message>
+    <message>
         <source>FUSED JUMPER from {label}: choose the other end, then J. J here again: no jumper.</source>
         <translation>ABGESICHERTE BRÜCKE ab {label}: das andere Ende wählen, dann J. Noch einmal J hier: keine Brücke.</translation>
     </message>
@@ -2654,8 +9834,24 @@
         <translation>Geht nach</translation>
     </message>
     <message>
+        <source>Good ones</source>
+        <translation>Gute</translation>
+    </message>
+    <message>
         <source>Good ones ({good}): {names}</source>
         <translation>Gute ({good}): {names}</translation>
+    </message>
+    <message>
+        <source>Good ones lie within {low} to {high} A; the uncertainty reaches across a limit.</source>
+        <translation>Gute liegen zwischen {low} und {high} A; die Unsicherheit reicht über eine Grenze.</translation>
+    </message>
+    <message>
+        <source>Good ones lie within {low} to {high} A; what the meters may be off by, with {unstated} A for a clamp of which nothing is stated, reaches across a limit.</source>
+        <translation>Gute liegen zwischen {low} und {high} A; um wie viel die Messgeräte falsch liegen können, mit {unstated} A für eine Zange, von der nichts angegeben ist, reicht über eine Grenze.</translation>
+    </message>
+    <message>
+        <source>Good ones of {number} by {table}, written {day}.</source>
+        <translation>Gute der Nummer {number} nach {table}, geschrieben am {day}.</translation>
     </message>
     <message>
         <source>H: next speed</source>
@@ -2668,6 +9864,10 @@
     <message>
         <source>High-voltage vehicles</source>
         <translation>Hochvoltfahrzeuge</translation>
+    </message>
+    <message>
+        <source>Holding the new part against good ones</source>
+        <translation>Das neue Teil wird mit guten verglichen</translation>
     </message>
     <message>
         <source>Home</source>
@@ -2910,6 +10110,10 @@
         <translation>Bezeichnung</translation>
     </message>
     <message>
+        <source>Neither the recording nor its job says the part number: enter it on the Job page.</source>
+        <translation>Weder die Aufzeichnung noch ihr Auftrag nennt die Teilenummer: auf der Seite Auftrag eintragen.</translation>
+    </message>
+    <message>
         <source>Never probe or ohm it, and never lean a pin against it; its connectors are often yellow. Make the system safe as the manual says before working behind the dash.</source>
         <translation>Nie daran messen, auch kein Ohm, und keine Spitze anlehnen; die Stecker sind oft gelb. Vor Arbeiten hinter der Armaturentafel nach Handbuch stilllegen.</translation>
     </message>
@@ -3144,10 +10348,6 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Arbeitsposition und Arbeitszeit sind nicht angegeben.</translation>
     </message>
     <message>
-        <source>Order</source>
-        <translation>Auftragsnummer</translation>
-    </message>
-    <message>
         <source>Order and vehicle</source>
         <translation>Auftrag und Fahrzeug</translation>
     </message>
@@ -3308,6 +10508,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Den Grund angeben, dann schreiben: ein Prüfer wird fragen.</translation>
     </message>
     <message>
+        <source>Screen folders with good runs of it (meterlog screen), or enter the part&apos;s number on the Job page.</source>
+        <translation>Ordner mit guten Läufen davon durchsehen lassen (meterlog screen) oder die Teilenummer auf der Seite Auftrag eintragen.</translation>
+    </message>
+    <message>
         <source>Sealing the recording… the window closes by itself when that is done.</source>
         <translation>Die Aufzeichnung wird versiegelt… danach schließt das Fenster von selbst.</translation>
     </message>
@@ -3360,6 +10564,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Stufe {speed}: Mittel {mean_a} A aus {many}</translation>
     </message>
     <message>
+        <source>Speed {speed}: {usual}</source>
+        <translation>Stufe {speed}: {usual}</translation>
+    </message>
+    <message>
         <source>Start</source>
         <translation>Start</translation>
     </message>
@@ -3410,6 +10618,14 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>TYPED BY HAND</source>
         <translation>VON HAND EINGETIPPT</translation>
+    </message>
+    <message>
+        <source>Tables of baselines ({pattern})</source>
+        <translation>Tabellen guter Motoren ({pattern})</translation>
+    </message>
+    <message>
+        <source>Table…</source>
+        <translation>Tabelle…</translation>
     </message>
     <message>
         <source>Take  (Space)</source>
@@ -3568,6 +10784,18 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Der Zustand des Filters ist nicht angegeben.</translation>
     </message>
     <message>
+        <source>The table holds none of {number} of its kind.</source>
+        <translation>Die Tabelle enthält keine der Nummer {number} von dieser Art.</translation>
+    </message>
+    <message>
+        <source>The table holds {number} for {known} nominal only.</source>
+        <translation>Die Tabelle enthält {number} nur für {known} Nennspannung.</translation>
+    </message>
+    <message>
+        <source>The table of good ones: choose its file, baselines.parquet</source>
+        <translation>Die Tabelle der guten: ihre Datei wählen, baselines.parquet</translation>
+    </message>
+    <message>
         <source>The vehicle&apos;s service manual and the local safety rules come before anything shown here.</source>
         <translation>Das Werkstatthandbuch des Fahrzeugs und die örtlichen Sicherheitsregeln gehen allem hier Gezeigten vor.</translation>
     </message>
@@ -3642,6 +10870,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>Up</source>
         <translation>Auf</translation>
+    </message>
+    <message>
+        <source>Up to {many} good motors of {number} by {table}, written {day}.</source>
+        <translation>Bis zu {many} gute Motoren der Nummer {number} nach {table}, geschrieben am {day}.</translation>
     </message>
     <message>
         <source>Use it</source>
@@ -3808,6 +11040,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>alles</translation>
     </message>
     <message>
+        <source>all currents</source>
+        <translation>alle Ströme</translation>
+    </message>
+    <message>
         <source>all folders</source>
         <translation>alle Ordner</translation>
     </message>
@@ -3826,6 +11062,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>ambient</source>
         <translation>Umgebung</translation>
+    </message>
+    <message>
+        <source>and {more} more good ones</source>
+        <translation>und {more} weitere gute</translation>
     </message>
     <message>
         <source>another address, such as socket://host:port</source>
@@ -4067,6 +11307,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Ordner der Aufzeichnung vorher wählen</translation>
     </message>
     <message>
+        <source>choose the table of baselines that meterlog screen has written, or its folder</source>
+        <translation>die Tabelle guter Motoren wählen, die meterlog screen geschrieben hat, oder ihren Ordner</translation>
+    </message>
+    <message>
         <source>choose where the pack goes</source>
         <translation>wählen, wohin das Paket geht</translation>
     </message>
@@ -4130,7 +11374,7 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     </message>
     <message>
         <source>commutator bars</source>
-        <translation>Kommutatorlamellen</translation>
+        <translation>Kollektorlamellen</translation>
     </message>
     <message>
         <source>compare</source>
@@ -4473,6 +11717,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>schließt aus</translation>
     </message>
     <message>
+        <source>found by itself: {found}</source>
+        <translation>selbst gefunden: {found}</translation>
+    </message>
+    <message>
         <source>found speeds: take, undo</source>
         <translation>gefundene Stufen: nehmen, zurück</translation>
     </message>
@@ -4536,6 +11784,18 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>gut A</translation>
     </message>
     <message>
+        <source>good ones</source>
+        <translation>gute</translation>
+    </message>
+    <message>
+        <source>good ones: where they come from, cautions and notes</source>
+        <translation>gute: woher sie kommen, Warnungen und Hinweise</translation>
+    </message>
+    <message>
+        <source>good: {run}</source>
+        <translation>gut: {run}</translation>
+    </message>
+    <message>
         <source>ground lost</source>
         <translation>Masse weg</translation>
     </message>
@@ -4595,6 +11855,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>how often the wire goes through the clamp</source>
         <translation>wie oft die Leitung durch die Zange geht</translation>
+    </message>
+    <message>
+        <source>how the new part lies beside good ones</source>
+        <translation>wie das neue Teil neben guten liegt</translation>
     </message>
     <message>
         <source>in</source>
@@ -4781,6 +12045,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Esc beendet</translation>
     </message>
     <message>
+        <source>Good ones (F9)</source>
+        <translation>Gute (F9)</translation>
+    </message>
+    <message>
         <source>It is being recorded: stop the recording first.</source>
         <translation>Sie läuft noch: erst die Aufzeichnung beenden.</translation>
     </message>
@@ -4871,6 +12139,14 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>look at all of it</source>
         <translation>alles ansehen</translation>
+    </message>
+    <message>
+        <source>look at the difference from good ones of the part number</source>
+        <translation>den Unterschied zu guten derselben Teilenummer ansehen</translation>
+    </message>
+    <message>
+        <source>look at the difference from the part before</source>
+        <translation>den Unterschied zum Teil vorher ansehen</translation>
     </message>
     <message>
         <source>look for ports again</source>
@@ -5017,6 +12293,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>motor return</source>
         <translation>Motor Minus</translation>
+    </message>
+    <message>
+        <source>motor voltage</source>
+        <translation>Motorspannung</translation>
     </message>
     <message>
         <source>motor voltage (V)</source>
@@ -5208,6 +12488,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>kein Ton: {error}; Qts Multimedia-Teil einrichten mit &quot;pip install meterlog[sound]&quot;, unter Linux auch libpulse0 des Systems</translation>
     </message>
     <message>
+        <source>no table: no current is called usual or not</source>
+        <translation>keine Tabelle: kein Strom wird üblich genannt oder nicht</translation>
+    </message>
+    <message>
         <source>no voltage</source>
         <translation>keine Spannung</translation>
     </message>
@@ -5232,6 +12516,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>none chosen</source>
         <translation>keine gewählt</translation>
+    </message>
+    <message>
+        <source>none found</source>
+        <translation>keine gefunden</translation>
     </message>
     <message>
         <source>none known</source>
@@ -5386,6 +12674,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>only this verdict</source>
         <translation>nur dieses Urteil</translation>
+    </message>
+    <message>
+        <source>only what lies so beside good ones</source>
+        <translation>nur was so neben guten liegt</translation>
     </message>
     <message>
         <source>open</source>
@@ -5955,6 +13247,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>tauschen</translation>
     </message>
     <message>
+        <source>table of good ones that the currents are held against</source>
+        <translation>Tabelle der guten, mit denen die Ströme verglichen werden</translation>
+    </message>
+    <message>
         <source>take</source>
         <translation>nehmen</translation>
     </message>
@@ -6043,6 +13339,18 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>die Marke steht bei, in Sekunden; links und rechts: ein Messwert</translation>
     </message>
     <message>
+        <source>the median {median} A of {many} (all within {low} to {high} A)</source>
+        <translation>dem Median {median} A von {many} (alle zwischen {low} und {high} A)</translation>
+    </message>
+    <message>
+        <source>the median {median} A of {many} (middle half {low} to {high} A)</source>
+        <translation>dem Median {median} A von {many} (mittlere Hälfte {low} bis {high} A)</translation>
+    </message>
+    <message>
+        <source>the new part beside good ones at each speed</source>
+        <translation>das neue Teil neben guten bei jeder Stufe</translation>
+    </message>
+    <message>
         <source>the new part is in</source>
         <translation>das neue Teil ist eingebaut</translation>
     </message>
@@ -6057,6 +13365,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>the old part is in the vehicle now</source>
         <translation>das alte Teil ist jetzt im Fahrzeug</translation>
+    </message>
+    <message>
+        <source>the one good one&apos;s {median} A</source>
+        <translation>den {median} A des einen guten</translation>
     </message>
     <message>
         <source>the run has not been started.</source>
@@ -6277,6 +13589,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>was gerade geschieht</translation>
     </message>
     <message>
+        <source>what is wrong with the table of good ones</source>
+        <translation>was mit der Tabelle der guten nicht stimmt</translation>
+    </message>
+    <message>
         <source>what is wrong with what was entered</source>
         <translation>was an der Eingabe falsch ist</translation>
     </message>
@@ -6323,6 +13639,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>what the motor was doing, over time</source>
         <translation>was der Motor tat, über der Zeit</translation>
+    </message>
+    <message>
+        <source>what the table of good ones holds</source>
+        <translation>was die Tabelle der guten enthält</translation>
     </message>
     <message>
         <source>what to watch now</source>
@@ -6395,6 +13715,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>why nothing can be kept in the folder</source>
         <translation>warum im Ordner nichts aufbewahrt werden kann</translation>
+    </message>
+    <message>
+        <source>why there are no good ones beside it</source>
+        <translation>warum keine guten daneben stehen</translation>
     </message>
     <message>
         <source>why these can&apos;t be compared</source>
@@ -6533,6 +13857,18 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>{found} {unit}  steht</translation>
     </message>
     <message>
+        <source>{head}, {amps} A at {volts} V, {size} % above {good}.</source>
+        <translation>{head}, {amps} A bei {volts} V, {size} % über {good}.</translation>
+    </message>
+    <message>
+        <source>{head}, {amps} A at {volts} V, {size} % below {good}.</source>
+        <translation>{head}, {amps} A bei {volts} V, {size} % unter {good}.</translation>
+    </message>
+    <message>
+        <source>{head}, {amps} A: its motor voltage is not known or too far from {volts} V, where {good} stand.</source>
+        <translation>{head}, {amps} A: die Motorspannung ist nicht bekannt oder zu weit von {volts} V, bei denen gute verglichen werden mit {good}.</translation>
+    </message>
+    <message>
         <source>{keys}: all pages</source>
         <translation>{keys}: alle Seiten</translation>
     </message>
@@ -6584,6 +13920,20 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>
             <numerusform>{many} abgebrochen: als wiederhergestellt versiegeln</numerusform>
             <numerusform>{many} abgebrochen: als wiederhergestellt versiegeln</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>{many} good motors of {number} by {table}, written {day}.</source>
+        <translation>
+            <numerusform>{many} guter Motor der Nummer {number} nach {table}, geschrieben am {day}.</numerusform>
+            <numerusform>{many} gute Motoren der Nummer {number} nach {table}, geschrieben am {day}.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>{many} part numbers: {names}</source>
+        <translation>
+            <numerusform>{many} Teilenummer: {names}</numerusform>
+            <numerusform>{many} Teilenummern: {names}</numerusform>
         </translation>
     </message>
     <message numerus="yes">
@@ -6735,6 +14085,14 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>{words}: {value}, Taste F{at}</translation>
     </message>
     <message>
+        <source>– no baseline</source>
+        <translation>– keine guten</translation>
+    </message>
+    <message>
+        <source>– not comparable</source>
+        <translation>– nicht vergleichbar</translation>
+    </message>
+    <message>
         <source>… and {said} more, on the Meters page (M)</source>
         <translation>… und {said} weitere, auf der Seite Messgeräte (M)</translation>
     </message>
@@ -6769,6 +14127,18 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>□ new part</source>
         <translation>□ neues Teil</translation>
+    </message>
+    <message>
+        <source>▲ higher</source>
+        <translation>▲ höher</translation>
+    </message>
+    <message>
+        <source>▲▼ higher and lower</source>
+        <translation>▲▼ höher und tiefer</translation>
+    </message>
+    <message>
+        <source>▼ lower</source>
+        <translation>▼ tiefer</translation>
     </message>
     <message>
         <source>● Start</source>
@@ -6807,6 +14177,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>⚠ Nicht auf beiden Seiten gleich: {names}. {widens}</translation>
     </message>
     <message>
+        <source>⚠ Other {name}: good ones {good}, this one {new}: {words}.</source>
+        <translation>⚠ Anders: {name}: gute {good}, dieses {new}: {words}.</translation>
+    </message>
+    <message>
         <source>⚠ dial turned?</source>
         <translation>⚠ Schalter verdreht?</translation>
     </message>
@@ -6835,6 +14209,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>✓ PASS: within what good ones draw</source>
         <translation>✓ BESTANDEN: im Bereich der guten</translation>
+    </message>
+    <message>
+        <source>✓ as usual</source>
+        <translation>✓ wie üblich</translation>
     </message>
     <message>
         <source>✓ in use below</source>
