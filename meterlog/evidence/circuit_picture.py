@@ -188,7 +188,7 @@ def _element(sheet: _Sheet, placed: Placed) -> None:
 
 
 def _block_words(element: Element, tell: Callable[[str], str]) -> str:
-    words = element.label or element.name.replace("-", " ")
+    words = tell(element.label or element.name.replace("-", " "))
     pulsed = element.kind is ElementKind.CHOPPER
     return f"{words}\n({tell('pulsed')})" if pulsed else words
 
@@ -284,7 +284,7 @@ def _percents(sheet: _Sheet, tags: CircuitTags) -> set[str]:
         odds = sheet.tell(percent(sheet.marks.units[unit]))
         painter.setFont(sheet.font(0.95, bold=True))
         around = found.box.adjusted(-4.0, -4.0, 4.0, 4.0)
-        words = f"{sheet.plan.circuit.unit(unit).label} {odds}"
+        words = f"{sheet.tell(sheet.plan.circuit.unit(unit).label)} {odds}"
         box = tags.place(around, sheet.size_of(words, painter.font()))
         if box is not None:
             named.add(name)
@@ -326,8 +326,8 @@ def _point_tags(sheet: _Sheet, tags: CircuitTags, names: Iterable[str]) -> None:
         at, radius = sheet.plan.points[name], sheet.plan.dot + 1.0
         around = QRectF(at.x() - radius, at.y() - radius, 2.0 * radius, 2.0 * radius)
         important = name in {marks.chosen, marks.next_point} or mark.found is not None
-        words = f"{mark.letter} {mark.found_words}" if mark.found_words else mark.expected_words
-        words = sheet.tell(words)
+        words = sheet.tell(mark.found_words or mark.expected_words)
+        words = f"{mark.letter} {words}" if mark.found_words else words
         lead = sheet.tell("next") if name == marks.next_point else ""
         strong, plain = sheet.font(0.95, bold=True), sheet.font(0.92, bold=mark.found is not None)
         first, second = sheet.size_of(lead, strong), sheet.size_of(words, plain)
@@ -361,10 +361,10 @@ def _names(sheet: _Sheet, tags: CircuitTags, named: Collection[str]) -> None:
             continue
         if element.name in named:
             continue
-        size = sheet.size_of(element.label, sheet.painter.font())
-        box = tags.place(placed.box, size)
+        words = sheet.tell(element.label)
+        box = tags.place(placed.box, sheet.size_of(words, sheet.painter.font()))
         if box is not None:
-            _words_on(sheet, box, element.label, sheet.palette.panel, sheet.palette.ink)
+            _words_on(sheet, box, words, sheet.palette.panel, sheet.palette.ink)
 
 
 def _words_on(sheet: _Sheet, box: QRectF, words: str, ground: str, ink: str) -> None:

@@ -94,7 +94,8 @@ class CircuitPlan:
             )
             for node in circuit.nodes
         }
-        self.size = max(10.0, min(40.0, 0.8 * self.step_x, 0.9 * self.step_y))
+        most = max(40.0, 5.0 * dot)  # in step with the letters beside it
+        self.size = max(10.0, min(most, 0.8 * self.step_x, 0.9 * self.step_y))
         inside = self._inside()
         self.placed = tuple(
             self._place(element) for element in circuit.elements if element.name not in inside

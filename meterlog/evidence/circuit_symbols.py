@@ -12,7 +12,7 @@ from math import atan2, degrees, hypot
 from types import MappingProxyType
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter, QPen
+from PySide6.QtGui import QFont, QPainter, QPen
 
 from meterlog.model import ElementKind
 
@@ -247,4 +247,13 @@ def paint_block(painter: QPainter, box: QRectF, words: str, margin: float) -> No
     _ground_fill(painter)
     painter.drawRect(box)
     flags = Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap
-    painter.drawText(box.adjusted(margin, 1.0, -2.0, -1.0), flags, words)
+    inner = box.adjusted(margin, 1.0, -2.0, -1.0)
+    font = painter.font()
+    widest = max(map(painter.fontMetrics().horizontalAdvance, words.split()), default=0)
+    if widest > inner.width() > 0.0:
+        # A word is not broken; other languages have longer ones.
+        narrow = QFont(font)
+        narrow.setPixelSize(max(int(painter.fontInfo().pixelSize() * inner.width() / widest), 6))
+        painter.setFont(narrow)
+    painter.drawText(inner, flags, words)
+    painter.setFont(font)

@@ -133,6 +133,8 @@ class ActingKeys:
     def shown(self, page: Page, *, guided: bool) -> tuple[tuple[str, str], ...]:
         """Name the keys that act on a page now, each with what it does.
 
+        First those that somebody bound, last those of the looks and of the pages.
+
         Parameters
         ----------
         page : Page
@@ -143,7 +145,7 @@ class ActingKeys:
         if page is Page.CIRCUIT:
             bound = self._bound((*CircuitAction, *acting), circuit=True)
             taken = self.own.taken(circuit=True)
-            return (*shown_keys(acting, taken), (_BY_PLACE, say(_PAGES)), *bound)
+            return (*bound, *shown_keys(acting, taken), (_BY_PLACE, say(_PAGES)))
         if not guided:
             acting -= {Action.GUIDE}
         before = page is Page.METERS and not self._session.recording
@@ -155,7 +157,7 @@ class ActingKeys:
         # What the page takes itself is not the frame's there.
         taken = bound_keys | {key for one in self._parts.keys(page) for key in one.keys}
         named = _named(acting - set(PAGE_ACTIONS), taken, before=before)
-        return (*own, *named, (keys_left(_PAGES_SHOWN, taken), say(_PAGES)), *bound)
+        return (*bound, *own, *named, (keys_left(_PAGES_SHOWN, taken), say(_PAGES)))
 
     def _bound(
         self, acting: Collection[Action | CircuitAction], *, circuit: bool = False

@@ -5,6 +5,7 @@ from __future__ import annotations
 from meterlog.model import Circuit, CircuitCheck, CircuitReading, CircuitSign, CircuitVerdict
 from meterlog.model.circuit_words import label_of, unit_of
 from meterlog.window.numbers import number
+from meterlog.window.sentences import sentence
 from meterlog.window.words import say
 
 
@@ -51,7 +52,7 @@ def _out_of_reach(check: CircuitCheck | None) -> frozenset[str]:
 def _place(circuit: Circuit, name: str) -> str:
     """Give a place or a test point in words."""
     labels = {one.name: one.label for one in circuit.places}
-    return labels.get(name) or label_of(circuit, name)
+    return sentence(labels.get(name) or label_of(circuit, name))
 
 
 def _entries(check: CircuitCheck | None) -> dict[int, CircuitReading | CircuitSign]:
@@ -73,7 +74,7 @@ def _words(circuit: Circuit, entry: CircuitReading | CircuitSign) -> str:
     return say(
         "entry {id}, {point}: {entry} {unit}",
         id=entry.id,
-        point=label_of(circuit, entry.point),
+        point=sentence(label_of(circuit, entry.point)),
         entry=number(entry.value, ".4g"),
         unit=unit,
     )

@@ -9,6 +9,7 @@ from typing import Any
 
 from meterlog.profile import listed
 from meterlog.profile.plain_file import read_plain
+from meterlog.window.sentences import sentence
 
 _FIRST_TABLE = re.compile(r"^\s*\[", re.MULTILINE)
 
@@ -29,7 +30,7 @@ def _title(name: str, file: Path) -> str:
     except (OSError, ValueError):
         return name
     found = stated.get("title")
-    return _volts_first(found, stated) if isinstance(found, str) and found else name
+    return _volts_first(sentence(found), stated) if isinstance(found, str) and found else name
 
 
 def _head(text: str) -> dict[str, Any]:

@@ -147,7 +147,7 @@ class CircuitDesk:
         """Say where the entries of the check before are, if it had any."""
         circuit, check, folder = self.circuit, self.log.check, self.log.folder
         if circuit is not None and check is not None and (check.readings or check.signs):
-            self.session.trouble = say(_NEW_CHECK, title=circuit.title, folder=folder)
+            self.session.trouble = say(_NEW_CHECK, title=sentence(circuit.title), folder=folder)
 
     def do(self, action: CircuitAction, step: int = 0) -> None:
         """Do what a key or button asks for; what can't be done is said."""
@@ -185,9 +185,9 @@ class CircuitDesk:
         """Follow a commanded speed, as far as the circuit has it."""
         circuit = self.circuit
         if circuit is not None and not self.page.state_row.set_speed(speed):
-            most = max(circuit.speeds)
+            title, most = sentence(circuit.title), max(circuit.speeds)
             self.session.trouble = say(
-                "The circuit {title} has speeds 0 to {most} only.", title=circuit.title, most=most
+                "The circuit {title} has speeds 0 to {most} only.", title=title, most=most
             )
 
     def go_to(self, point: str) -> None:

@@ -53,10 +53,16 @@ class CircuitDrawing(QWidget):
         for point in self.circuit.points:
             mark = self.marks.points.get(point.name)
             if mark is not None and mark.found is not None:
-                points.append(f"{mark.letter} {point.label}: {in_numbers(mark.found_words)}")
+                points.append(
+                    f"{mark.letter} {sentence(point.label)}: {in_numbers(mark.found_words)}"
+                )
         found = "; ".join(points) or say("nothing measured in this state")
         self.setAccessibleName(
-            say("drawing of the circuit {title}: {found}", title=self.circuit.title, found=found)
+            say(
+                "drawing of the circuit {title}: {found}",
+                title=sentence(self.circuit.title),
+                found=found,
+            )
         )
 
     def paintEvent(self, event: QPaintEvent) -> None:
@@ -91,7 +97,7 @@ class CircuitDrawing(QWidget):
             name = self._hit(event.pos().toPointF())
             if name and self.circuit is not None:
                 point, mark = self.circuit.point(name), self.marks.points.get(name)
-                words = [point.label, point.reach]
+                words = [sentence(point.label), sentence(point.reach)]
                 if mark is not None and mark.expected_words:
                     words.append(
                         say(

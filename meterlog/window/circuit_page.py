@@ -93,6 +93,7 @@ class CircuitPage(QWidget):
     def set_palette(self, palette: Palette, pixels: int) -> None:
         """Take other colours, and text of ``pixels`` height."""
         self.drawing.set_palette(palette, pixels)
+        self.point.set_pixels(pixels)
         self.suspects.set_palette(palette)
 
     def _order_tabs(self) -> None:

@@ -39,7 +39,7 @@ def point_words(
     jumper_from : str
         Node of the end of a jumper that waits for its other end; empty: none does.
     """
-    facts = [f"{mark.letter}  {point.label}: {point.reach}"]
+    facts = [f"{mark.letter}  {sentence(point.label)}: {sentence(point.reach)}"]
     facts.append(
         say(
             "Should be: {expected_words}",
@@ -69,7 +69,7 @@ def _jumper_words(circuit: Circuit, node: str) -> str:
     label = next((one.label for one in circuit.nodes if one.name == node), node)
     return say(
         "FUSED JUMPER from {label}: choose the other end, then J. J here again: no jumper.",
-        label=label,
+        label=sentence(label),
     )
 
 

@@ -10,6 +10,8 @@ from PySide6.QtWidgets import QPushButton, QWidget
 
 from meterlog.model import Circuit, CircuitState
 from meterlog.model.circuit_check import KEYS
+from meterlog.window.circuit_names import know_circuit
+from meterlog.window.sentences import sentence
 from meterlog.window.steady_boxes import SteadyComboBox
 from meterlog.window.words import later, say
 from meterlog.window.wrapping_row import WrappingRow
@@ -83,8 +85,9 @@ class CircuitStateRow(QWidget):
     def show_circuit(self, circuit: Circuit) -> None:
         """Offer the speeds, plugs and fuses of a circuit; key on, fan off."""
         self.circuit = circuit
+        know_circuit(circuit)
         self.box.setCurrentIndex(max(self.box.findData(circuit.name), 0))
-        self.box.setToolTip(circuit.title)
+        self.box.setToolTip(sentence(circuit.title))
         for old in (*self.speeds.values(), *self.plugs.values(), *self.fuses.values()):
             old.deleteLater()
         self.speeds = {n: self._button(str(n), say("speed {n}", n=n)) for n in circuit.speeds}
@@ -203,4 +206,4 @@ def _next(now: frozenset[str], names: Sequence[str]) -> frozenset[str]:
 
 
 def _plain(name: str) -> str:
-    return name.replace("-", " ")
+    return sentence(name.replace("-", " "))

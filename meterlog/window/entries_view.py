@@ -54,7 +54,9 @@ class EntriesView(QListWidget):
                     if mark.expected_words
                     else ""
                 )
-                name = f"{letters.get(entry.point, '?')}  {label_of(circuit, entry.point)}"
+                name = (
+                    f"{letters.get(entry.point, '?')}  {sentence(label_of(circuit, entry.point))}"
+                )
                 words = f"{head}  {name}\n{in_numbers(mark.found_words)}{beside} · {sentence(said)}"
                 lines.append((words, entry.point))
             else:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QEvent, Signal
 from PySide6.QtGui import QFontMetricsF, QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QWidget
 
@@ -84,18 +84,22 @@ class Header(QWidget):
         asked : bool
             It was pressed once to stop.
         """
-        words = (say("● Start"), say("■ Stop"), say("■ Stop?"))
-        self.start.setText(words[1 + asked] if recording else words[0])
-        metrics = QFontMetricsF(self.start.font())
-        # As wide as its longest words: what stands beside it must not move when it is pressed.
-        wide = max(metrics.horizontalAdvance(one) for one in words) + metrics.height() * 1.6
-        self.start.setMinimumWidth(round(wide))
+        self.start.setText(_start_words()[1 + asked if recording else 0])
+        self._widen_start()
         rank = "stop" if recording else "start"
         if self.start.property("rank") != rank:
             self.start.setProperty("rank", rank)
             # A style sheet looks at properties only when it is put on.
             self.start.style().unpolish(self.start)
             self.start.style().polish(self.start)
+
+    def _widen_start(self) -> None:
+        """Make it as wide as its longest words: what stands beside it must not move with them."""
+        metrics = QFontMetricsF(self.start.font())
+        longest = max(metrics.horizontalAdvance(one) for one in _start_words())
+        wide = round(longest + metrics.height() * 1.6)
+        if wide != self.start.minimumWidth():
+            self.start.setMinimumWidth(wide)
 
     def show_origin(self, words: str) -> None:
         """Show the mark of readings that were not measured; empty for measured ones."""
@@ -108,9 +112,20 @@ class Header(QWidget):
         super().resizeEvent(event)
         self._lay()
 
+    def event(self, event: QEvent) -> bool:
+        """Lay it anew where letters have grown or shrunk: the window has its size by then."""
+        if event.type() == QEvent.Type.LayoutRequest:
+            self._widen_start()
+            self._lay()
+        return super().event(event)
+
     def _lay(self) -> None:
         needed = self._left.sizeHint().width() + self._right.sizeHint().width() + 24
         row = 0 if needed <= self.width() else 1
         if row != self._row:
             self._row = row
             self._grid.addWidget(self._right, row, 1 - row)
+
+
+def _start_words() -> tuple[str, str, str]:
+    return say("● Start"), say("■ Stop"), say("■ Stop?")

@@ -29,7 +29,13 @@ from meterlog.window.key_strip import KeyStrip
 from meterlog.window.keys import action_anywhere
 from meterlog.window.pages import Page, page_by_place
 from meterlog.window.reading_distance import FULL_SCREEN_MM, pixels_per_mm
-from meterlog.window.theme import first_sheet, qt_palette, style_sheet, text_pixels
+from meterlog.window.theme import (
+    first_sheet,
+    qt_palette,
+    space_out,
+    style_sheet,
+    text_pixels,
+)
 from meterlog.window.words import say
 
 if TYPE_CHECKING:
@@ -184,6 +190,7 @@ class MainWindow(QMainWindow):
         self.desk.run_page.set_palette(look, self._pixels)
         self.desk.circuit.page.set_palette(look, self._pixels)
         self.desk.parts.set_palette(look, self._pixels)
+        space_out(self, self._pixels)
         self._size_digits()
 
     def _size_digits(self) -> None:

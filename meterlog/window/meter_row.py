@@ -220,7 +220,7 @@ class MeterRow(QFrame):
             self._show_trouble()
             self.changed.emit()
             return
-        self.title.setText(profile.title)
+        self.title.setText(sentence(profile.title))
         self._offer_port(typed=profile.typed)
         for index, channel in enumerate(profile.channels):
             self._add_channel(index, channel)

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QStackedWidget, QVBoxLayout, QWidget
 
 from meterlog.evidence.palette import Palette
 from meterlog.window.pages import Page
+from meterlog.window.theme import space_out
 from meterlog.window.work_page import PageKey, WorkPage
 
 
@@ -48,6 +49,7 @@ class PageStack:
             made.widget.show()
             if self._look is not None:
                 made.set_palette(*self._look)
+                space_out(made.widget, self._look[1])
         return self._made[page]
 
     def __contains__(self, page: object) -> bool:

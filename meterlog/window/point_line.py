@@ -47,7 +47,7 @@ class PointLine(QWidget):
         self.field.setAccessibleName(say("reading typed at this test point"))
         self.field.setPlaceholderText(say("or type (R): {number}", number=in_numbers("12.43")))
         self.field.setMaxLength(40)
-        self.field.setMaximumWidth(190)
+        self.set_pixels(12)
         self._before: QWidget | None = None
         self._lay_out()
         self.back.clicked.connect(lambda: self.asked.emit(-1))
@@ -57,6 +57,10 @@ class PointLine(QWidget):
         self.field.returnPressed.connect(self._on_typed)
         self.field.dropped.connect(self.leave)
         self.show_channels(())
+
+    def set_pixels(self, pixels: int) -> None:
+        """Make room for a reading in text of ``pixels`` height, and no more."""
+        self.field.setMaximumWidth(round(15.8 * pixels))
 
     def _lay_out(self) -> None:
         row = QHBoxLayout()

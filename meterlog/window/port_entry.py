@@ -119,7 +119,7 @@ class PortEntry(QWidget):
             words.append(
                 say("{fits} profiles fit: choose by what is connected", fits=len(answer.fits))
             )
-        self._say(" · ".join(words) or answer.fits[0].title)
+        self._say(" · ".join(words) or sentence(answer.fits[0].title))
         for fit in answer.fits:
             self._add_fit(fit)
 
@@ -130,7 +130,7 @@ class PortEntry(QWidget):
         )
         line.setWordWrap(True)
         line.setIndent(2 * line.fontMetrics().averageCharWidth())
-        line.setToolTip(f"{fit.title}: {sentence(fit.why)}")
+        line.setToolTip(f"{sentence(fit.title)}: {sentence(fit.why)}")
         button = QPushButton(say(_USE))
         button.setAccessibleName(
             say("use {device} as {profile}", device=self.port.device, profile=fit.profile)

@@ -51,6 +51,26 @@ _HERE = tuple(
         (r"^--key: ", "fingerprint: "),
         (r", in double quotes\.", "."),
         (re.escape("Leave --key out, or give the pack."), "Leave the fingerprint empty."),
+        (
+            re.escape("Give it, such as --part FM-20."),
+            later("Enter the part's number on the Job page."),
+        ),
+        (
+            re.escape("Screen folders with good runs of it, or give its number with --part."),
+            later(
+                "Screen folders with good runs of it (meterlog screen), or enter the part's number"
+                " on the Job page."
+            ),
+        ),
+        (
+            re.escape(
+                "Give the baselines.parquet that meterlog screen has written, or its folder."
+            ),
+            later(
+                "Choose the baselines.parquet that meterlog screen has written, on the Recordings"
+                " page."
+            ),
+        ),
         (r"Leave out --turns\.", "Set the turns to 1."),
     )
 )

@@ -41,7 +41,9 @@ class SuspectsView(QWidget):
         """Show the likeliest of these; ``settled`` is the unit that is told."""
         shown = tuple(one for one in suspects if one.probability >= _LEAST)[:MOST]
         self.suspects, self.settled = shown, settled
-        told = "; ".join(f"{one.label} {percent(one.probability)}" for one in shown)
+        told = "; ".join(
+            f"{sentence(one.label)} {sentence(percent(one.probability))}" for one in shown
+        )
         self.setAccessibleName(say("suspects: {told}", told=told or say("none yet")))
         self.setToolTip("\n".join(_whole(one) for one in shown))
         self.updateGeometry()
@@ -79,7 +81,8 @@ class SuspectsView(QWidget):
         return self._names_from() + name + _GAP + words > self.width()
 
     def _name(self, suspect: Suspect) -> str:
-        return f"► {suspect.label}" if suspect.unit == self.settled else suspect.label
+        name = sentence(suspect.label)
+        return f"► {name}" if suspect.unit == self.settled else name
 
     def minimumSizeHint(self) -> QSize:
         """Give the same: no row may be cut off."""
@@ -135,13 +138,13 @@ class SuspectsView(QWidget):
 
 def _fault(suspect: Suspect) -> str:
     """Give the likeliest fault; its unit's name stands before it already."""
-    return sentence(suspect.faults[0].words).removeprefix(f"{suspect.label}: ")
+    return sentence(suspect.faults[0].words).removeprefix(f"{sentence(suspect.label)}: ")
 
 
 def _whole(suspect: Suspect) -> str:
     faults = "; ".join(
         f"{sentence(one.words)} {sentence(percent(one.probability))}" for one in suspect.faults[:3]
     )
-    return f"{sentence(percent(suspect.probability))} {suspect.label}" + (
+    return f"{sentence(percent(suspect.probability))} {sentence(suspect.label)}" + (
         f": {faults}" if faults else ""
     )

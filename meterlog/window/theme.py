@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtGui import QColor, QPalette
+from PySide6.QtWidgets import QGridLayout, QLayout, QWidget
 
 from meterlog.window.tick_sign import tick_file
 
@@ -49,6 +50,7 @@ QCheckBox::indicator {{ width: {box}px; height: {box}px; background: {panel};
     border: 2px solid {ink}; border-radius: 3px; }}
 QCheckBox::indicator:checked {{ background: {accent}; border: 2px solid {accent}; {tick} }}
 QCheckBox::indicator:disabled {{ background: {ground}; border: 1px dashed {faint}; }}
+QCheckBox {{ spacing: {pad}px; }}
 QCheckBox:focus {{ text-decoration: underline; }}
 QHeaderView::section {{ background: {ground}; color: {faint}; border: none;
     border-bottom: 1px solid {edge}; padding: 2px; }}
@@ -124,6 +126,30 @@ def qt_palette(palette: Palette) -> QPalette:
     ):
         colours.setColor(role, QColor(colour))
     return colours
+
+
+_ROOM_AT = 16
+"""Up to this height of text the gaps of a layout are those it was made with."""
+_MADE_WITH = "gapsMadeWith"
+
+
+def space_out(top: QWidget, pixels: int) -> None:
+    """Let the gaps between controls grow with the text, as the style's own are in pixels."""
+    share = max(1.0, pixels / _ROOM_AT)
+    for layout in top.findChildren(QLayout):
+        made_with = layout.property(_MADE_WITH)
+        if made_with is None:
+            margins = layout.contentsMargins()
+            across = layout.horizontalSpacing() if isinstance(layout, QGridLayout) else -1
+            sides = margins.left(), margins.top(), margins.right(), margins.bottom()
+            made_with = [layout.spacing(), across, *sides]
+            layout.setProperty(_MADE_WITH, made_with)
+        spacing, across, *around = (max(round(one * share), -1) for one in made_with)
+        if isinstance(layout, QGridLayout):
+            layout.setHorizontalSpacing(across)
+        elif spacing >= 0:
+            layout.setSpacing(spacing)
+        layout.setContentsMargins(*around)
 
 
 def text_pixels(width: int, height: int) -> int:

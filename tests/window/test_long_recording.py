@@ -1,6 +1,8 @@
 """A recording too long to be read first is drawn at once, and judged while it is on show."""
 
+import multiprocessing
 import os
+import shutil
 import threading
 
 import numpy as np
@@ -9,8 +11,15 @@ from PySide6.QtCore import Qt
 
 from meterlog.evidence.kept_line import KeptLine
 from meterlog.model import Block, Event, EventKind, SpanKind
-from meterlog.recording import Recorder, layout, pyramid_writer, seal
-from meterlog.window import long_recording
+from meterlog.recording import (
+    Recorder,
+    Recording,
+    kept_pyramid,
+    layout,
+    pyramid_writer,
+    seal,
+)
+from meterlog.window import judged_apart, long_recording
 from meterlog.window import opened as opening
 from meterlog.window.session import Phase
 from meterlog.work import review_folder
@@ -139,3 +148,80 @@ def test_damaged_readings_are_left_out_of_the_picture_once_they_are_known(window
     assert "does not match its checksum" in session.trouble
     line = _lines(window)[0]
     assert 0 < line.count < ROWS
+
+
+@pytest.fixture
+def very_long(monkeypatch):
+    monkeypatch.setattr(long_recording, "APART_ROWS", 10_000)
+
+
+@pytest.fixture
+def no_judging_here(monkeypatch):
+    def refuse(*_, **__):
+        raise AssertionError("judged in the window's own process")
+
+    monkeypatch.setattr(opening, "review_folder", refuse)
+
+
+def test_a_very_long_one_is_judged_in_a_process_of_its_own(
+    window, qtbot, folder, very_long, no_judging_here
+):
+    session, page = window.desk.session, window.desk.run_page
+    window.desk.open(folder)
+    qtbot.waitUntil(lambda: session.phase is Phase.JUDGING)
+    lines = _lines(window)
+    qtbot.waitUntil(lambda: session.phase is Phase.SHOWING, timeout=30_000)
+    recording, review = review_folder(folder)
+    assert session.shown.review == review
+    assert session.shown.about == recording.about
+    assert session.shown.events == recording.standing
+    assert session.shown.top.edits == ()
+    assert session.status.rows == {session_key(folder): ROWS}
+    assert session.trouble == ""
+    qtbot.waitUntil(lambda: page.ribbon.spans == review.spans)
+    assert _lines(window) is lines, "what was read to draw it is read again"
+
+
+def test_its_judging_can_be_stopped(window, qtbot, folder, very_long, no_judging_here):
+    session, page = window.desk.session, window.desk.run_page
+    window.desk.open(folder)
+    qtbot.waitUntil(page.judging.isVisible)
+    qtbot.mouseClick(page.judging.stop, Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: session.phase is Phase.SHOWING, timeout=10_000)
+    assert "Not judged" in session.trouble
+    assert session.shown.judging
+    assert not multiprocessing.active_children()
+
+
+def test_what_goes_wrong_there_is_told(window, qtbot, folder, very_long):
+    session = window.desk.session
+    folder.with_name("long.amendments.jsonl").mkdir()
+    window.desk.open(folder)
+    qtbot.waitUntil(lambda: session.phase is Phase.SHOWING, timeout=30_000)
+    assert "long.amendments.jsonl" in session.trouble
+    assert session.shown.judging
+
+
+def test_damage_found_there_is_left_out_of_the_picture(
+    window, qtbot, folder, very_long, no_judging_here
+):
+    session = window.desk.session
+    stream = folder / layout.arrows(session_key(folder))
+    stamp, content = stream.stat(), bytearray(stream.read_bytes())
+    content[len(content) // 2] ^= 1
+    stream.write_bytes(bytes(content))
+    os.utime(stream, ns=(stamp.st_atime_ns, stamp.st_mtime_ns))
+    window.desk.open(folder)
+    qtbot.waitUntil(lambda: session.phase is Phase.SHOWING, timeout=30_000)
+    assert "does not match its checksum" in session.trouble
+    assert 0 < _lines(window)[0].count < ROWS
+
+
+def test_a_pyramid_is_made_anew_for_a_process_of_its_own(folder):
+    key = session_key(folder)
+    shutil.rmtree(folder / layout.CACHE)
+    parts = []
+    assert judged_apart.make(folder, key, parts.append)
+    assert parts[-1] == 1.0
+    about = Recording.without_readings(folder).about
+    assert kept_pyramid(folder, about, about.instruments[0]).rows == ROWS

@@ -40,19 +40,25 @@ def named(watch, block):
 
 @pytest.mark.parametrize("block", [sleep, work])
 def test_a_block_of_200_ms_is_seen_and_named(qtbot, block):
-    # A busy computer may block before: what is waited for is the gap that names this one.
+    # A busy computer may block before, or be too late to see who it was: it blocks until it is.
+    again = QTimer()
+    again.timeout.connect(block)
     with PaintWatch() as watch:
-        QTimer.singleShot(30, block)
+        again.start(30)
         qtbot.waitUntil(lambda: bool(named(watch, block)), timeout=20000)
+        again.stop()
     assert named(watch, block)[0].own_s > ALLOWED_S
 
 
 def test_a_thread_that_holds_the_interpreter_is_seen_and_named(qtbot):
-    holder = threading.Thread(target=hold_the_interpreter, name="holder")
     with PaintWatch() as watch:
-        holder.start()
-        qtbot.waitUntil(lambda: not holder.is_alive(), timeout=20000)
-    holder.join()
+        for _ in range(10):  # a busy computer may be too late to see who it was
+            holder = threading.Thread(target=hold_the_interpreter, name="holder")
+            holder.start()
+            qtbot.waitUntil(lambda one=holder: not one.is_alive(), timeout=20000)
+            holder.join()
+            if named(watch, hold_the_interpreter):
+                break
     assert named(watch, hold_the_interpreter)
 
 

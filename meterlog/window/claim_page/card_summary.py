@@ -61,7 +61,8 @@ def _lines(card: JobCard, *, without_customer: bool) -> list[str]:
     if card == JobCard():
         return [say("Nothing is stated yet.")]
     said = (
-        (say("Order"), card.claim_number or card.work_order),
+        (say("Work order"), card.work_order),
+        (say("Claim number"), card.claim_number),
         (say("Vehicle"), card.vehicle),
         (say("Complaint"), card.complaint),
         (say("Old part"), _part(card.old_part)),

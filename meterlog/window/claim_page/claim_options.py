@@ -69,6 +69,7 @@ class ClaimOptions(QFrame):
         heading = QLabel(say("How it is made"))
         heading.setProperty("rank", "title")
         paper = QHBoxLayout()
+        paper.setSpacing(6)  # not the grid's own, in which it lies
         paper.addWidget(_second(say("Paper")))
         for button in self.papers.values():
             paper.addWidget(button)

@@ -134,6 +134,7 @@ class EntryBox(QWidget):
     def _put(self, text: str) -> None:
         if isinstance(self.edit, QLineEdit):
             self.edit.setText(text)
+            self.edit.setCursorPosition(0)  # what a narrow box shows is the beginning
         else:
             self.edit.setPlainText(text)
         # As the field gives it back: it has no hard blanks, and that is no entry.
