@@ -8,7 +8,7 @@ from pathlib import Path
 from PySide6.QtCore import QCoreApplication, QLibraryInfo, QLocale, QTranslator
 
 from meterlog.window.numbers import set_decimal_sign
-from meterlog.window.sentences import know_templates
+from meterlog.window.sentences import know_texts
 from meterlog.window.words import look_up_texts
 
 FOLDER = Path(__file__).parent / "languages"
@@ -85,8 +85,8 @@ def use_translations(file: Path, locale: QLocale | None = None) -> None:
             _loaded.append(own)
     _loaded.append(words)
     look_up_texts(loaded=True)
-    templates = file.with_suffix(".json")
-    know_templates(json.loads(templates.read_text("utf-8")) if templates.is_file() else ())
+    texts = file.with_suffix(".json")
+    know_texts(json.loads(texts.read_text("utf-8")) if texts.is_file() else ())
 
 
 def speak_english() -> None:
@@ -94,5 +94,5 @@ def speak_english() -> None:
     while _loaded:
         QCoreApplication.removeTranslator(_loaded.pop())
     look_up_texts(loaded=False)
-    know_templates(())
+    know_texts(())
     set_decimal_sign(".")

@@ -129,7 +129,13 @@ class TemplateIndex:
         found = set(self._always)
         for word in set(_WORD.findall(text.lower())):
             found.update(self._by_word.get(word, ()))
-        return [self._all[number] for number in sorted(found)]
+        begun = text[:1].lower()
+        return [
+            one
+            for one in map(self._all.__getitem__, sorted(found))
+            # Most are ruled out by their ends, long before anything is cut.
+            if text.endswith(one.pieces[-1]) and one.pieces[0][:1].lower() in ("", begun)
+        ]
 
 
 def _template(source: str) -> Template:

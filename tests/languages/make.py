@@ -56,28 +56,31 @@ def bring_up(file: Path) -> None:
 
 
 def compile_words(file: Path, out: Path) -> None:
-    """Make ``.qm`` of a ``.ts``, and beside it the templates that have a translation."""
+    """Make ``.qm`` of a ``.ts``, and beside it the texts of the engine that have a translation."""
     # Beside it first: a window that reads the old one as it is written over would crash.
     made = out.with_suffix(".part.qm")
     _run("pyside6-lrelease", "-silent", "-nounfinished", str(file), "-qm", str(made))
     made.replace(out)
     out.with_suffix(".json").write_text(
-        json.dumps(finished_templates(file), ensure_ascii=False, indent=0) + "\n", "utf-8"
+        json.dumps(finished_texts(file), ensure_ascii=False, indent=0) + "\n", "utf-8"
     )
 
 
-def finished_templates(file: Path) -> list[str]:
-    """Give the templates of the engine's sentences that a ``.ts`` translates."""
+def finished_texts(file: Path) -> list[str]:
+    """Give what a ``.ts`` translates and the engine may say: its templates, and plain words.
+
+    The window's own words are among these, as it says the same of a finding here and there.
+    """
     found = []
     for context in Xml.parse(file).getroot().iter("context"):
-        if context.findtext("name") != "engine":
-            continue
+        engine = context.findtext("name") == "engine"
         for message in context.iter("message"):
             said = message.find("translation")
             source = message.findtext("source") or ""
-            if said is not None and said.get("type") is None and "{0}" in source:
+            plain = engine or "{" not in source
+            if said is not None and said.get("type") is None and plain:
                 found.append(source)
-    return sorted(found)
+    return sorted(set(found))
 
 
 def _run(*words: str) -> None:
@@ -98,7 +101,7 @@ def main() -> None:
     for file in files:
         bring_up(file)
         compile_words(file, file.with_suffix(".qm"))
-        print(f"{file.name}: {len(finished_templates(file))} templates of the engine's sentences")
+        print(f"{file.name}: {len(finished_texts(file))} texts that the engine may say")
 
 
 if __name__ == "__main__":

@@ -23,7 +23,7 @@ from collect import (  # noqa: E402 - beside the files that it makes
     templates_of,
     window_texts,
 )
-from make import FOLDER, finished_templates  # noqa: E402
+from make import FOLDER, finished_texts  # noqa: E402
 
 GERMAN = FOLDER / "de.ts"
 _VALUE = re.compile(r"\{[^{}]*\}")
@@ -119,7 +119,7 @@ def test_the_compiled_file_says_what_the_source_file_says():
 
 def test_the_templates_beside_it_are_those_of_the_source_file():
     kept = json.loads(GERMAN.with_suffix(".json").read_text("utf-8"))
-    assert kept == finished_templates(GERMAN), "run make languages"
+    assert kept == finished_texts(GERMAN), "run make languages"
 
 
 def test_a_text_that_comes_in_is_found_and_waits_for_its_translation(tmp_path):
