@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QLabel, QWidget
 
 from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.long_work import LongWork
+from meterlog.window.sentences import sentence
 from meterlog.window.words import say
 from meterlog.work.first_run import FirstRun, first_run
 from meterlog.work.job_folder import Side
@@ -155,7 +156,7 @@ class BeforeSecondLine(QLabel):
     def show_warnings(self) -> None:
         """Show what the watch says now."""
         said = () if self._once and self._watch.done else self._watch.warnings
-        lines = [f"⚠ {words}" for words in said[: self._most]]
+        lines = [f"⚠ {sentence(words)}" for words in said[: self._most]]
         if len(said) > self._most:
             lines.append(
                 say("… and {said} more, on the Meters page (M)", said=len(said) - self._most)

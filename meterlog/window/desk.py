@@ -11,7 +11,6 @@ from PySide6.QtWidgets import QWidget
 
 from meterlog.model import Event, EventKind
 from meterlog.model.errors import MeterlogError
-from meterlog.model.origin_mark import origin_mark
 from meterlog.window.acting_keys import PAGE_ACTIONS, ActingKeys, Wanted
 from meterlog.window.before_second import BeforeSecondLine
 from meterlog.window.circuit_desk import CircuitDesk
@@ -24,6 +23,7 @@ from meterlog.window.key_map import KeyMap
 from meterlog.window.keys import Action
 from meterlog.window.later_pages import later_pages
 from meterlog.window.meters_page import MetersPage
+from meterlog.window.origin_words import origin_words
 from meterlog.window.page_stack import PageStack
 from meterlog.window.pages import Page
 from meterlog.window.pulse import Pulse
@@ -318,7 +318,7 @@ class Desk:
         self.window.header.start.setDisabled(busy)
         self.window.header.open.setDisabled(self.session.recording or busy)
         shown = self.session.shown
-        self.window.header.show_origin(say(origin_mark(shown.about)) if shown else "")
+        self.window.header.show_origin(origin_words(shown.about) if shown else "")
         self._show_words()
         if shown is not None:
             self.window.header.what.setText(_what(shown.about.job.work_order, self.session.folder))

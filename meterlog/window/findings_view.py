@@ -98,6 +98,7 @@ class FindingsView(_Widget):
         self._verdict: RunVerdict | None = None
         self.title = QLabel(say("Findings"))
         self.title.setProperty("rank", "title")
+        self.title.setWordWrap(True)
         # However much it counts, the trace beside it keeps its width.
         self.title.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.list = QListWidget()

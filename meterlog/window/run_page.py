@@ -12,13 +12,13 @@ from PySide6.QtWidgets import QBoxLayout, QLabel, QSplitter, QVBoxLayout, QWidge
 from meterlog.evidence.palette import DAY, Palette
 from meterlog.evidence.ticks import time_text
 from meterlog.model import Doubt, Event, Finding, Flag, Role, Span
-from meterlog.model.origin_mark import origin_mark
 from meterlog.window.digits import Digits, StatePanel
 from meterlog.window.findings_view import FindingsView
 from meterlog.window.found_line import FoundLine
 from meterlog.window.judging_strip import JudgingStrip
 from meterlog.window.measured_stretch import MeasuredStretch
 from meterlog.window.note_line import NoteLine
+from meterlog.window.origin_words import origin_words
 from meterlog.window.outlook import Outlook
 from meterlog.window.ribbon_view import RibbonView
 from meterlog.window.session import Session
@@ -140,7 +140,7 @@ class RunPage(QWidget):
         self._trace_place.addWidget(self.trace, 1)
         self.trace.set_palette(self._palette, self._pixels)
         if self._shown is not None:
-            self.trace.show_mark(say(origin_mark(self._shown.about)))
+            self.trace.show_mark(origin_words(self._shown.about))
         self.redraw_soon()
 
     def set_palette(self, palette: Palette, pixels: int) -> None:
@@ -225,7 +225,7 @@ class RunPage(QWidget):
             self.outlook.width_s = 30.0
         if self.trace is not None:
             self.trace.show()
-            self.trace.show_mark(say(origin_mark(shown.about)))
+            self.trace.show_mark(origin_words(shown.about))
 
     def _show_digits(self, session: Session, shown: Shown) -> None:
         note = "" if shown.live else say("last reading")

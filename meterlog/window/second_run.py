@@ -13,9 +13,8 @@ from meterlog.evidence.across_motor import AcrossMotor
 from meterlog.evidence.pixel_columns import Points
 from meterlog.evidence.trace_store import TraceLine, TraceStore
 from meterlog.model import Block, Event, EventKind, Quantity, Role, standing
-from meterlog.model.origin_mark import origin_mark
 from meterlog.window.long_recording import traces_of
-from meterlog.window.words import say
+from meterlog.window.origin_words import origin_words
 
 if TYPE_CHECKING:
     from meterlog.model import About
@@ -106,7 +105,7 @@ class SecondRun:
     @property
     def mark(self) -> str:
         """Words that must stand wherever it is drawn, such as SIMULATED; empty for none."""
-        return say(origin_mark(self.about))
+        return origin_words(self.about)
 
     @property
     def end_ns(self) -> int:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from meterlog.model.errors import MeterlogError
+from meterlog.window.origin_words import origin_words
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.words import say
 
@@ -63,7 +64,6 @@ def _facts(folder: Path) -> RecordingFacts:
     # Read in a thread: Arrow, and Qt's painter for the words of the mark.
     from meterlog.model.amendment import amendment_words
     from meterlog.model.calibration import measured_on, overdue_words
-    from meterlog.model.origin_mark import origin_mark
     from meterlog.recording import UNDATED, Recording
     from meterlog.recording.given_folder import recording_at
     from meterlog.recording.writer_lock import is_being_written
@@ -86,7 +86,7 @@ def _facts(folder: Path) -> RecordingFacts:
         lines=tuple(
             one for one in (f"{day}, {minutes}:{seconds:02} min, {meters}", about.job.part) if one
         ),
-        mark=say(origin_mark(about)),
+        mark=origin_words(about),
         edits=tuple(amendment_words(one) for one in edits),
         warnings=(
             *((unsealed,) if recording.state == "unsealed" else ()),

@@ -12,6 +12,7 @@ from meterlog.window.compare_page.beside_good import Beside
 from meterlog.window.compare_page.difference_table import DifferenceTable
 from meterlog.window.compare_page.told_first import headline
 from meterlog.window.good_ones import beside_lines, caution_lines, from_words
+from meterlog.window.origin_words import mark_words
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.sentences import sentence
 from meterlog.window.whole_lines import WholeLines
@@ -54,7 +55,7 @@ def verdict_words(beside: Beside) -> str:
         return ""
     result = headline(held.comparison)
     told = say("Beside good {number}: {result}", number=held.number, result=result)
-    return " · ".join(one for one in (say(held.mark), told) if one)
+    return " · ".join(one for one in (mark_words(held.mark), told) if one)
 
 
 def lines_list(name: str) -> QListWidget:

@@ -6,6 +6,7 @@ from meterlog.model import FindingKind
 from meterlog.window.good_ones.beside_words import usual_told
 from meterlog.window.kind_words import KIND_WORDS
 from meterlog.window.numbers import number
+from meterlog.window.origin_words import mark_words
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.sentences import sentence
 from meterlog.window.words import later, say
@@ -53,7 +54,8 @@ def _what(hit: Hit) -> str:
     """Say what it is and all that marks it; the marks first, so that they are never cut off."""
     state = "" if hit.state == "sealed" else say(hit.state)
     away = say("not there now") if hit.away else ""
-    return " · ".join(one for one in (say(hit.mark), away, state, say(hit.kind.value)) if one)
+    told = (mark_words(hit.mark), away, state, say(hit.kind.value))
+    return " · ".join(one for one in told if one)
 
 
 def length_words(duration_s: float) -> str:
