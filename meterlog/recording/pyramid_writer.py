@@ -27,6 +27,7 @@ TABLE_NAME = "batches"
 _PIECE = 1 << 18
 """So many bytes are written together, also before it pays: a slow meter has a batch for each
 reading, so that what waits would be megabytes. What never pays is taken away again."""
+_CHUNK = 4_096
 _OURS = re.compile(r"level-\d{1,2}|batches|head\.json(\.partial)?")
 
 
@@ -90,7 +91,7 @@ class PyramidWriter:
         self._channels = channels
         self._salt = salt_of(recording_id, source)
         self._maker = PyramidMaker(channels, self._salt)
-        self._waiting: dict[str, bytearray] = {}
+        self._waiting: dict[str, list[bytearray]] = {}
         self._bytes = 0
         self._files: dict[str, BinaryIO] = {}
         self._batches = 0
@@ -134,7 +135,11 @@ class PyramidWriter:
             self._guard_write()
 
     def _keep(self, name: str, piece: bytes) -> None:
-        self._waiting.setdefault(name, bytearray()).extend(piece)
+        waiting = self._waiting.setdefault(name, [])
+        # One that grows to its end moves on and leaves holes; one object for each piece is large.
+        if not waiting or len(waiting[-1]) >= _CHUNK:
+            waiting.append(bytearray())
+        waiting[-1].extend(piece)
         self._bytes += len(piece)
 
     def _guard_write(self) -> None:
@@ -147,10 +152,10 @@ class PyramidWriter:
         waiting, self._waiting, self._bytes = self._waiting, {}, 0
         if not self._files:
             make_room(self._folder)
-        for name, piece in waiting.items():
+        for name, pieces in waiting.items():
             if name not in self._files:
                 self._files[name] = (self._folder / name).open("wb", buffering=0)
-            rest = memoryview(piece)
+            rest = memoryview(b"".join(pieces))
             while rest:
                 rest = rest[self._files[name].write(rest) :]
 

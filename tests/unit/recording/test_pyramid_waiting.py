@@ -21,7 +21,7 @@ def fed(folder, batches, rows=1):
     for at in range(batches):
         t_ns = np.arange(at * rows, (at + 1) * rows, dtype=np.int64)
         writer.take(t_ns, np.ones((rows, 1)), (at * 100, at * 100 + 10, at * 100 + 90), at)
-        most = max(most, sum(len(piece) for piece in writer._waiting.values()))
+        most = max(most, sum(len(one) for pieces in writer._waiting.values() for one in pieces))
     return writer, most
 
 
