@@ -81,7 +81,8 @@ class PaceSeen:
             t_ns = np.concatenate(([self._last_ns], t_ns))
         self._last_ns = int(t_ns[-1])
         apart = np.diff(t_ns)
-        apart = apart[apart <= self._silent_ns]
+        # Times that run back are damage, and told elsewhere; one instant twice tells no pace.
+        apart = apart[(apart > 0) & (apart <= self._silent_ns)]
         if len(apart):
             self._widest_ns = max(self._widest_ns, int(apart.max()))
             self._count(apart)

@@ -42,6 +42,9 @@ _MOST_DIGITS = 3
 _LATER_LIMITS = ("guard_factor", "brush_v")
 """Numbers that the first versions did not write."""
 
+_LEAST_S, _MOST_S = 1e-9, 1e9
+"""Seconds from one reading to the next: nothing that measures is quicker or slower."""
+
 
 def about_bytes(about: About) -> bytes:
     """Give the content of ``about.json``.
@@ -196,13 +199,21 @@ def _channel(table: JsonObject) -> Channel:
         role=table.word("role", Role),
         scale=table.number("scale"),
         offset=table.number("offset"),
-        interval_s=table.number("interval_s"),
-        integration_s=table.number("integration_s"),
+        interval_s=_time_s(table, "interval_s", _LEAST_S),
+        integration_s=_time_s(table, "integration_s", 0.0),
         accuracy=_accuracy(table),
         ranges=tuple(_range(item) for item in _later(table, "ranges")),
         sensor=_sensor(table.object("sensor")) if table.has("sensor") else Sensor(),
         zero=_zero(table),
     )
+
+
+def _time_s(table: JsonObject, key: str, least: float) -> float:
+    """Read a length of time that a meter can have: what is judged divides by it."""
+    value = table.number(key)
+    if not least <= value <= _MOST_S:
+        raise table.error(f"is {value:g}, not {least:g} to {_MOST_S:g} seconds", key)
+    return value
 
 
 def _later(table: JsonObject, key: str) -> tuple[JsonObject, ...]:

@@ -281,7 +281,8 @@ def _line(t_ns: NDArray[np.int64], values: NDArray[np.float64], sides: _Sides) -
     near_before, near_after = sides.before[-NEAR:], sides.after[:NEAR]
     low, high = float(np.median(values[near_before])), float(np.median(values[near_after]))
     t_low, t_high = float(t_ns[near_before].mean()), float(t_ns[near_after].mean())
-    slope = (high - low) / (t_high - t_low)
+    # Damaged times may stand still or run back: then there is no slope to tell.
+    slope = (high - low) / (t_high - t_low) if t_high > t_low else 0.0
     rest = np.concatenate([
         values[near_before] - low - slope * (t_ns[near_before] - t_low),
         values[sides.before[:-NEAR]] - np.median(values[sides.before]),

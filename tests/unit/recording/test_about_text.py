@@ -98,6 +98,17 @@ def test_a_number_that_nothing_could_have_written_is_refused(about, number):
         parse_about(text.encode(), "f")
 
 
+@pytest.mark.parametrize(
+    ("key", "value"),
+    [("interval_s", 0.0), ("interval_s", 1e-300), ("interval_s", -0.1), ("integration_s", -1.0)],
+)
+def test_a_pace_that_no_meter_has_is_refused(about, key, value):
+    values = json.loads(about_bytes(about))
+    values["instruments"][0]["channels"][0][key] = value
+    with pytest.raises(RecordingUnreadable, match=rf"channels\[0\]\.{key} is .* seconds"):
+        parse_about(json.dumps(values).encode(), "f")
+
+
 def test_half_a_character_in_a_name_is_refused(about):
     values = json.loads(about_bytes(about))
     values["instruments"][0]["channels"][0]["name"] = "\ud800"
