@@ -4600,6 +4600,10 @@
         <translation>ist {0}, nicht true oder false</translation>
     </message>
     <message>
+        <source>is {0}, not {1} to {2} seconds</source>
+        <translation>ist {0}, nicht {1} bis {2} Sekunden</translation>
+    </message>
+    <message>
         <source>is {0}, of which there is no coil</source>
         <translation>ist {0}, wovon es keine Spule gibt</translation>
     </message>
