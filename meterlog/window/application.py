@@ -6,6 +6,7 @@ import gc
 import sys
 import threading
 from collections.abc import Callable, Iterator, Sequence
+from functools import partial
 from pathlib import Path
 from types import TracebackType
 from typing import TYPE_CHECKING
@@ -28,8 +29,8 @@ if TYPE_CHECKING:
     from meterlog.work import Run
 
 
-_SWEEP_MS = 2000
-"""How often it is looked for what can be let go."""
+_SWEEPS_MS = ((1, 2_000), (2, 60_000))
+"""How often it is looked for what can be let go: among the young, and among all."""
 
 
 def open_window(
@@ -92,11 +93,12 @@ def open_window(
         # What was loaded stays: looking through it even once for what could be let go costs up to
         # a tenth of a second, and no picture comes meanwhile.
         gc.freeze()
-        sweep = QTimer(window)
-        sweep.setInterval(_SWEEP_MS)
-        sweep.timeout.connect(lambda: gc.collect(1))
-        sweep.start()
-        LoadAhead(window, FOR_THE_PAGES, also=read_last_circuit)
+        for generation, every_ms in _SWEEPS_MS:
+            sweep = QTimer(window)
+            sweep.setInterval(every_ms)
+            sweep.timeout.connect(partial(gc.collect, generation))
+            sweep.start()
+        LoadAhead(window, FOR_THE_PAGES, gc.freeze, also=read_last_circuit)
 
     # After the first paint: the threads of one process take turns.
     QTimer.singleShot(0, window, lambda: LoadAhead(window, FOR_THE_WINDOW, fill))

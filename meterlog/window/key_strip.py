@@ -28,7 +28,7 @@ class KeyStrip(QLabel):
     """One or two lines that name the keys that act on the page on show, and what they do.
 
     Where there is no room for all, the keys of the pages are left out first, whose names stand at
-    the top of the window, then the page's last ones; F12 lists them all, and so does the tip.
+    the top of the window, then the page's last ones; the tip names them all.
 
     A click on a key is a press of it: ``pressed`` is emitted with the key. So all that keys do can
     be done with a mouse or a finger, too. Keys held together are one number with their modifiers.

@@ -139,17 +139,26 @@ def space_out(top: QWidget, pixels: int) -> None:
     for layout in top.findChildren(QLayout):
         made_with = layout.property(_MADE_WITH)
         if made_with is None:
-            margins = layout.contentsMargins()
-            across = layout.horizontalSpacing() if isinstance(layout, QGridLayout) else -1
-            sides = margins.left(), margins.top(), margins.right(), margins.bottom()
-            made_with = [layout.spacing(), across, *sides]
+            made_with = _gaps(layout)
             layout.setProperty(_MADE_WITH, made_with)
-        spacing, across, *around = (max(round(one * share), -1) for one in made_with)
+        # Minus one is the style's own.
+        across, down, *around = (max(round(one * share), -1) for one in made_with)
         if isinstance(layout, QGridLayout):
             layout.setHorizontalSpacing(across)
-        elif spacing >= 0:
-            layout.setSpacing(spacing)
+            layout.setVerticalSpacing(down)
+        elif across >= 0:
+            layout.setSpacing(across)
         layout.setContentsMargins(*around)
+
+
+def _gaps(layout: QLayout) -> list[int]:
+    """Give the gaps across and down, and the margins: left, top, right, bottom."""
+    if isinstance(layout, QGridLayout):
+        between = [layout.horizontalSpacing(), layout.verticalSpacing()]
+    else:
+        between = [layout.spacing()] * 2
+    around = layout.contentsMargins()
+    return [*between, around.left(), around.top(), around.right(), around.bottom()]
 
 
 def text_pixels(width: int, height: int) -> int:
