@@ -114,7 +114,9 @@ class LongTable:
         if self.held + count > MOST_HELD:
             self._lay_aside()
         if self.held + count > room:
-            self._widen(max(2 * room, self.held + count))
+            # Doubling stops at MOST_HELD: past it rows would stay that could be laid aside.
+            doubled = 2 * room if room >= MOST_HELD else min(2 * room, MOST_HELD)
+            self._widen(max(doubled, self.held + count))
 
     def _widen(self, room: int) -> None:
         wholes = np.empty((len(self.wholes), room), np.int64)

@@ -67,6 +67,18 @@ def test_rows_are_those_of_plain_arrays_wherever_they_are_cut(plain, data, takes
             assert table.held == count
 
 
+@pytest.mark.parametrize("first", [*range(1, BLOCK, 97), BLOCK - 1, BLOCK])
+def test_no_more_is_held_than_said_however_the_rows_began(plain, first):
+    """Room that is doubled from an odd beginning had passed by what may be held."""
+    count = 2 * MOST_HELD
+    wholes, reals = columns(count)
+    table = LongTable(2, 2, plain.MemoryAttic(TAKES["always"]))
+    for a, b in pairwise([0, first, *range(first + BLOCK, count, BLOCK)]):
+        table.append(wholes[:, a:b], reals[:, a:b])
+        assert table.held <= MOST_HELD
+        assert table.wholes.shape[1] <= MOST_HELD
+
+
 @pytest.mark.parametrize("takes", list(TAKES))
 def test_true_sizes(plain, takes):
     count = 3 * MOST_HELD + 137
