@@ -84,11 +84,14 @@ class CellMemory:
         high = np.stack([self._high[one].take(where) for one in channels])
         return Cells(self._first_ns.take(where), low, high)
 
-    def times(self, number: int) -> NDArray[np.int64] | None:
-        """Give the times of one record's cells; None where it has not been kept."""
-        if not self._has[number]:
-            return None
-        return self._first_ns[number * FACTOR : (number + 1) * FACTOR]
+    def has(self, number: int) -> bool:
+        """Tell whether a record has been kept."""
+        return bool(self._has[number])
+
+    def times(self, number: int) -> NDArray[np.int64]:
+        """Give the times of one record's cells, which has been kept."""
+        found: NDArray[np.int64] = self._first_ns[number * FACTOR : (number + 1) * FACTOR]
+        return found
 
 
 def _cells_of(numbers: NDArray[np.int64]) -> NDArray[np.int64]:

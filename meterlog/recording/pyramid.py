@@ -28,10 +28,13 @@ from meterlog.recording.pyramid_writer import TABLE_NAME, level_name
 from meterlog.recording.read_at import ReadAt
 from meterlog.recording.stream_index import Torn, place_at
 
-_CELLS_A_PIXEL = 4
+_CELLS_A_PIXEL = 3
 """With fewer whole cells in a pixel, cells of the level beneath are taken."""
 _KEPT_BYTES = 48 << 20
 """Of cells that are kept in memory: of 1e9 samples all levels but the lowest (35 MB)."""
+_GUESSED = 2
+"""Records that are looked at where an even pace would put an instant."""
+_END = int(np.iinfo(np.int64).max)
 
 
 class Pyramid:
@@ -69,6 +72,7 @@ class Pyramid:
         except FileNotFoundError as error:
             raise PyramidUnusable("a file of it is missing") from error
         self.last_flags: tuple[int, ...] = ()
+        self._last_ns = 0
         self._rows = PyramidRows(ReadAt(stream), table, head)
         filed = head.records[0] * GROUP if head.records else 0
         if not (head.batches and 0 <= head.rows - filed < GROUP):
@@ -97,6 +101,7 @@ class Pyramid:
                 part[0] = block.t_ns.view(np.uint64)
                 part[1:] = np.ascontiguousarray(block.values.T).view(np.uint64)
                 parts.append(part[:, max(filed - rows.first_row(batch), 0) :])
+                self._last_ns = int(block.t_ns[-1])
                 self.last_flags = tuple(block.flags[-1].tolist())
         tail = np.concatenate(parts, axis=1)
         if tail.shape[1] != self.head.rows - filed:
@@ -165,20 +170,58 @@ class Pyramid:
         PyramidUnusable, OSError
             As the constructor.
         """
-        top = self._levels[-1]
-        cell = int(np.searchsorted(top.stretch(0, top.cells).first_ns, t_ns)) - 1
-        if cell < 0:
-            return 0
-        for level in self._levels[-2::-1]:
-            cell = level.last_before(cell, t_ns)
-        return cell * FIRST_CELL + self._rows_in(cell, t_ns)
+        level, above, end_ns = len(self._levels) - 1, 0, _END
+        times, is_guessed = self._levels[level].begins(0), False  # the highest has no record
+        while True:
+            at = int(times.searchsorted(t_ns)) - 1
+            if at < 0:
+                return 0
+            cell, begin_ns = above * FACTOR + at, int(times[at])
+            end_ns = int(times[at + 1]) if at + 1 < len(times) else end_ns
+            if not level:
+                return cell * FIRST_CELL + self._rows_in(cell, t_ns)
+            if not (is_guessed or self._levels[level - 1].is_known(cell)):
+                is_guessed = True
+                found = self._guessed(level, cell, (begin_ns, end_ns), t_ns)
+                if found is not None:
+                    return found
+            level, above = level - 1, cell
+            times = self._levels[level].begins(cell)
+
+    def _guessed(self, level: int, cell: int, span_ns: tuple[int, int], t_ns: int) -> int | None:
+        """Give the rows before an instant within a cell, found where an even pace would put them.
+
+        None where they are not there. One look at the lowest level, instead of one at each.
+        """
+        base, size = self._levels[0], FIRST_CELL * FACTOR**level
+        begin_ns, end_ns = span_ns[0], min(span_ns[1], self._last_ns)
+        if end_ns <= begin_ns or base.records < _GUESSED:
+            return None
+        rows = min(size, self.rows - cell * size)
+        row = cell * size + (t_ns - begin_ns) * rows // (end_ns - begin_ns)
+        # So that it comes to lie in the middle of what is looked at.
+        first = min(max((row - GROUP // 2) // GROUP, 0), base.records - _GUESSED)
+        records = base.read(first, first + _GUESSED)
+        first_ns = base.form.first_ns(records).ravel()
+        at = int(first_ns.searchsorted(t_ns)) - 1
+        if not 0 <= at < len(first_ns) - 1:
+            return None  # times never fall: between two cells it is found, before or behind not
+        checks = base.form.raw_checks(records)[:, 0].ravel()
+        two, cell = slice(at, at + 2), first * FACTOR + at
+        return cell * FIRST_CELL + self._rows_of(cell, first_ns[two], checks[two], t_ns)
 
     def _rows_in(self, cell: int, t_ns: int) -> int:
         """Count the rows of a cell of the lowest level before an instant."""
         first_ns, checks = self._lowest(cell, min((cell + 2) * FIRST_CELL, self._rows.filed))
+        return self._rows_of(cell, first_ns, checks[0], t_ns)
+
+    def _rows_of(
+        self, cell: int, first_ns: NDArray[np.int64], checks: NDArray[np.uint64], t_ns: int
+    ) -> int:
+        """Count them, where this is when it and the next cell begin, as far as that is known."""
         if len(first_ns) == 2:
             steps_ns = steps_of(first_ns)
-            if are_even(first_ns[:1], steps_ns[:1], checks[0, :1])[0]:
+            if are_even(first_ns[:1], steps_ns[:1], checks[:1])[0]:
                 at = even_rows_before(np.array([t_ns]), first_ns[:1], steps_ns[:1])
                 return int(at[0])
         first = cell * FIRST_CELL
@@ -320,7 +363,8 @@ class Pyramid:
         if not len(cells):
             return
         kept = cells[cells < base.records * FACTOR]
-        holders = np.unique(kept // FACTOR)
+        holders = kept // FACTOR  # rising; numpy's unique loads 28 ms of modules when first asked
+        holders = holders[np.flatnonzero(np.diff(holders, prepend=-1))]
         records = base.scattered(holders)
         at, which = np.searchsorted(holders, kept // FACTOR), kept % FACTOR
         checks = base.form.raw_checks(records)[at, :, which][:, columns]

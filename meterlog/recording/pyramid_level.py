@@ -135,25 +135,26 @@ class PyramidLevel:
             [found, self._rest.of(wanted), Cells(np.full(lacking_cells, NEVER), none, none)]
         )
 
-    def last_before(self, above: int, t_ns: int) -> int:
-        """Give the last cell that begins before an instant, of those that one above is made of.
+    def is_known(self, above: int) -> bool:
+        """Tell whether the cells that one above is made of can be told without the disk."""
+        return above >= self.records or (self._kept is not None and self._kept.has(above))
 
-        Parameters
-        ----------
-        above : int
-            Number of that cell of the level above; it begins before the instant.
-        t_ns : int
+    def begins(self, above: int) -> NDArray[np.int64]:
+        """Give when the cells begin that one of the level above is made of, at most 8.
 
         Raises
         ------
         PyramidUnusable, OSError
             As :meth:`read`.
         """
-        times = self._rest.first_ns
-        if above < self.records:
-            kept = None if self._kept is None else self._kept.times(above)
-            times = self.form.first_ns(self.read(above, above + 1))[0] if kept is None else kept
-        return above * FACTOR + int(times.searchsorted(t_ns)) - 1
+        if above >= self.records:
+            return self._rest.first_ns
+        if self._kept is None:
+            first_ns: NDArray[np.int64] = self.form.first_ns(self.read(above, above + 1))[0]
+            return first_ns
+        if not self._kept.has(above):
+            self._kept.keep_run(above, self.read(above, above + 1))
+        return self._kept.times(above)
 
     def _wanted(self, channels: Sequence[int] | None) -> list[int]:
         return list(range(self.form.channels) if channels is None else channels)

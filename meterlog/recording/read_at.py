@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 _HAS_PREADV = hasattr(os, "preadv")
 _MOST_PARTS = 512
-_NEAR = 16_384
+_NEAR = 8_192
 """Bytes between two pieces that are read with them: as quick as a call of the system more."""
 _LONG_RUN = 8192
 """Words; runs that are shorter on average are read into bytes, which are then put together."""

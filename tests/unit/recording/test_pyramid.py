@@ -33,6 +33,7 @@ from meterlog.recording import (
 )
 from meterlog.recording import pyramid_writer as writing
 from meterlog.recording.pyramid_head import PyramidHead
+from meterlog.recording.pyramid_level import PyramidLevel
 from meterlog.recording.pyramid_maker import PyramidMaker
 from meterlog.recording.pyramid_writer import PyramidWriter, pyramid_folder
 
@@ -121,6 +122,37 @@ def test_any_window_is_exact_however_the_readings_came(
         np.testing.assert_array_equal(times, t_ns[first:last])
         np.testing.assert_array_equal(found, values[first:last].T)
     shutil.rmtree(place)
+
+
+@pytest.mark.parametrize("pace_ns", [None, 7, 100_000_000])
+def test_rows_before_any_instant_are_counted_wherever_they_are_guessed(
+    short, about_two, tmp_path, pace_ns
+):
+    t_ns, _ = _readings(70_000, 5, pace_ns=pace_ns)
+    t_ns[30_000:33_000] = t_ns[30_000]  # many readings of one instant
+    t_ns[50_000:] += int(t_ns[-1]) * 9  # what comes after lies far from an even pace
+    folder = _record(tmp_path / "run", about_two, t_ns, np.zeros((len(t_ns), 2)), [5_000])
+    pyramid = kept_pyramid(folder, about_two, about_two.instruments[0])
+    rng = np.random.default_rng(6)
+    near = rng.choice(t_ns, 500)[:, None] + np.array([-1, 0, 1])
+    asked = np.concatenate((near.ravel(), rng.integers(-5, t_ns[-1] + 5, 500)))
+    rng.shuffle(asked)
+    found = [pyramid.rows_before(int(one)) for one in asked]
+    np.testing.assert_array_equal(found, np.searchsorted(t_ns, asked))
+
+
+def test_an_even_pace_needs_one_look_at_the_disk(short, about_two, tmp_path, monkeypatch):
+    t_ns = np.arange(70_000) * 1_000
+    folder = _record(tmp_path / "run", about_two, t_ns, np.zeros((len(t_ns), 2)), [5_000])
+    pyramid = kept_pyramid(folder, about_two, about_two.instruments[0])
+    assert pyramid.rows_before(1_000) == 1  # what all look at has been read now
+    reads, read = [], PyramidLevel.read
+    monkeypatch.setattr(
+        PyramidLevel, "read", lambda level, a, b: reads.append((a, b)) or read(level, a, b)
+    )
+    asked = np.random.default_rng(7).integers(40_000_000, 69_000_000, 50)
+    assert [pyramid.rows_before(int(one)) for one in asked] == [-(-one // 1_000) for one in asked]
+    assert len(reads) == 50
 
 
 @pytest.fixture(scope="module")
