@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import contextlib
 import hashlib
-import os
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
 from meterlog.model import About, Instrument
 from meterlog.recording import layout
+from meterlog.recording.folder_aside import folder_aside
 from meterlog.recording.pyramid import Pyramid
 from meterlog.recording.pyramid_head import PyramidHead, PyramidUnusable, stream_state
 from meterlog.recording.pyramid_writer import PyramidWriter, clear, pyramid_folder
@@ -123,22 +123,27 @@ def make_pyramid(
     stream = folder / layout.arrows(instrument.key)
     reader = StreamReader(stream, layout.arrows(instrument.key), instrument)
     for place in (pyramid_folder(folder, instrument.key), _elsewhere(about, instrument.key)):
-        aside = place.with_name(f"{place.name}.{os.getpid()}.partial")
-        writer = PyramidWriter(aside, about.recording_id, instrument.key, len(instrument.channels))
         try:
             if place.parent.parent != folder:
                 place.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-            made = _filled(writer, reader, stream, progress)
-            if made:
-                clear(place)
-                aside.replace(place)
-                return kept_pyramid(folder, about, instrument)
+            if place.parent.is_symlink():
+                continue
+            # What a program left that was killed at the same work goes first.
+            with folder_aside(place) as work:
+                whole = work / "whole"
+                writer = PyramidWriter(
+                    whole, about.recording_id, instrument.key, len(instrument.channels)
+                )
+                if _filled(writer, reader, stream, progress):
+                    clear(place)
+                    whole.replace(place)
+                    return kept_pyramid(folder, about, instrument)
             if not writer.failed:
+                with contextlib.suppress(OSError):  # others may be in it
+                    place.parent.rmdir()
                 return None
         except (OSError, PyramidUnusable):
             continue
-        finally:
-            clear(aside)
     return None
 
 

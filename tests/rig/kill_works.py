@@ -11,6 +11,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from kill_models import READ_BACK, model_recording, numbers_in, spill_of
+from kill_pyramids import PyramidMaking, PyramidRecording
 
 from meterlog.evidence import verify_folder
 from meterlog.evidence.pack_verify import verify_pack
@@ -288,5 +289,7 @@ WORKS = {
     "amendments": Amending,
     "join": Joining,
     "move": Moving,
+    "pyramid": PyramidMaking,
+    "recording with a pyramid": PyramidRecording,
 }
 """By name."""

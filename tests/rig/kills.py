@@ -26,18 +26,20 @@ from kill_record import Lost, killed_recording
 from kill_works import WORKS
 
 SHARES = {
-    "record": 40,
+    "record": 36,
     "seal": 12,
     "claim pack": 6,
-    "index": 10,
+    "index": 8,
     "job card": 6,
     "list of a job": 6,
     "amendments": 8,
     "join": 6,
     "move": 6,
+    "pyramid": 6,
+    "recording with a pyramid": 6,
 }
-"""Of a hundred kills."""
-_ENDLESS = {"index", "job card", "list of a job", "amendments", "move"}
+"""Weights."""
+_ENDLESS = {"index", "job card", "list of a job", "amendments", "move", "pyramid"}
 """What goes on until it is killed."""
 POLICY_MS = 100.0
 """What was sent longer ago than this is on its way to the disk: it survives the program."""

@@ -312,6 +312,30 @@ def test_it_is_made_anew_from_the_readings_without_damaged_batches(long_run):
     assert _asked(folder, about, t_ns[kept], values[kept])
 
 
+def test_what_a_killed_program_left_goes_when_it_is_made_anew(long_run):
+    folder, about, t_ns, values = long_run
+    left = folder / layout.CACHE / ".bench-killed"
+    left.mkdir()
+    (left / layout.LOCK).touch()
+    (left / "whole").mkdir()
+    (left / "whole" / "level-0").write_bytes(bytes(4096))
+    assert make_pyramid(folder, about, about.instruments[0]) is not None
+    assert [path.name for path in (folder / layout.CACHE).iterdir()] == ["bench"]
+    assert _asked(folder, about, t_ns, values)
+
+
+def test_what_ends_the_making_leaves_the_old_one_and_nothing_else(long_run):
+    folder, about, t_ns, values = long_run
+
+    def cancel(part):
+        raise KeyboardInterrupt
+
+    with pytest.raises(KeyboardInterrupt):
+        make_pyramid(folder, about, about.instruments[0], cancel)
+    assert [path.name for path in (folder / layout.CACHE).iterdir()] == ["bench"]
+    assert _asked(folder, about, t_ns, values)
+
+
 def test_where_nothing_can_be_written_beside_the_readings_it_goes_to_the_users_cache(
     long_run, monkeypatch, tmp_path
 ):
