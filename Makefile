@@ -17,7 +17,7 @@ help:
 	@echo "make check        style, layers, types"
 	@echo "make bench        speed figures, each against a reference"
 	@echo "make score        detectors and fault isolation against independent generators, about an hour"
-	@echo "make fuzz         garbage into every decoder, odd files into every reader, some two hours"
+	@echo "make fuzz         garbage into decoders, odd files into readers, new cases for every property, two hours"
 	@echo "make survive      recordings from meters that drop, stall and vanish; a thousand kills"
 	@echo "make soak         a day of two meters in some minutes: nothing lost, no drift, memory"
 	@echo "make pictures     the README's pictures of the window, taken anew from the demo"
@@ -56,6 +56,7 @@ score: setup
 fuzz: setup
 	$(BIN)/python tests/fuzz/decoders.py
 	$(BIN)/python tests/fuzz/files.py --seconds 120
+	METERLOG_NEW_CASES=1 $(BIN)/python -m pytest -q -n 2 --dist loadfile -m hypothesis
 
 survive: setup
 	$(BIN)/python tests/rig/survival.py --runs 20

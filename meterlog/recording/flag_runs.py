@@ -26,7 +26,10 @@ def to_runs(flags: NDArray[np.uint8]) -> Runs:
     ------
     Apache Arrow columnar format 1.3, "Run-End Encoded Layout".
     """
-    changes = np.flatnonzero(flags[1:] != flags[:-1])
+    differ = flags[1:] != flags[:-1]
+    if not differ.any():  # all is well, as nearly always
+        return np.array([len(flags)], np.int32), flags[:1].copy()
+    changes = np.flatnonzero(differ)
     ends = np.empty(len(changes) + 1, np.int32)
     ends[:-1] = changes
     ends[:-1] += 1

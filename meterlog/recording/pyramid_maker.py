@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from meterlog.recording.pyramid_form import FACTOR, FIRST_CELL, GROUP, Form, Words, word_sums
 
-LOT = 16 * GROUP
+LOT = 64 * GROUP
 """Rows that are gathered before cells are made of them: small arrays cost as much as large ones."""
 _FIRST_ROOM = 256
 

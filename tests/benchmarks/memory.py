@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
 import os
-import shutil
 import tempfile
 import time
 from pathlib import Path
@@ -28,17 +28,20 @@ def append() -> tuple[Figure, Figure]:
     """Append with the envelope against numpy's tofile of the same bytes."""
     block = fan_block(ROWS, 1e-4, 4)
     with tempfile.TemporaryDirectory() as place:
-        folder, plain = Path(place) / "run", Path(place) / "plain"
+        # Each turn writes something new: taking the last one away is no part of the work.
+        folders = (Path(place) / f"run-{number}" for number in itertools.count())
+        plains = (Path(place) / f"plain-{number}" for number in itertools.count())
 
-        def record() -> None:
-            shutil.rmtree(folder, ignore_errors=True)
+        def record() -> Path:
+            folder = next(folders)
             recorder = Recorder.create(folder, about(1e-4, 4), keep_raw=False)
             for start in range(0, ROWS, BATCH):
                 recorder.take(block.rows(start, start + BATCH))
             recorder.close()
+            return folder
 
         def raw() -> None:
-            with plain.open("wb") as file:
+            with next(plains).open("wb") as file:
                 for start in range(0, ROWS, BATCH):
                     block.t_ns[start : start + BATCH].tofile(file)
                     for column in range(4):
@@ -46,7 +49,8 @@ def append() -> tuple[Figure, Figure]:
                 file.flush()
                 os.fsync(file.fileno())
 
-        seconds, raw_s = interleaved_s(record, raw, 3)
+        seconds, raw_s = interleaved_s(record, raw, 5)
+        folder = record()
         files = [folder / "data" / "meter.arrows", *(folder / "cache" / "meter").iterdir()]
         size = sum(file.stat().st_size for file in files)
     rate = 4 * ROWS / seconds
