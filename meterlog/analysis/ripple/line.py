@@ -8,6 +8,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
+from meterlog.analysis.ripple.ordered import medians, percentiles
 from meterlog.analysis.ripple.plausible import LEAST_RIPPLE_HZ, MOST_RIPPLE_HZ
 
 FRAME_S = 0.1
@@ -58,7 +59,7 @@ def levelled(amps: NDArray[np.float64], rate_hz: float) -> NDArray[np.float64]:
 
 def blanked(values: NDArray[np.float64]) -> NDArray[np.float64]:
     """Set to nothing what is far off the middle of the values."""
-    low, middle, high = np.percentile(values, (35.0, 50.0, 65.0))
+    low, middle, high = percentiles(values, 35.0, 50.0, 65.0)
     left: NDArray[np.float64] = values - middle
     left[np.abs(left) > _CLIP * (high - low)] = 0.0
     return left
@@ -75,10 +76,10 @@ def swinging(amps: NDArray[np.float64], rate_hz: float) -> NDArray[np.float64]:
 def _level(amps: NDArray[np.float64], size: int) -> NDArray[np.float64]:
     """Give a slow level: medians of half-overlapping stretches, which notches do not pull."""
     if len(amps) < 3 * size:
-        return np.full(len(amps), float(np.median(amps)))
+        return np.full(len(amps), float(medians(amps)))
     parts = np.lib.stride_tricks.sliding_window_view(amps, size)[:: max(1, size // 2)]
     middles = np.arange(len(parts)) * max(1, size // 2) + 0.5 * (size - 1)
-    return np.interp(np.arange(len(amps)), middles, np.median(parts, axis=1))
+    return np.interp(np.arange(len(amps)), middles, medians(parts))
 
 
 def find_line(y: NDArray[np.float64], rate_hz: float, *, notches: bool = False) -> Line | None:
@@ -136,7 +137,9 @@ def _strongest(
     low, high = bins_of
     edges = np.linspace(max(1, low // 2), min(len(mean), high + high // 8), 13).astype(np.intp)
     middles = 0.5 * (edges[1:] + edges[:-1])
-    floors = [float(np.median(mean[a:b])) for a, b in pairwise(edges)]
+    if not np.diff(edges).all():
+        return low, 0.0  # too few bins to have surroundings
+    floors = [float(medians(mean[a:b])) for a, b in pairwise(edges.tolist())]
     bins = np.arange(low, high)
     floor = np.interp(bins, middles, floors)
     if not floor.min() > 0.0:

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from meterlog.analysis.ripple.ordered import percentiles
+
 WINDOW_S = 0.8
 LEAST_S = 0.25
 """A shorter end of a stretch is not kept."""
@@ -72,8 +74,8 @@ def _swing(volts: NDArray[np.float64] | None) -> float:
     """Give how far a voltage swings between its 2nd and 98th percentile, as part of the latter."""
     if volts is None or not np.isfinite(volts.sum()):
         return 0.0
-    low, high = np.percentile(np.abs(volts), (2.0, 98.0))
-    return float((high - low) / high) if high > 1.0 else 0.0
+    low, high = percentiles(np.abs(volts), 2.0, 98.0)
+    return (high - low) / high if high > 1.0 else 0.0
 
 
 class WindowKeeper:

@@ -69,6 +69,17 @@ def flowing_part(capture: Capture, limits: Limits) -> Capture:
     return capture.until(int(t[gone[0]])) if len(gone) else capture
 
 
+def _read(rows: Rows) -> tuple[Times, Amps, NDArray[np.bool_]]:
+    """Give when current was read or known to be missing, how much, and which follow a pause."""
+    t, gap, amps = rows.t_ns, rows.gap, np.abs(rows.amps)
+    if not rows.usable.all():
+        amps = np.where(rows.usable, amps, np.nan)
+    if rows.amps_new is not None:
+        kept = ~rows.usable | gap | rows.amps_new
+        t, amps, gap = t[kept], amps[kept], gap[kept]
+    return t, amps, gap
+
+
 def _flows(amps: Amps, limits: Limits, *, initial: bool) -> NDArray[np.bool_]:
     """Tell where current flows, by the same hysteresis as the spans; no value changes nothing."""
     low = limits.open_current_a
@@ -124,10 +135,7 @@ class Captures:
 
     def take(self, rows: Rows) -> list[Capture]:
         """Take rows, each once; give the captures that ended within them."""
-        kept = ~rows.usable | rows.gap
-        kept |= True if rows.amps_new is None else rows.amps_new
-        t, gap = rows.t_ns[kept], rows.gap[kept]
-        amps = np.where(rows.usable[kept], np.abs(rows.amps[kept]), np.nan)
+        t, amps, gap = _read(rows)
         if not len(t):
             return []
         flows = _flows(amps, self._limits, initial=self._flows)
@@ -162,8 +170,10 @@ class Captures:
         """Remember the last reading, and since when there has been none."""
         if not len(t):
             return
-        read = np.flatnonzero(np.isfinite(amps))
-        after = int(read[-1]) + 1 if len(read) else 0
+        after = len(amps)
+        if not np.isfinite(amps[-1]):
+            read = np.flatnonzero(np.isfinite(amps))
+            after = int(read[-1]) + 1 if len(read) else 0
         if after:
             self._last, self._blind_ns = (int(t[after - 1]), float(amps[after - 1])), None
         if self._blind_ns is None and after < len(t):
