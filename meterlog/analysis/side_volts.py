@@ -59,6 +59,12 @@ class _Run(NamedTuple):
     ended: bool
 
 
+def _begun(t_ns: NDArray[np.int64]) -> tuple[NDArray[np.int64], NDArray[np.intp]]:
+    """Give the bin of each reading, and which readings begin one."""
+    bins = t_ns // BIN_NS
+    return bins, np.concatenate(([0], np.flatnonzero(bins[1:] != bins[:-1]) + 1))
+
+
 class _Bins:
     """Sums of one channel, bin by bin; a bin may come in several parts."""
 
@@ -67,13 +73,17 @@ class _Bins:
         self._known: dict[_Run, NDArray[np.float64]] = {}
         """Sums over runs that can't change any more: a live review asks for all of them again."""
 
-    def take(self, t_ns: NDArray[np.int64], values: NDArray[np.float64]) -> None:
-        """Take readings, all finite, in order of time."""
+    def take(
+        self,
+        t_ns: NDArray[np.int64],
+        values: NDArray[np.float64],
+        begun: tuple[NDArray[np.int64], NDArray[np.intp]] | None = None,
+    ) -> None:
+        """Take readings, all finite, in order of time; ``begun``: what :func:`_begun` gives."""
         if len(t_ns) == 1:
             self._take_one(int(t_ns[0]), float(values[0]))
             return
-        bins = t_ns // BIN_NS
-        starts = np.concatenate(([0], np.flatnonzero(bins[1:] != bins[:-1]) + 1))
+        bins, starts = _begun(t_ns) if begun is None else begun
         ends = np.append(starts[1:], len(t_ns))
         wholes = np.array((bins[starts], t_ns[starts], t_ns[ends - 1]))
         sums = np.array(
@@ -193,7 +203,9 @@ class SideVolts:
         """Take the next Block or Event, as it came."""
         if isinstance(item, Event) or not len(item):
             return
-        for column, role in self._columns.get(item.source, ()):
+        columns = self._columns.get(item.source, ())
+        begun = _begun(item.t_ns) if len(columns) > 1 and len(item) > 1 else None
+        for column, role in columns:
             values = np.ascontiguousarray(item.values[:, column])
             t_ns = item.t_ns
             flags = item.flags[:, column]
@@ -202,7 +214,7 @@ class SideVolts:
                 there = np.isfinite(values) & ((flags & int(UNUSABLE)) == 0)
                 t_ns, values = t_ns[there], values[there]
             if len(values):
-                self._bins[role].take(t_ns, values)
+                self._bins[role].take(t_ns, values, begun if t_ns is item.t_ns else None)
 
     def take_rows(self, rows: Rows, stretches: Sequence[Stretch]) -> None:
         """Note when the motor ran steadily."""

@@ -230,9 +230,12 @@ def _by_notches(
 
 def _notched(step: Step, windows: Sequence[Window], rate_hz: float, ratio: float) -> Look | None:
     """Follow the notches in so many parts to each wave of their strongest line."""
-    found = [one for one in (track(window, ratio, notches=True) for window in windows) if one]
-    if 2 * len(found) < len(windows):
-        return None
+    found: list[Tracked] = []
+    for number, window in enumerate(windows):
+        if one := track(window, ratio, notches=True):
+            found.append(one)
+        elif 2 * (number + 1 - len(found)) > len(windows):
+            return None  # in most there are none
     middle = float(np.median([one.hz for one in found]))
     near = tuple(one for one in found if abs(one.hz - middle) <= _NEAR * middle)
     if not near or _jumps(near):
