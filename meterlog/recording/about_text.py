@@ -186,9 +186,9 @@ def _instrument(table: JsonObject) -> Instrument:
         # What follows was not written by the first versions.
         typed=table.flag("typed") if table.has("typed") else False,
         usb_serial=table.text("usb_serial") if table.has("usb_serial") else "",
-        time_u_s=table.optional_number("time_u_s") if table.has("time_u_s") else None,
+        time_u_s=table.optional_least_nought("time_u_s") if table.has("time_u_s") else None,
         skew_s=table.number("skew_s") if table.has("skew_s") else 0.0,
-        skew_u_s=table.number("skew_u_s") if table.has("skew_u_s") else 0.0,
+        skew_u_s=table.least_nought("skew_u_s") if table.has("skew_u_s") else 0.0,
     )
 
 
@@ -225,12 +225,14 @@ def _accuracy(channel: JsonObject) -> Accuracy | None:
     if channel.get("accuracy") is None:
         return None
     table = channel.object("accuracy")
-    later = {key: table.number(key) for key in ("per_kelvin", "low_c", "high_c") if table.has(key)}
+    later = {key: table.number(key) for key in ("low_c", "high_c") if table.has(key)}
+    if table.has("per_kelvin"):
+        later["per_kelvin"] = table.least_nought("per_kelvin")
     return Accuracy(
-        percent_of_reading=table.number("percent_of_reading"),
-        digits=table.number("digits"),
-        resolution=table.number("resolution"),
-        floor=table.number("floor"),
+        percent_of_reading=table.least_nought("percent_of_reading"),
+        digits=table.least_nought("digits"),
+        resolution=table.least_nought("resolution"),
+        floor=table.least_nought("floor"),
         basis=table.text("basis"),
         **later,
     )
@@ -250,8 +252,10 @@ def _sensor(table: JsonObject) -> Sensor:
         turns=table.whole("turns"),
         inverted=table.flag("inverted"),
         words=table.text("words"),
-        own_percent=table.optional_number("own_percent") if table.has("own_percent") else None,
-        own_floor=table.optional_number("own_floor") if table.has("own_floor") else None,
+        own_percent=table.optional_least_nought("own_percent")
+        if table.has("own_percent")
+        else None,
+        own_floor=table.optional_least_nought("own_floor") if table.has("own_floor") else None,
     )
 
 
@@ -262,7 +266,7 @@ def _zero(channel: JsonObject) -> Zero | None:
     taken = None if table.get("taken_utc") is None else _instant(table, "taken_utc")
     return Zero(
         offset=table.number("offset"),
-        scatter=table.number("scatter"),
+        scatter=table.least_nought("scatter"),
         count=table.whole("count"),
         taken_utc=taken,
         range_top=table.optional_number("range_top"),

@@ -85,6 +85,17 @@ class JsonObject:
             raise self.error("is beyond anything that can be meant", key)
         return float(value)
 
+    def least_nought(self, key: str) -> float:
+        """Give a number that can't be less than nought, such as an uncertainty."""
+        value = self.number(key)
+        if value < 0.0:
+            raise self.error(f"is {value:g}, less than nought", key)
+        return value
+
+    def optional_least_nought(self, key: str) -> float | None:
+        """Give a number that can't be less than nought, or None where the file has null."""
+        return None if self.get(key) is None else self.least_nought(key)
+
     def optional_number(self, key: str) -> float | None:
         """Give a number, or None where the file has null."""
         return None if self.get(key) is None else self.number(key)

@@ -4560,6 +4560,10 @@
         <translation>ist {0}, aber nominal_v ist {1}</translation>
     </message>
     <message>
+        <source>is {0}, less than nought</source>
+        <translation>ist {0}, kleiner als null</translation>
+    </message>
+    <message>
         <source>is {0}, not a list</source>
         <translation>ist {0}, keine Liste</translation>
     </message>

@@ -109,6 +109,46 @@ def test_a_pace_that_no_meter_has_is_refused(about, key, value):
         parse_about(json.dumps(values).encode(), "f")
 
 
+_STATED = {
+    "percent_of_reading": 1.0,
+    "digits": 3.0,
+    "resolution": 0.001,
+    "floor": 0.01,
+    "basis": "invented",
+    "per_kelvin": 0.1,
+    "low_c": -18.0,
+    "high_c": 28.0,
+}
+
+_ZERO = {"offset": 0.1, "scatter": 0.01, "count": 9, "taken_utc": None, "range_top": None}
+
+
+@pytest.mark.parametrize(
+    "key", ["percent_of_reading", "digits", "resolution", "floor", "per_kelvin"]
+)
+def test_an_accuracy_below_nought_which_would_narrow_u_is_refused(about, key):
+    values = json.loads(about_bytes(about))
+    channel = values["instruments"][0]["channels"][0]
+    channel["accuracy"] = dict(_STATED)
+    parse_about(json.dumps(values).encode(), "f")
+    channel["accuracy"][key] = -0.5
+    with pytest.raises(RecordingUnreadable, match=rf"accuracy\.{key} is -0\.5, less than nought"):
+        parse_about(json.dumps(values).encode(), "f")
+
+
+@pytest.mark.parametrize(
+    ("place", "key"), [("sensor", "own_percent"), ("sensor", "own_floor"), ("zero", "scatter")]
+)
+def test_so_is_what_is_said_of_sensor_and_zero(about, place, key):
+    values = json.loads(about_bytes(about))
+    channel = values["instruments"][0]["channels"][0]
+    channel["zero"] = _ZERO.copy()
+    parse_about(json.dumps(values).encode(), "f")
+    channel[place][key] = -0.5
+    with pytest.raises(RecordingUnreadable, match=rf"{place}\.{key} is -0\.5, less than nought"):
+        parse_about(json.dumps(values).encode(), "f")
+
+
 def test_half_a_character_in_a_name_is_refused(about):
     values = json.loads(about_bytes(about))
     values["instruments"][0]["channels"][0]["name"] = "\ud800"
