@@ -330,7 +330,7 @@ class Pyramid:
 
         Source
         ------
-        Checked in ``tests/unit/recording/test_pyramid.py`` against numpy over the readings.
+        Checked in ``tests/unit/recording/pyramid/test_exact.py`` against numpy over the readings.
         """
         wanted = list(range(self.head.channels) if channels is None else channels)
         pixels = Pixels(edges, len(wanted))
