@@ -4,6 +4,11 @@ import gc
 import os
 from itertools import count, groupby
 
+try:
+    import fcntl
+except ImportError:  # Windows
+    fcntl = None
+
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 os.environ.setdefault("TZ", "UTC")
 
@@ -45,6 +50,58 @@ def nothing_left_to_sweep(request):
         gc.enable()
 
 
+class _Room:
+    """Lets several workers' tests run side by side, or one alone.
+
+    Who wants to be alone shuts the gate, so that no other begins, and waits for those that run.
+    """
+
+    def __init__(self, folder):
+        self._gate, self._room = ((folder / name).open("w") for name in ("gate", "room"))
+
+    def enter(self, *, alone):
+        how = fcntl.LOCK_EX if alone else fcntl.LOCK_SH
+        fcntl.flock(self._gate, how)
+        fcntl.flock(self._room, how)
+        if not alone:
+            fcntl.flock(self._gate, fcntl.LOCK_UN)
+
+    def leave(self):
+        fcntl.flock(self._room, fcntl.LOCK_UN)
+        fcntl.flock(self._gate, fcntl.LOCK_UN)
+
+    def close(self):
+        self._gate.close()
+        self._room.close()
+
+
+@pytest.fixture(scope="session")
+def room(request, tmp_path_factory):
+    """Give what the workers share; nothing where there is but one."""
+    if not hasattr(request.config, "workerinput") or fcntl is None:
+        yield None
+        return
+    shared = _Room(tmp_path_factory.getbasetemp().parent)
+    yield shared
+    shared.close()
+
+
+@pytest.fixture(autouse=True)
+def alone_where_it_matters(request, room):
+    """Let tests that watch how long something takes run while no other does."""
+    if room is None:
+        yield
+        return
+    room.enter(alone=request.node.nodeid.startswith(ALONE))
+    yield
+    room.leave()
+
+
+ALONE = (
+    "tests/window/test_paint_loop.py",
+    "tests/window/recordings_page/test_paint_loop_goes_on.py",
+)
+"""What watches how long the window's thread is held up."""
 WAITING = ("tests/integration/", "tests/jobs/", "tests/window/")
 """What waits for real ports, processes and windows more than it computes."""
 

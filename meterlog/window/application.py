@@ -79,6 +79,7 @@ def open_window(
     speak(language)
     window = MainWindow(on_mark, guide, next_run)
     _show_faults_in(window)
+    window.fit_screen()
     window.show()
 
     def fill() -> None:

@@ -157,6 +157,11 @@ class NumberLine(QWidget):
         """What is shown, whether it counts or not."""
         return self._good
 
+    def settle(self) -> str:
+        """Take what is still being typed; give what is wrong with it, empty where nothing is."""
+        self._on_finished()
+        return self.trouble.text()
+
     def let_age(self) -> None:
         """Take what stands there for one of the last time."""
         if self._good:

@@ -88,6 +88,12 @@ class ConditionsView(QWidget):
             else:
                 line.show_text(text)
 
+    def settle(self) -> tuple[QWidget, str] | None:
+        """Take what is still being typed; give the first line that can't be taken, and why."""
+        numbers = [line for line in self.lines.values() if isinstance(line, NumberLine)]
+        wrong = [(line, why) for line in numbers if (why := line.settle())]
+        return wrong[0] if wrong else None
+
     def let_age(self) -> None:
         """Take the numbers for those of the last time: a run has begun, and they move on."""
         for line in self.lines.values():

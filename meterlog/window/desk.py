@@ -95,6 +95,8 @@ class Desk:
         self._glanced_s = float("-inf")
         self._ticked_s = float("-inf")
         self._glance_s = GLANCE_S
+        self._owes_trace = self._owes_judgement = False
+        """What has come since the trace was last seen, drawn once it is turned to."""
         self._phase = Phase.IDLE
         self._from_page = False
         self._closing = False
@@ -159,6 +161,7 @@ class Desk:
             self.circuit.begin()
         self.parts.begin(self.page)
         self._show_keys()
+        self._glanced_s = float("-inf")  # what is owed to it is drawn at the next look
 
     def go_to(self, page: int) -> None:
         """Turn to the page that the technician asked for: what was said of a key ends with it."""
@@ -250,7 +253,9 @@ class Desk:
         self.tick()
 
     def undo(self) -> None:
-        """Take back the last mark, and say which it was."""
+        """Take back the last mark, and say which it was; beside open edits the last of them."""
+        if self.edits.undo():
+            return
         mark = self.session.undo_mark()
         if mark is not None:
             what = " ".join(word for word in (say(mark.kind.value), mark.value) if word)
@@ -297,11 +302,18 @@ class Desk:
             self._on_phase(self._phase, self.session.phase)
         if self._closing:
             self._go_on_closing()
-        seen = self.page is Page.RUN
         live = self.session.shown is not None and self.session.shown.live
-        if seen and (changed or (due and live)):
+        self._owes_judgement |= changed or (due and live)
+        self._owes_trace |= fresh or changed
+        if self.page is Page.RUN:
+            self._draw_owed()
+
+    def _draw_owed(self) -> None:
+        if self._owes_judgement:
+            self._owes_judgement = False
             self.run_page.show_judgement(self.session)
-        if seen and (fresh or changed):
+        if self._owes_trace:
+            self._owes_trace = False
             self.run_page.show_session(self.session)
 
     def _show_words(self) -> None:
@@ -343,6 +355,7 @@ class Desk:
     def may_close(self) -> bool:
         """Tell whether nothing would be lost; if it would, begin to seal and close afterwards."""
         self.session.stop_judging()
+        self.lines.keep_note()
         at_work = self.session.phase is Phase.RECORDING or self.session.busy
         if at_work or not self.parts.may_close():
             self._closing = True

@@ -46,6 +46,13 @@ class EditsOnTrace:
         self.panel.show_session(self._session)
         self.panel.form.marks.setFocus()
 
+    def undo(self) -> bool:
+        """Take back the last edit where the panel is open; False where it is not."""
+        if self.panel.isHidden():
+            return False
+        self.panel.undo_edit()
+        return True
+
     def leave(self) -> None:
         """Show findings and steps again."""
         self.panel.hide()

@@ -29,6 +29,7 @@ from meterlog.window.key_strip import KeyStrip
 from meterlog.window.keys import action_anywhere
 from meterlog.window.pages import Page, page_by_place
 from meterlog.window.reading_distance import FULL_SCREEN_MM, pixels_per_mm
+from meterlog.window.scrolled import LEAST, Scrolled
 from meterlog.window.theme import (
     first_sheet,
     qt_palette,
@@ -56,6 +57,10 @@ _EDGES = {
 _UP_DOWN = {Qt.Key.Key_Up, Qt.Key.Key_Down}
 
 
+_FIRST, _TITLE_BAR = QSize(1280, 800), 40
+"""How large it is at first, in pixels, where there is room."""
+
+
 class MainWindow(QMainWindow):
     """Header, pages, banners, status and key map.
 
@@ -76,8 +81,8 @@ class MainWindow(QMainWindow):
         super().__init__()
         self._next_run = next_run
         self.setWindowTitle("meterlog")
-        self.setMinimumSize(QSize(800, 480))
-        self.resize(1280, 800)
+        self.setMinimumSize(QSize(480, 320))
+        self.resize(_FIRST)
         self.look: Palette | None = None
         self.header = Header()
         self.guide = GuideStrip(guide)
@@ -105,13 +110,15 @@ class MainWindow(QMainWindow):
         column.setContentsMargins(0, 0, 0, 4)
         column.setSpacing(3)
         column.addWidget(self.header)
-        for strip in (self.guide, self.alarm, self.said):
+        for strip in (self.guide, self.alarm):
             column.addWidget(strip)
         column.addWidget(self.pages, 1)
+        # Below: it comes and goes with keys, and what is clicked at may not move meanwhile.
+        column.addWidget(self.said)
         self.foot.setContentsMargins(8, 0, 8, 0)
         column.addLayout(self.foot)
         column.addWidget(self.keys)
-        self.setCentralWidget(body)
+        self.setCentralWidget(Scrolled(body))
         self.keys.pressed.connect(self._press)
 
     def fill(
@@ -198,15 +205,19 @@ class MainWindow(QMainWindow):
         if self.desk is None:
             return
         least = FULL_SCREEN_MM * pixels_per_mm(self.screen()) if self.isFullScreen() else 0.0
-        room = self.desk.run_page.set_digit_height(self.size(), least)
+        room = self.desk.run_page.set_digit_height(self.size().expandedTo(LEAST), least)
         self.keys.setVisible(room or self.pages.currentIndex() != Page.RUN)
+
+    def fit_screen(self) -> None:
+        """Take the whole of a screen that is too small for more."""
+        room = self.screen().availableSize()
+        if room.width() < _FIRST.width() or room.height() < _FIRST.height() + _TITLE_BAR:
+            self.setWindowState(self.windowState() | Qt.WindowState.WindowMaximized)
 
     def turn_full_screen(self) -> None:
         """Take the whole screen, or give it back."""
-        if self.isFullScreen():
-            self.showNormal()
-        else:
-            self.showFullScreen()
+        # The other bits stay: who had it maximized gets it back so.
+        self.setWindowState(self.windowState() ^ Qt.WindowState.WindowFullScreen)
         self._size_digits()
 
     def resizeEvent(self, event: QResizeEvent) -> None:

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 
 from meterlog.instruments import PortInfo, list_ports
 from meterlog.model import Conditions, Job, Role
+from meterlog.model.errors import UsageError
 from meterlog.profile import names
 from meterlog.window.before_second import BeforeSecondLine, BeforeSecondWatch
 from meterlog.window.cautions import Cautions
@@ -328,13 +329,24 @@ class MetersPage(QWidget):
         """Give what the page says. Ports that are being asked are closed before.
 
         A row without a port, or a folder that takes nothing, says so in its place.
+
+        Raises
+        ------
+        UsageError
+            If what was typed of a condition can't be: it would be missing in the recording.
         """
         self.ports.stop()
         lacking = [row for row in self.rows if row.ask_port()]
         barred = self.place.barred
-        place = lacking[0] if lacking else barred if barred.text() else None
+        wrong, why = self.conditions.settle() or (None, "")
+        place = lacking[0] if lacking else barred if barred.text() else wrong
         if place is not None:
             self._bring_into_sight(place)
+        if wrong is not None and place is wrong:
+            raise UsageError(
+                say("a condition can't be taken: {why}", why=why.rstrip(".")),
+                remedy=say("Put it right on the Meters page, or empty its line; then start."),
+            )
         used: list[str] = []
         roles: list[str] = []
         for row in self.rows:

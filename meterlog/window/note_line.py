@@ -45,7 +45,7 @@ class NoteLine(QWidget):
         self.hint.setProperty("rank", "second")
         self.hint.setAccessibleName(say("what the keys do"))
         layout.addWidget(self.hint)
-        self.field.returnPressed.connect(self._on_keep)
+        self.field.returnPressed.connect(self.keep)
         self.field.dropped.connect(self.close_line)
         self.hide()
 
@@ -75,7 +75,8 @@ class NoteLine(QWidget):
         self.show()
         self.field.setFocus()
 
-    def _on_keep(self) -> None:
+    def keep(self) -> None:
+        """Keep what was typed, if anything was, and close."""
         words = " ".join(self.field.text().split())
         at_ns = self.at_ns
         if at_ns is None:

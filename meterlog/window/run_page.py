@@ -55,7 +55,7 @@ class RunPage(QWidget):
     ``clicked`` is emitted with the instant, in nanoseconds, at which the trace was clicked.
     """
 
-    clicked = Signal(int)
+    clicked = Signal(object)  # int: Qt's own holds but 2.1 s of nanoseconds
 
     def __init__(self) -> None:
         super().__init__()
@@ -273,7 +273,7 @@ class RunPage(QWidget):
         if span is None:
             self.state.show_state(None, shown.state_words)
             return
-        since = time_text(max(shown.end_ns - span.start_ns, 0) / 1e9, 60.0)
+        since = time_text(max(shown.end_ns - shown.holds_since_ns(span), 0) / 1e9, 60.0)
         when = say("for") if shown.live else say("at the end, for")
         self.state.show_state(span.kind, f"{_speed_words(shown, span)} · {when} {since}")
 

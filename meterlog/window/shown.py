@@ -109,6 +109,11 @@ class Shown:
         """Give the span that the newest readings belong to, or None."""
         return self.review.spans[-1] if self.review.spans else None
 
+    def holds_since_ns(self, span: Span) -> int:
+        """Give since when there has been this span at the speed commanded last."""
+        commands = (event.t_ns for event in reversed(self.events) if event.kind.value == "speed")
+        return max(span.start_ns, next(commands, span.start_ns))
+
     def speed(self) -> int | None:
         """Give the speed commanded last, or None when nobody said."""
         for event in reversed(self.events):

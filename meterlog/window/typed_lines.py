@@ -41,6 +41,11 @@ class TypedLines:
         else:
             self._page.note.explain(say(NOT_RECORDING))
 
+    def keep_note(self) -> None:
+        """Keep a note that is being typed: the window closes, and nothing may be lost."""
+        if self._session.phase is Phase.RECORDING:
+            self._page.note.keep()
+
     def mark(self) -> None:
         """Mark this instant with a number, to be explained later."""
         shown = self._session.shown

@@ -68,6 +68,24 @@ def test_job_page_and_recording_of_the_last_time_are_there_again(opening, qtbot,
     assert again.desk.session.folder == sealed
 
 
+@pytest.mark.parametrize("before", [Page.JOB, Page.RECORDINGS, Page.CIRCUIT])
+def test_the_trace_that_is_turned_to_shows_what_came_meanwhile(opening, qtbot, sealed, before):
+    window = opening()
+    window.desk.open(sealed)
+    wait_shown(qtbot, window)
+    window.desk.go_to(before)
+    window.close()
+    again = opening()
+    assert again.desk.page is before
+    wait_shown(qtbot, again)
+    qtbot.wait(150)  # all has been looked at that was to come
+    page = again.desk.run_page
+    again.desk.go_to(Page.RUN)
+    qtbot.waitUntil(lambda: page.amperes.text.startswith("4.00"), timeout=2_000)
+    assert not page.empty.isVisible()
+    assert page.amperes.note == "last reading"
+
+
 def test_what_is_handed_over_goes_before_and_is_not_where_the_next_time_begins(
     opening, qtbot, sealed
 ):
