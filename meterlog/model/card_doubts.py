@@ -10,8 +10,8 @@ from meterlog.model.vin import vin_words
 
 
 def doubt_words(card: JobCard) -> tuple[str, ...]:
-    """Say in sentences what looks wrong: the VIN, dates, one part told twice."""
-    return (*vin_words(card.vin), *_dates(card), *_parts(card))
+    """Say in sentences what looks wrong: the VIN, dates, counts, one part told twice."""
+    return (*vin_words(card.vin), *_dates(card), *_counts(card), *_parts(card))
 
 
 def _dates(card: JobCard) -> Iterator[str]:
@@ -22,6 +22,23 @@ def _dates(card: JobCard) -> Iterator[str]:
             yield f"The date of {name} is {text!r}; expected year-month-day, such as 2026-11-29."
     if failed and repaired and repaired < failed:
         yield "The date of repair is before the date of failure."
+
+
+def _counts(card: JobCard) -> Iterator[str]:
+    """Say which counts are none; units and marks of thousands are written as anybody likes."""
+    stated = (
+        ("odometer in", card.odometer),
+        ("odometer out", card.odometer_out),
+        ("hours", card.hours),
+        ("in service since", card.in_service),
+        ("old part fitted on, at", card.old_part_fitted),
+    )
+    for name, text in stated:
+        if text and not any(one.isdigit() for one in text):
+            yield f"What stands at {name!r} is {text!r}, without a number."
+    for name, text in stated[:3]:
+        if text.strip().startswith(("-", "\N{MINUS SIGN}")):
+            yield f"What stands at {name!r} is {text!r}, less than nothing."
 
 
 def _parts(card: JobCard) -> Iterator[str]:

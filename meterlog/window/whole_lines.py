@@ -3,7 +3,12 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QSize
-from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QListView,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+)
 
 _PADDING = 4
 """On either side, pixels: what the style sheet adds to an item, and a little."""
@@ -13,8 +18,19 @@ class WholeLines(QStyledItemDelegate):
     """Wraps for the width that is left inside the style sheet's padding.
 
     Qt measures text for the whole width and adds the padding afterwards: a line that just fits then
-    reaches beyond the list, and is painted with three dots at its end.
+    reaches beyond the list, and is painted with three dots at its end. Heights follow the width.
+
+    Parameters
+    ----------
+    view : QAbstractItemView
+        Whose delegate this becomes.
     """
+
+    def __init__(self, view: QAbstractItemView) -> None:
+        super().__init__(view)
+        if isinstance(view, QListView):
+            # Else heights stay those of the width at which an item was first measured.
+            view.setResizeMode(QListView.ResizeMode.Adjust)
 
     def sizeHint(
         self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex

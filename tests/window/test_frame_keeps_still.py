@@ -105,7 +105,7 @@ def test_a_condition_that_cant_be_is_told_before_the_run_begins(window):
     meters.rows[0].profile.setCurrentText("line-logger")
     meters.rows[0].set_url("socket://127.0.0.1:1")
     line.edit.setText("warm")  # and no Enter: the next key starts the run
-    with pytest.raises(UsageError, match="a condition can't be taken.*warm") as told:
+    with pytest.raises(UsageError, match=r"a condition can't be taken.*warm") as told:
         meters.plan()
     assert "empty its line" in str(told.value)
     line.edit.setText("21.5")

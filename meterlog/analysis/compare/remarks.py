@@ -56,8 +56,8 @@ def by_chance(steps: Sequence[StepDifference], ask: Ask) -> list[str]:
         return []
     chance = 100.0 * (1.0 - 0.95 ** len(judged))
     return [
-        f"Only speed {differ[0].speed} of {len(judged)} differs. Each is held against its own"
-        f" uncertainty at about 95 %, so that of two equal motors one speed in"
+        f"Of {len(judged)} speeds only speed {differ[0].speed} differs. Each is held against its"
+        f" own uncertainty at about 95 %, so that of two equal motors one speed in"
         f" {len(judged)} differs by chance in up to {chance:.0f} % of comparisons: record both"
         f" again before it counts."
     ]

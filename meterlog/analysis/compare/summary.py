@@ -22,16 +22,18 @@ def summary(
     parts = [_lead(old, new, ask)]
     parts.append(baseline_words(steps) if ask.baseline else _pair_words(steps, ask))
     differing = [one.name for one in conditions if one.weight == DIFFERS]
-    unsaid = [one.name for one in conditions if one.weight == NOT_STATED]
+    unsaid = [one for one in conditions if one.weight == NOT_STATED]
     if differing:
         parts.append(
             f"Not the same on both sides: {_listed(differing)}; what that may do is taken out by"
             f" the voltage or in the uncertainty."
         )
-    if unsaid:
-        parts.append(
-            f"Nobody stated {_listed(unsaid)}: the comparison holds only if it was the same."
-        )
+    for whose, names in (
+        ("Nobody stated", [one.name for one in unsaid if not (one.old or one.new)]),
+        ("Only one side states", [one.name for one in unsaid if one.old or one.new]),
+    ):
+        if names:
+            parts.append(f"{whose} {_listed(names)}: the comparison holds only if it was the same.")
     return " ".join(part for part in parts if part)
 
 

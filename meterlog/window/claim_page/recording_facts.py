@@ -5,11 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from meterlog.model.errors import MeterlogError
 from meterlog.window.origin_words import origin_words
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.words import say
+
+if TYPE_CHECKING:
+    from meterlog.recording import Recording
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +64,21 @@ def read_facts(
     return tuple(found)
 
 
+_MOST_ROWS = 2_000_000
+"""Judged in half a second; the verdict of more is on the Trace and Recordings pages."""
+
+
+def _verdict(folder: Path, recording: Recording) -> str:
+    """Say what the run comes to: of several recordings it tells which one proves anything."""
+    if sum(recording.rows(one.key) for one in recording.about.instruments) > _MOST_ROWS:
+        return ""
+    from meterlog.window.verdict_words import outcome_words
+    from meterlog.work import review_folder
+
+    verdict = review_folder(folder)[1].verdict
+    return "" if verdict is None else outcome_words(verdict)
+
+
 def _facts(folder: Path) -> RecordingFacts:
     # Read in a thread: Arrow, and Qt's painter for the words of the mark.
     from meterlog.model.amendment import amendment_words
@@ -81,11 +100,10 @@ def _facts(folder: Path) -> RecordingFacts:
         if is_being_written(recording_at(folder))
         else say("It is not sealed: seal it on the Recordings page first.")
     )
+    about_it = f"{day}, {minutes}:{seconds:02} min, {meters}"
     return RecordingFacts(
         folder,
-        lines=tuple(
-            one for one in (f"{day}, {minutes}:{seconds:02} min, {meters}", about.job.part) if one
-        ),
+        lines=tuple(one for one in (about_it, _verdict(folder, recording), about.job.part) if one),
         mark=origin_words(about),
         edits=tuple(amendment_words(one) for one in edits),
         warnings=(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QAbstractItemView, QListView, QListWidget, QVBoxLayout
+from PySide6.QtWidgets import QAbstractItemView, QListWidget, QVBoxLayout
 from PySide6.QtWidgets import QWidget as _Widget
 
 from meterlog.evidence.palette import Palette
@@ -65,7 +65,6 @@ def lines_list(name: str) -> QListWidget:
     listed.setWordWrap(True)
     listed.setItemDelegate(WholeLines(listed))
     listed.setTextElideMode(Qt.TextElideMode.ElideNone)
-    listed.setResizeMode(QListView.ResizeMode.Adjust)
     listed.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOn)
     listed.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
     listed.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)

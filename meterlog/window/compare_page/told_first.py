@@ -111,14 +111,16 @@ def warning_words(comparison: Comparison) -> str:
 
 
 def unstated_words(comparison: Comparison) -> str:
-    """Write which conditions nobody stated; empty where all were."""
-    names = [_name(one) for one in comparison.conditions if one.weight == "not stated"]
-    if not names:
-        return ""
-    return say(
-        "Not stated on both sides: {names}. It holds only if these were the same.",
-        names=", ".join(names),
-    )
+    """Write which conditions nobody stated, or one side alone; empty where both did."""
+    unsaid = [one for one in comparison.conditions if one.weight == "not stated"]
+    neither = ", ".join(_name(one) for one in unsaid if not (one.old or one.new))
+    one_side = ", ".join(_name(one) for one in unsaid if one.old or one.new)
+    lines = [say("Stated on neither side: {names}.", names=neither)] if neither else []
+    if one_side:
+        lines.append(say("Stated on one side only: {names}.", names=one_side))
+    if lines:
+        lines.append(say("It holds only if these were the same."))
+    return " ".join(lines)
 
 
 def detail_lines(comparison: Comparison) -> list[str]:

@@ -24,7 +24,6 @@ class MissingList(QWidget):
         self.list.setAccessibleName(say("missing for a claim, most asked for first"))
         self.list.setItemDelegate(WholeLines(self.list))
         self.list.setWordWrap(True)
-        self.list.setResizeMode(QListWidget.ResizeMode.Adjust)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         # Not itemActivated: it needs two clicks where the desktop says so.
         self.list.itemClicked.connect(self._on_choice)

@@ -208,6 +208,20 @@ def test_what_looks_wrong_is_told():
     assert "before" in backwards
 
 
+def test_counts_that_are_none_are_told():
+    sound = JobCard(
+        odometer="48 200 km", odometer_out="48.201", hours="1,204 h", in_service="May 2024"
+    )
+    assert doubt_words(sound) == ()
+    said = doubt_words(
+        JobCard(odometer="lots", odometer_out="x5", hours="-5", old_part_fitted="yesterday")
+    )
+    assert len(said) == 3
+    assert "'odometer in' is 'lots', without a number" in said[0]
+    assert "'yesterday', without a number" in said[1]
+    assert "'hours' is '-5', less than nothing" in said[2]
+
+
 def test_without_customer_data_a_surname_alone_is_left_out_but_not_the_words_of_the_trade():
     card = JobCard(
         customer="Ms Imra Vantablank, Vantablank Motors",

@@ -74,6 +74,7 @@ def test_the_newest_recording_with_each_part_goes_in_and_is_told(desk, qtbot, tm
     assert page.after.folder == tmp_path / "shelf" / "after"
     wait(desk, qtbot, lambda: "being read" not in page.before.facts.text())
     assert "0:06 min" in page.before.facts.text()
+    assert page.before.facts.text().splitlines()[1] == "⚠ Suspicion"
     assert page.before.mark.text() == "IMPORTED"
     assert "Work order: WO-7781" in page.card.facts.text()
     assert "The cause is not stated." in page.card.missing.text()
