@@ -6,6 +6,7 @@ import textwrap
 from collections.abc import Sequence
 
 from meterlog.analysis import with_uncertainty
+from meterlog.analysis.compare import is_covered
 from meterlog.model import Budget, ComparedRun, Comparison, ConditionCheck, StepDifference, Verdict
 
 _WIDTH = 100
@@ -109,7 +110,11 @@ def verdict_cell(step: StepDifference, *, differ: bool) -> str:
     """
     if step.verdict is None:
         return ""
-    return "they differ" if differ and step.verdict is Verdict.FAIL else step.verdict.value
+    if differ and step.verdict is Verdict.FAIL:
+        return "they differ"
+    if differ and step.verdict is Verdict.CANT_TELL and is_covered(step):
+        return "none seen"  # as its sentence says; nobody asked whether they are alike
+    return step.verdict.value
 
 
 def _sized(value: Budget | None) -> str:

@@ -50,8 +50,8 @@ def _pair_words(steps: Sequence[StepDifference], ask: Ask) -> str:
         return _verdicts(steps, f"within {ask.max_difference_percent:g} % of the old one")
     differ = [one for one in steps if one.verdict is Verdict.FAIL]
     rest = [one for one in steps if one.verdict is not Verdict.FAIL]
-    same = [one for one in rest if _is_within(one)]
-    untold = [one for one in rest if not _is_within(one)]
+    same = [one for one in rest if is_covered(one)]
+    untold = [one for one in rest if not is_covered(one)]
     parts = []
     for word, kept in (
         ("more", [one for one in differ if _apart(one) > 0.0]),
@@ -69,8 +69,8 @@ def _pair_words(steps: Sequence[StepDifference], ask: Ask) -> str:
     return " ".join(parts)
 
 
-def _is_within(step: StepDifference) -> bool:
-    """Tell whether a known uncertainty covers the difference."""
+def is_covered(step: StepDifference) -> bool:
+    """Tell whether a known uncertainty covers the difference: none is seen beyond it."""
     apart = step.difference_a
     known = apart is not None and step.probability is not None
     return known and apart is not None and abs(apart.value) <= apart.expanded

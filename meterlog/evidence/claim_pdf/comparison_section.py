@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from meterlog.evidence.claim_pdf.facts_block import lay_facts
-from meterlog.evidence.claim_pdf.overlay_plot import paint_overlay
+from meterlog.evidence.claim_pdf.overlay_plot import PANELS, paint_overlay
 from meterlog.evidence.claim_pdf.page_look import ALERT, BODY
 from meterlog.evidence.claim_pdf.sheets import Sheets
 from meterlog.evidence.claim_pdf.table_block import Column, Row, lay_table
@@ -28,9 +28,11 @@ def add_comparison(sheets: Sheets, comparison: Comparison | None) -> None:
     if comparison.refusal:
         sheets.words(comparison.refusal, ALERT)
     sheets.words(comparison.summary, BODY)
-    whole = next((one for one in comparison.overlays if one.speed is None and one.t_s), None)
-    if whole is not None:
-        _overlay(sheets, whole)
+    laid = [one for one in comparison.overlays if one.t_s]
+    by_speed = [one for one in laid if one.speed is not None]
+    laid = by_speed or laid  # the whole run only where no speed can be laid over its like
+    for first in range(0, len(laid), PANELS):
+        _overlay(sheets, laid[first : first + PANELS])
     if comparison.steps:
         sheets.space(6.0)
         _steps(sheets, comparison)
@@ -43,10 +45,10 @@ def add_comparison(sheets: Sheets, comparison: Comparison | None) -> None:
         sheets.listed(comparison.notes)
 
 
-def _overlay(sheets: Sheets, whole: Overlay) -> None:
+def _overlay(sheets: Sheets, row: Sequence[Overlay]) -> None:
     def lay(_room: float) -> None:
         sheets.space(6.0)
-        sheets.picture(_PLOT, lambda painter, rect: paint_overlay(painter, rect, whole))
+        sheets.picture(_PLOT, lambda painter, rect: paint_overlay(painter, rect, row))
 
     sheets.block(_PLOT + 10.0, lay)
 

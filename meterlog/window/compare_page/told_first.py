@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from meterlog.analysis.compare import is_covered
 from meterlog.model import Comparison, StepDifference, Verdict
 from meterlog.model.comparison import ConditionCheck
 from meterlog.model.condition_fields import CONDITION_FIELDS
@@ -73,9 +74,7 @@ def result_words(comparison: Comparison, step: StepDifference) -> str:
         )
     if step.verdict is Verdict.FAIL:
         return say(_DIFFER)
-    apart = step.difference_a
-    known = apart is not None and step.probability is not None
-    return say(_SAME) if known and apart and abs(apart.value) <= apart.expanded else say(_CANT_TELL)
+    return say(_SAME if is_covered(step) else _CANT_TELL)
 
 
 def _at(steps: Sequence[StepDifference]) -> str:

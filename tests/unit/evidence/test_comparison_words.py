@@ -2,6 +2,7 @@
 
 import json
 import math
+from dataclasses import replace
 
 from meterlog.analysis.budgets import budget
 from meterlog.evidence.comparison_json import comparison_to_dict
@@ -91,3 +92,22 @@ def test_that_two_motors_differ_is_not_called_a_failure_of_the_new_one():
     held = _comparison(max_difference_percent=5.0)
     assert "fail" in "\n".join(comparison_lines(held))
     assert comparison_to_dict(held)["max_difference_percent"] == 5.0
+
+
+def test_where_a_known_uncertainty_covers_the_difference_none_is_seen():
+    """As the sentence beneath says; the window says the same in its own words."""
+    pair = _comparison()
+    covered = replace(
+        *pair.steps, verdict=Verdict.CANT_TELL, probability=0.4, difference_a=_budget(0.1, 0.1)
+    )
+    assert "none seen" in "\n".join(comparison_lines(replace(pair, steps=(covered,))))
+    for untold in (
+        replace(covered, probability=None),
+        replace(covered, difference_a=_budget(2.0, 0.1)),
+        replace(covered, difference_a=None),
+    ):
+        text = "\n".join(comparison_lines(replace(pair, steps=(untold,))))
+        assert "none seen" not in text
+        assert "can't tell" in text
+    held = replace(pair, steps=(covered,), max_difference_percent=5.0)
+    assert "none seen" not in "\n".join(comparison_lines(held))
