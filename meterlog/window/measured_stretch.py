@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QLabel, QPushButton, QWidget
 
-from meterlog.analysis.rounding import with_uncertainty
+from meterlog.analysis.rounding import places_for, with_uncertainty
 from meterlog.evidence.ticks import time_text
 from meterlog.model import Role
 from meterlog.window.long_work import LongWork, Progress
@@ -127,6 +127,11 @@ def stretch_words(start_ns: int, end_ns: int, figures: Sequence[StretchFigure]) 
     return "\n".join([f"{ends} ({number(wide_s, '.4g')} s)", *map(_channel_words, figures)])
 
 
+def _placed(value: float | None, places: int) -> str:
+    # No negative zero; empty for nothing.
+    return "" if value is None else number(round(value, places) + 0.0, f".{places}f")
+
+
 def _channel_words(one: StretchFigure) -> str:
     name = one.source if one.role is Role.OTHER else say(one.role.value.replace("-", " "))
     if one.mean is None:
@@ -142,15 +147,16 @@ def _channel_words(one: StretchFigure) -> str:
             mean=in_numbers(with_uncertainty(one.mean.value, u, one.unit)),
         )
     ]
-    if one.low is not None and one.high is not None:
-        parts.append(
-            say("{low} to {high}", low=number(one.low, ".4g"), high=number(one.high, ".4g"))
-        )
-    if one.median is not None:
-        parts.append(say("median {median}", median=number(one.median, ".4g")))
+    # More places than U has would look like knowledge; where U is not known there are three.
+    places = places_for(u or 0.0)
+    low, high, median = (_placed(value, places) for value in (one.low, one.high, one.median))
+    if low and high:
+        parts.append(say("{low} to {high}", low=low, high=high))
+    if median:
+        parts.append(say("median {median}", median=median))
     if one.sd is not None:
-        parts.append(f"s {number(one.sd, '.2g')}")
-    parts.append(f"n {one.n}")
+        parts.append(say("standard deviation {sd}", sd=number(one.sd, ".2g")))
+    parts.append(say("{n} readings", n=one.n))
     if one.left_out:
         parts.append(say("{left_out} without a value", left_out=one.left_out))
     lacking = (

@@ -72,7 +72,7 @@ def test_shift_and_arrows_move_the_edges_and_the_figures_follow(opened, qtbot):
     for _ in range(25):
         press(qtbot, opened, _Key.Key_Down, shift)
     assert line.edges[1] < 10_000_000_000
-    figures(opened, qtbot, "motor current: mean 4.0", "4 to 4")
+    figures(opened, qtbot, "motor current: mean 4.0", "4.000 to 4.000, median 4.000", "38 readings")
 
 
 def test_an_edge_is_dragged_with_the_mouse_on_either_plot(opened, qtbot):
