@@ -225,7 +225,9 @@ def write_aside(path: Path, content: bytes) -> None:
     """
     aside = path.with_name(path.name + ".partial")
     try:
-        with aside.open("wb") as stream:
+        # What a program left that died here; a link that somebody put there is not followed.
+        aside.unlink(missing_ok=True)
+        with aside.open("xb") as stream:
             stream.write(content)
             stream.flush()
             sync_descriptor(stream.fileno())

@@ -6,6 +6,7 @@ import re
 from pathlib import Path
 
 from meterlog.model.errors import DiskFailed
+from meterlog.profile.full_path import full_path
 from meterlog.profile.plain_file import read_plain
 from meterlog.recording import layout
 from meterlog.recording.append_file import REMEDY, sync_folder, write_aside
@@ -80,9 +81,9 @@ def kept_circuit(folder: Path, file: str) -> str:
     file : str
         As an entry names it. Nothing outside ``data/circuits/`` is ever read.
     """
-    place = (folder / layout.CIRCUITS).resolve()
+    place = full_path(folder / layout.CIRCUITS)
     try:
-        path = (folder / file).resolve()
+        path = full_path(folder / file)
         if path.parent != place:
             return ""
         return read_plain(path).decode("utf-8")

@@ -3,15 +3,20 @@
 from __future__ import annotations
 
 import contextlib
+import re
 import shutil
 import tempfile
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 
+from meterlog.recording import layout
 from meterlog.recording.append_file import sync_file, sync_folder
 from meterlog.recording.layout import LOCK
 from meterlog.recording.writer_lock import WriterLock, is_being_written
+
+_OURS = re.compile(r"[a-z0-9_]{8}")
+"""What :func:`tempfile.mkdtemp` puts behind the name."""
 
 
 @contextmanager
@@ -38,7 +43,7 @@ def folder_aside(out: Path) -> Iterator[Path]:
     out.parent.mkdir(parents=True, exist_ok=True)
     prefix = f".{out.name}-"
     for left in out.parent.glob(f"{_literal(prefix)}*"):
-        if _is_left(left):
+        if _OURS.fullmatch(left.name.removeprefix(prefix)) and _is_left(left):
             shutil.rmtree(left, ignore_errors=True)
     work = Path(tempfile.mkdtemp(prefix=prefix, dir=out.parent))
     try:
@@ -56,9 +61,14 @@ def folder_aside(out: Path) -> Iterator[Path]:
 
 
 def _is_left(place: Path) -> bool:
-    """Tell whether a program died that worked in a folder: before, while or after it did."""
+    """Tell whether a program died that worked in a folder: before, while or after it did.
+
+    A recording that was cut off has such a lock too, whatever it is called: it is never one.
+    """
     try:
         begun = {path.name for path in place.iterdir()}
+        if layout.has_held_recording(place):
+            return False
     except OSError:
         return False
     return not begun or (LOCK in begun and not is_being_written(place))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from meterlog.model.errors import UsageError
+from meterlog.profile.full_path import full_path
 from meterlog.recording import layout
 
 
@@ -49,11 +50,23 @@ def new_folder(folder: Path) -> Path:
             subject=str(folder),
             remedy="Choose another folder; nothing is ever written over.",
         )
-    for place in folder.resolve().parents:
+    return outside_recordings(folder)
+
+
+def outside_recordings(path: Path) -> Path:
+    """Give ``path`` back, of a file or a folder, if something may be put there.
+
+    Raises
+    ------
+    UsageError
+        If it is a recording or lies inside one, whose seal it would break. Links are followed.
+    """
+    full = full_path(path)
+    for place in (full, *full.parents):
         if layout.holds_recording(place):
             raise UsageError(
-                f"lies inside the recording {place}.",
-                subject=str(folder),
+                f"lies inside the recording {place}." if place != full else "is a recording.",
+                subject=str(path),
                 remedy="Choose a folder outside it; a recording holds nothing but itself.",
             )
-    return folder
+    return path

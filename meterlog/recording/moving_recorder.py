@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import errno
 import shutil
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
@@ -10,7 +11,7 @@ from pathlib import Path
 from types import MappingProxyType
 
 from meterlog.model import About, Block, Event, EventKind, RawBytes
-from meterlog.model.errors import DiskFailed, RecordingError
+from meterlog.model.errors import DiskFailed, RecordingError, RecordingExists
 from meterlog.recording import layout
 from meterlog.recording.append_file import AppendFile, sync_folder
 from meterlog.recording.continuation import Continuation, continuation_bytes
@@ -19,6 +20,8 @@ from meterlog.recording.spill_places import fresh_spill, is_own, spill_places
 
 _MOST_EVENTS = 100_000
 """Kept for a recording that goes on elsewhere: a day of one a second."""
+_TRIES = 100
+"""Each is lost to another recording that goes on in the same place."""
 MOVED = "goes on elsewhere"
 """Outcome of a recording whose disk failed."""
 
@@ -198,10 +201,8 @@ class MovingRecorder:
             sync_folder(one.parent)
         if not is_own(place):
             raise PermissionError(13, "the folder is another user's")
-        folder = fresh_spill(place, self.parts[0].name)
-        recorder: Recorder | None = None
+        folder, recorder = self._fresh(place)
         try:
-            recorder = Recorder.create(folder, self._about, self._keep_raw)
             note = AppendFile(folder / layout.CONTINUES, layout.CONTINUES)
             try:
                 note.append([continuation_bytes(went_on)])
@@ -220,11 +221,20 @@ class MovingRecorder:
                     recorder.take(item)
             recorder.sync()
         except BaseException:
-            if recorder is not None:
-                recorder.close(MOVED)
+            recorder.close(MOVED)
             shutil.rmtree(folder, ignore_errors=True)  # all of it is in memory still
             raise
         return folder, recorder
+
+    def _fresh(self, place: Path) -> tuple[Path, Recorder]:
+        """Begin an empty recording there, in a folder that no other program has."""
+        for _ in range(_TRIES):
+            folder = fresh_spill(place, self.parts[0].name)
+            # Another recording of this name may go on there at the same moment. What is in a
+            # folder that it has taken is its own.
+            with contextlib.suppress(RecordingExists):
+                return folder, Recorder.create(folder, self._about, self._keep_raw)
+        raise FileExistsError(errno.EEXIST, "other programs take every folder in it")
 
     def _last_ns(self) -> int:
         """Give the latest time among what is in memory, nanoseconds since the zero."""

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import contextlib
+import shutil
 import time
 from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
 from functools import partial
 from pathlib import Path
 from types import MappingProxyType
@@ -51,14 +53,14 @@ class Recorder:
         How many Blocks and lots of bytes, of those that were taken, are on the disk itself.
     """
 
-    def __init__(self, folder: Path, about: About, *, keep_raw: bool) -> None:
+    def __init__(self, folder: Path, about: About, lock: WriterLock, *, keep_raw: bool) -> None:
         self.folder = folder
         self.failed = ""
         self.safe = 0
         self._taken = self._under_way = 0
         self._background = BackgroundSync()
         self._now: Callable[[], int] = time.monotonic_ns
-        self._lock = WriterLock(folder)
+        self._lock = lock
         self._files = {
             instrument.key: InstrumentFiles(
                 folder,
@@ -110,12 +112,13 @@ class Recorder:
         new = [place for place in (folder, *folder.parents) if not place.exists()]
         try:
             _take_folder(folder)
-            # All of it or nothing: a head that was broken off could not be opened.
-            write_aside(folder / layout.ABOUT, about_bytes(about))
-            recorder = cls(folder, about, keep_raw=keep_raw)
-            # The names of the files, and of each folder that was made for them.
-            for place in (folder / layout.PAYLOAD, folder, *(one.parent for one in new)):
-                sync_folder(place)
+            with _nothing_left(folder, new=folder in new) as lock:
+                # All of it or nothing: a head that was broken off could not be opened.
+                write_aside(folder / layout.ABOUT, about_bytes(about))
+                recorder = cls(folder, about, lock, keep_raw=keep_raw)
+                # The names of the files, and of each folder that was made for them.
+                for place in (folder / layout.PAYLOAD, folder, *(one.parent for one in new)):
+                    sync_folder(place)
         except OSError as error:
             raise DiskFailed(
                 f"can't be made: {error.strerror}.",
@@ -311,6 +314,28 @@ def _take_folder(folder: Path) -> None:
             subject=str(folder),
             remedy="Choose another folder; recordings are never overwritten.",
         ) from error
+
+
+@contextmanager
+def _nothing_left(folder: Path, *, new: bool) -> Iterator[WriterLock]:
+    """Lock a folder that is this program's; if the block fails, take all away that it has made.
+
+    The lock is there before anything that makes the folder a recording: nobody may find one that
+    is being begun, and take it for one that was cut off.
+    """
+    lock: WriterLock | None = None
+    try:
+        lock = WriterLock(folder)
+        yield lock
+    except BaseException:
+        for name in (layout.PAYLOAD, layout.CACHE):
+            shutil.rmtree(folder / name, ignore_errors=True)
+        if lock is not None:
+            lock.release()
+        if new:
+            with contextlib.suppress(OSError):  # it is empty, or not only this program's
+                folder.rmdir()
+        raise
 
 
 def refuse_taken(folder: Path) -> None:

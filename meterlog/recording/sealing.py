@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 import hashlib
+import os
+import time
 from collections.abc import Iterator
+from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
 
 import meterlog
 from meterlog.model import EventKind
 from meterlog.model.errors import EvidenceError, RecordingUnreadable
+from meterlog.profile.full_path import full_path
 from meterlog.recording import layout
 from meterlog.recording.append_file import sync_file, sync_folder, write_aside
 from meterlog.recording.bag import (
@@ -23,7 +27,11 @@ from meterlog.recording.bag import (
 from meterlog.recording.continuation import kept_continuation
 from meterlog.recording.recording import RECOVERED, Recording
 from meterlog.recording.spill_places import spill_places
+from meterlog.recording.system_lock import NO_LOCK, free_lock, take_lock
 from meterlog.recording.writer_lock import is_being_written
+
+_PATIENCE_S = 0.5
+_PAUSE_S = 0.01
 
 
 def seal(folder: Path, recovered: bool = False) -> None:  # noqa: FBT001, FBT002
@@ -40,7 +48,7 @@ def seal(folder: Path, recovered: bool = False) -> None:  # noqa: FBT001, FBT002
     Raises
     ------
     EvidenceError
-        If it is sealed already, is being recorded, or the disk does not take the seal.
+        If it is sealed already, is being recorded or sealed, or the disk does not take the seal.
     RecordingUnreadable
         If it is no recording.
 
@@ -48,26 +56,61 @@ def seal(folder: Path, recovered: bool = False) -> None:  # noqa: FBT001, FBT002
     ------
     RFC 8493, The BagIt File Packaging Format (V1.0), section 2.
     """
-    if layout.is_sealed(folder):
-        raise EvidenceError(
-            "is sealed already.", subject=str(folder), remedy="Check it with: meterlog verify"
-        )
-    if is_being_written(folder):
-        raise EvidenceError(
-            "is being recorded by a running program.",
-            subject=str(folder),
-            remedy="Stop that recording first; it seals itself.",
-        )
-    recording = Recording.open(folder)
+    _refuse_sealed(folder)
+    if not layout.holds_recording(folder):
+        Recording.open(folder)  # says what is missing; no lock is made in what is no recording
     try:
-        _write_tags(folder, recording, recovered=recovered)
-        (folder / layout.LOCK).unlink(missing_ok=True)
+        with _alone(folder):
+            _refuse_sealed(folder)  # by another program, meanwhile
+            # Read under the lock: what still recorded a moment ago has ended by now.
+            _write_tags(folder, Recording.open(folder), recovered=recovered)
         sync_folder(folder)
     except OSError as error:
         raise EvidenceError(
             f"can't be sealed: {error.strerror}.",
             subject=str(folder),
             remedy="The readings are safe as they are; free some space and seal it again.",
+        ) from error
+
+
+def _refuse_sealed(folder: Path) -> None:
+    if layout.is_sealed(folder):
+        raise EvidenceError(
+            "is sealed already.", subject=str(folder), remedy="Check it with: meterlog verify"
+        )
+
+
+@contextmanager
+def _alone(folder: Path) -> Iterator[None]:
+    """Hold the recording's own lock: who records there, or seals it as well, is told apart."""
+    path = folder / layout.LOCK
+    end = time.monotonic() + _PATIENCE_S
+    while (descriptor := _locked(path)) is None:
+        _refuse_sealed(folder)
+        if time.monotonic() > end:
+            raise EvidenceError(
+                "is being recorded or sealed by a running program.",
+                subject=str(folder),
+                remedy="Stop that recording first; it seals itself.",
+            )
+        time.sleep(_PAUSE_S)
+    try:
+        yield
+    finally:
+        free_lock(path, descriptor)
+
+
+def _locked(path: Path) -> int | None:
+    try:
+        return take_lock(path, 0o644)
+    except OSError as error:
+        if error.errno not in NO_LOCK or not os.path.lexists(path):
+            raise
+        raise EvidenceError(
+            f"can't be used as a lock: {error.strerror}.",
+            subject=str(path),
+            remedy="It keeps a recording from being sealed while it is written. If no program, of "
+            "another user perhaps, is recording there, take it away and try again.",
         ) from error
 
 
@@ -139,7 +182,7 @@ def went_on_elsewhere(folder: Path) -> tuple[Path, ...]:
     folder : Path
         A recording, or the folder that recordings are kept in; need not be there any more.
     """
-    here = folder.resolve()
+    here = full_path(folder)
     found = []
     for place in spill_places():
         for one in _places(place):
@@ -149,7 +192,7 @@ def went_on_elsewhere(folder: Path) -> tuple[Path, ...]:
                 continue
             if begun is None:
                 continue
-            before = begun.folder.resolve()
+            before = full_path(begun.folder)
             if here in {before, before.parent}:
                 found.append(one)
     return tuple(found)

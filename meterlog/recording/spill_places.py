@@ -35,8 +35,11 @@ def is_own(place: Path) -> bool:
 
 
 def fresh_spill(place: Path, name: str) -> Path:
-    """Give a folder within ``place`` that does not exist yet, named after the recording's."""
+    """Give a folder within ``place`` that does not exist yet, named after the recording's.
+
+    Another program may be given the same one: the recorder tells which of them has it.
+    """
     number = 1
-    while (place / f"{name}-goes-on-{number}").exists():
+    while os.path.lexists(place / f"{name}-goes-on-{number}"):
         number += 1
     return place / f"{name}-goes-on-{number}"

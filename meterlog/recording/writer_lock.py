@@ -2,24 +2,13 @@
 
 from __future__ import annotations
 
-import contextlib
-import os
-import sys
 from pathlib import Path
 
 from meterlog.recording import layout
+from meterlog.recording.system_lock import free_lock, is_held, new_lock
 
-if sys.platform == "win32":
-    import msvcrt
-
-    def _lock(descriptor: int) -> None:
-        msvcrt.locking(descriptor, msvcrt.LK_NBLCK, 1)
-
-else:
-    import fcntl
-
-    def _lock(descriptor: int) -> None:
-        fcntl.flock(descriptor, fcntl.LOCK_EX | fcntl.LOCK_NB)
+_PATIENCE_S = 1.0
+"""For those that just look: they hold it for microseconds."""
 
 
 class WriterLock:
@@ -31,33 +20,29 @@ class WriterLock:
     Parameters
     ----------
     folder : Path
-        The recording's folder.
+        The recording's folder, without a lock.
+
+    Raises
+    ------
+    OSError
+        If the lock's file can't be made.
     """
 
     def __init__(self, folder: Path) -> None:
         self._path = folder / layout.LOCK
-        self._fd = os.open(self._path, os.O_RDWR | os.O_CREAT, 0o644)
-        with contextlib.suppress(OSError):
-            _lock(self._fd)
+        self._fd = new_lock(self._path, _PATIENCE_S)
+        self._held = True
 
     def release(self) -> None:
-        """Free the lock and remove its file; never raises."""
-        with contextlib.suppress(OSError):
-            os.close(self._fd)
-        with contextlib.suppress(OSError):
-            self._path.unlink(missing_ok=True)
+        """Free the lock and remove its file; never raises. Again: does nothing."""
+        if self._held:
+            self._held = False
+            free_lock(self._path, self._fd)
 
 
 def is_being_written(folder: Path) -> bool:
-    """Tell whether a living program is recording into ``folder``."""
-    try:
-        descriptor = os.open(folder / layout.LOCK, os.O_RDWR)
-    except OSError:
-        return False
-    try:
-        _lock(descriptor)
-    except OSError:
-        return True
-    finally:
-        os.close(descriptor)
-    return False
+    """Tell whether a living program is recording into ``folder``, or sealing it.
+
+    True as well where another user's lock is there and may not be looked at.
+    """
+    return is_held(folder / layout.LOCK)

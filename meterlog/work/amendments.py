@@ -8,6 +8,7 @@ hash chained from the recording's ``about.json`` and the line before, as its eve
 
 from __future__ import annotations
 
+import contextlib
 import json
 import os
 from collections.abc import Sequence
@@ -17,6 +18,7 @@ from pathlib import Path
 
 from meterlog.model.amendment import Amendment, AmendmentKind
 from meterlog.model.errors import EvidenceError, UsageError
+from meterlog.profile.full_path import full_path
 from meterlog.profile.plain_file import read_plain
 from meterlog.recording import layout
 from meterlog.recording.append_file import sync_descriptor, sync_folder
@@ -25,12 +27,14 @@ from meterlog.recording.event_chain import EventChain, check_chain
 from meterlog.work.amendment_count import count_more, count_path, cut_off
 from meterlog.work.file_lock import alone_with
 
-_APPEND = os.O_RDWR | os.O_CREAT | os.O_APPEND | getattr(os, "O_BINARY", 0)
+_APPEND = (
+    os.O_RDWR | os.O_CREAT | os.O_APPEND | getattr(os, "O_BINARY", 0) | getattr(os, "O_NOFOLLOW", 0)
+)
 
 
 def amendments_path(folder: Path) -> Path:
     """Give the file of a recording's amendments; it need not exist."""
-    place = folder.resolve()
+    place = full_path(folder)
     return place.with_name(f"{place.name}.amendments.jsonl")
 
 
@@ -64,6 +68,7 @@ def add_amendment(folder: Path, amendment: Amendment) -> Amendment:
     path = amendments_path(folder)
     try:
         about = read_plain(folder / layout.ABOUT)
+        _refuse_link(path)
         # Each line follows from the one before it: two programs at once would both follow from one.
         with alone_with(path):
             content = read_plain(path) if path.exists() else b""
@@ -71,8 +76,12 @@ def add_amendment(folder: Path, amendment: Amendment) -> Amendment:
             # What a program that died left torn becomes a line of its own, which is told.
             torn = content and not content.endswith(b"\n")
             line = b"\n" + line if torn else line
-            _append(path, line)
-            count_more(path, len(content), len(line), about)
+            try:
+                _append(path, line)
+                count_more(path, len(content), len(line), about)
+            except OSError:
+                _take_back(path, len(content))
+                raise
     except OSError as error:
         raise _cannot(path, error) from error
     return made
@@ -147,6 +156,16 @@ def _behind(name: str, numbers: Sequence[int]) -> str:
     )
 
 
+def _refuse_link(path: Path) -> None:
+    """Refuse to write elsewhere: who made a link that came with a recording is not known."""
+    if path.is_symlink():
+        raise EvidenceError(
+            "is a link, not a file: edits are only written beside the recording itself.",
+            subject=str(path),
+            remedy="Put the file that it leads to in its place, or take it away.",
+        )
+
+
 def refuse_empty(folder: Path, amendment: Amendment) -> None:
     """Refuse an edit that nobody answers for, or that changes nothing.
 
@@ -197,6 +216,15 @@ def _append(path: Path, content: bytes) -> None:
             left = left[stream.write(left) :]
         sync_descriptor(stream.fileno())
     sync_folder(path.parent)
+
+
+def _take_back(path: Path, size: int) -> None:
+    """Give the file its old length: half a line would bar every edit that comes after it."""
+    with contextlib.suppress(OSError):
+        if size:
+            os.truncate(path, size)
+        else:
+            path.unlink(missing_ok=True)
 
 
 def _cannot(path: Path, error: OSError) -> EvidenceError:

@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-import contextlib
-import errno
 import os
-import sys
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -13,24 +10,11 @@ from contextvars import ContextVar
 from pathlib import Path
 
 from meterlog.model.errors import DiskFailed
-
-if sys.platform == "win32":
-    import msvcrt
-
-    def _lock(descriptor: int) -> None:
-        msvcrt.locking(descriptor, msvcrt.LK_NBLCK, 1)
-
-else:
-    import fcntl
-
-    def _lock(descriptor: int) -> None:
-        fcntl.flock(descriptor, fcntl.LOCK_EX | fcntl.LOCK_NB)
-
+from meterlog.recording.system_lock import NO_LOCK, free_lock, take_lock
 
 PATIENCE_S: ContextVar[float] = ContextVar("PATIENCE_S", default=10.0)
 """How long to wait for another program, in seconds. A thread that may not be held up sets less."""
 
-_HELD = {errno.EACCES, errno.EAGAIN, errno.EDEADLK}
 _PAUSE_S = 0.01
 
 
@@ -51,7 +35,8 @@ def alone_with(path: Path, seconds: float | None = None) -> Iterator[None]:
     Raises
     ------
     DiskFailed
-        If another program holds it for longer.
+        If another program holds it for longer, or what is there in the lock's place can't be one:
+        another user's that may not be opened, a link, a device.
     OSError
         If nothing can be written in the folder.
     """
@@ -68,28 +53,20 @@ def alone_with(path: Path, seconds: float | None = None) -> Iterator[None]:
     try:
         yield
     finally:
-        with contextlib.suppress(OSError):
-            beside.unlink()  # before it is free: else it may be another's by now
-        os.close(descriptor)
+        free_lock(beside, descriptor)
 
 
 def _taken(beside: Path) -> int | None:
     """Try once to take the lock; give its descriptor, or None where another holds it."""
-    descriptor = os.open(beside, os.O_RDWR | os.O_CREAT, 0o600)
     try:
-        _lock(descriptor)
+        return take_lock(beside)
     except OSError as error:
-        if error.errno in _HELD:
-            os.close(descriptor)
-            return None
-    if _is_there(beside, descriptor):
-        return descriptor
-    os.close(descriptor)  # who held it has removed its name: it is no one's lock any more
-    return None
-
-
-def _is_there(path: Path, descriptor: int) -> bool:
-    try:
-        return os.path.samestat(path.stat(), os.fstat(descriptor))
-    except OSError:
-        return False
+        # A name that is free could not be made: that says the folder, not the lock.
+        if error.errno not in NO_LOCK or not os.path.lexists(beside):
+            raise
+        raise DiskFailed(
+            f"can't be used as a lock: {error.strerror}.",
+            subject=str(beside),
+            remedy="It keeps two programs from changing the same file at once. If no program, of "
+            "another user perhaps, is at work there, take it away and try again.",
+        ) from error

@@ -31,7 +31,8 @@ from meterlog.work.job_cards import change_card, load_card
 path, told = Path(sys.argv[1]), set()
 change_card(path, lambda card: replace(card, notes="0"))
 
-WORKING = ("job_cards.py", "append_file.py", "file_lock.py", "pathlib.py")
+WORKING = ("job_cards.py", "append_file.py", "file_lock.py", "system_lock.py",
+           "pathlib.py")
 
 def die_at(call):
     # Before and after each call of the system's own functions: open, write, sync, replace ...

@@ -97,7 +97,7 @@ def test_a_folder_that_another_program_records_into_is_left_alone(first, tmp_pat
     _, folder, program = first
     with pytest.raises(RecordingExists):
         Recorder.create(folder, About("id", datetime.now(UTC), 0, 0, "t", Origin.MEASURED, ()))
-    with pytest.raises(EvidenceError, match="is being recorded by a running program"):
+    with pytest.raises(EvidenceError, match="is being recorded or sealed by a running program"):
         seal(folder)
     assert find_unsealed(tmp_path) == ()
     assert not Recording.open(folder).is_ended  # but it can be looked at

@@ -175,3 +175,39 @@ def test_programs_that_amend_at_once_lose_nothing(run):
     assert damage == ()
     for name in ("A", "B"):
         assert [one.why for one in found if one.who == name] == [str(k) for k in range(20)]
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="RLIMIT_FSIZE is POSIX")
+@pytest.mark.parametrize("is_first", [True, False])
+@pytest.mark.parametrize("room", [0, 1, 30, 120])
+def test_a_full_disk_leaves_no_half_line_that_would_bar_what_comes_after(run, room, is_first):
+    import resource
+
+    path = amendments_path(run)
+    first = () if is_first else (add_amendment(run, STEP),)
+    before = path.read_bytes() if first else b""
+    most = resource.getrlimit(resource.RLIMIT_FSIZE)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (len(before) + room, most[1]))
+    try:
+        with pytest.raises(EvidenceError, match="can't be read or written"):
+            add_amendment(run, MARK)
+    finally:
+        resource.setrlimit(resource.RLIMIT_FSIZE, most)
+    assert (path.read_bytes() if path.exists() else b"") == before
+    assert amendments_of(run) == (first, ())
+    later = add_amendment(run, MARK)
+    assert amendments_of(run) == ((*first, later), ())
+
+
+def test_an_edit_that_could_not_be_counted_is_not_there(run, monkeypatch):
+    first = add_amendment(run, STEP)
+
+    def full(*_):
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr("meterlog.work.amendments.count_more", full)
+    with pytest.raises(EvidenceError, match="No space left"):
+        add_amendment(run, MARK)
+    monkeypatch.undo()
+    assert amendments_of(run) == ((first,), ())
+    assert len((add_amendment(run, MARK), *amendments_of(run)[0])) == 3

@@ -121,7 +121,7 @@ def test_it_is_made_anew_from_the_readings_without_damaged_batches(pyramids, lon
 
 def test_what_a_killed_program_left_goes_when_it_is_made_anew(pyramids, long_run):
     folder, about, t_ns, values = long_run
-    left = folder / layout.CACHE / ".bench-killed"
+    left = folder / layout.CACHE / ".bench-killed_1"
     left.mkdir()
     (left / layout.LOCK).touch()
     (left / "whole").mkdir()

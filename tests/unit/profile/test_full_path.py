@@ -1,0 +1,25 @@
+"""A path as it leads, whatever stands in it."""
+
+import pytest
+
+from meterlog.profile.full_path import full_path
+
+
+def test_links_are_followed_and_what_is_not_there_stays(tmp_path):
+    (tmp_path / "there").mkdir()
+    (tmp_path / "link").symlink_to("there")
+    assert full_path(tmp_path / "link" / "not yet") == tmp_path / "there" / "not yet"
+
+
+@pytest.mark.parametrize("links", [{"a": "a"}, {"a": "b", "b": "a"}, {"a": "b/x", "b": "a/y"}])
+def test_links_in_a_circle_are_left_to_whoever_opens_them(tmp_path, links):
+    for name, to in links.items():
+        (tmp_path / name).symlink_to(to)
+    found = full_path(tmp_path / "a" / "inside")
+    with pytest.raises(OSError, match="Too many levels"):
+        found.open("rb")
+
+
+def test_a_relative_path_is_one_from_here(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    assert full_path(tmp_path.relative_to(tmp_path) / "x") == tmp_path / "x"
