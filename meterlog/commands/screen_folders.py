@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from meterlog.commands.entry import Subparsers, add_command
-from meterlog.commands.terminal import Progress, answer, answer_json, remark, short, table
+from meterlog.commands.terminal import Progress, answer, answer_json, named, remark, short, table
 
 if TYPE_CHECKING:
     from meterlog.work.screening import Screened, ScreenRequest, Workers
@@ -21,8 +21,9 @@ be read is a row with the reason, and stops nothing. FOLDER may be an address th
 understands; what lies there is fetched one by one, and removed after its review.
 
 Stopped or killed at any time, it goes on where it was: a recording is judged again only if its
-seal, its files, its edits or its job's card has changed, or the program or what is asked. The
-tables hold what lies in the folders given, and nothing else; they name no vehicle and no customer.
+seal, its files, its edits or its job's card has changed, or the program or what is asked. What
+kept one from being judged and may have passed, such as missing rights, is tried again. The tables
+hold what lies in the folders given, and nothing else; they name no vehicle and no customer.
 
 The part number is that of the job's card, else what a recording says of its part up to a word for
 its serial number; --number says how yours look. Which runs are good: see --rule.
@@ -81,6 +82,7 @@ def run(options: argparse.Namespace) -> int:
 def _request(options: argparse.Namespace) -> ScreenRequest:
     from meterlog.model.errors import UsageError
     from meterlog.profile import load_limits
+    from meterlog.recording.given_folder import outside_recordings
     from meterlog.work.screening import ScreenRequest, usual_screening
 
     if not options.folders:
@@ -89,7 +91,7 @@ def _request(options: argparse.Namespace) -> ScreenRequest:
         )
     return ScreenRequest(
         folders=tuple(options.folders),
-        out=usual_screening() if options.out is None else options.out,
+        out=outside_recordings(usual_screening() if options.out is None else options.out),
         limits=None if options.limits is None else load_limits(options.limits),
         number=options.number,
         workers=_workers(options),
@@ -154,7 +156,7 @@ def _lines(screened: Screened) -> list[str]:
 
 def _tell_not_judged(screened: Screened) -> None:
     for folder, why in screened.not_judged[:_SHOWN]:
-        remark(f"{folder}: not judged: {' '.join(why.split())}")
+        remark(f"{named(folder)}: not judged: {' '.join(why.split())}")
     more = len(screened.not_judged) - _SHOWN
     if more > 0:
         remark(f"{more} more were not judged; the table says why.")

@@ -13,6 +13,7 @@ from pathlib import Path
 
 from meterlog.model.errors import DiskFailed, UsageError
 from meterlog.model.json_kinds import as_list, as_table, as_text
+from meterlog.profile.full_path import full_path
 from meterlog.profile.plain_file import open_plain
 from meterlog.recording.append_file import sync_descriptor, sync_folder
 from meterlog.work.file_lock import alone_with
@@ -209,7 +210,7 @@ def _replace(path: Path, work: JobWork, job: Path) -> None:
 
 def _told(folder: Path, job: Path) -> str:
     """Give a path as the list keeps it: from the job's folder, so that both can be moved."""
-    full, home = folder.resolve(), job.resolve()
+    full, home = full_path(folder), full_path(job)
     shelf = home.parent.parent
     if full.is_relative_to(shelf):
         return Path(os.path.relpath(full, home)).as_posix()
@@ -230,7 +231,7 @@ def _work(found: object, job: Path) -> JobWork:
 
 
 def _path(found: object, job: Path) -> Path:
-    return (job / as_text(found)).resolve()
+    return full_path(job / as_text(found))
 
 
 def _wrong(what: str, path: Path) -> UsageError:

@@ -36,6 +36,8 @@ from meterlog.work.library.hit import (
 )
 
 _TAIL_BYTES = 65_536
+_FIRST_YEAR = 1000
+"""Of those that sort as text."""
 _SLACK_NS = 2_000_000_000
 """Some disks keep times of change to two seconds."""
 
@@ -85,8 +87,7 @@ def recording_facts(folder: Path) -> Facts:
         key, sizes = _key(folder) if sealed else ("", "")
         duration_s = _duration_s(folder, state)
     except (MeterlogError, OSError) as error:
-        name = folder.name
-        return Facts(Kind.RUN, state=UNREADABLE, trouble=_words(error), words=folded(name))
+        return unreadable(folder, Kind.RUN, _words(error))
     changed = sealed and info.get("Payload-Oxum", sizes) != sizes
     trouble = [
         *damage,
@@ -124,18 +125,18 @@ def job_facts(folder: Path) -> Facts:
     trouble, belongs = "", tuple[Kept, ...]()
     try:
         card = load_card(folder / CARD)
-    except MeterlogError as error:
-        return Facts(Kind.JOB, state=UNREADABLE, trouble=_words(error), words=folded(folder.name))
+        changed_s = (folder / CARD).stat().st_mtime
+    except (MeterlogError, OSError) as error:
+        return unreadable(folder, Kind.JOB, _words(error))
     try:
         belongs = load_work(folder).recordings
     except MeterlogError as error:
         trouble = _words(error)
-    changed = datetime.fromtimestamp((folder / CARD).stat().st_mtime).astimezone()
     said = [value_of(card, one.key) for one in FIELDS if one.key != "photos"]
     parts = [_part(one) for one in (card.old_part, card.new_part)]
     return Facts(
         Kind.JOB,
-        started=changed.strftime("%Y-%m-%dT%H:%M:%S"),
+        started=_here(changed_s),
         work_order=card.work_order,
         vehicle=card.vehicle,
         part=" → ".join(one for one in parts if one),
@@ -147,6 +148,20 @@ def job_facts(folder: Path) -> Facts:
         belongs=belongs,
         numbers={Side.OLD: card.old_part.number, Side.NEW: card.new_part.number},
     )
+
+
+def unreadable(folder: Path, kind: Kind, why: str) -> Facts:
+    """Give the facts of a folder of which nothing more can be said than why."""
+    return Facts(kind, state=UNREADABLE, trouble=why, words=folded(folder.name))
+
+
+def _here(seconds: float) -> str:
+    """Give a file's time in this place's; empty where it is none: a disk may keep any number."""
+    try:
+        local = datetime.fromtimestamp(seconds).astimezone()
+    except (ValueError, OverflowError, OSError):
+        return ""
+    return local.strftime("%Y-%m-%dT%H:%M:%S") if local.year >= _FIRST_YEAR else ""
 
 
 def _meter(one: Instrument) -> str:
@@ -167,7 +182,7 @@ def _started(about: About) -> str:
         local = about.started_utc.astimezone(UTC) + timedelta(seconds=about.local_offset_s)
     except OverflowError:
         return ""
-    return local.strftime("%Y-%m-%dT%H:%M:%S") if local.year >= 1000 else ""
+    return local.strftime("%Y-%m-%dT%H:%M:%S") if local.year >= _FIRST_YEAR else ""
 
 
 def _info(folder: Path) -> dict[str, str]:

@@ -107,6 +107,10 @@ class IndexFile:
             try:
                 with closing(self._open()) as connection:
                     return work(connection)
+            except UnicodeDecodeError as error:
+                # What SQLite says of a damaged file names tables as they stand there: any bytes.
+                mended += 1
+                self._mend(sqlite3.DatabaseError(f"its text is damaged: {error.reason}"))
             except sqlite3.DatabaseError as error:
                 # Not every wait for a lock is SQLite's own: that for another kind of journal isn't.
                 if _code(error) in _BUSY and time.monotonic() < give_up_s:
@@ -176,9 +180,13 @@ class IndexFile:
         if first in _DISK:
             self._elsewhere(str(error))
             return
-        with self._lock:
-            if not self._sound():
-                self._throw_away()
+        try:
+            with self._lock:
+                if not self._sound():
+                    self._throw_away()
+        except OSError as failed:
+            # Not under the lock: going elsewhere takes it, too.
+            self._elsewhere(failed.strerror or str(failed))
 
     def _sound(self) -> bool:
         """Tell whether another thread or program has made it anew already."""
@@ -189,17 +197,13 @@ class IndexFile:
                     return False
                 for table in ("things", "belongs", "away", "verdicts"):
                     connection.execute(f"SELECT * FROM {table} LIMIT 1").fetchall()  # noqa: S608 - names above
-        except sqlite3.DatabaseError:
+        except (sqlite3.DatabaseError, UnicodeDecodeError):
             return False
         return True
 
     def _throw_away(self) -> None:
-        try:
-            for ending in ("-wal", "-shm", ""):
-                self._path.with_name(self._path.name + ending).unlink(missing_ok=True)
-        except OSError as error:
-            self._elsewhere(error.strerror or str(error))
-            return
+        for ending in ("-wal", "-shm", ""):
+            self._path.with_name(self._path.name + ending).unlink(missing_ok=True)
         self.told = (
             "The index was damaged: it was thrown away and is made anew from the folders. No "
             "recording was touched."

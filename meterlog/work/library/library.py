@@ -15,8 +15,9 @@ from types import TracebackType
 
 import meterlog
 from meterlog.model.errors import MeterlogError
-from meterlog.work.library.facts import Facts, job_facts, recording_facts
-from meterlog.work.library.hit import BEING_MADE, UNSEALED, Hit, Verdicts, currents_text
+from meterlog.profile.full_path import full_path
+from meterlog.work.library.facts import Facts, job_facts, recording_facts, unreadable
+from meterlog.work.library.hit import BEING_MADE, UNSEALED, Hit, Kind, Verdicts, currents_text
 from meterlog.work.library.index_file import IndexFile
 from meterlog.work.library.judging import Judged, judge
 from meterlog.work.library.places import Place, walk
@@ -125,7 +126,7 @@ class Library:
             If the index can't be kept.
         """
         places = _whole(roots)
-        given = {root.resolve(): root for root in roots}
+        given = {full_path(root): root for root in roots}
         walked = walk(places, lambda: progress(0.0))
 
         def work(connection: sqlite3.Connection) -> Refreshed:
@@ -212,7 +213,7 @@ class Library:
 
 
 def _whole(roots: Sequence[Path]) -> tuple[Path, ...]:
-    return tuple(dict.fromkeys(root.resolve() for root in roots))
+    return tuple(dict.fromkeys(full_path(root) for root in roots))
 
 
 def _is_in(name: str, roots: Iterable[Path]) -> bool:
@@ -240,11 +241,21 @@ def _read(connection: sqlite3.Connection, changed: Sequence[Place], progress: Pr
         lot = []
         for number, one in enumerate(changed[start : start + _LOT], start):
             progress(number / len(changed))
-            lot.append((one, job_facts(one.folder) if one.job else recording_facts(one.folder)))
+            lot.append((one, _facts(one)))
         connection.execute("BEGIN IMMEDIATE")
         for one, facts in lot:
             _put(connection, one, facts)
         connection.execute("COMMIT")
+
+
+def _facts(place: Place) -> Facts:
+    read = job_facts if place.job else recording_facts
+    try:
+        return read(place.folder)
+    # One folder that nobody thought of must not keep all others from being found.
+    except Exception as error:  # noqa: BLE001
+        why = f"{type(error).__name__}: {error} This is a fault of the program; report it."
+        return unreadable(place.folder, Kind.JOB if place.job else Kind.RUN, why)
 
 
 def _put(connection: sqlite3.Connection, place: Place, facts: Facts) -> None:

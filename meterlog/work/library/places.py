@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import hashlib
 import os
 from collections.abc import Callable
@@ -87,8 +88,8 @@ def _walk(
         if layout.BAGIT in found:
             return
         if CARD in found:
-            files = [found[name].stat() for name in (CARD, WORK) if name in found]
-            walked.places.append(Place(folder, job=True, signs=_digest(_told("", files))))
+            files = [_told("", found[name]) for name in (CARD, WORK) if name in found]
+            walked.places.append(Place(folder, job=True, signs=_digest("".join(files))))
         inside = [
             name
             for name, one in found.items()
@@ -118,19 +119,32 @@ def _is_text(folder: Path) -> bool:
 
 
 def _signs(folder: Path, found: dict[str, os.DirEntry[str]]) -> str:
-    tags = sorted(name for name, one in found.items() if one.is_file())
-    parts = [_told(name, [found[name].stat()]) for name in tags]
+    tags = sorted(name for name, one in found.items() if not one.is_dir(follow_symlinks=False))
+    parts = [_told(name, found[name]) for name in tags]
     with os.scandir(folder / layout.PAYLOAD) as entries:
         inside = sorted(entries, key=lambda one: one.name)
-    parts += [_told(one.name, [one.stat()]) for one in inside]
+    parts += [_told(one.name, one) for one in inside]
     edits = amendments_path(folder)
     if edits.exists():
-        parts.append(_told(edits.name, [edits.stat()]))
+        parts.append(_told(edits.name, edits))
     return _digest("\n".join(parts))
 
 
-def _told(name: str, files: list[os.stat_result]) -> str:
-    return name + "".join(f" {one.st_size} {one.st_mtime_ns} {one.st_ino}" for one in files)
+def _told(name: str, file: os.DirEntry[str] | Path) -> str:
+    found = _stat(file)
+    shown = f" {found.st_size} {found.st_mtime_ns} {found.st_ino}" if found else " gone"
+    return f"{name}{shown}"
+
+
+def _stat(file: os.DirEntry[str] | Path) -> os.stat_result | None:
+    """Look at what a name leads to; at the link itself where it leads nowhere.
+
+    None where it went away since it was listed: the folder is there all the same.
+    """
+    for follow in (True, False):
+        with contextlib.suppress(OSError):
+            return file.stat(follow_symlinks=follow)
+    return None
 
 
 def _digest(text: str) -> str:

@@ -10,6 +10,7 @@ from meterlog.analysis.compare import side_of
 from meterlog.model import Comparison, Limits
 from meterlog.model.errors import UsageError
 from meterlog.model.origin_mark import origin_mark
+from meterlog.profile.full_path import full_path
 from meterlog.recording import Recording
 from meterlog.work.amended import Amending, edits_told
 from meterlog.work.drawn import Drawn, drawn_of, origin_of
@@ -68,7 +69,7 @@ def hold_folder(request: AgainstRequest, progress: Callable[[float], None] | Non
     )
     about = recording.about
     limits = request.limits or about.limits
-    name = request.new.resolve().name
+    name = full_path(request.new).name
     drawn = drawn_of(side_of(name, about, review, limits, recording.standing))
     number = number_of(about.job.part, request.number)
     told = held_against(drawn, _found(request, number, drawn), number)

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pyarrow as pa
 
-FORMAT = "1"
-"""Of the table of findings; another one is made anew."""
+FORMAT = "2"
+"""Of the table of findings; another one is made anew. 2: with what may pass."""
 
 BASELINE_FORMAT = "2"
 """Of the table of baselines, which is made of the other one; 2: with the names of limits."""
@@ -18,11 +18,12 @@ _TEXT, _NUMBER, _WHOLE, _YES = pa.string(), pa.float64(), pa.int64(), pa.bool_()
 _FINDINGS: tuple[tuple[str, pa.DataType, str, str], ...] = (
     ("row", _TEXT, "", "recording, speed or finding; the first of each recording is 'recording'"),
     ("number", _WHOLE, "", "place of the row within its recording, from 0"),
-    ("folder", _TEXT, "", "where the recording lies, as the folder was given"),
+    ("folder", _TEXT, "", "where the recording lies, links followed"),
     ("key", _TEXT, "", "changes with its seal, its files, its edits and its job's card"),
     ("asked", _TEXT, "", "changes with what was asked of the screening and with the program"),
     ("state", _TEXT, "", "sealed, recovered, changed, not sealed, being recorded or can't be read"),
     ("reason", _TEXT, "", "why it was not judged, or what is wrong with it; empty for nothing"),
+    ("passing", _YES, "", "why it was not judged may pass: it is tried again each time"),
     ("recording_id", _TEXT, "", "of the recording's own; a copy has the same"),
     ("started_utc", _TEXT, "", "RFC 3339; empty where no date is known"),
     ("origin", _TEXT, "", "measured, simulated, imported or typed"),

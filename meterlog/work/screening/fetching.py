@@ -2,60 +2,150 @@
 
 from __future__ import annotations
 
+import contextlib
+import errno
+import secrets
+import shutil
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
-from meterlog.model.errors import RecordingUnreadable
+from meterlog.evidence.zip_safety import LIMITS
+from meterlog.model.errors import DiskFailed, RecordingUnreadable
 from meterlog.recording import layout
 from meterlog.recording.bag import stays_inside
+from meterlog.work.file_lock import alone_with
 from meterlog.work.screening.places import Place, opened
+from meterlog.work.screening.small_files import read_small, refuse_odd
+
+if TYPE_CHECKING:
+    from fsspec import AbstractFileSystem
+
+_NAME = "meterlog-screen-"
+_PIECE = 1 << 20
+_Listed = Mapping[str, Any]
+
+
+class FetchFailed(RecordingUnreadable):
+    """A recording could not be brought here; it may well be another time."""
 
 
 @contextmanager
 def at_hand(place: Place) -> Iterator[Path]:
     """Give the folder of a recording; one that lies elsewhere is fetched, and removed afterwards.
 
+    What a program left here that was killed meanwhile is removed, too.
+
     Raises
     ------
+    FetchFailed
+        If it can't be fetched.
     RecordingUnreadable
-        If it can't be fetched, or names a file outside itself.
+        If it names a file outside itself, or is packed as nothing that was measured is.
     """
     if place.local:
         yield Path(place.url)
         return
-    with tempfile.TemporaryDirectory(prefix="meterlog-screen-") as made:
-        folder = Path(made) / "recording"
-        _fetch(place, folder)
-        yield folder
+    here = Path(tempfile.gettempdir())
+    _sweep(here)
+    made = here / f"{_NAME}{secrets.token_hex(6)}"
+    # Held before it is there: whoever sweeps takes what nobody holds.
+    with contextlib.ExitStack() as held:
+        with _told_where(place):
+            held.enter_context(alone_with(made))
+            made.mkdir(mode=0o700)
+            held.callback(shutil.rmtree, made, ignore_errors=True)
+            _fetch(place, made / "recording")
+        yield made / "recording"
+
+
+def _sweep(here: Path) -> None:
+    """Remove what lies here of programs that have ended, as far as this user may."""
+    names = {one.name for one in here.glob(f"{_NAME}*")}
+    names |= {one.name[1:].removesuffix(".lock") for one in here.glob(f".{_NAME}*.lock")}
+    for name in names:
+        # Suppressed: it is another program's that is at work, or another user's.
+        with contextlib.suppress(OSError, DiskFailed), alone_with(here / name, 0.0):
+            shutil.rmtree(here / name, ignore_errors=True)
+
+
+@contextmanager
+def _told_where(place: Place) -> Iterator[None]:
+    try:
+        yield
+    except RecordingUnreadable:
+        raise
+    # Each library that speaks with a store raises what it likes.
+    except Exception as error:
+        why = (error.strerror if isinstance(error, OSError) else None) or str(error)
+        raise FetchFailed(
+            f"can't be fetched: {why or type(error).__name__}.",
+            subject=place.url,
+            remedy="Check the connection, your rights there and the room in "
+            f"{tempfile.gettempdir()}, and screen once more.",
+        ) from error
 
 
 def _fetch(place: Place, folder: Path) -> None:
     files, path = opened(place.url)
-    try:
-        names = [str(name) for name in files.find(path)]
-        for name in names:
-            inside = name[len(path) + 1 :]
-            if not stays_inside(inside):
-                raise RecordingUnreadable(
-                    f"names a file outside itself: {inside}.",
-                    subject=place.url,
-                    remedy="Look at the recording where it lies before it is copied.",
-                )
-            target = folder / inside
-            target.parent.mkdir(parents=True, exist_ok=True)
-            files.get_file(name, str(target))
-        edits = f"{path}.amendments.jsonl"
-        if files.exists(edits):
-            files.get_file(edits, str(folder.with_name(f"{folder.name}.amendments.jsonl")))
-    except OSError as error:
-        raise RecordingUnreadable(
-            f"can't be fetched: {error.strerror or error}.",
-            subject=place.url,
-            remedy="Check the connection and your rights there, and screen once more.",
-        ) from error
+    found: dict[str, _Listed] = {
+        str(name): one for name, one in files.find(path, detail=True).items()
+    }
+    _refuse_unpacking(found, place)
+    _refuse_no_room(found, folder.parent)
+    for name, one in found.items():
+        inside = name[len(path) + 1 :]
+        if not stays_inside(inside):
+            raise RecordingUnreadable(
+                f"names a file outside itself: {inside}.",
+                subject=place.url,
+                remedy="Look at the recording where it lies before it is copied.",
+            )
+        refuse_odd(str(one.get("type", "file")), name)
+        target = folder / inside
+        target.parent.mkdir(parents=True, exist_ok=True)
+        _bring(files, name, _size(one), target)
+    edits = f"{path}.amendments.jsonl"
+    if files.exists(edits):
+        beside = folder.with_name(f"{folder.name}.amendments.jsonl")
+        beside.write_bytes(read_small(files, edits, local=False))
     if not (folder / layout.PAYLOAD).is_dir():
+        raise FetchFailed("is not there any more.", subject=place.url, remedy="Screen once more.")
+
+
+def _size(one: _Listed) -> int | None:
+    size = one.get("size")
+    return size if isinstance(size, int) else None
+
+
+def _refuse_unpacking(found: Mapping[str, _Listed], place: Place) -> None:
+    """Refuse what is packed so tightly that it can be no readings, but fills a disk."""
+    packed = [one for one in found.values() if isinstance(one.get("compress_size"), int)]
+    whole = sum(_size(one) or 0 for one in packed)
+    if whole > max(LIMITS.spared, LIMITS.ratio * sum(one["compress_size"] for one in packed)):
         raise RecordingUnreadable(
-            "is not there any more.", subject=place.url, remedy="Screen once more."
+            f"would unpack to {whole:,} bytes, more than {LIMITS.ratio:g} times what is packed.",
+            subject=place.url,
+            remedy="No recording packs so well. Ask its maker for it again; don't unpack it.",
         )
+
+
+def _refuse_no_room(found: Mapping[str, _Listed], here: Path) -> None:
+    whole = sum(_size(one) or 0 for one in found.values())
+    free = shutil.disk_usage(here).free
+    if whole > free:
+        why = f"it has {whole:,} bytes, and {free:,} are free"
+        raise OSError(errno.ENOSPC, why, str(here))
+
+
+def _bring(files: AbstractFileSystem, name: str, size: int | None, target: Path) -> None:
+    """Copy a file here, and no more of it than its listing says."""
+    done = 0
+    with files.open(name, "rb") as source, target.open("xb") as stream:
+        while piece := source.read(_PIECE):
+            done += len(piece)
+            if size is not None and done > size:
+                raise OSError(errno.EFBIG, "it is longer than its listing says", name)
+            stream.write(piece)

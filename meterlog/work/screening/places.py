@@ -14,8 +14,11 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from meterlog.model.errors import UsageError
+from meterlog.profile.full_path import full_path
 from meterlog.recording import layout
+from meterlog.work.amendments import amendments_path
 from meterlog.work.screening.cards import PartOf, parts_of_job
+from meterlog.work.screening.small_files import read_small
 
 if TYPE_CHECKING:
     from fsspec import AbstractFileSystem
@@ -38,7 +41,8 @@ class Place:
     Attributes
     ----------
     url : str
-        As the table names it.
+        As the table names it; of a local one where it really lies, so that it is found once,
+        and with its edits, by whatever link it was given.
     local : bool
         It lies on a disk of this computer, or one mounted there.
     key : str
@@ -113,16 +117,22 @@ def opened(folder: str) -> tuple[AbstractFileSystem, str]:
 
     if "://" not in folder:
         # Not read as an address: a folder may be called anything.
-        return LocalFileSystem(), Path(folder).absolute().as_posix()
+        return LocalFileSystem(), _whole(folder)
     try:
         files, path = url_to_fs(folder)
-    except (ValueError, ImportError) as error:
+    # Each library that speaks with a store raises what it likes.
+    except Exception as error:
         raise UsageError(
             f"can't be opened: {error}",
             subject=folder,
             remedy="Give a folder, or an address whose package for fsspec is installed.",
         ) from error
-    return files, str(path).rstrip("/") or files.root_marker
+    path = str(path).rstrip("/") or files.root_marker
+    return files, _whole(path) if is_local(files) else path
+
+
+def _whole(path: str) -> str:
+    return full_path(Path(path)).as_posix()
 
 
 def is_local(files: AbstractFileSystem) -> bool:
@@ -135,8 +145,8 @@ def _refuse_absent(walk: _Walk, folder: str, path: str) -> None:
     try:
         there = walk.files.isdir(path)
         why = "is no folder, or is not there."
-    except OSError as error:
-        there, why = False, f"can't be looked into: {error.strerror or error}."
+    except Exception as error:  # noqa: BLE001 - as libraries that speak with stores do
+        there, why = False, f"can't be looked into: {_why(error)}."
     if not there:
         raise UsageError(why, subject=folder, remedy="Give a folder that holds recordings.")
 
@@ -150,17 +160,17 @@ def _walk(walk: _Walk, path: str, depth: int) -> Iterator[Place]:
         return
     try:
         inside = _listed(walk.files, path)
+        payload = _payload(walk, _path(inside[layout.PAYLOAD])) if layout.PAYLOAD in inside else {}
     except FileNotFoundError:
         return
-    except OSError as error:
-        why = f"can't be looked into: {error.strerror or error}."
+    # One folder that nobody thought of must not stop all others.
+    except Exception as error:  # noqa: BLE001
+        why = f"can't be looked into: {_why(error)}."
         yield Place(_url(walk, path), walk.local, _digest([path, why]), why=why)
         return
-    if layout.PAYLOAD in inside:
-        payload = _payload(walk, _path(inside[layout.PAYLOAD]))
-        if _is_recording(inside, payload):
-            yield _place(walk, path, inside, payload)
-            return
+    if layout.PAYLOAD in inside and _is_recording(inside, payload):
+        yield _place(walk, path, inside, payload)
+        return
     if layout.BAGIT in inside:
         return
     if depth < DEEPEST:
@@ -194,8 +204,10 @@ def _listed(files: AbstractFileSystem, path: str) -> dict[str, _Listed]:
 def _payload(walk: _Walk, path: str) -> dict[str, _Listed]:
     """Give all files of the payload by their names within it."""
     try:
+        if walk.local:
+            walk.files.ls(path, detail=False)  # on a disk find passes over what may not be read
         found = walk.files.find(path, detail=True)
-    except OSError:
+    except FileNotFoundError:
         return {}
     return {str(name)[len(path) + 1 :]: one for name, one in found.items()}
 
@@ -210,12 +222,12 @@ def _is_recording(inside: dict[str, _Listed], payload: dict[str, _Listed]) -> bo
 def _place(
     walk: _Walk, path: str, inside: dict[str, _Listed], payload: dict[str, _Listed]
 ) -> Place:
-    part = walk.parts.get(Path(path).resolve(), PartOf()) if walk.parts else PartOf()
     url = _url(walk, path)
     try:
+        part = walk.parts.get(full_path(Path(path)), PartOf()) if walk.parts else PartOf()
         key = _key(walk, path, inside, payload)
-    except OSError as error:
-        why = f"can't be read: {error.strerror or error}."
+    except Exception as error:  # noqa: BLE001 - as above
+        why = f"can't be read: {_why(error)}."
         return Place(url, walk.local, _digest([url, why]), why=why)
     key = _digest([key, part.number, part.serial])
     return Place(url, walk.local, key, part.number, part.serial)
@@ -223,14 +235,24 @@ def _place(
 
 def _key(walk: _Walk, path: str, inside: dict[str, _Listed], payload: dict[str, _Listed]) -> str:
     sealed = all(name in inside for name in _SEALS)
-    seal = walk.files.cat_file(_path(inside[layout.MANIFEST])) if sealed else b""
+    seal = _read(walk, _path(inside[layout.MANIFEST])) if sealed else b""
     since = _changed(inside[layout.MANIFEST]) + _SLACK_S if sealed else -1.0
     told = [_told(f"data/{name}", one, since) for name, one in sorted(payload.items())]
     told += [_told(name, one, since) for name, one in sorted(inside.items()) if _is_tag(one)]
-    edits = f"{path}.amendments.jsonl"
-    on_top = walk.files.cat_file(edits) if walk.files.exists(edits) else b""
-    whole = [bytes(seal).hex(), bytes(on_top).hex(), sealed]
+    edits = amendments_path(Path(path)).as_posix() if walk.local else f"{path}.amendments.jsonl"
+    on_top = _read(walk, edits) if walk.files.exists(edits) else b""
+    whole = [seal.hex(), on_top.hex(), sealed]
     return _digest([*whole, *told])
+
+
+def _read(walk: _Walk, path: str) -> bytes:
+    return read_small(walk.files, path, local=walk.local)
+
+
+def _why(error: Exception) -> str:
+    """Say why something of the system or of a store failed."""
+    told = error.strerror if isinstance(error, OSError) else None
+    return told or str(error) or type(error).__name__
 
 
 def _is_tag(one: _Listed) -> bool:

@@ -14,6 +14,7 @@ from meterlog.model import About, Finding, Limits, Review
 from meterlog.model.edit_notes import DAMAGE, EDIT
 from meterlog.model.errors import MeterlogError
 from meterlog.model.origin_mark import origin_mark
+from meterlog.profile.plain_file import read_plain
 from meterlog.recording import UNDATED, Recording, layout
 from meterlog.recording.bag import read_info
 from meterlog.recording.recording import RECOVERED
@@ -25,6 +26,7 @@ from meterlog.work.screening.columns import FINDING, FINDINGS, RECORDING, SPEED
 from meterlog.work.screening.fetching import at_hand
 from meterlog.work.screening.good_runs import not_good
 from meterlog.work.screening.part_numbers import motor_of, number_pattern, part_number
+from meterlog.work.screening.passing import may_pass
 from meterlog.work.screening.places import Place
 from meterlog.work.speed_figures import SpeedFigures, speed_figures
 
@@ -83,19 +85,31 @@ def rows_of(place: Place, asked: Asked) -> list[_Row]:
         with at_hand(place) as folder:
             return _reviewed(folder, place, asked)
     except (MeterlogError, OSError) as error:
-        return [bare_row(place, asked, _words(error))]
+        return [bare_row(place, asked, _words(error), passing=may_pass(error))]
     # One recording that nobody thought of must not stop all others.
     except Exception as error:  # noqa: BLE001
         why = f"{type(error).__name__}: {error} This is a fault of the program; report it."
-        return [bare_row(place, asked, why)]
+        return [bare_row(place, asked, why, passing=may_pass(error))]
 
 
 def _words(error: MeterlogError | OSError) -> str:
     return str(error) if isinstance(error, MeterlogError) else (error.strerror or str(error))
 
 
-def bare_row(place: Place, asked: Asked, reason: str, state: str = UNREADABLE) -> _Row:
-    """Give the one row of a recording that was not judged."""
+def bare_row(
+    place: Place, asked: Asked, reason: str, state: str = UNREADABLE, *, passing: bool = False
+) -> _Row:
+    """Give the one row of a recording that was not judged.
+
+    Parameters
+    ----------
+    place : Place
+    asked : Asked
+    reason : str
+    state : str
+    passing : bool
+        The reason may be gone another time though nothing of the recording has changed.
+    """
     return {
         "row": RECORDING,
         "number": 0,
@@ -104,6 +118,7 @@ def bare_row(place: Place, asked: Asked, reason: str, state: str = UNREADABLE) -
         "asked": asked.sign,
         "state": state,
         "reason": reason,
+        "passing": passing,
         "part_number": " ".join(place.number.split()).upper(),
         "not_good": "it was not judged",
     }
@@ -113,7 +128,7 @@ def _reviewed(folder: Path, place: Place, asked: Asked) -> list[_Row]:
     if not layout.is_sealed(folder):
         return [_unsealed(folder, place, asked)]
     verified = verify_folder(folder)
-    info = read_info((folder / layout.BAG_INFO).read_bytes())
+    info = read_info(read_plain(folder / layout.BAG_INFO))
     state = MENDED if info.get(RECOVERED) == "true" else SEALED
     state = state if verified.intact else CHANGED
     recording, review = review_folder(folder, asked.limits)
@@ -139,7 +154,7 @@ def _reviewed(folder: Path, place: Place, asked: Asked) -> list[_Row]:
 
 def _unsealed(folder: Path, place: Place, asked: Asked) -> _Row:
     if place.local and is_being_written(folder):
-        return bare_row(place, asked, "it is being recorded", BEING_MADE)
+        return bare_row(place, asked, "it is being recorded", BEING_MADE, passing=True)
     Recording.open(folder)  # what can't be read at all says why
     why = "it was never sealed: the window seals it on its Recordings page"
     return bare_row(place, asked, why, UNSEALED)
@@ -152,6 +167,7 @@ def _whole(place: Place, asked: Asked, recording: Recording, review: Review) -> 
     verdict = review.verdict
     return {
         "row": RECORDING,
+        "passing": False,
         "folder": place.url,
         "key": place.key,
         "asked": asked.sign,

@@ -1,7 +1,8 @@
 """Screening: thousands of recordings reviewed into one table, and baselines made of the good ones.
 
 What was done stays done: a recording is reviewed again only if its seal, a file younger than it,
-its edits, its job's card, the program or what was asked has changed.
+its edits, its job's card, the program or what was asked has changed, or if what kept it from being
+reviewed may have passed.
 """
 
 from __future__ import annotations

@@ -9,6 +9,7 @@ from __future__ import annotations
 import contextlib
 import os
 import secrets
+import time
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from pathlib import Path
@@ -26,6 +27,7 @@ TABLE = "findings.parquet"
 _PARTS = "parts"
 _PATIENCE_S = 1.0
 _BESIDE = ".writing-"
+_DIGITS = 8
 
 Done = Mapping[str, tuple[str, str]]
 """By where a recording lies: its key and what was asked when it was done."""
@@ -56,20 +58,23 @@ class Store:
             If another program holds it, or nothing can be written there.
         """
         with _told_where(self.folder):
-            self._parts.mkdir(parents=True, exist_ok=True)
-            for left in self._parts.glob(f"{_BESIDE}*"):
-                left.unlink()
+            self.folder.mkdir(parents=True, exist_ok=True)
             with alone_with(self.table, _PATIENCE_S):
+                self._parts.mkdir(exist_ok=True)
+                for place in (self.folder, self._parts):
+                    for left in place.glob(f"{_BESIDE}{'[0-9a-f]' * _DIGITS}"):
+                        left.unlink()
                 yield
 
     def done(self) -> Done:
-        """Give what has been done, by where it lies."""
+        """Give what has been done and need not be tried again, by where it lies."""
         found: dict[str, tuple[str, str]] = {}
-        columns = ["folder", "key", "asked", "number"]
+        columns = ["folder", "key", "asked", "number", "passing"]
         for path in self._files():
             read = _read(path, columns)
             if read is not None:
                 first = read.filter(pa.compute.equal(read["number"], 0))
+                first = first.filter(_standing(first))
                 rows = (first[name].to_pylist() for name in columns[:3])
                 found.update(
                     {folder: (key, asked) for folder, key, asked in zip(*rows, strict=True)}
@@ -85,10 +90,12 @@ class Store:
             If the disk does not take them.
         """
         with _told_where(self.folder):
-            _write(rows, self._parts / f"{secrets.token_hex(8)}.parquet")
+            _write(rows, self._parts / f"{time.time_ns():020}-{secrets.token_hex(4)}.parquet")
 
     def gather(self, wanted: Mapping[str, str], asked: str) -> pa.Table:
         """Give the rows of the wanted recordings in order, each recording once.
+
+        Where one was tried more than once what stands counts, else the newest.
 
         Parameters
         ----------
@@ -98,11 +105,9 @@ class Store:
             What was asked.
         """
         seen: set[str] = set()
-        kept = []
-        for path in self._files():
-            rows = _read(path)
-            if rows is None:
-                continue
+        kept, passing = [], []
+
+        def take(rows: pa.Table) -> None:
             fresh = [
                 one == asked and wanted.get(folder) == key and folder not in seen
                 for folder, key, one in zip(
@@ -115,6 +120,15 @@ class Store:
             part = rows.filter(pa.array(fresh, pa.bool_()))
             seen.update(part["folder"].to_pylist())
             kept.append(part)
+
+        for path in self._files():
+            rows = _read(path)
+            if rows is not None:
+                stands = _standing(rows)
+                take(rows.filter(stands))
+                passing.append(rows.filter(pa.compute.invert(stands)))
+        for rows in passing:
+            take(rows)
         whole = pa.concat_tables([FINDINGS.empty_table(), *kept])
         return whole.sort_by([("folder", "ascending"), ("number", "ascending")])
 
@@ -134,8 +148,15 @@ class Store:
             self._parts.rmdir()
 
     def _files(self) -> list[Path]:
-        parts = sorted(self._parts.glob("*.parquet")) if self._parts.is_dir() else []
+        """Give all files of rows, the newest first."""
+        found = self._parts.glob("*.parquet") if self._parts.is_dir() else ()
+        parts = sorted(found, reverse=True)
         return [*parts, *([self.table] if self.table.is_file() else [])]
+
+
+def _standing(rows: pa.Table) -> pa.Array:
+    """Tell of each row whether what it says stands, and is not to be tried again."""
+    return pa.array([not one for one in rows["passing"].to_pylist()], pa.bool_())
 
 
 def _read(path: Path, columns: Sequence[str] | None = None) -> pa.Table | None:
@@ -192,7 +213,7 @@ def _no_baselines(path: Path, why: str) -> EvidenceError:
 
 def _write(rows: pa.Table, path: Path) -> None:
     """Write a file that is there whole or not at all."""
-    aside = path.with_name(f"{_BESIDE}{secrets.token_hex(4)}")
+    aside = path.with_name(f"{_BESIDE}{secrets.token_hex(_DIGITS // 2)}")
     try:
         with aside.open("wb") as stream:
             pq.write_table(rows, stream, compression="zstd")

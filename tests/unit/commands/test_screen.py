@@ -30,6 +30,17 @@ def test_a_screening_is_told_and_resumed(run, small, place):
     assert (out / "findings.parquet").is_file()
 
 
+@pytest.mark.parametrize("inside", ["", "data", "data/tables"])
+def test_no_table_is_put_into_a_recording(run, small, place, inside):
+    before = sorted(small.rglob("*"))
+    said = run("screen", small.parent, "--out", small / inside, "--threads", code=2)
+    assert "recording" in said.err
+    assert "holds nothing but itself" in said.err
+    (place / "link").symlink_to(small)
+    run("screen", small.parent, "--out", place / "link" / inside, "--threads", code=2)
+    assert sorted(small.rglob("*")) == before
+
+
 def test_the_usual_place_is_the_users_data_folder(run, small, place):
     said = run("screen", small.parent, "--threads", "--json")
     assert json.loads(said.out)["findings"]["path"].startswith(str(place / "data" / "meterlog"))

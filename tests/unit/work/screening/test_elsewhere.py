@@ -46,7 +46,7 @@ def test_one_at_a_time_lies_in_the_temporary_folder(store, screened, tmp_path, m
 
     def watch():
         while not stop.is_set():
-            most[0] = max(most[0], len(list(scratch.iterdir())))
+            most[0] = max(most[0], sum(one.is_dir() for one in scratch.iterdir()))
 
     watcher = threading.Thread(target=watch)
     watcher.start()

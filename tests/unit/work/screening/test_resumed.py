@@ -101,7 +101,7 @@ def test_a_part_cut_anywhere_is_left_out_and_done_again(shelf, screened, tmp_pat
         content = dice.choice(parts).read_bytes()
         victim = dice.choice(parts)
         victim.write_bytes(content[: dice.randrange(len(content))])
-        (tmp_path / out / "parts" / ".writing-dead").write_bytes(b"half")
+        (tmp_path / out / "parts" / ".writing-0123dead").write_bytes(b"half")
         _, rows = screened(shelf, out=out)
         assert rows == wanted
 

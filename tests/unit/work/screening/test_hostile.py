@@ -1,0 +1,99 @@
+"""What somebody put in the place of a seal or of edits stops nothing and fills no memory."""
+
+import os
+import threading
+from types import SimpleNamespace
+
+import fsspec
+import pytest
+from fsspec.implementations.dirfs import DirFileSystem
+
+from meterlog.recording import layout
+from meterlog.work.screening import small_files
+from meterlog.work.screening.fetching import FetchFailed, at_hand
+from meterlog.work.screening.places import places_in
+from meterlog.work.screening.small_files import read_small
+
+_PIPES = (layout.MANIFEST, layout.BAG_INFO, layout.BAGIT, ".amendments.jsonl")
+
+
+def within(seconds, work):
+    """Do something that might wait for ever."""
+    done = []
+    doing = threading.Thread(target=lambda: done.append(work()), daemon=True)
+    doing.start()
+    doing.join(seconds)
+    assert done, "it waits"
+    return done[0]
+
+
+@pytest.mark.parametrize("name", _PIPES)
+def test_a_pipe_in_a_recording_is_a_row_and_the_others_are_judged(make, screened, of, name):
+    bad, good = make("bad", 0), make("good", 1)
+    path = bad.with_name(bad.name + name) if name.startswith(".") else bad / name
+    path.unlink(missing_ok=True)
+    os.mkfifo(path)
+    said, rows = within(60.0, lambda: screened(bad.parent))
+    assert of(rows, folder=str(good))[0]["outcome"] == "in order"
+    (row,) = of(rows, folder=str(bad))
+    assert row["outcome"] is None
+    assert said.recordings == 2
+
+
+def test_a_manifest_that_is_a_hole_is_a_row(make, screened, of):
+    bad, good = make("bad", 0), make("good", 1)
+    os.truncate(bad / layout.MANIFEST, 6 << 30)
+    said, rows = screened(bad.parent)
+    assert of(rows, folder=str(good))[0]["outcome"] == "in order"
+    assert "hole of more than 1 GiB" in dict(said.not_judged)[str(bad)]
+
+
+def test_one_that_nobody_thought_of_is_a_row(make, screened, of, monkeypatch):
+    bad, good = make("bad", 0), make("good", 1)
+
+    def read(files, path, *, local):
+        if str(bad) in path:
+            raise RuntimeError("nobody thought of it")
+        return read_small(files, path, local=local)
+
+    monkeypatch.setattr("meterlog.work.screening.places.read_small", read)
+    said, rows = screened(bad.parent)
+    assert of(rows, folder=str(good))[0]["outcome"] == "in order"
+    assert "nobody thought of it" in dict(said.not_judged)[str(bad)]
+
+
+def test_in_a_store_a_list_that_is_too_long_or_no_file_is_refused_unread(tmp_path, monkeypatch):
+    monkeypatch.setattr(small_files, "MOST_TEXT_BYTES", 1000)
+    files = DirFileSystem(str(tmp_path), fs=fsspec.filesystem("file"))
+    (tmp_path / "long").write_bytes(bytes(1001))
+    (tmp_path / "fits").write_bytes(bytes(1000))
+    os.mkfifo(tmp_path / "pipe")
+    assert read_small(files, "fits", local=False) == bytes(1000)
+    with pytest.raises(OSError, match="it is longer than"):
+        read_small(files, "long", local=False)
+    assert "it is a pipe" in within(10.0, lambda: _why(files, "pipe"))
+
+
+def _why(files, name):
+    try:
+        return read_small(files, name, local=False)
+    except OSError as error:
+        return str(error)
+
+
+def test_a_pipe_in_a_store_is_not_fetched(make, monkeypatch):
+    folder = make("run", 0)
+    files = DirFileSystem(str(folder.parent), fs=fsspec.filesystem("file"))
+    os.mkfifo(folder / "data" / "pipe")
+    (place,) = places_in([str(folder.parent)], lambda: None)
+    far = SimpleNamespace(url="run", local=False, key=place.key)
+    monkeypatch.setattr("meterlog.work.screening.fetching.opened", lambda url: (files, url))
+
+    def fetch():
+        try:
+            with at_hand(far):
+                return ""
+        except FetchFailed as error:
+            return str(error)
+
+    assert "it is a pipe" in within(30.0, fetch)
