@@ -125,17 +125,18 @@ def _report(error: Exception) -> int:
         TraceError,
         UsageError,
     )
+    from meterlog.model.visible_text import one_line, steerless
 
     if isinstance(error, MeterlogError):
         _complain(f"meterlog: {error}\n")
         bad_use = isinstance(error, (UsageError, ProfileError, RecordingExists, TraceError))
         return BAD_USE if bad_use else FAILED
     if isinstance(error, OSError):
-        where = f"{error.filename}: " if error.filename else ""
-        _complain(f"meterlog: {where}{error.strerror or error}.\n")
+        where = f"{one_line(error.filename)}: " if error.filename else ""
+        _complain(f"meterlog: {where}{steerless(error.strerror or str(error))}.\n")
         return FAILED
     _complain(
-        f"meterlog: a fault in meterlog itself: {type(error).__name__}: {error}\n"
+        f"meterlog: a fault in meterlog itself: {type(error).__name__}: {steerless(str(error))}\n"
         "Recordings are not touched by this. Set METERLOG_DEBUG=1 and run it again to see where.\n"
     )
     return FAILED

@@ -76,7 +76,7 @@ class _Room:
 
 
 @pytest.fixture(scope="session")
-def room(request, tmp_path_factory):
+def room_of_workers(request, tmp_path_factory):
     """Give what the workers share; nothing where there is but one."""
     if not hasattr(request.config, "workerinput") or fcntl is None:
         yield None
@@ -87,14 +87,14 @@ def room(request, tmp_path_factory):
 
 
 @pytest.fixture(autouse=True)
-def alone_where_it_matters(request, room):
+def alone_where_it_matters(request, room_of_workers):
     """Let tests that watch how long something takes run while no other does."""
-    if room is None:
+    if room_of_workers is None:
         yield
         return
-    room.enter(alone=request.node.nodeid.startswith(ALONE))
+    room_of_workers.enter(alone=request.node.nodeid.startswith(ALONE))
     yield
-    room.leave()
+    room_of_workers.leave()
 
 
 ALONE = (

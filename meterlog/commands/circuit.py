@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from meterlog.commands.entry import Subparsers, add_command
-from meterlog.commands.terminal import answer, answer_json, line_width, remark, table
+from meterlog.commands.terminal import answer, answer_json, line_width, named, remark, table
 
 if TYPE_CHECKING:
     from meterlog.model import Circuit, CircuitCheck, CircuitVerdict
@@ -191,7 +191,7 @@ def _again(options: argparse.Namespace) -> int:
     recording = Recording.open(options.source)
     judged, lacking = judged_checks(recording, told_at=options.told_at)
     for line in (*recording.damage, *lacking):
-        remark(f"{options.source}: {line}")
+        remark(f"{named(options.source)}: {line}")
     if not judged and lacking:
         raise UsageError(
             "no check of a circuit in it can be judged.",

@@ -77,6 +77,7 @@ def run(options: argparse.Namespace) -> int:
     from meterlog.evidence.table_form import table_form
     from meterlog.model.errors import UsageError
     from meterlog.model.job_card import missing_words
+    from meterlog.profile.full_path import full_path
     from meterlog.work.claim import ClaimRequest, make_claim
     from meterlog.work.claim_ahead import doubts_ahead
     from meterlog.work.job_cards import load_card
@@ -92,7 +93,7 @@ def run(options: argparse.Namespace) -> int:
     card = load_card(options.job)
     request = ClaimRequest(
         card=card,
-        photos_from=options.job.resolve().parent,
+        photos_from=full_path(options.job).parent,
         before=options.before,
         after=options.after,
         out=new_folder(options.out),

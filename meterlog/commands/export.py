@@ -15,7 +15,7 @@ from meterlog.commands.review import (
     shortcomings,
 )
 from meterlog.commands.screen import paint_without_screen
-from meterlog.commands.terminal import Progress, answer, answer_json, remark, short
+from meterlog.commands.terminal import Progress, answer, answer_json, named, remark, short
 
 _WORDS = """\
 Writes the whole judgement as judgement.txt and review.json; the readings, steps, spans, events,
@@ -76,7 +76,7 @@ def run(options: argparse.Namespace) -> int:
         as_recorded=options.as_recorded,
     )
     for line in (*shortcomings(recording), *edits_on_top(review)):
-        remark(f"{options.folder}: {line}")
+        remark(f"{named(options.folder)}: {line}")
     if limits is not None:
         # What is exported must state the limits by which it was judged.
         recording.about = replace(recording.about, limits=limits)
@@ -92,5 +92,5 @@ def run(options: argparse.Namespace) -> int:
         return 0
     answer(f"Written to {short(options.out)}:")
     for path in files:
-        answer(f"  {path.name}")
+        answer(f"  {named(path.name)}")
     return 0

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from meterlog.commands.entry import Subparsers, add_command
-from meterlog.commands.terminal import Progress, answer, answer_json, remark, short, table
+from meterlog.commands.terminal import Progress, answer, answer_json, named, remark, short, table
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -137,7 +137,9 @@ def _remarks(looked: Refreshed, told: str, wanted: Wanted, hits: Sequence[Hit]) 
     if told:
         remark(told)
     for folder, why in looked.gone:
-        remark(f"{folder}: can't be looked into: {why}. What is known of it is from earlier.")
+        remark(
+            f"{named(folder)}: can't be looked into: {why}. What is known of it is from earlier."
+        )
     if looked.unsealed:
         many = len(looked.unsealed)
         what = "1 recording was" if many == 1 else f"{many} recordings were"

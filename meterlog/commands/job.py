@@ -53,7 +53,7 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
         type=Path,
         action="append",
         default=[],
-        help="add a picture file; repeat for each",
+        help="add a picture file, copied beside the card if need be; repeat for each",
     )
     parser.add_argument("--from-template", metavar="NAME", help="fill what is empty from it")
     parser.add_argument("--as-template", metavar="NAME", help="keep the card for other jobs")
@@ -65,8 +65,9 @@ def run(options: argparse.Namespace) -> int:
     """Change the card as asked, then show it."""
     from meterlog.model.card_doubts import doubt_words
     from meterlog.model.job_card import card_to_dict, missing_words
+    from meterlog.work.card_photos import photo_words
     from meterlog.work.card_templates import CardTemplates
-    from meterlog.work.job_cards import change_card, load_card, photo_words
+    from meterlog.work.job_cards import change_card, load_card
 
     path: Path = options.file
     change = _change(options)
@@ -93,19 +94,21 @@ def run(options: argparse.Namespace) -> int:
 def _change(options: argparse.Namespace) -> Callable[[JobCard], JobCard] | None:
     """Give what the options do to a card; None where they only show it."""
     from meterlog.model.job_card import filled, with_value
+    from meterlog.work.card_photos import taken_photo
     from meterlog.work.card_templates import CardTemplates
-    from meterlog.work.job_cards import photo_name
 
     stated = _stated(options.set)
-    photos = [photo_name(_picture(one), options.file) for one in options.photo]
+    pictures = [_picture(one) for one in options.photo]
     name = options.from_template
     template = None if name is None else CardTemplates().load(name)
-    if not stated and not photos and template is None:
+    if not stated and not pictures and template is None:
         return None
 
     def change(card: JobCard) -> JobCard:
         for key, text in stated.items():
             card = with_value(card, key, text)
+        # Last: a picture is copied only where nothing else is wrong.
+        photos = [taken_photo(one, options.file) for one in pictures]
         new = [one for one in dict.fromkeys(photos) if one not in card.photos]
         card = with_value(card, "photos", "\n".join((*card.photos, *new)))
         return card if template is None else filled(card, template)

@@ -8,6 +8,7 @@ from pathlib import Path
 from meterlog.commands.terminal import table
 from meterlog.model import Channel, Quantity
 from meterlog.profile import MeterProfile, listed, shipped_folder, user_folder
+from meterlog.profile.full_path import full_path
 
 _SAMPLES = {Quantity.VOLTAGE: 12.0, Quantity.CURRENT: 5.0}
 """Where accuracy is shown, in V or A: a cabin fan's supply, and its current at a middle speed."""
@@ -56,13 +57,13 @@ class ProfilePlace:
 
 def place_of(file: Path, kind: str = "meters") -> ProfilePlace:
     """Give where a profile of ``kind`` stands and where it should."""
-    here = file.resolve()
-    found = any(profile.file.resolve() == here for profile in listed(kind))
+    here = full_path(file)
+    found = any(full_path(profile.file) == here for profile in listed(kind))
     shipped = shipped_folder() / kind / f"{file.stem}.toml"
     return ProfilePlace(
         name=file.stem,
         found=found,
-        replaces=shipped.is_file() and shipped.resolve() != here,
+        replaces=shipped.is_file() and full_path(shipped) != here,
         target=user_folder() / kind / f"{file.stem}.toml",
     )
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from meterlog.commands.entry import Subparsers, add_command
 from meterlog.commands.folders import recording_at
-from meterlog.commands.terminal import Progress, answer, answer_json, line_width, remark
+from meterlog.commands.terminal import Progress, answer, answer_json, line_width, named, remark
 
 if TYPE_CHECKING:
     from meterlog.evidence.circuit_files import JudgedCheck
@@ -154,7 +154,7 @@ def run(options: argparse.Namespace) -> int:
     if options.json or not sys.stdout.isatty():
         # Whoever sends the answer to a file or a program sees only these.
         for line in lacking:
-            remark(f"{options.folder}: {line}")
+            remark(f"{named(options.folder)}: {line}")
     if options.json:
         answer_json(
             {
@@ -176,7 +176,7 @@ def run(options: argparse.Namespace) -> int:
             }
         )
     else:
-        answer(f"{options.folder}: {about.origin.value}, {recording.end_ns / 1e9:.1f} s")
+        answer(f"{named(options.folder)}: {about.origin.value}, {recording.end_ns / 1e9:.1f} s")
         for line in lacking:
             answer(line)
         if typed_meters(recording):

@@ -7,15 +7,13 @@ import sys
 from meterlog.commands.terminal import Progress, remark
 from meterlog.work import RunStatus
 
-_BELL = "\a"
-
 
 class SilenceTold:
     """Says when a meter falls silent while a recording runs; a terminal rings its bell."""
 
     def __init__(self) -> None:
         self._silent: set[str] = set()
-        self._bell = _BELL if sys.stderr.isatty() else ""
+        self._bell = sys.stderr.isatty()
 
     def tell(self, status: RunStatus, progress: Progress) -> None:
         """Look at the meters.
@@ -35,4 +33,4 @@ class SilenceTold:
                 self._silent.add(meter.key)
                 progress.done()
                 words = meter.message or "none has come"
-                remark(f"{self._bell}NO READINGS FROM {meter.key}: {words}")
+                remark(f"NO READINGS FROM {meter.key}: {words}", bell=self._bell)

@@ -11,12 +11,13 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 _BAR = 24
+_BELL = "\a"
 _TERMINAL_PERIOD_S = 0.1
 _LINE_PERIOD_S = 10.0
 
 
 def answer(text: str) -> None:
-    """Write what was asked for.
+    """Write what was asked for; nothing in it steers the terminal.
 
     Raises
     ------
@@ -25,8 +26,10 @@ def answer(text: str) -> None:
     DiskFailed
         If it can't be written where standard output goes.
     """
+    from meterlog.model.visible_text import steerless
+
     try:
-        sys.stdout.write(f"{text}\n")
+        sys.stdout.write(f"{steerless(text)}\n")
         sys.stdout.flush()
     except BrokenPipeError:
         raise
@@ -43,12 +46,24 @@ def answer(text: str) -> None:
 def answer_json(value: Mapping[str, object]) -> None:
     """Write what was asked for as one JSON object (RFC 8259: no NaN)."""
     utf_8 = (sys.stdout.encoding or "").lower().replace("-", "") == "utf8"
-    answer(json.dumps(value, ensure_ascii=not utf_8, allow_nan=False, indent=2))
+    from meterlog.model.visible_text import steerless_json
+
+    answer(steerless_json(json.dumps(value, ensure_ascii=not utf_8, allow_nan=False, indent=2)))
 
 
-def remark(text: str) -> None:
-    """Tell the person something beside the answer; that nobody listens any more stops nothing."""
-    _beside(f"{text}\n")
+def remark(text: str, *, bell: bool = False) -> None:
+    """Tell the person something beside the answer; that nobody listens any more stops nothing.
+
+    Parameters
+    ----------
+    text : str
+        Nothing in it steers the terminal.
+    bell : bool
+        Have the terminal call whoever is in the room.
+    """
+    from meterlog.model.visible_text import steerless
+
+    _beside(f"{_BELL if bell else ''}{steerless(text)}\n")
 
 
 def _beside(text: str) -> None:
@@ -64,8 +79,10 @@ def line_width() -> int:
 
 
 def table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
-    """Give rows as text in columns two blanks apart, without trailing blanks."""
-    lines = [tuple(head), *(tuple(row) for row in rows)]
+    """Give rows as text in columns two blanks apart, without trailing blanks; a line each."""
+    from meterlog.model.visible_text import one_line
+
+    lines = [tuple(head), *(tuple(map(one_line, row)) for row in rows)]
     widths = [max(len(line[column]) for line in lines) for column in range(len(head))]
     return "\n".join(
         "  ".join(cell.ljust(width) for cell, width in zip(line, widths, strict=True)).rstrip()
@@ -77,7 +94,14 @@ def short(path: Path) -> str:
     """Give a path as one would type it here: relative where it lies below this folder."""
     here = Path.cwd()
     full = path.absolute()
-    return str(full.relative_to(here) if full.is_relative_to(here) else full)
+    return named(full.relative_to(here) if full.is_relative_to(here) else full)
+
+
+def named(path: Path | str) -> str:
+    """Give a path as it can stand in a line: whatever is in a name, it ends none."""
+    from meterlog.model.visible_text import one_line
+
+    return one_line(path)
 
 
 class Progress:

@@ -7,9 +7,11 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from meterlog.evidence.pack_verify import is_pack, verify_pack
+from meterlog.evidence.shown_text import shown
 from meterlog.evidence.signed_manifest import fingerprint_typed
 from meterlog.evidence.verify import seal_digest, verify_folder
 from meterlog.model.errors import UsageError
+from meterlog.model.visible_text import one_line
 from meterlog.recording.given_folder import recording_at
 
 _AROUND = "What is in it is as it was packed."
@@ -84,11 +86,11 @@ def _key(typed: str) -> str:
 
 
 def _pack(path: Path, key: str) -> Checked:
-    result = verify_pack(path, key)
+    result, called = verify_pack(path, key), one_line(path)
     head = (
-        f"{path}: intact. {result.files} files agree with the lists of the pack."
+        f"{called}: intact. {result.files} files agree with the lists of the pack."
         if result.intact
-        else f"{path}: NOT as it was packed."
+        else f"{called}: NOT as it was packed."
     )
     around = (f"{result.container} {_AROUND}",) if result.container else ()
     remarks = (f"known: {one}" for one in result.remarks)
@@ -97,7 +99,7 @@ def _pack(path: Path, key: str) -> Checked:
 
 
 def _recording(folder: Path) -> Checked:
-    result, seal = verify_folder(folder), seal_digest(folder)
+    result, seal, called = verify_folder(folder), seal_digest(folder), one_line(folder)
     facts = {
         "folder": str(folder),
         "intact": result.intact,
@@ -105,14 +107,16 @@ def _recording(folder: Path) -> Checked:
         "problems": list(result.problems),
         "remarks": list(result.remarks),
     }
-    remarks = tuple(f"known: {one}" for one in result.remarks)
+    # Names in it may be a stranger's.
+    problems = tuple(map(shown, result.problems))
+    remarks = tuple(f"known: {shown(one)}" for one in result.remarks)
     if not result.intact:
-        head = f"{folder}: NOT as sealed."
-        return Checked(result.intact, head, (*result.problems, *remarks), facts)
+        head = f"{called}: NOT as sealed."
+        return Checked(result.intact, head, (*problems, *remarks), facts)
     told = (
         f"seal: {seal}",
         "This finds damage and edits. It can't find somebody who seals anew: write the seal"
         " on the work order when the recording is made, and compare it.",
     )
-    head = f"{folder}: intact. Every file agrees with the seal."
+    head = f"{called}: intact. Every file agrees with the seal."
     return Checked(result.intact, head, (*told, *remarks), facts)

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QByteArray, QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QImage, QImageWriter, QPainter
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QImage, QPainter
 
 from meterlog.evidence.circuit_marks import DRAWING_KEY, marks_of, point_letters
 from meterlog.evidence.circuit_picture import paint_circuit
 from meterlog.evidence.palette import DAY
 from meterlog.evidence.picture_screen import need_fonts
+from meterlog.evidence.png_file import write_png
 from meterlog.model import (
     Circuit,
     CircuitCheck,
@@ -22,7 +23,6 @@ from meterlog.model import (
     Expectation,
 )
 from meterlog.model.circuit_words import state_words
-from meterlog.model.errors import EvidenceError
 
 
 def drawn_state(check: CircuitCheck) -> CircuitState:
@@ -86,13 +86,7 @@ def save_circuit_png(  # one picture with all that stands in it
     finally:
         painter.end()
     image.setText("Software", program)
-    if not QImageWriter(str(path), QByteArray(b"png")).write(image):
-        raise EvidenceError(
-            "the picture can't be written.",
-            subject=str(path),
-            remedy="Check that the folder exists and has room.",
-        )
-    return path
+    return write_png(image, path)
 
 
 def _heading(  # what stands above the drawing

@@ -20,6 +20,7 @@ from pathlib import Path
 
 from meterlog.evidence.pack_bag import files_of
 from meterlog.model.errors import EvidenceError
+from meterlog.profile.full_path import full_path
 
 _EARLIEST = (1980, 1, 1, 0, 0, 0)
 _MODE = 0o100644
@@ -55,14 +56,14 @@ def write_zip(folder: Path, path: Path, progress: Callable[[float], None] = _nob
             subject=str(path),
             remedy="Choose another name; nothing is written over.",
         )
-    if path.resolve().is_relative_to(folder.resolve()):
+    if full_path(path).is_relative_to(full_path(folder)):
         raise EvidenceError(
             "lies in what it shall hold.", subject=str(path), remedy="Put it beside the folder."
         )
     aside = path.with_name(path.name + ".partial")
     try:
         names = files_of(folder)
-        top = folder.resolve().name
+        top = full_path(folder).name
         told = _Told(sum((folder / name).stat().st_size for name in names), progress)
         with aside.open("wb") as stream:
             with zipfile.ZipFile(stream, "w") as archive:

@@ -8,31 +8,48 @@ as the same version of the library does it. The file says by which it was made.
 
 from __future__ import annotations
 
-import filecmp
+import logging
 import re
-import tempfile
 from pathlib import Path
-from typing import Final
+from typing import BinaryIO, Final, cast
 
 import pikepdf
+
+from meterlog.evidence.pdf_sink import PdfSink, file_sink, is_what
 
 LIBRARY: Final = f"qpdf {pikepdf.__libqpdf_version__}"
 """What writes the form; different versions number objects differently."""
 
+# What the library finds odd in a stranger's metadata it logs with a traceback, which Python shows
+# where nobody listens. What is wrong with a file is told by whoever checks it.
+logging.getLogger("pikepdf").addHandler(logging.NullHandler())
+
 
 def save_in_form(document: pikepdf.Pdf, path: Path) -> None:
     """Save a document in the form.
+
+    Parameters
+    ----------
+    document : pikepdf.Pdf
+        May have been read from ``path`` where that was opened to be overwritten.
+    path : Path
+        A file there is replaced once the new one is whole.
 
     Raises
     ------
     OSError
         If the file can't be written.
     """
+    with file_sink(path) as sink:
+        _save(document, sink)
+
+
+def _save(document: pikepdf.Pdf, sink: PdfSink) -> None:
     # The one it has would be kept: anew, it follows from all of the content.
     if "/ID" in document.trailer:
         del document.trailer["/ID"]
     document.save(
-        path,
+        cast(BinaryIO, sink),
         min_version="1.7",
         deterministic_id=True,
         object_stream_mode=pikepdf.ObjectStreamMode.generate,
@@ -59,15 +76,12 @@ def out_of_form(path: Path) -> tuple[str, str]:
     pikepdf.PdfError
         Or another of the library's errors, if it can't be read.
     OSError
-        If there is no room for another copy of it.
+        If it can't be read a second time.
     """
-    with tempfile.TemporaryDirectory(prefix="meterlog-verify-") as place:
-        again = Path(place) / "again.pdf"
-        with pikepdf.open(path) as document:
-            by = _library(document)
-            warned = bool(document.get_warnings())
-            save_in_form(document, again)
-        if filecmp.cmp(path, again, shallow=False):
+    with pikepdf.open(path) as document:
+        by = _library(document)
+        warned = bool(document.get_warnings())
+        if is_what(lambda sink: _save(document, sink), path):
             return "", ""
     if warned or by in {LIBRARY, ""}:
         return (

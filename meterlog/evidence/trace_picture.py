@@ -7,13 +7,12 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Protocol
 
-from PySide6.QtCore import QByteArray, QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QColor,
     QFont,
     QFontMetricsF,
     QImage,
-    QImageWriter,
     QPainter,
     QPen,
 )
@@ -21,6 +20,7 @@ from PySide6.QtGui import (
 from meterlog.evidence.event_lane import TAP_HEIGHT, paint_events
 from meterlog.evidence.palette import DAY, Palette
 from meterlog.evidence.picture_screen import need_fonts
+from meterlog.evidence.png_file import write_png
 from meterlog.evidence.span_ribbon import TimeScale, paint_ribbon
 from meterlog.evidence.speed_bands import speed_bands
 from meterlog.evidence.trace_key import key_entries, paint_key
@@ -47,7 +47,6 @@ from meterlog.model import (
     SpanKind,
     standing,
 )
-from meterlog.model.errors import EvidenceError
 from meterlog.model.origin_mark import origin_mark
 from meterlog.recording import UNDATED
 
@@ -292,10 +291,4 @@ def save_png(path: Path, scene: TraceScene, width: int = 1600, height: int = 900
         painter.end()
     image.setText("Software", scene.about.program)
     image.setText("Source", f"{scene.about.origin.value} {scene.about.recording_id}")
-    if not QImageWriter(str(path), QByteArray(b"png")).write(image):
-        raise EvidenceError(
-            "the picture can't be written.",
-            subject=str(path),
-            remedy="Check that the folder exists and has room.",
-        )
-    return path
+    return write_png(image, path)

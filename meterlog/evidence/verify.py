@@ -106,7 +106,21 @@ def _check_bag(found: _Found) -> None:
         if name not in listed:
             found.problems.append(f"{name}: is not listed in the seal; it was added later.")
             found.changed.add(name)
+    for name in _no_files(found.folder):
+        found.problems.append(
+            f"{name}: is not in the seal, which covers files: it is a pipe, a device or a link "
+            "that leads to no file."
+        )
     _check_oxum(found, there)
+
+
+def _no_files(folder: Path) -> list[str]:
+    """Give what lies in the payload and is neither file nor folder, a link followed."""
+    return sorted(
+        path.relative_to(folder).as_posix()
+        for path in (folder / layout.PAYLOAD).rglob("*")
+        if not path.is_file() and (path.is_symlink() or not path.is_dir())
+    )
 
 
 def _check_manifest(found: _Found, manifest: str) -> set[str]:

@@ -60,7 +60,9 @@ def zip_out_of_form(path: Path, pack: Path) -> tuple[str, str]:
         again = Path(place) / "again.zip"
         try:
             write_zip(pack, again)
-        except EvidenceError:
+        except EvidenceError as error:
+            if isinstance(error.__cause__, OSError):  # no room here says nothing of the pack
+                raise error.__cause__ from None
             return _NOT, ""
         if filecmp.cmp(path, again, shallow=False):
             return "", ""

@@ -18,16 +18,15 @@ where they come in (pyserial in ``instruments/link.py``, OSError in ``recording/
 
 from __future__ import annotations
 
-import re
+from meterlog.model.visible_text import one_line, steerless
 
 _LONGEST = 1200
 """Letters of each part: errors quote what files say, and a file may say a megabyte."""
-_CONTROL = re.compile("[\x00-\x09\x0b-\x1f\x7f-\x9f\ud800-\udfff]")
 
 
 def told(text: str) -> str:
     """Give text as a message may show it: cut in its middle, without what steers a terminal."""
-    shown = _CONTROL.sub(lambda found: found[0].encode("unicode_escape").decode(), text)
+    shown = steerless(text)
     half = _LONGEST // 2
     return shown if len(shown) <= _LONGEST else f"{shown[:half]} ... {shown[-half:]}"
 
@@ -48,7 +47,7 @@ class MeterlogError(Exception):
     def __init__(self, message: str, *, subject: str = "", remedy: str = "") -> None:
         self.message = told(message)
         super().__init__(self.message)
-        self.subject = told(subject)
+        self.subject = told(one_line(subject))
         self.remedy = told(remedy)
 
     def __str__(self) -> str:

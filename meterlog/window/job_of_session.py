@@ -7,6 +7,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from meterlog.model.errors import MeterlogError
+from meterlog.profile.full_path import full_path
 from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.session import Phase, Session
@@ -97,8 +98,8 @@ class JobOfSession:
             return work.fitted  # the run that is being connected is begun with it
         if not session.recording or session.folder is None:
             return None
-        folder = session.folder.resolve()
-        return next((one.side for one in work.recordings if one.folder.resolve() == folder), None)
+        folder = full_path(session.folder)
+        return next((one.side for one in work.recordings if full_path(one.folder) == folder), None)
 
     def _try(self, change: Callable[[], None]) -> None:
         try:

@@ -56,7 +56,7 @@ class ClaimRequest:
     ----------
     card : JobCard
     photos_from : Path
-        Folder from which the card's photos are named.
+        Folder of the card; only photos in it are taken.
     before, after : Path or None
         Recordings; one at least.
     circuits : tuple of Path

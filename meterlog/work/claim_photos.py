@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from meterlog.model.job_card import JobCard
 from meterlog.profile.plain_file import open_plain
+from meterlog.work.card_photos import OUTSIDE, is_outside
 
 if TYPE_CHECKING:
     from PIL import Image
@@ -74,7 +75,7 @@ def copy_photos(
     ----------
     card : JobCard
     place : Path
-        Folder from which relative names are taken.
+        Folder of the card. What lies outside is not taken: a card may be a stranger's.
     out : Path
         Made where there is a photo.
     progress : callable
@@ -100,7 +101,7 @@ def copy_photos(
             lost.append(LostPhoto(number, name, f"a pack holds {MOST_PHOTOS} photos at most"))
             continue
         try:
-            picture = _picture(place / name)
+            picture = OUTSIDE if is_outside(name, place) else _picture(place / name)
         except Image.DecompressionBombError:
             picture = _TOO_MANY
         except _UNREADABLE as error:

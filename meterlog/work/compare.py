@@ -18,6 +18,7 @@ from meterlog.analysis.compare import (
 )
 from meterlog.model import Comparison, EventKind, Limits, Overlay, Review, Role, Step
 from meterlog.model.errors import UsageError
+from meterlog.profile.full_path import full_path
 from meterlog.recording import Recording
 from meterlog.work.amended import Amending, edits_told
 from meterlog.work.review import AMENDED, review_folder
@@ -190,7 +191,7 @@ def _laid(request: CompareRequest, reviewed: Sequence[tuple[Recording, Review]])
 
 def _names(folders: Sequence[Path]) -> list[str]:
     """Give a short name of each folder: its last part, more where that is not enough."""
-    last = [folder.resolve().name for folder in folders]
+    last = [full_path(folder).name for folder in folders]
     if len(set(last)) == len(last):
         return last
     return [str(folder) for folder in folders]

@@ -7,7 +7,7 @@ reviewer, the export. Only the meters and the fan are virtual. Names are invente
 from __future__ import annotations
 
 import threading
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from contextlib import ExitStack
 from dataclasses import dataclass
 from pathlib import Path
@@ -16,6 +16,7 @@ from meterlog.evidence.circuit_files import JudgedCheck
 from meterlog.model import Comparison, Conditions, EventKind, Job, Origin, Review
 from meterlog.model.errors import RecordingExists
 from meterlog.profile import load_limits
+from meterlog.recording.spill_places import spill_places
 from meterlog.work.bench_process import BenchProcess, scenario_card
 from meterlog.work.compare import CompareRequest, compare_folders
 from meterlog.work.comparison_files import write_comparison
@@ -157,6 +158,8 @@ class DemoBench:
     scenario : str
     seed : int
     folder : Path
+    places : callable
+        Gives the folders to try, best first, should the disk fail.
 
     Raises
     ------
@@ -166,7 +169,13 @@ class DemoBench:
         If the virtual bench does not start.
     """
 
-    def __init__(self, scenario: str, seed: int, folder: Path) -> None:
+    def __init__(
+        self,
+        scenario: str,
+        seed: int,
+        folder: Path,
+        places: Callable[[], Sequence[Path]] = spill_places,
+    ) -> None:
         self._ends = ExitStack()
         self._early: list[tuple[EventKind, str, int]] | None = []
         self._lock = threading.Lock()
@@ -181,6 +190,7 @@ class DemoBench:
             choices = choose_meters(Wiring(meters, ROLES))
             job = demo_job(self.card.vehicle, self.card.part)
             self.run = Run(choices, load_limits(LIMITS), folder, job, Origin.SIMULATED)
+            self.run.places = places
             self.run.start()
             self._catch_up()
         except BaseException:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 
@@ -43,21 +44,36 @@ def write_evidence(
     Raises
     ------
     EvidenceError
-        If the folder holds something or can't be written.
+        If the folder holds something or can't be written; nothing is left in it then.
     """
     judged, lacking = judged_checks(recording)
     more = circuit_files(recording, judged, lacking, form)
     beside = [one.pointer() for one in judged]
     files = export_recording(recording, review, out, progress, more, beside, form)
     try:
+        pictures, no_picture = _pictures(recording, review, judged, out)
+    except BaseException:
+        # The folder was empty. Left full, it would be refused when the export is tried again.
+        for left in (*files, *out.glob("*.png")):
+            with contextlib.suppress(OSError):
+                left.unlink()
+        raise
+    return (*files, *pictures), no_picture
+
+
+def _pictures(
+    recording: Recording, review: Review, judged: Sequence[JudgedCheck], out: Path
+) -> tuple[tuple[Path, ...], str]:
+    """Draw all there is to draw; say why where there is none of the trace."""
+    try:
         # Imported here: tables must come out where Qt's libraries are missing.
         from meterlog.evidence.trace_picture import save_png, scene_of
     except ImportError as error:
-        return files, f"no picture: Qt can't be loaded ({error})"
-    files = (*files, *_circuits(recording, judged, out))
+        return (), f"no picture: Qt can't be loaded ({error})"
+    circuits = tuple(_circuits(recording, judged, out))
     if not recording.about.instruments:
-        return files, "no trace: no meter was recorded"
-    return (*files, save_png(out / "trace.png", scene_of(recording, review))), ""
+        return circuits, "no trace: no meter was recorded"
+    return (*circuits, save_png(out / "trace.png", scene_of(recording, review))), ""
 
 
 def _circuits(recording: Recording, judged: Sequence[JudgedCheck], out: Path) -> Iterator[Path]:

@@ -12,8 +12,10 @@ from pathlib import Path
 
 from meterlog.model.errors import DiskFailed, UsageError
 from meterlog.model.job_card import JobCard, card_of, card_to_dict
+from meterlog.profile.full_path import full_path
 from meterlog.profile.plain_file import open_plain
 from meterlog.recording.append_file import sync_descriptor, sync_folder
+from meterlog.recording.given_folder import outside_recordings
 from meterlog.work.file_lock import alone_with
 
 FORMAT = "meterlog job card 1"
@@ -106,11 +108,11 @@ def change_card(path: Path, change: Callable[[JobCard], JobCard]) -> JobCard:
     Raises
     ------
     UsageError
-        If the file is no job card: it is left as it is.
+        If the file is no job card, it is left as it is; if it lies inside a recording, too.
     DiskFailed
         If it can't be written, or another program keeps it.
     """
-    target = path.resolve()  # a link stays one
+    target = full_path(outside_recordings(path))  # a link stays one
     try:
         target.parent.mkdir(parents=True, exist_ok=True)
         with alone_with(target):
@@ -156,28 +158,3 @@ def _leftovers(path: Path) -> Iterable[Path]:
     return [
         path.with_name(name) for name in names if name.startswith(lead) and name.endswith(_ASIDE)
     ]
-
-
-def photo_name(photo: Path, card: Path) -> str:
-    """Give a photo's path as a card keeps it: relative where it lies in the card's folder."""
-    full, place = photo.resolve(), card.resolve().parent
-    return full.relative_to(place).as_posix() if full.is_relative_to(place) else str(full)
-
-
-def photo_words(card: JobCard, path: Path) -> tuple[str, ...]:
-    """Say which photos of the card at ``path`` are not there."""
-    place = path.resolve().parent
-    gone = (name for name in card.photos if not _is_file(place / name))
-    return tuple(f"The photo {_shortened(name)} is not there." for name in gone)
-
-
-def _is_file(path: Path) -> bool:
-    try:
-        return path.is_file()
-    except OSError:  # a name that no file can have
-        return False
-
-
-def _shortened(name: str, most: int = 200) -> str:
-    """Give a name as it can be shown, its end cut off where it is very long."""
-    return name if len(name) <= most else f"{name[:most]}…"

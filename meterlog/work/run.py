@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
@@ -34,6 +34,7 @@ from meterlog.model.errors import (
     UsageError,
 )
 from meterlog.recording import MovingRecorder, refuse_taken, seal
+from meterlog.recording.spill_places import spill_places
 from meterlog.work.judge import Judge
 from meterlog.work.kept_meters import KeptMeters, StatedMeter
 from meterlog.work.live_tail import LiveTail
@@ -65,6 +66,11 @@ class Run:
     stated : mapping of str to StatedMeter or None
         Model, serial number and calibration of meters by key; kept for later recordings.
 
+    Attributes
+    ----------
+    places : callable
+        Gives the folders to try, best first, should the disk fail. Set before :meth:`start`.
+
     Raises
     ------
     UsageError
@@ -88,6 +94,7 @@ class Run:
         self._kept_meters = KeptMeters()
         _refuse_unknown(self._stated, [choice.key for choice in choices])
         self._asked = folder
+        self.places: Callable[[], Sequence[Path]] = spill_places
         self.limits = limits
         self.tail = LiveTail()
         self.about: About | None = None
@@ -148,7 +155,9 @@ class Run:
         instruments = acquisition.connect()
         try:
             self.about = run_head(self._clock, instruments, self._origin, self.limits, self._job)
-            self._recorder = MovingRecorder(self._asked, self.about, keep_raw=self._keep_raw)
+            self._recorder = MovingRecorder(
+                self._asked, self.about, keep_raw=self._keep_raw, places=self.places
+            )
             self._judge = Judge(self.about, self._asked)
             times = TimeWatch(self._put_own)
             self._bus = Bus([self._recorder, self._judge, self.tail, times], self._clock)

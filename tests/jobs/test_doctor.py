@@ -62,7 +62,7 @@ def test_a_side_that_is_blamed_without_cause_fails_the_self_test(judged):
 def test_a_bench_that_does_not_start_is_a_bad_line(monkeypatch):
     from meterlog.model.errors import LinkNotFound
 
-    def broken(*_):
+    def broken(*_, **__):
         raise LinkNotFound("the virtual meter did not start", subject="line-logger")
 
     monkeypatch.setattr(self_test, "DemoBench", broken)

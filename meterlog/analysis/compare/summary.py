@@ -28,12 +28,17 @@ def summary(
             f"Not the same on both sides: {_listed(differing)}; what that may do is taken out by"
             f" the voltage or in the uncertainty."
         )
-    for whose, names in (
-        ("Nobody stated", [one.name for one in unsaid if not (one.old or one.new)]),
-        ("Only one side states", [one.name for one in unsaid if one.old or one.new]),
-    ):
-        if names:
-            parts.append(f"{whose} {_listed(names)}: the comparison holds only if it was the same.")
+    neither = [one.name for one in unsaid if not (one.old or one.new)]
+    if neither:
+        parts.append(
+            f"Nobody stated {_listed(neither)}: the comparison holds only if it was the same."
+        )
+    one_side = [one.name for one in unsaid if one.old or one.new]
+    if one_side:
+        parts.append(
+            f"Only one side states {_listed(one_side)}: the comparison holds only if it was the"
+            f" same."
+        )
     return " ".join(part for part in parts if part)
 
 

@@ -13,7 +13,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path, PurePosixPath
-from typing import Final
+from typing import BinaryIO, Final
 from xml.sax.saxutils import escape
 
 import pikepdf
@@ -77,7 +77,7 @@ class Told:
 
 
 def write_archived(
-    pages: Path,
+    pages: BinaryIO,
     out: Path,
     attachments: Mapping[str, bytes],
     told: Told,
@@ -88,10 +88,10 @@ def write_archived(
 
     Parameters
     ----------
-    pages : Path
+    pages : BinaryIO
         A PDF/A-1b.
     out : Path
-        Another file.
+        A file there is replaced once the new one is whole.
     attachments : mapping of str to bytes
         By their names in the pack, which become their descriptions.
     told : Told

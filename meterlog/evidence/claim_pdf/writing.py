@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import tempfile
 from collections.abc import Callable, Iterator, Mapping
 from datetime import UTC, datetime
+from io import BytesIO
 from pathlib import Path
 
-from PySide6.QtCore import QMarginsF, qVersion
+from PySide6.QtCore import QBuffer, QIODevice, QMarginsF, qVersion
 from PySide6.QtGui import QPageLayout, QPageSize, QPainter, QPdfWriter
 
 import meterlog
@@ -31,7 +33,6 @@ from meterlog.recording import UNDATED
 _DOTS_PER_INCH = 144
 """Lines and letters have no dots. Hatches have: with many more they are too fine to be told."""
 _SIZES = {PageSize.A4: QPageSize.PageSizeId.A4, PageSize.LETTER: QPageSize.PageSizeId.Letter}
-_DRAWN, _PARTIAL = ".drawn", ".partial"
 
 
 def write_claim_pdf(
@@ -64,27 +65,26 @@ def write_claim_pdf(
         If a block of a recording can't be read.
     """
     need_fonts(path)
-    drawn, partial = path.with_name(path.name + _DRAWN), path.with_name(path.name + _PARTIAL)
+    _try_place(path)
+    # Drawn in memory: what a full disk cuts off, Qt does not tell.
+    drawn = QBuffer()
+    drawn.open(QIODevice.OpenModeFlag.WriteOnly)
+    marks = _draw(content, drawn, path, page, attachments, progress)
+    pages = BytesIO(drawn.data().data())
+    drawn.close()
+    told = _told(content)
     try:
-        _touch(drawn, path)
-        marks = _draw(content, drawn, page, attachments, progress)
-        try:
-            write_archived(
-                drawn, partial, attachments, _told(content), marks, lambda: progress(0.95)
-            )
-            partial.replace(path)
-        except OSError as error:
-            raise _cannot(path, error.strerror or str(error)) from error
-    finally:
-        for aside in (drawn, partial):
-            aside.unlink(missing_ok=True)
+        write_archived(pages, path, attachments, told, marks, lambda: progress(0.95))
+    except OSError as error:
+        raise _cannot(path, error.strerror or str(error)) from error
     progress(1.0)
 
 
-def _touch(drawn: Path, path: Path) -> None:
-    """Find out whether it can be written: Qt would not say why not."""
+def _try_place(path: Path) -> None:
+    """Find out whether it can be written before all is drawn."""
     try:
-        drawn.touch()
+        with tempfile.TemporaryFile(dir=path.parent):
+            pass
     except OSError as error:
         raise _cannot(path, error.strerror or str(error)) from error
 
@@ -96,24 +96,25 @@ def _told(content: ClaimContent) -> Told:
 
 def _draw(
     content: ClaimContent,
-    drawn: Path,
+    drawn: QBuffer,
+    path: Path,
     page: PageSize,
     attachments: Mapping[str, bytes],
     progress: Callable[[float], None],
 ) -> list[Mark]:
-    """Draw all pages into a file; give where chapters begin."""
+    """Draw all pages; give where chapters begin. Errors name ``path``."""
     writer = _writer(drawn, page, claim_title(content))
     sheets = Sheets(writer, paper_size(page))
     for done in _chapters(sheets, content, attachments):
         progress(0.6 * done)
     sheets.settle()
     add_edges(sheets, content)
-    _paint(writer, sheets, drawn, lambda part: progress(0.6 + 0.35 * part))
+    _paint(writer, sheets, path, lambda part: progress(0.6 + 0.35 * part))
     return sheets.marks
 
 
-def _writer(drawn: Path, page: PageSize, title: str) -> QPdfWriter:
-    writer = QPdfWriter(str(drawn))
+def _writer(drawn: QBuffer, page: PageSize, title: str) -> QPdfWriter:
+    writer = QPdfWriter(drawn)
     writer.setPdfVersion(QPdfWriter.PdfVersion.PdfVersion_A1b)
     writer.setResolution(_DOTS_PER_INCH)
     size, upright = QPageSize(_SIZES[page]), QPageLayout.Orientation.Portrait

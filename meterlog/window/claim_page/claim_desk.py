@@ -25,7 +25,7 @@ from meterlog.window.remedies_here import remedy_here
 from meterlog.window.session import Session
 from meterlog.window.words import later, say
 from meterlog.window.work_page import PageKey
-from meterlog.work.job_cards import photo_words
+from meterlog.work.card_photos import photo_words
 from meterlog.work.job_folder import JobWork, change_work, fresh_pack
 
 if TYPE_CHECKING:

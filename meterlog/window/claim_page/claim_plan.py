@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from meterlog.model.errors import MeterlogError, UsageError
 from meterlog.model.job_card import JobCard
+from meterlog.profile.full_path import full_path
 from meterlog.window.words import say
 
 if TYPE_CHECKING:
@@ -84,7 +85,7 @@ def make(plan: ClaimPlan, progress: Callable[[float], None]) -> ClaimMade:
     form = TableForm(";", ",") if plan.decimal_comma else TableForm()
     request = ClaimRequest(
         card=plan.card,
-        photos_from=plan.job.resolve(),
+        photos_from=full_path(plan.job),
         before=plan.before,
         after=plan.after,
         out=new_folder(plan.out),

@@ -10,6 +10,7 @@ from PySide6.QtGui import QGuiApplication, QKeySequence, QShortcut
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from meterlog.evidence.palette import Palette
+from meterlog.profile.full_path import full_path
 from meterlog.window.compare_page.beside_good import BesideGood
 from meterlog.window.compare_page.compare_view import CompareView
 from meterlog.window.compare_page.copied import copied_words
@@ -248,7 +249,7 @@ class CompareDesk:
             self._chosen_by_hand = False
         shown = self._session.folder
         if shown is not None and not self._session.recording and recordings_at(shown):
-            self._remember(shown.resolve())
+            self._remember(full_path(shown))
         before = offers(work, self._others, Side.OLD)
         after = offers(work, self._others, Side.NEW)
         self.view.sides.offer(before, after)

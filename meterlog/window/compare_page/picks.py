@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from meterlog.model.errors import UsageError
+from meterlog.profile.full_path import full_path
 from meterlog.window.numbers import typed_number
 from meterlog.window.words import say
 from meterlog.work.job_folder import JobWork, Side
@@ -128,11 +129,11 @@ def recordings_at(folder: Path) -> tuple[Path, ...]:
 
     try:
         if layout.has_held_recording(folder):
-            return (folder.resolve(),)
+            return (full_path(folder),)
         inside = sorted(one for one in folder.iterdir() if layout.holds_recording(one))
     except OSError:
         return ()
-    return tuple(one.resolve() for one in inside[:_MOST_AT_ONCE])
+    return tuple(full_path(one) for one in inside[:_MOST_AT_ONCE])
 
 
 def edit_stamps(picks: Picks) -> tuple[int, ...]:

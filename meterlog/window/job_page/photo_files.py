@@ -13,6 +13,7 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QImage, QImageReader
 
 from meterlog.model.errors import DiskFailed, UsageError
+from meterlog.profile.full_path import full_path
 from meterlog.window.words import say
 
 FOLDER = "photos"
@@ -124,8 +125,8 @@ def _size(file: Path) -> int:
 
 def _copied(file: Path, place: Path, tell: Callable[[int], None]) -> tuple[Path, bool]:
     """Give where a picture lies in ``place``, and whether it was put there now."""
-    inside = place.resolve()
-    if file.resolve().parent == inside:
+    inside = full_path(place)
+    if full_path(file).parent == inside:
         return file, False
     stem, number = file.stem, 1
     target = place / file.name

@@ -1817,7 +1817,7 @@
     </message>
     <message>
         <source>Nobody stated {0}: the comparison holds only if it was the same.</source>
-        <translation>Niemand hat {0} angegeben: der Vergleich gilt nur, wenn es gleich war.</translation>
+        <translation>Niemand hat angegeben: {0}; der Vergleich gilt nur, wenn es gleich war.</translation>
     </message>
     <message>
         <source>Not a directory</source>
@@ -1948,8 +1948,8 @@
         <translation>Nur ein Messwert: ein Ausrutscher des Messgeräts sähe gleich aus.</translation>
     </message>
     <message>
-        <source>Only speed {0} of {1} differs. Each is held against its own uncertainty at about 95 %, so that of two equal motors one speed in {2} differs by chance in up to {3} % of comparisons: record both again before it counts.</source>
-        <translation>Nur Stufe {0} von {1} weicht ab. Jede wird mit ihrer eigenen Unsicherheit bei etwa 95 % verglichen, sodass von zwei gleichen Motoren in bis zu {3} % der Vergleiche eine Stufe von {2} zufällig abweicht: beide noch einmal aufzeichnen, bevor es zählt.</translation>
+        <source>Only one side states {0}: the comparison holds only if it was the same.</source>
+        <translation>Nur eine Seite nennt {0}: Der Vergleich gilt nur, wenn es gleich war.</translation>
     </message>
     <message>
         <source>Open it and save it without.</source>
@@ -4208,10 +4208,6 @@
         <translation>wird gerade von einem anderen Programm geändert.</translation>
     </message>
     <message>
-        <source>is being recorded by a running program.</source>
-        <translation>wird gerade von einem laufenden Programm aufgezeichnet.</translation>
-    </message>
-    <message>
         <source>is below emf_v</source>
         <translation>ist unter emf_v</translation>
     </message>
@@ -6244,6 +6240,10 @@
         <translation>Nach dem Gelesenen kann {0} nicht auslösen: am nächsten kommt es bei {1} % ({2} A), {3} s der {4} s, die sie mindestens hält: bestanden.</translation>
     </message>
     <message>
+        <source>Check that you may read the one and write to the other, and that there is room.</source>
+        <translation>Prüfen, ob das eine gelesen und in das andere geschrieben werden darf und ob dort Platz ist.</translation>
+    </message>
+    <message>
         <source>Differs</source>
         <translation>Anders</translation>
     </message>
@@ -6268,6 +6268,14 @@
         <translation>Wie gut die Zeiten von {0} zueinander passen, ist nicht bekannt: welche von zwei nahen Flanken zuerst kam, ist daraus nicht zu sagen.</translation>
     </message>
     <message>
+        <source>It keeps a recording from being sealed while it is written. If no program, of another user perhaps, is recording there, take it away and try again.</source>
+        <translation>Sie verhindert, dass eine Aufzeichnung versiegelt wird, während sie geschrieben wird. Zeichnet dort kein Programm auf, auch keines eines anderen Benutzers, die Sperre entfernen und noch einmal versuchen.</translation>
+    </message>
+    <message>
+        <source>It keeps two programs from changing the same file at once. If no program, of another user perhaps, is at work there, take it away and try again.</source>
+        <translation>Sie verhindert, dass zwei Programme zugleich dieselbe Datei ändern. Ist dort kein Programm am Werk, auch keines eines anderen Benutzers, die Sperre entfernen und noch einmal versuchen.</translation>
+    </message>
+    <message>
         <source>NOT COMPARABLE</source>
         <translation>NICHT VERGLEICHBAR</translation>
     </message>
@@ -6288,8 +6296,16 @@
         <translation>Nicht angegeben: {0} war {1}; angeben, was es jetzt ist.</translation>
     </message>
     <message>
+        <source>Of {0} speeds only speed {1} differs. Each is held against its own uncertainty at about 95 %, so that of two equal motors one speed in {2} differs by chance in up to {3} % of comparisons: record both again before it counts.</source>
+        <translation>Von {0} Stufen weicht nur Stufe {1} ab. Jede wird mit ihrer eigenen Unsicherheit bei etwa 95 % verglichen, sodass bei zwei gleichen Motoren eine von {2} Stufen in bis zu {3} % der Vergleiche zufällig abweicht: beide noch einmal aufzeichnen, bevor es zählt.</translation>
+    </message>
+    <message>
         <source>Opening of {0}: can&apos;t tell, as {1}.</source>
         <translation>Auslösen ({0}): nicht zu sagen, da {1}.</translation>
+    </message>
+    <message>
+        <source>Put the file that it leads to in its place, or take it away.</source>
+        <translation>Die Datei, auf die sie zeigt, an ihre Stelle legen oder die Verknüpfung entfernen.</translation>
     </message>
     <message>
         <source>Steady load of the {0} A fuse: can&apos;t tell; no speed is known to have been run long enough to be steady.</source>
@@ -6310,6 +6326,10 @@
     <message>
         <source>The current stood at {0} % of the rating ({1} A) or above for {2} s (at least {3} s); {4} opens by {5} s at that</source>
         <translation>Der Strom stand {2} s lang (mindestens {3} s) bei {0} % des Nennwerts ({1} A) oder darüber; {4} löst dabei bis {5} s aus</translation>
+    </message>
+    <message>
+        <source>The photo {0} lies outside the card&apos;s folder and goes into no pack. Add it again: that copies it there.</source>
+        <translation>Das Foto {0} liegt außerhalb des Ordners der Karte und kommt in kein Paket. Noch einmal hinzufügen: Dabei wird es dorthin kopiert.</translation>
     </message>
     <message>
         <source>The readings can&apos;t be taken as they stand. {0}</source>
@@ -6424,6 +6444,14 @@
         <translation>Von Hand eingetippt: {0}. Ein solcher Wert ist, was jemand in dem Augenblick auf einem Messgerät sah; kein Programm hat ihn gesehen.</translation>
     </message>
     <message>
+        <source>What stands at {0} is {1}, less than nothing.</source>
+        <translation>Bei {0} steht {1}, weniger als nichts.</translation>
+    </message>
+    <message>
+        <source>What stands at {0} is {1}, without a number.</source>
+        <translation>Bei {0} steht {1}, ohne eine Zahl.</translation>
+    </message>
+    <message>
         <source>What was read can&apos;t open {0}, but the readings are too slow to show the start-up peak, which may reach {1} A for up to {2} s: can&apos;t tell; readings 5 ms apart or closer would settle it.</source>
         <translation>Was gelesen wurde, kann {0} nicht auslösen, aber die Messwerte sind zu langsam für die Anlaufspitze, die {1} A für bis zu {2} s erreichen kann: nicht zu sagen; Messwerte alle 5 ms oder dichter würden es klären.</translation>
     </message>
@@ -6534,6 +6562,14 @@
     <message>
         <source>bytes come, none is understood</source>
         <translation>Bytes kommen, keines wird verstanden</translation>
+    </message>
+    <message>
+        <source>can&apos;t be copied into {0}: {1}.</source>
+        <translation>kann nicht nach {0} kopiert werden: {1}.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be used as a lock: {0}.</source>
+        <translation>taugt nicht als Sperre: {0}.</translation>
     </message>
     <message>
         <source>can&apos;t tell, as {0}</source>
@@ -6680,8 +6716,36 @@
         <translation>Luftansaugung</translation>
     </message>
     <message>
+        <source>is a link, not a file: edits are only written beside the recording itself.</source>
+        <translation>ist eine Verknüpfung, keine Datei: Nachträge werden nur neben die Aufzeichnung selbst geschrieben.</translation>
+    </message>
+    <message>
+        <source>is a recording.</source>
+        <translation>ist eine Aufzeichnung.</translation>
+    </message>
+    <message>
+        <source>is being recorded or sealed by a running program.</source>
+        <translation>wird gerade von einem laufenden Programm aufgezeichnet oder versiegelt.</translation>
+    </message>
+    <message>
         <source>it changed its measuring range ({0})</source>
         <translation>es wechselte den Messbereich ({0})</translation>
+    </message>
+    <message>
+        <source>it is a link, not a file</source>
+        <translation>es ist eine Verknüpfung, keine Datei</translation>
+    </message>
+    <message>
+        <source>it is a pipe, a device or a folder, not a file</source>
+        <translation>es ist eine Pipe, ein Gerät oder ein Ordner, keine Datei</translation>
+    </message>
+    <message>
+        <source>it is longer than {0} MiB</source>
+        <translation>es ist länger als {0} MiB</translation>
+    </message>
+    <message>
+        <source>it lies outside the job card&apos;s folder</source>
+        <translation>es liegt außerhalb des Ordners der Auftragskarte</translation>
     </message>
     <message>
         <source>it never repeated more than {0} times before</source>
@@ -6710,6 +6774,10 @@
     <message>
         <source>its port was gone (plug, cable or adapter)</source>
         <translation>sein Anschluss war weg (Stecker, Kabel oder Adapter)</translation>
+    </message>
+    <message>
+        <source>its text is damaged: {0}</source>
+        <translation>ihr Text ist beschädigt: {0}</translation>
     </message>
     <message>
         <source>its uncertainty is below 0, above {0} or no number.</source>
@@ -6804,6 +6872,10 @@
         <translation>niemand hat aufgezeichnet, ob dies die höchste Stufe war</translation>
     </message>
     <message>
+        <source>none seen</source>
+        <translation>keiner zu sehen</translation>
+    </message>
+    <message>
         <source>not asked to run</source>
         <translation>soll nicht laufen</translation>
     </message>
@@ -6842,6 +6914,10 @@
     <message>
         <source>open again</source>
         <translation>wieder offen</translation>
+    </message>
+    <message>
+        <source>other programs take every folder in it</source>
+        <translation>andere Programme belegen jeden Ordner darin</translation>
     </message>
     <message>
         <source>overload: the current was beyond its range</source>
@@ -8928,6 +9004,10 @@
         <translation>{0}: ist nicht wie gemacht (SHA-256 in {1}).</translation>
     </message>
     <message>
+        <source>{0}: is not in the seal, which covers files: it is a pipe, a device or a link that leads to no file.</source>
+        <translation>{0}: ist nicht im Siegel, das nur Dateien erfasst: Es ist eine Pipe, ein Gerät oder eine Verknüpfung, die zu keiner Datei führt.</translation>
+    </message>
+    <message>
         <source>{0}: is not listed in the seal; it was added later.</source>
         <translation>{0}: ist im Siegel nicht aufgeführt; sie kam später hinzu.</translation>
     </message>
@@ -10216,10 +10296,6 @@
     <message>
         <source>Not signed</source>
         <translation>Nicht unterschrieben</translation>
-    </message>
-    <message>
-        <source>Not stated on both sides: {names}. It holds only if these were the same.</source>
-        <translation>Auf beiden Seiten nicht angegeben: {names}. Es gilt nur, wenn diese gleich waren.</translation>
     </message>
     <message>
         <source>Not stated, and a reviewer will ask: {missing}. Fill in on the Job page.</source>
@@ -12057,8 +12133,24 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Gute (F9)</translation>
     </message>
     <message>
+        <source>It holds only if these were the same.</source>
+        <translation>Es gilt nur, wenn diese gleich waren.</translation>
+    </message>
+    <message>
         <source>It is being recorded: stop the recording first.</source>
         <translation>Sie läuft noch: erst die Aufzeichnung beenden.</translation>
+    </message>
+    <message>
+        <source>Put it right on the Meters page, or empty its line; then start.</source>
+        <translation>Auf der Seite Messgeräte berichtigen oder die Zeile leeren; dann starten.</translation>
+    </message>
+    <message>
+        <source>Stated on neither side: {names}.</source>
+        <translation>Auf keiner Seite angegeben: {names}.</translation>
+    </message>
+    <message>
+        <source>Stated on one side only: {names}.</source>
+        <translation>Nur auf einer Seite angegeben: {names}.</translation>
     </message>
     <message>
         <source>Stop the recording first, then make the pack.</source>
@@ -12075,6 +12167,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>You may not write in {there}. Choose another folder.</source>
         <translation>In {there} darf nicht geschrieben werden. Einen anderen Ordner wählen.</translation>
+    </message>
+    <message>
+        <source>a condition can&apos;t be taken: {why}</source>
+        <translation>eine Bedingung kann nicht übernommen werden: {why}</translation>
     </message>
     <message>
         <source>all but Circuit</source>
@@ -13185,6 +13281,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>gefundene Stufen</translation>
     </message>
     <message>
+        <source>standard deviation {sd}</source>
+        <translation>Standardabweichung {sd}</translation>
+    </message>
+    <message>
         <source>start or stop</source>
         <translation>Start oder Stopp</translation>
     </message>
@@ -14009,6 +14109,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>{name}: {fitted} part in</source>
         <translation>{name}: Teil im Fahrzeug: {fitted}</translation>
+    </message>
+    <message>
+        <source>{n} readings</source>
+        <translation>{n} Messwerte</translation>
     </message>
     <message>
         <source>{pages}; recording: all but Circuit</source>

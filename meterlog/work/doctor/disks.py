@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from meterlog.profile import settings_folder
+from meterlog.profile.full_path import full_path
 from meterlog.work.doctor.look import Line, State
 from meterlog.work.run_status import disk_free
 from meterlog.work.shelf import recordings_folder
@@ -124,7 +125,7 @@ def file_system(folder: Path, mounts: Path = Path("/proc/self/mounts")) -> str:
         return ""
     try:
         lines = mounts.read_text("utf-8", "replace").splitlines()
-        full = folder.resolve()
+        full = full_path(folder)
     except OSError:
         return ""
     best, kind = -1, ""

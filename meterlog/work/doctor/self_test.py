@@ -8,11 +8,13 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from meterlog.model import Review, SpanKind, Verdict
-from meterlog.model.errors import MeterlogError
+from meterlog.model.errors import DiskFailed, MeterlogError
 from meterlog.recording import Recording
 from meterlog.work.demo import DemoBench
+from meterlog.work.doctor.disks import TOO_LITTLE_BYTES
 from meterlog.work.doctor.look import Line, State
 from meterlog.work.review import review_folder
+from meterlog.work.run_status import disk_free
 
 SCENARIO = "dead-spot"
 SECONDS = 4.0
@@ -21,6 +23,7 @@ _SEED = 1
 _LEAST_PART = 0.5
 """Of the readings that the meters' own pace promises."""
 _FROM_S, _TO_S, _SLACK_S = 2.0, 3.6, 0.5
+_NO_ROOM = "Free some space there, or set TMPDIR to another folder, and look again."
 _SEND = "Send this report to whoever keeps meterlog; measure nothing that counts until then."
 
 
@@ -30,15 +33,16 @@ def look_at_bench() -> Iterator[Line]:
     try:
         with tempfile.TemporaryDirectory(prefix="meterlog-doctor-") as place:
             folder = Path(place) / "run"
-            bench = DemoBench(SCENARIO, _SEED, folder)
+            # Never elsewhere: what is recorded for a look must not stay among the user's own.
+            bench = DemoBench(SCENARIO, _SEED, folder, places=lambda: ())
             try:
                 time.sleep(SECONDS)
             finally:
                 bench.close()
             recording, review = review_folder(folder)
             wrong = faults(recording, review)
-    except MeterlogError as error:
-        yield Line("self-test", State.BAD, f"the virtual bench can't be recorded: {error}", _SEND)
+    except (OSError, MeterlogError) as error:
+        yield _not_recorded(error)
         return
     took = f"({time.monotonic() - begun:.1f} s)"
     if wrong:
@@ -46,6 +50,16 @@ def look_at_bench() -> Iterator[Line]:
         return
     words = "recorded through real ports, sealed, judged: the dead segment was found, nothing else"
     yield Line("self-test", State.OK, f"{words} {took}")
+
+
+def _not_recorded(error: OSError | MeterlogError) -> Line:
+    """Say why; that the test itself found no room tells nothing of measuring."""
+    folder = Path(tempfile.gettempdir())
+    free = disk_free(folder)
+    if isinstance(error, (OSError, DiskFailed)) and 0 <= free < TOO_LITTLE_BYTES:
+        words = f"could not be done: its recording goes to {folder}, {free / 1e6:.1f} MB free there"
+        return Line("self-test", State.LOOK, words, _NO_ROOM)
+    return Line("self-test", State.BAD, f"the virtual bench can't be recorded: {error}", _SEND)
 
 
 def faults(recording: Recording, review: Review) -> list[str]:

@@ -10,7 +10,7 @@ import pytest
 from meterlog.model.errors import DiskFailed, UsageError
 from meterlog.model.job_card import JobCard, card_to_dict, with_value
 from meterlog.work.file_lock import alone_with
-from meterlog.work.job_cards import change_card, load_card, photo_name, photo_words
+from meterlog.work.job_cards import change_card, load_card
 
 CARD = JobCard(work_order="4711", complaint="dead until hit\nsays Jö", photos=("a.jpg",))
 
@@ -160,24 +160,3 @@ def test_a_card_that_another_program_keeps_is_told(tmp_path):
     with alone_with(path, 0.05):
         pass
     assert list(tmp_path.iterdir()) == []
-
-
-def test_a_photo_with_a_name_that_no_file_can_have_is_not_there(tmp_path):
-    card = JobCard(photos=("x" * 3000, "odometer.jpg"))
-    (tmp_path / "odometer.jpg").write_bytes(b"x")
-    (words,) = photo_words(card, tmp_path / "card.json")
-    assert words == f"The photo {'x' * 200}… is not there."
-
-
-def test_photos_are_named_from_the_folder_of_the_card(tmp_path):
-    (tmp_path / "job" / "photos").mkdir(parents=True)
-    card, photo = tmp_path / "job" / "job.json", tmp_path / "job" / "photos" / "a.jpg"
-    photo.write_bytes(b"")
-    assert photo_name(photo, card) == "photos/a.jpg"
-    outside = tmp_path / "b.jpg"
-    assert photo_name(outside, card) == str(outside)
-    held = JobCard(photos=("photos/a.jpg", str(outside), "c.jpg"))
-    assert photo_words(held, card) == (
-        f"The photo {outside} is not there.",
-        "The photo c.jpg is not there.",
-    )

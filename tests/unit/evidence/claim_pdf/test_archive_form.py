@@ -32,8 +32,7 @@ def archived(pages, tmp_path):
     """Write it, and give its bytes."""
 
     def write(files, marks=()):
-        (tmp_path / "pages.pdf").write_bytes(pages)
-        write_archived(tmp_path / "pages.pdf", tmp_path / "out.pdf", files, TOLD, marks)
+        write_archived(io.BytesIO(pages), tmp_path / "out.pdf", files, TOLD, marks)
         return (tmp_path / "out.pdf").read_bytes()
 
     return write

@@ -72,3 +72,19 @@ def test_the_limits_are_those_of_the_process():
     bound()
     bound()
     assert pikepdf.settings.get_qpdf_limits()["flate_max_memory"] == MOST_BYTES
+
+
+def test_odd_metadata_of_a_strangers_pdf_puts_no_traceback_on_the_terminal(tmp_path):
+    with pikepdf.new() as document:
+        document.add_blank_page()
+        document.Root.Metadata = document.make_stream(b"<a>no metadata</a>")
+        document.save(tmp_path / "odd.pdf", fix_metadata_version=False)
+    code = (
+        "import sys; from pathlib import Path\n"
+        "from meterlog.evidence.pdf_form import pikepdf, save_in_form\n"
+        "save_in_form(pikepdf.open(sys.argv[1]), Path(sys.argv[2]))\n"
+    )
+    words = [sys.executable, "-c", code, str(tmp_path / "odd.pdf"), str(tmp_path / "saved.pdf")]
+    done = subprocess.run(words, capture_output=True, text=True, check=False)
+    assert (done.returncode, done.stdout, done.stderr) == (0, "", "")
+    assert (tmp_path / "saved.pdf").is_file()

@@ -1,0 +1,45 @@
+"""An export that a full disk cuts off: told, and nothing is left that would stand in the way."""
+
+import os
+import subprocess
+import sys
+
+import pytest
+
+pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="RLIMIT_FSIZE is POSIX")
+
+# As a full disk: no file of this process grows beyond the limit.
+FULL = """
+import resource, signal, sys
+from meterlog.cli import main
+signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
+limit = int(sys.argv[1])
+resource.setrlimit(resource.RLIMIT_FSIZE, (limit, limit))
+sys.exit(main(sys.argv[2:]))
+"""
+
+
+@pytest.mark.parametrize("there", [False, True])
+def test_what_a_full_disk_cuts_off_is_told_and_taken_away(run, small, tmp_path, there):
+    whole = tmp_path / "whole"
+    run("export", small, "--out", whole)
+    sizes = {one.name: one.stat().st_size for one in whole.iterdir()}
+    picture = sizes.pop("trace.png")
+    tables = max(sizes.values())
+    assert picture > tables, "the picture must be the file that does not fit"
+    out = tmp_path / "out"
+    if there:
+        out.mkdir()
+    # The last time all but the very end of the picture fits.
+    for limit in (tables // 2, tables, (picture + tables) // 2, picture - 1):
+        ran = subprocess.run(
+            [sys.executable, "-c", FULL, str(limit), "export", str(small), "--out", str(out)],
+            capture_output=True, text=True, timeout=120, check=False,
+            env={**os.environ, "QT_QPA_PLATFORM": "offscreen"},
+        )  # fmt: skip
+        assert ran.returncode == 1
+        assert "can't be written: File too large." in ran.stderr
+        assert "libpng" not in ran.stderr
+        assert list(out.iterdir()) == []
+    run("export", small, "--out", out)
+    assert (out / "trace.png").stat().st_size == picture

@@ -1,0 +1,25 @@
+"""What would be written into a recording breaks its seal: it is refused."""
+
+import pytest
+
+from meterlog.evidence.verify import verify_folder
+from meterlog.work.job_cards import load_card
+
+
+@pytest.mark.parametrize("place", ["card.json", "data/card.json", "data/new/card.json"])
+def test_no_card_is_begun_in_a_recording(run, small, place):
+    said = run("job", small / place, "--set", "work_order=4711", code=2).err
+    assert f"{small / place}: lies inside the recording {small}." in said
+    assert "a recording holds nothing but itself" in said
+    assert verify_folder(small).intact
+
+
+def test_not_through_a_link_either_and_beside_it_may(run, small, tmp_path):
+    (tmp_path / "link").symlink_to(small / "data")
+    (tmp_path / "card.json").symlink_to(small / "card.json")
+    for path in (tmp_path / "link" / "card.json", tmp_path / "card.json"):
+        said = run("job", path, "--set", "work_order=4711", code=2).err
+        assert "lies inside the recording" in said
+    assert verify_folder(small).intact
+    run("job", tmp_path / "other.json", "--set", "work_order=4711")
+    assert load_card(tmp_path / "other.json").work_order == "4711"
