@@ -43,7 +43,7 @@ check: setup
 # The order of the files is that of tests/conftest.py: those that wait among those that compute.
 # Bytecode is kept (ignored by git): else each worker and each program started compiles all anew.
 test: check
-	PYTHONDONTWRITEBYTECODE= $(BIN)/python -m pytest -q -n 2 --dist loadfile --no-loadscope-reorder
+	PYTHONDONTWRITEBYTECODE= $(BIN)/python -m pytest -q -n 3 --dist loadfile --no-loadscope-reorder
 
 bench: setup
 	$(BIN)/python tests/benchmarks/run.py
