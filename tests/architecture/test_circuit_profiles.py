@@ -11,7 +11,7 @@ from meterlog.commands.circuit_report import unit_shares
 from meterlog.model import ElementKind, FaultMode
 from meterlog.model.circuit_check import KEYS
 from meterlog.model.element_kinds import KINDS
-from meterlog.profile import circuit_faults, load_circuit, shipped_folder
+from meterlog.profile import circuit_faults, load_circuit, load_limits, shipped_folder
 
 SHIPPED = tuple(sorted(path.stem for path in (shipped_folder() / "circuits").glob("*.toml")))
 CIRCUITS = {
@@ -198,3 +198,11 @@ def test_places_behind_the_dash_warn_of_the_airbag_and_the_fan_of_its_wheel(circ
             assert "moving-fan" in place.cautions, place.name
     assert "meter" in circuit.place("battery").cautions
     assert "high-voltage" in circuit.place("battery").cautions
+
+
+@pytest.mark.parametrize("name", [name for name in sorted(SHIPPED) if "linear-12v" in name])
+def test_limits_and_circuits_that_go_together_know_one_fuse(name):
+    """One pack shows both: two ratings for one fuse would be asked about."""
+    fuse = load_limits("linear-12v").fuse
+    assert fuse is not None
+    assert CIRCUITS[name].element("main-fuse").figures["rating_a"] == fuse.rating_a

@@ -12592,8 +12592,8 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>kein Ton: {error}; Qts Multimedia-Teil einrichten mit &quot;pip install meterlog[sound]&quot;, unter Linux auch libpulse0 des Systems</translation>
     </message>
     <message>
-        <source>no table: no current is called usual or not</source>
-        <translation>keine Tabelle: kein Strom wird üblich genannt oder nicht</translation>
+        <source>no table: “meterlog screen FOLDER” makes one</source>
+        <translation>keine Tabelle: „meterlog screen ORDNER“ macht eine</translation>
     </message>
     <message>
         <source>no voltage</source>

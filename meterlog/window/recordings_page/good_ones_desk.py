@@ -218,7 +218,7 @@ def _read(
 
 def _holds(usuals: Usuals | None, found: FoundTables) -> str:
     if usuals is None:
-        return "" if found.used is not None else say("no table: no current is called usual or not")
+        return "" if found.used is not None else say("no table: “meterlog screen FOLDER” makes one")
     numbers = usuals.numbers
     return say_many(
         len(numbers),

@@ -121,7 +121,7 @@ def test_the_choice_is_kept_for_the_next_time_and_none_takes_all_marks_away(held
 
     qtbot.waitUntil(gone, timeout=10000)
     assert desk.page.search.usual.isHidden()
-    assert row.told.text() == "no table: no current is called usual or not"
+    assert row.told.text() == "no table: “meterlog screen FOLDER” makes one"
     assert KeptChoice().load() == ""
     for _ in range(8):
         qtbot.keyClick(table, _Key.Key_Y)
