@@ -9,6 +9,7 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable, Iterator
 
+import circuit
 import evidence
 import judgement
 import memory
@@ -23,6 +24,7 @@ ALL = (
     *pixel.FIGURES,
     *memory.FIGURES,
     *judgement.FIGURES,
+    *circuit.FIGURES,
     *picture.FIGURES,
     *evidence.FIGURES,
     *start.FIGURES,
