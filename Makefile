@@ -8,7 +8,7 @@ BIN := .venv/bin
 STAMP := .venv/.meterlog-set-up
 
 .DEFAULT_GOAL := help
-.PHONY: help setup demo test check bench score fuzz survive soak pictures languages wheel constraints clean
+.PHONY: help setup demo test check collected bench score fuzz survive soak pictures languages wheel constraints clean
 
 help:
 	@echo "make setup        set up .venv and the system libraries"
@@ -42,8 +42,14 @@ check: setup
 
 # The order of the files is that of tests/conftest.py: those that wait among those that compute.
 # Bytecode is kept (ignored by git): else each worker and each program started compiles all anew.
-test: check
+# It is made beside the checks, once for all workers.
+test: setup
+	$(MAKE) -j2 check collected
 	PYTHONDONTWRITEBYTECODE= $(BIN)/python -m pytest -q -n 3 --dist loadfile --no-loadscope-reorder
+
+collected: setup
+	@PYTHONDONTWRITEBYTECODE= $(BIN)/python -m pytest -qq --collect-only > .venv/collected \
+		|| { cat .venv/collected; exit 1; }
 
 bench: setup
 	$(BIN)/python tests/benchmarks/run.py
