@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import contextlib
 from pathlib import Path
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice
 from PySide6.QtGui import QImage, QImageWriter
 
 from meterlog.model.errors import EvidenceError
+from meterlog.recording.append_file import write_aside
 
 
 def write_png(image: QImage, path: Path) -> Path:
@@ -28,7 +28,7 @@ def write_png(image: QImage, path: Path) -> Path:
     Raises
     ------
     EvidenceError
-        If it can't be written; nothing is left then.
+        If it can't be written; a file that was there stays as it was.
     """
     # In memory first: of a disk that is full Qt says little, and may not even notice.
     packed = QBuffer()
@@ -36,12 +36,9 @@ def write_png(image: QImage, path: Path) -> Path:
     writer = QImageWriter(packed, QByteArray(b"png"))
     if not writer.write(image):
         raise _cannot(path, writer.errorString())
-    content = packed.data().data()
     try:
-        path.write_bytes(content)
+        write_aside(path, bytes(packed.data().data()))
     except OSError as error:
-        with contextlib.suppress(OSError):
-            path.unlink(missing_ok=True)
         raise _cannot(path, error.strerror or str(error)) from error
     return path
 

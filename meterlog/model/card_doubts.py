@@ -4,9 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from meterlog.model.card_fields import FIELDS
 from meterlog.model.iso_date import iso_date
-from meterlog.model.job_card import JobCard
+from meterlog.model.job_card import JobCard, value_of
 from meterlog.model.vin import vin_words
+
+_COUNTS = ("odometer", "odometer_out", "hours")
+_WITH_NUMBERS = ("in_service", "old_part_fitted")
 
 
 def doubt_words(card: JobCard) -> tuple[str, ...]:
@@ -26,18 +30,12 @@ def _dates(card: JobCard) -> Iterator[str]:
 
 def _counts(card: JobCard) -> Iterator[str]:
     """Say which counts are none; units and marks of thousands are written as anybody likes."""
-    stated = (
-        ("odometer in", card.odometer),
-        ("odometer out", card.odometer_out),
-        ("hours", card.hours),
-        ("in service since", card.in_service),
-        ("old part fitted on, at", card.old_part_fitted),
-    )
-    for name, text in stated:
+    words = {field.key: field.words for field in FIELDS}
+    for key in (*_COUNTS, *_WITH_NUMBERS):
+        name, text = words[key], str(value_of(card, key))
         if text and not any(one.isdigit() for one in text):
             yield f"What stands at {name!r} is {text!r}, without a number."
-    for name, text in stated[:3]:
-        if text.strip().startswith(("-", "\N{MINUS SIGN}")):
+        elif key in _COUNTS and text.strip().startswith(("-", "\N{MINUS SIGN}")):
             yield f"What stands at {name!r} is {text!r}, less than nothing."
 
 

@@ -3,11 +3,11 @@
 from dataclasses import replace
 
 import pytest
-from PySide6.QtCore import QPoint
-from PySide6.QtWidgets import QLineEdit
+from PySide6.QtCore import QPoint, Qt
 
 from meterlog.model import Event, EventKind
 from meterlog.model.errors import UsageError
+from meterlog.window.pages import Page
 from meterlog.window.scrolled import LEAST
 from meterlog.window.session import Phase
 
@@ -125,9 +125,20 @@ def test_a_window_that_is_too_small_is_scrolled_and_not_squeezed(window, qtbot, 
     assert (area.horizontalScrollBar().maximum() > 0) is bars
     assert (area.verticalScrollBar().maximum() > 0) is bars
     assert window.pages.width() <= max(wide, LEAST.width())
-    field = next(one for one in window.pages.currentWidget().findChildren(QLineEdit))
-    if bars:
-        window.keys.setFocus()
-        area.ensureWidgetVisible(window.keys)
-        assert area.verticalScrollBar().value() > 0
-    assert field.window() is window
+
+
+@pytest.mark.parametrize("page", [Page.JOB, Page.METERS, Page.CIRCUIT, Page.CLAIM])
+def test_what_tab_goes_to_is_brought_into_sight(window, qtbot, page):
+    window.resize(683, 384)
+    window.show_page(page)
+    window.activateWindow()
+    qtbot.waitUntil(window.isActiveWindow)
+    view, been, scrolled = window.centralWidget().viewport(), set(), set()
+    for _ in range(80):
+        qtbot.keyClick(window.focusWidget() or window, Qt.Key.Key_Tab)
+        now = window.focusWidget()
+        been.add(now)
+        scrolled.add(window.centralWidget().horizontalScrollBar().value())
+        assert view.rect().intersects(now.rect().translated(now.mapTo(view, QPoint(0, 0)))), now
+    assert len(been) > 20
+    assert len(scrolled) > 1

@@ -218,8 +218,8 @@ def test_counts_that_are_none_are_told():
     )
     assert len(said) == 3
     assert "'odometer in' is 'lots', without a number" in said[0]
-    assert "'yesterday', without a number" in said[1]
-    assert "'hours' is '-5', less than nothing" in said[2]
+    assert "'hours' is '-5', less than nothing" in said[1]
+    assert "'yesterday', without a number" in said[2]
 
 
 def test_without_customer_data_a_surname_alone_is_left_out_but_not_the_words_of_the_trade():
