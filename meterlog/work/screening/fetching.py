@@ -17,7 +17,7 @@ from meterlog.model.errors import DiskFailed, RecordingUnreadable
 from meterlog.recording import layout
 from meterlog.recording.bag import stays_inside
 from meterlog.work.file_lock import alone_with
-from meterlog.work.screening.places import Place, opened
+from meterlog.work.screening.places import Place, opened, why_of
 from meterlog.work.screening.small_files import read_small, refuse_odd
 
 if TYPE_CHECKING:
@@ -79,9 +79,8 @@ def _told_where(place: Place) -> Iterator[None]:
         raise
     # Each library that speaks with a store raises what it likes.
     except Exception as error:
-        why = (error.strerror if isinstance(error, OSError) else None) or str(error)
         raise FetchFailed(
-            f"can't be fetched: {why or type(error).__name__}.",
+            f"can't be fetched: {why_of(error)}.",
             subject=place.url,
             remedy="Check the connection, your rights there and the room in "
             f"{tempfile.gettempdir()}, and screen once more.",

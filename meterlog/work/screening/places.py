@@ -146,7 +146,7 @@ def _refuse_absent(walk: _Walk, folder: str, path: str) -> None:
         there = walk.files.isdir(path)
         why = "is no folder, or is not there."
     except Exception as error:  # noqa: BLE001 - as libraries that speak with stores do
-        there, why = False, f"can't be looked into: {_why(error)}."
+        there, why = False, f"can't be looked into: {why_of(error)}."
     if not there:
         raise UsageError(why, subject=folder, remedy="Give a folder that holds recordings.")
 
@@ -165,7 +165,7 @@ def _walk(walk: _Walk, path: str, depth: int) -> Iterator[Place]:
         return
     # One folder that nobody thought of must not stop all others.
     except Exception as error:  # noqa: BLE001
-        why = f"can't be looked into: {_why(error)}."
+        why = f"can't be looked into: {why_of(error)}."
         yield Place(_url(walk, path), walk.local, _digest([path, why]), why=why)
         return
     if layout.PAYLOAD in inside and _is_recording(inside, payload):
@@ -227,7 +227,7 @@ def _place(
         part = walk.parts.get(full_path(Path(path)), PartOf()) if walk.parts else PartOf()
         key = _key(walk, path, inside, payload)
     except Exception as error:  # noqa: BLE001 - as above
-        why = f"can't be read: {_why(error)}."
+        why = f"can't be read: {why_of(error)}."
         return Place(url, walk.local, _digest([url, why]), why=why)
     key = _digest([key, part.number, part.serial])
     return Place(url, walk.local, key, part.number, part.serial)
@@ -249,8 +249,8 @@ def _read(walk: _Walk, path: str) -> bytes:
     return read_small(walk.files, path, local=walk.local)
 
 
-def _why(error: Exception) -> str:
-    """Say why something of the system or of a store failed."""
+def why_of(error: Exception) -> str:
+    """Say in a word or two why something of the system or of a store failed."""
     told = error.strerror if isinstance(error, OSError) else None
     return told or str(error) or type(error).__name__
 
