@@ -11,7 +11,12 @@ from numpy.typing import NDArray
 from meterlog.recording.pyramid_form import FACTOR, FIRST_CELL, GROUP, Form, Words, word_sums
 
 LOT = 64 * GROUP
-"""Rows that are gathered before cells are made of them: small arrays cost as much as large ones."""
+"""Rows that are gathered at most before cells are made of them: small arrays cost as much as large
+ones."""
+_PIECES = 64
+_LEAST_LOT = 2 * GROUP
+"""No more is gathered than so many pieces of the size in which rows come: of a meter that gives ten
+readings a second a whole lot is an hour's, and would grow all that while."""
 _FIRST_ROOM = 256
 
 
@@ -97,7 +102,7 @@ class PyramidMaker:
         rows[1:].view(np.float64)[:] = values.T
         self.rows += len(t_ns)
         self._waiting = end
-        if end >= LOT:
+        if end >= min(max(_LEAST_LOT, _PIECES * len(t_ns)), LOT):
             yield from self.rest()
 
     def _make_room(self, count: int) -> None:

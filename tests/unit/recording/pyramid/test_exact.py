@@ -1,6 +1,7 @@
 """What a pyramid tells of any window equals numpy over the readings."""
 
 import shutil
+import tracemalloc
 
 import numpy as np
 import pytest
@@ -98,3 +99,17 @@ def test_records_are_the_same_however_the_rows_are_cut(pyramids, sizes, seed):
     assert whole.keys() == cut.keys()
     for level, records in whole.items():
         np.testing.assert_array_equal(records, cut[level])
+
+
+def test_rows_that_come_slowly_are_not_gathered_for_hours(pyramids):
+    t_ns, values = pyramids.readings(40_000, 1)
+    maker = PyramidMaker(2, 7)
+    tracemalloc.start()
+    try:
+        for start in range(0, len(t_ns), 4):
+            for _ in maker.take(t_ns[start : start + 4], values[start : start + 4]):
+                pass
+        _, most = tracemalloc.get_traced_memory()
+    finally:
+        tracemalloc.stop()
+    assert most < 200_000  # a whole lot of 32,768 rows alone takes 786,000
