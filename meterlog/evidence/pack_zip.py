@@ -1,8 +1,8 @@
 """PackZip: a bag as one zip file that is the same to the byte whenever it is made.
 
 Names sorted, every date 1980-01-01 00:00 (the earliest that the form can say), every mode 0644,
-deflate at zlib's own level (6); pictures, which are packed already, as they are. The packed bytes
-are those of one version of zlib; what comes out of them is the same with any.
+deflate at one level of zlib; pictures, which are packed already, as they are. The packed bytes are
+those of one version of zlib; what comes out of them is the same with any.
 
 Source
 ------
@@ -17,15 +17,16 @@ import os
 import zipfile
 from collections.abc import Callable
 from pathlib import Path
+from typing import BinaryIO
 
 from meterlog.evidence.pack_bag import files_of
+from meterlog.evidence.packed_ahead import LEVEL, PIECE, Packed, none_packed
 from meterlog.model.errors import EvidenceError
 from meterlog.profile.full_path import full_path
 
 _EARLIEST = (1980, 1, 1, 0, 0, 0)
 _MODE = 0o100644
 _UNIX = 3
-_PIECE = 1 << 20
 _PACKED = frozenset({".jpg", ".png"})
 
 
@@ -33,7 +34,12 @@ def _nobody(_: float) -> None:
     """Tell nobody."""
 
 
-def write_zip(folder: Path, path: Path, progress: Callable[[float], None] = _nobody) -> None:
+def write_zip(
+    folder: Path,
+    path: Path,
+    progress: Callable[[float], None] = _nobody,
+    packed: Callable[[str], Packed | None] = none_packed,
+) -> None:
     """Write a bag's folder as a zip file.
 
     Parameters
@@ -44,6 +50,9 @@ def write_zip(folder: Path, path: Path, progress: Callable[[float], None] = _nob
         Must not exist, nor lie in the folder.
     progress : callable
         Called with the part done, 0 to 1. May raise to cancel; nothing is left then.
+    packed : callable
+        Gives a file of the folder, by its name there, as it has been packed already, or None. The
+        zip is the same to the byte.
 
     Raises
     ------
@@ -66,9 +75,14 @@ def write_zip(folder: Path, path: Path, progress: Callable[[float], None] = _nob
         top = full_path(folder).name
         told = _Told(sum((folder / name).stat().st_size for name in names), progress)
         with aside.open("wb") as stream:
-            with zipfile.ZipFile(stream, "w") as archive:
+            with _archive(stream) as archive:
                 for name in names:
-                    _add(archive, f"{top}/{name}", folder / name, told)
+                    known = packed(name)
+                    if known is None:
+                        _add(archive, f"{top}/{name}", folder / name, told)
+                    else:
+                        _add_packed(archive, stream, f"{top}/{name}", known)
+                        told.more(known.size)
             stream.flush()
             os.fsync(stream.fileno())
         aside.rename(path)
@@ -81,6 +95,10 @@ def write_zip(folder: Path, path: Path, progress: Callable[[float], None] = _nob
     finally:
         with contextlib.suppress(OSError):
             aside.unlink(missing_ok=True)
+
+
+def _archive(stream: BinaryIO) -> zipfile.ZipFile:
+    return zipfile.ZipFile(stream, "w", zipfile.ZIP_DEFLATED, compresslevel=LEVEL)
 
 
 class _Told:
@@ -96,14 +114,35 @@ class _Told:
 
 
 def _add(archive: zipfile.ZipFile, name: str, path: Path, told: _Told) -> None:
-    entry = zipfile.ZipInfo(name, _EARLIEST)
-    entry.create_system = _UNIX
-    entry.external_attr = _MODE << 16
-    packed = path.suffix.lower() in _PACKED
-    entry.compress_type = zipfile.ZIP_STORED if packed else zipfile.ZIP_DEFLATED
-    # The level is zlib's own: 6.
-    entry.file_size = path.stat().st_size  # tells whether 64-bit sizes are needed
-    with path.open("rb") as source, archive.open(entry, "w") as target:
-        while piece := source.read(_PIECE):
+    large = _large(path.stat().st_size)
+    # By its name alone it is packed as the archive says; an entry of one's own is stored.
+    entry = zipfile.ZipInfo(name, _EARLIEST) if path.suffix.lower() in _PACKED else name
+    with path.open("rb") as source, archive.open(entry, "w", force_zip64=large) as target:
+        while piece := source.read(PIECE):
             target.write(piece)
             told.more(len(piece))
+    _set_mode(archive.getinfo(name))
+
+
+def _add_packed(archive: zipfile.ZipFile, stream: BinaryIO, name: str, known: Packed) -> None:
+    """Do what the library does around its packing, which it can't be spared."""
+    entry = zipfile.ZipInfo(name, _EARLIEST)
+    entry.compress_type = zipfile.ZIP_DEFLATED
+    entry.header_offset = stream.tell()
+    entry.file_size, entry.compress_size, entry.CRC = known.size, len(known.deflated), known.crc
+    stream.write(entry.FileHeader(zip64=_large(known.size)))
+    stream.write(known.deflated)
+    archive.start_dir = stream.tell()
+    archive.filelist.append(entry)
+    archive.NameToInfo[name] = entry
+    _set_mode(entry)
+
+
+def _large(size: int) -> bool:
+    """Tell whether a file needs sizes of 64 bits; packed it may be larger, by next to nothing."""
+    return size * 1.05 > zipfile.ZIP64_LIMIT
+
+
+def _set_mode(entry: zipfile.ZipInfo) -> None:
+    entry.create_system = _UNIX
+    entry.external_attr = _MODE << 16

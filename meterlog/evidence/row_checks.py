@@ -34,11 +34,14 @@ from dataclasses import dataclass
 from itertools import islice
 from typing import BinaryIO
 
+import numpy as np
+
 FOLDER = "row-checks"
 _HEAD = "meterlog row checks 1"
 _TICKS = 256
 """Blocks between two calls of what tells that work goes on."""
 _DIGITS = 16
+_LINE_FEED = 10
 _MOST_ROWS = 100
 _SINGLE_ROWS = 256
 _LONGEST = 1 << 20
@@ -238,12 +241,20 @@ def _count(stream: BinaryIO) -> int:
 
 
 def _blocks(stream: BinaryIO, start: int, rows: int, block: int) -> Iterator[str]:
-    """Give the digest of each block of the next ``rows`` lines."""
-    lines = _lines(stream)
-    while start < rows:
-        digest = hashlib.sha256()
-        for pieces in islice(lines, min(block, rows - start)):
-            for piece in pieces:
-                digest.update(piece)
+    """Give the digest of each block of the lines from ``start`` to ``rows``, as far as they go."""
+    digest, left, begun = hashlib.sha256(), min(block, rows - start), False
+    while start < rows and (piece := stream.read(_LONGEST)):
+        ends = np.flatnonzero(np.frombuffer(piece, np.uint8) == _LINE_FEED) + 1
+        at, passed = 0, 0
+        while start < rows and passed + left <= len(ends):
+            passed += left
+            end = int(ends[passed - 1])
+            digest.update(piece[at:end])
+            yield digest.hexdigest()[:_DIGITS]
+            at, start = end, start + left
+            digest, left, begun = hashlib.sha256(), min(block, rows - start), False
+        digest.update(piece[at:])
+        left -= len(ends) - passed
+        begun = begun or at < len(piece)
+    if start < rows and begun:
         yield digest.hexdigest()[:_DIGITS]
-        start += block

@@ -2,8 +2,8 @@
 
 The lists of a pack cover what comes out of a zip. Dates, modes, the order of entries and other
 fields of the file they do not; but the zip of a pack depends on nothing but its content, so it is
-made anew here and compared. Only the packed bytes depend on the version of zlib, which a pack
-names: with another one, all but these is compared.
+made anew here and compared. Only the packed bytes depend on zlib, its version and its level, which
+a pack names: with another one, all but these is compared.
 
 Source
 ------
@@ -20,14 +20,15 @@ import zlib
 from pathlib import Path
 
 from meterlog.evidence.pack_zip import write_zip
+from meterlog.evidence.packed_ahead import LEVEL
 from meterlog.model.errors import EvidenceError
 from meterlog.profile.plain_file import read_plain
 from meterlog.recording import layout
 from meterlog.recording.bag import read_info
 
 PACKED_BY = "Meterlog-Packed-By"
-"""Field of ``bag-info.txt`` that names the zlib of the zip."""
-PACKER = f"zlib {zlib.ZLIB_RUNTIME_VERSION}"
+"""Field of ``bag-info.txt`` that names the zlib of the zip, and its level."""
+PACKER = f"zlib {zlib.ZLIB_RUNTIME_VERSION}, level {LEVEL}"
 _HEAD, _LISTED, _END = 30, 46, 22
 _NOT = (
     "The zip file itself is not, to the byte, as it was made: it was damaged, or packed anew by"

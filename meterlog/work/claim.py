@@ -16,6 +16,7 @@ import meterlog
 from meterlog.evidence.claim_content import ClaimCircuit, ClaimContent, ClaimSide, PageSize
 from meterlog.evidence.pack_bag import tag_files, write_bag
 from meterlog.evidence.pack_zip import write_zip
+from meterlog.evidence.packed_ahead import PackedAhead
 from meterlog.evidence.page_list import PAGES
 from meterlog.evidence.shown_text import shown
 from meterlog.evidence.signing import Signer
@@ -35,6 +36,7 @@ from meterlog.work.amended import Amending, edits_told, parted
 from meterlog.work.circuit_checks import judged_checks
 from meterlog.work.claim_card import seen_card
 from meterlog.work.claim_doubts import order_doubts, part_doubts, seal_doubts
+from meterlog.work.claim_inside import begin_packing, contents_of, names_inside
 from meterlog.work.claim_photos import copy_photos
 from meterlog.work.claim_privacy import ClaimPrivacy
 from meterlog.work.compare import CompareRequest, compare_reviewed
@@ -44,8 +46,6 @@ from meterlog.work.review import review_folder
 
 PDF, ZIP, BAG = "claim.pdf", "claim.zip", "claim"
 """Names of the files of a pack, and of the one folder in the zip."""
-_ATTACHED = (".csv", ".json", ".txt")
-"""What the PDF carries of the bag's payload; pictures are drawn in it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,8 +142,8 @@ def make_claim(
     made_utc = now().isoformat(timespec="seconds")
     out = request.out
     try:
-        with folder_aside(out) as work:
-            made = _Making(request, made_utc, work / BAG, progress).make(work)
+        with folder_aside(out) as work, PackedAhead() as ahead:
+            made = _Making(request, made_utc, work / BAG, progress, ahead).make(work)
             put_in_place([work / name for name in (PDF, ZIP)], out)
     except OSError as error:
         raise EvidenceError(
@@ -164,9 +164,10 @@ class _Making:
         made_utc: str,
         bag: Path,
         progress: Callable[[float], None],
+        ahead: PackedAhead,
     ) -> None:
         self._request, self._made_utc, self._bag = request, made_utc, bag
-        self._progress = progress
+        self._progress, self._ahead = progress, ahead
         self._remarks: list[str] = []
         self._edits: list[str] = []
         card = request.card
@@ -221,7 +222,7 @@ class _Making:
         self._write_card(payload)
         content = replace(content, checksums=self._checksums(payload))
         self._write_both(content, self._info(sides), work / PDF)
-        write_zip(self._bag, work / ZIP, self._part(0.92, 0.08))
+        write_zip(self._bag, work / ZIP, self._part(0.92, 0.08), self._ahead.get)
         return ClaimMade((), self._missing, tuple(self._remarks), content.fingerprint)
 
     def _write_both(self, content: ClaimContent, info: Mapping[str, str], pdf: Path) -> None:
@@ -237,18 +238,15 @@ class _Making:
         signer = self._request.signer
         (self._bag / PAGES).touch()
         tags = tag_files(self._bag, info, signer, tick=lambda: self._progress(0.52))
-        drafts = {**self._attachments(), **tags}
+        drafts = {**contents_of(self._bag, names_inside(self._bag)), **tags}
         write_claim_pdf(
-            content,
-            pdf,
-            self._request.page,
-            drafts,
-            self._part(0.6, 0.3),
+            content, pdf, self._request.page, drafts, self._part(0.6, 0.3), self._ahead.get
         )
         (self._bag / PAGES).write_bytes(page_digests(pdf))
         write_bag(self._bag, info, signer, tags, lambda: self._progress(0.91))
-        carried = self._attachments()
-        put_inside(pdf, {key: new for key, new in carried.items() if new != drafts.get(key)})
+        lists = tuple(name for name in drafts if not name.startswith(f"{layout.PAYLOAD}/"))
+        carried = contents_of(self._bag, lists)
+        put_inside(pdf, {key: new for key, new in carried.items() if new != drafts[key]})
 
     def _part(self, begun: float, size: float) -> Callable[[float], None]:
         """Give what counts the progress of one part of the work."""
@@ -280,6 +278,7 @@ class _Making:
                 self._part(begun + 0.12, 0.07),
                 self._request.form,
             )
+            begin_packing(self._bag, payload / name, self._ahead)
             if no_picture:
                 self._remarks.append(f"{name}: {no_picture}.")
             part = self._card.old_part if name == "before" else self._card.new_part
@@ -303,6 +302,7 @@ class _Making:
             _refuse_simulated(folder, recording, sides)
             self._progress(0.5)
             write_evidence(recording, review, payload / name, lambda _: None, self._request.form)
+            begin_packing(self._bag, payload / name, self._ahead)
             checks, lost = judged_checks(recording)
             if not checks and not lost:
                 raise UsageError(
@@ -362,15 +362,6 @@ class _Making:
     def _checksums(self, payload: Path) -> dict[str, str]:
         names = sorted(path for path in payload.rglob("*") if path.is_file())
         return {str(path.relative_to(self._bag).as_posix()): sha256_of(path) for path in names}
-
-    def _attachments(self) -> Mapping[str, bytes]:
-        """Give what the PDF carries: tables, texts and the signed lists, by their names."""
-        found = sorted(path for path in self._bag.rglob("*") if path.is_file())
-        return {
-            path.relative_to(self._bag).as_posix(): path.read_bytes()
-            for path in found
-            if path.suffix in _ATTACHED
-        }
 
 
 def _refuse_simulated(folder: Path, check: Recording, sides: Sequence[ClaimSide]) -> None:

@@ -45,14 +45,15 @@ def add_proof(sheets: Sheets, content: ClaimContent, attached: Collection[str]) 
     if attached:
         sheets.words(
             f"Files inside this PDF, to be saved by a PDF viewer: {len(attached)}. In their names"
-            " there stands a dot for each slash: data/job-card.json is data.job-card.json."
+            " there stands a dot for each slash: data/job-card.json is data.job-card.json. Pictures"
+            " are drawn in it; they, and tables that are too large for a PDF, are in the zip."
         )
     sums = content.checksums
     if sums or attached:
         sheets.heading("Files of the pack", keep=70.0)
         names = sorted({*sums, *attached})
         rows = [
-            Row((name, "attached" if name in attached else "", sums.get(name, "")))
+            Row((name, "attached" if name in attached else "in the zip", sums.get(name, "")))
             for name in names
         ]
         lay_table(sheets, _SUMS, rows)

@@ -25,6 +25,7 @@ from meterlog.evidence.claim_pdf.proof_section import add_proof
 from meterlog.evidence.claim_pdf.sheets import Mark, Sheets
 from meterlog.evidence.claim_pdf.side_section import add_side
 from meterlog.evidence.claim_pdf.summary_page import add_summary
+from meterlog.evidence.packed_ahead import Packed, none_packed
 from meterlog.evidence.pdf_form import LIBRARY
 from meterlog.evidence.picture_screen import need_fonts
 from meterlog.model.errors import EvidenceError
@@ -41,6 +42,7 @@ def write_claim_pdf(
     page: PageSize,
     attachments: Mapping[str, bytes],
     progress: Callable[[float], None],
+    packed: Callable[[str], Packed | None] = none_packed,
 ) -> None:
     """Write the PDF of a claim, a PDF/A-3b; works without a screen.
 
@@ -56,6 +58,8 @@ def write_claim_pdf(
         Files that it carries inside, by name.
     progress : callable
         Called with the part done, 0 to 1. May raise to cancel.
+    packed : callable
+        Gives one of the attachments, by its name, as it has been packed already, or None.
 
     Raises
     ------
@@ -74,7 +78,7 @@ def write_claim_pdf(
     drawn.close()
     told = _told(content)
     try:
-        write_archived(pages, path, attachments, told, marks, lambda: progress(0.95))
+        write_archived(pages, path, attachments, told, marks, lambda: progress(0.95), packed)
     except OSError as error:
         raise _cannot(path, error.strerror or str(error)) from error
     progress(1.0)

@@ -1556,6 +1556,10 @@
         <translation>Zuerst etwas ändern.</translation>
     </message>
     <message>
+        <source>Make it from a shorter recording of the same fan.</source>
+        <translation>Es aus einer kürzeren Aufzeichnung desselben Gebläses erstellen.</translation>
+    </message>
+    <message>
         <source>Make it yours alone: chmod 700 {0}</source>
         <translation>Allein sich selbst Rechte geben: chmod 700 {0}</translation>
     </message>
@@ -6026,6 +6030,10 @@
     <message>
         <source>the motor is open inside</source>
         <translation>der Motor ist innen offen</translation>
+    </message>
+    <message>
+        <source>the pack would hold {0} GB; {1} GB are the most that a check unpacks.</source>
+        <translation>das Paket enthielte {0} GB; eine Prüfung entpackt höchstens {1} GB.</translation>
     </message>
     <message>
         <source>the return was not read: this is the feed alone</source>

@@ -1,0 +1,74 @@
+"""ClaimInside: what the PDF of a pack carries inside, and how much a pack may hold."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Final
+
+from meterlog.evidence.packed_ahead import PackedAhead
+from meterlog.evidence.zip_safety import LIMITS
+from meterlog.model.errors import EvidenceError
+from meterlog.recording import layout
+
+MOST_EACH: Final = 128 << 20
+"""Bytes of a file inside the PDF: it is held in memory, here and by whoever opens it."""
+MOST_TOGETHER: Final = 256 << 20
+_ATTACHED = frozenset({".csv", ".json", ".txt"})
+"""What the PDF carries of the bag's payload; pictures are drawn in it."""
+
+
+def names_inside(bag: Path) -> tuple[str, ...]:
+    """Give the names of the files that the PDF carries: tables, texts and the signed lists.
+
+    Raises
+    ------
+    OSError
+        If the bag can't be looked into.
+    """
+    found = [path for path in bag.rglob("*") if path.suffix in _ATTACHED and path.is_file()]
+    left, names = MOST_TOGETHER, []
+    for size, path in sorted((path.stat().st_size, path) for path in found):
+        if size <= min(left, MOST_EACH):
+            names.append(path.relative_to(bag).as_posix())
+            left -= size
+    return tuple(sorted(names))
+
+
+def contents_of(bag: Path, names: tuple[str, ...]) -> dict[str, bytes]:
+    """Read files of a bag.
+
+    Raises
+    ------
+    OSError
+        If one can't be read.
+    """
+    return {name: (bag / name).read_bytes() for name in names}
+
+
+def begin_packing(bag: Path, folder: Path, ahead: PackedAhead) -> None:
+    """Begin to pack what is written in a folder of the bag, as far as the PDF will carry it.
+
+    Parameters
+    ----------
+    bag, folder : Path
+        The folder lies in the bag; its files change no more.
+    ahead : PackedAhead
+
+    Raises
+    ------
+    EvidenceError
+        If the bag has become larger than its own check unpacks.
+    OSError
+        If it can't be looked into.
+    """
+    sizes = [path.stat().st_size for path in (bag / layout.PAYLOAD).rglob("*") if path.is_file()]
+    if sum(sizes) > LIMITS.total:
+        raise EvidenceError(
+            f"the pack would hold {sum(sizes) / 1e9:.1f} GB; {LIMITS.total / 1e9:.1f} GB are the "
+            "most that a check unpacks.",
+            subject=folder.name,
+            remedy="Make it from a shorter recording of the same fan.",
+        )
+    for path in folder.rglob("*"):
+        if path.suffix in _ATTACHED and path.is_file() and path.stat().st_size <= MOST_EACH:
+            ahead.begin(path.relative_to(bag).as_posix(), path)
