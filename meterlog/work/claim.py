@@ -238,15 +238,20 @@ class _Making:
         signer = self._request.signer
         (self._bag / PAGES).touch()
         tags = tag_files(self._bag, info, signer, tick=lambda: self._progress(0.52))
-        drafts = {**contents_of(self._bag, names_inside(self._bag)), **tags}
+        carried, too_large = names_inside(self._bag)
+        self._remarks += [
+            f"{name}: is too large for the PDF and in the zip alone: hand in both."
+            for name in too_large
+        ]
+        drafts = {**contents_of(self._bag, carried), **tags}
         write_claim_pdf(
             content, pdf, self._request.page, drafts, self._part(0.6, 0.3), self._ahead.get
         )
         (self._bag / PAGES).write_bytes(page_digests(pdf))
         write_bag(self._bag, info, signer, tags, lambda: self._progress(0.91))
         lists = tuple(name for name in drafts if not name.startswith(f"{layout.PAYLOAD}/"))
-        carried = contents_of(self._bag, lists)
-        put_inside(pdf, {key: new for key, new in carried.items() if new != drafts[key]})
+        done = contents_of(self._bag, lists)
+        put_inside(pdf, {key: new for key, new in done.items() if new != drafts[key]})
 
     def _part(self, begun: float, size: float) -> Callable[[float], None]:
         """Give what counts the progress of one part of the work."""

@@ -17,8 +17,13 @@ _ATTACHED = frozenset({".csv", ".json", ".txt"})
 """What the PDF carries of the bag's payload; pictures are drawn in it."""
 
 
-def names_inside(bag: Path) -> tuple[str, ...]:
+def names_inside(bag: Path) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """Give the names of the files that the PDF carries: tables, texts and the signed lists.
+
+    Returns
+    -------
+    carried, too_large : tuple of str
+        Smaller files come first; what is too large is in the zip alone.
 
     Raises
     ------
@@ -26,12 +31,12 @@ def names_inside(bag: Path) -> tuple[str, ...]:
         If the bag can't be looked into.
     """
     found = [path for path in bag.rglob("*") if path.suffix in _ATTACHED and path.is_file()]
-    left, names = MOST_TOGETHER, []
+    left, carried, too_large = MOST_TOGETHER, list[str](), list[str]()
     for size, path in sorted((path.stat().st_size, path) for path in found):
-        if size <= min(left, MOST_EACH):
-            names.append(path.relative_to(bag).as_posix())
-            left -= size
-    return tuple(sorted(names))
+        fits = size <= min(left, MOST_EACH)
+        (carried if fits else too_large).append(path.relative_to(bag).as_posix())
+        left -= size if fits else 0
+    return tuple(sorted(carried)), tuple(sorted(too_large))
 
 
 def contents_of(bag: Path, names: tuple[str, ...]) -> dict[str, bytes]:

@@ -6152,6 +6152,10 @@
         <translation>{0}, gemeinsam</translation>
     </message>
     <message>
+        <source>{0}: is too large for the PDF and in the zip alone: hand in both.</source>
+        <translation>{0}: ist zu groß für die PDF-Datei und nur in der ZIP-Datei: beide einreichen.</translation>
+    </message>
+    <message>
         <source>{0}the sensor&apos;s own {1} added, as a linear sum</source>
         <translation>{0}der eigene Anteil des Aufnehmers ({1}) addiert, als lineare Summe</translation>
     </message>

@@ -45,7 +45,8 @@ def test_a_table_too_large_for_a_pdf_is_in_the_zip_and_both_hold(
     monkeypatch.setattr(claim_inside, "MOST_EACH", large.file_size - 1)
     too_large = {name for name, size in texts.items() if size >= large.file_size}
     out = tmp_path / "pack"
-    run("claim", card, "--before", small, "--out", out)
+    said = run("claim", card, "--before", small, "--out", out)
+    assert f"{inside}: is too large for the PDF and in the zip alone" in said.err
     names, less = carried(before / "claim.pdf"), carried(out / "claim.pdf")
     assert {str(one) for one in names - less} == too_large
     assert inside in too_large
@@ -65,9 +66,9 @@ def test_all_together_are_bounded_and_the_smallest_come_first(tmp_path, monkeypa
     (bag / "data").mkdir(parents=True)
     for name, size in (("data/a.csv", 500), ("data/b.csv", 300), ("c.txt", 10), ("data/d.png", 5)):
         (bag / name).write_bytes(bytes(size))
-    assert claim_inside.names_inside(bag) == ("c.txt", "data/a.csv", "data/b.csv")
+    assert claim_inside.names_inside(bag) == (("c.txt", "data/a.csv", "data/b.csv"), ())
     monkeypatch.setattr(claim_inside, "MOST_TOGETHER", 320)
-    assert claim_inside.names_inside(bag) == ("c.txt", "data/b.csv")
+    assert claim_inside.names_inside(bag) == (("c.txt", "data/b.csv"), ("data/a.csv",))
 
 
 def test_a_pack_that_no_check_would_unpack_is_refused_before_it_is_drawn(
