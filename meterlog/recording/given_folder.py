@@ -59,7 +59,8 @@ def outside_recordings(path: Path) -> Path:
     Raises
     ------
     UsageError
-        If it is a recording or lies inside one, whose seal it would break. Links are followed.
+        If it is a recording or a pack, or lies inside one, whose seal it would break. Links are
+        followed.
     """
     full = full_path(path)
     for place in (full, *full.parents):
@@ -68,5 +69,11 @@ def outside_recordings(path: Path) -> Path:
                 f"lies inside the recording {place}." if place != full else "is a recording.",
                 subject=str(path),
                 remedy="Choose a folder outside it; a recording holds nothing but itself.",
+            )
+        if layout.is_sealed(place):
+            raise UsageError(
+                f"lies inside the sealed pack {place}." if place != full else "is a sealed pack.",
+                subject=str(path),
+                remedy="Choose a folder outside it, or copy the file out of it first.",
             )
     return path

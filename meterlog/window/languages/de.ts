@@ -680,6 +680,10 @@
         <translation>Stecker, Kabel und Stromversorgung des Messgeräts prüfen.</translation>
     </message>
     <message>
+        <source>Choose a folder outside it, or copy the file out of it first.</source>
+        <translation>Einen Ordner außerhalb davon wählen oder die Datei vorher herauskopieren.</translation>
+    </message>
+    <message>
         <source>Choose a folder outside it; a recording holds nothing but itself.</source>
         <translation>Einen Ordner außerhalb wählen; eine Aufzeichnung enthält nur sich selbst.</translation>
     </message>
@@ -4208,6 +4212,10 @@
         <translation>ist eine Aufzeichnung; nur Pakete sind unterschrieben.</translation>
     </message>
     <message>
+        <source>is a sealed pack.</source>
+        <translation>ist ein versiegeltes Paket.</translation>
+    </message>
+    <message>
         <source>is being changed by another program.</source>
         <translation>wird gerade von einem anderen Programm geändert.</translation>
     </message>
@@ -4826,6 +4834,10 @@
     <message>
         <source>lies inside the recording {0}.</source>
         <translation>liegt in der Aufzeichnung {0}.</translation>
+    </message>
+    <message>
+        <source>lies inside the sealed pack {0}.</source>
+        <translation>liegt im versiegelten Paket {0}.</translation>
     </message>
     <message>
         <source>lies outside the recording, which goes from 0 to {0} s.</source>

@@ -1,7 +1,11 @@
 """What would be written into a recording breaks its seal: it is refused."""
 
+import zipfile
+
 import pytest
 
+from meterlog.evidence import signing
+from meterlog.evidence.pack_verify import verify_pack
 from meterlog.evidence.verify import verify_folder
 from meterlog.work.job_cards import load_card
 
@@ -23,3 +27,23 @@ def test_not_through_a_link_either_and_beside_it_may(run, small, tmp_path):
     assert verify_folder(small).intact
     run("job", tmp_path / "other.json", "--set", "work_order=4711")
     assert load_card(tmp_path / "other.json").work_order == "4711"
+
+
+def test_nor_into_a_pack_that_was_unpacked(run, small, tmp_path, monkeypatch):
+    monkeypatch.setattr(signing, "key_folder", lambda: tmp_path / "keys")
+    run("job", tmp_path / "card.json", "--set", "work_order=4711")
+    run("claim", tmp_path / "card.json", "--before", small, "--out", tmp_path / "pack")
+    with zipfile.ZipFile(tmp_path / "pack" / "claim.zip") as archive:
+        archive.extractall(tmp_path)
+    pack = tmp_path / "claim"
+    card = pack / "data" / "job-card.json"
+    assert "4711" in run("job", card).out  # to look at it breaks nothing
+    said = run("job", card, "--set", "work_order=4712", code=2).err
+    assert f"{card}: lies inside the sealed pack {pack}." in said
+    said = run("screen", tmp_path / "small", "--out", pack / "data" / "tables", code=2).err
+    assert "lies inside the sealed pack" in said
+    said = run("export", small, "--out", pack / "data" / "export", code=2).err
+    assert "lies inside the sealed pack" in said
+    said = run("job", pack, "--set", "work_order=4712", code=2).err
+    assert "is a sealed pack." in said
+    assert verify_pack(pack, own="").intact
