@@ -152,10 +152,14 @@ def _remarks(looked: Refreshed, told: str, wanted: Wanted, hits: Sequence[Hit]) 
 
 
 def _lines(hits: Sequence[Hit]) -> list[str]:
-    rows = [_row(hit) for hit in hits]
+    rows, head = [_row(hit) for hit in hits], tuple[str, ...](_HEAD)
+    if any(hit.found_by for hit in hits):
+        by = [" · ".join(hit.found_by) or "-" for hit in hits]
+        rows = [(*row[:-1], words, row[-1]) for row, words in zip(rows, by, strict=True)]
+        head = (*head[:-1], "found by", head[-1])
     if not sys.stdout.isatty():
-        return [table(_HEAD, rows)]
-    return [table(_HEAD, [tuple(map(_cut, row[:-1])) + row[-1:] for row in rows])]
+        return [table(head, rows)]
+    return [table(head, [tuple(map(_cut, row[:-1])) + row[-1:] for row in rows])]
 
 
 def _row(hit: Hit) -> tuple[str, ...]:
@@ -190,6 +194,7 @@ def _to_dict(hits: Sequence[Hit], looked: Refreshed) -> dict[str, object]:
                 "state": hit.state,
                 "trouble": hit.trouble,
                 "away": hit.away,
+                "found_by": list(hit.found_by),
                 "verdict": hit.verdict.value,
                 "worst": hit.worst or None,
                 "sentence": hit.sentence,

@@ -11829,6 +11829,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>selbst gefunden: {found}</translation>
     </message>
     <message>
+        <source>found by: {words}</source>
+        <translation>gefunden durch: {words}</translation>
+    </message>
+    <message>
         <source>found speeds: take, undo</source>
         <translation>gefundene Stufen: nehmen, zurück</translation>
     </message>

@@ -76,6 +76,8 @@ def detail_words(hit: Hit, beside: str = "") -> str:
         told.append(_why_not_judged(hit))
     if beside:
         told.append(beside)
+    if hit.found_by:
+        told.append(say("found by: {words}", words=" · ".join(hit.found_by)))
     if hit.trouble:
         told.append(f"⚠ {remedy_here(hit.trouble)}")
     if hit.away:

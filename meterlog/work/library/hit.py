@@ -105,6 +105,9 @@ class Hit:
         Its part number by the card of its job; empty where no card says it.
     usual : Usual or None
         None where that is not known (yet), or no table of baselines is at hand.
+    found_by : tuple of str
+        Where the words stand that were looked for, folded, with what is around them; without those
+        that stand in vehicle, part or work order.
     """
 
     folder: Path
@@ -130,6 +133,7 @@ class Hit:
     key: str = ""
     number: str = ""
     usual: Usual | None = None
+    found_by: tuple[str, ...] = ()
 
     @property
     def currents(self) -> tuple[SpeedCurrent, ...]:

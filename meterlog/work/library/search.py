@@ -9,6 +9,8 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+from meterlog.work.library.folded import folded
+from meterlog.work.library.found_by import found_by
 from meterlog.work.library.hit import GRAVEST_FIRST, Hit, Kind, Verdicts
 from meterlog.work.library.wanted import Wanted
 
@@ -21,8 +23,8 @@ WITH jobs AS (
     SELECT belongs.folder AS inside, group_concat(things.words, ' ') AS words, max(side) AS side,
         max(number) AS number FROM belongs JOIN things ON things.folder = job GROUP BY inside)
 SELECT {", ".join(f"things.{name}" for name in _FIELDS)}, verdicts.outcome, verdicts.worst,
-    verdicts.sentence, verdicts.currents, jobs.side, things.key, jobs.number
-FROM things
+    verdicts.sentence, verdicts.currents, jobs.side, things.key, jobs.number,
+    things.words, jobs.words FROM things
 LEFT JOIN verdicts ON things.key != '' AND verdicts.key = things.key AND verdicts.program = ?
 LEFT JOIN jobs ON jobs.inside = things.folder
 """  # noqa: S608 - names above
@@ -44,7 +46,7 @@ def found_in(
     rows = connection.execute(f"{_SELECT} WHERE {fits}", values).fetchall()
     away = tuple(name for (name,) in connection.execute("SELECT folder FROM away"))
     inside = tuple(str(root) for root in roots)
-    hits = [_hit(row, away) for row in rows if _is_in(row[0], inside)]
+    hits = [_hit(row, away, terms) for row in rows if _is_in(row[0], inside)]
     if any(hit.kind is Kind.JOB for hit in hits):
         made = _made_for_jobs(connection, program)
         hits = [_with_made(hit, made.get(str(hit.folder), [])) for hit in hits]
@@ -72,14 +74,18 @@ def _is_in(name: str, roots: Sequence[str]) -> bool:
 
 
 # Any: the columns of a database have no types that could be checked.
-def _hit(row: tuple[Any, ...], away: Sequence[str]) -> Hit:
+def _hit(row: tuple[Any, ...], away: Sequence[str], terms: Sequence[str]) -> Hit:
     folder, kind, *facts = row[: len(_FIELDS)]
-    outcome, worst, sentence, currents, side, key, number = row[len(_FIELDS) :]
+    outcome, worst, sentence, currents, side, key, number, *texts = row[len(_FIELDS) :]
     verdict = Verdicts(outcome) if outcome else Verdicts.NOT_JUDGED
     judged: list[Any] = [verdict, worst or "", sentence or "", currents or "[]"]
     of_job = [_is_in(folder, away), side or "", key, number or ""]
     values = [Path(folder), Kind(kind), *facts, *judged, *of_job]
-    return Hit(*values)
+    hit = Hit(*values)
+    if not terms:
+        return hit
+    seen = folded(" ".join((hit.vehicle, hit.part, hit.work_order)))
+    return replace(hit, found_by=found_by(terms, seen, *(text or "" for text in texts)))
 
 
 _Made = tuple[str, str, str, str]

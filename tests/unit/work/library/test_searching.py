@@ -3,11 +3,14 @@
 import time
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from meterlog.model.errors import UsageError
 from meterlog.work.job_folder import Side
 from meterlog.work.library import Kind, Verdicts, Wanted, wanted_date, wanted_verdict
 from meterlog.work.library.folded import folded
+from meterlog.work.library.found_by import found_by
 
 
 def nothing(_part):
@@ -183,3 +186,35 @@ def _timed(library, shelf, rows):
     start = time.thread_time()
     assert len(library.search([shelf], Wanted("lowe"))) == rows
     return time.thread_time() - start
+
+
+@pytest.mark.parametrize(
+    ("words", "why"),
+    [
+        ("", ()),
+        ("lowe wo", ()),  # the line itself shows them
+        ("DEAD", ("a wo 1 lowe 3 hatch dead until i hit it…",)),
+        ("hit dead löwe", ("…3 hatch dead until i hit it line-logger…",)),
+        ("until logger", ("…wo 1 lowe 3 hatch dead until i hit it line-logger…",)),
+    ],
+)
+def test_a_hit_says_where_the_words_stand_that_its_line_does_not_show(
+    library, shelf, three, words, why
+):
+    library.refresh([shelf], nothing)
+    hit = next(one for one in library.search([shelf], Wanted(words)) if one.folder.name == "a")
+    assert hit.found_by == why
+
+
+@given(
+    text=st.text("ab c", min_size=1, max_size=120).map(folded).filter(bool),
+    start=st.integers(0, 119),
+    size=st.integers(1, 20),
+)
+def test_what_is_around_a_word_holds_it_whole_and_is_of_the_text(text, start, size):
+    term = text[start : start + size].strip()
+    told = found_by([term], "", text, "") if term else ()
+    for one in told:
+        assert term in one
+        assert one.strip("…") in text
+        assert one.startswith("…") != text.startswith(one.strip("…"))
