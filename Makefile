@@ -45,7 +45,7 @@ check: setup
 # It is made beside the checks, once for all workers.
 test: setup
 	$(MAKE) -j2 check collected
-	PYTHONDONTWRITEBYTECODE= $(BIN)/python -m pytest -q -n 3 --dist loadfile --no-loadscope-reorder
+	PYTHONDONTWRITEBYTECODE= $(BIN)/python -m pytest -q -n 4 --dist loadfile --no-loadscope-reorder
 
 collected: setup
 	@PYTHONDONTWRITEBYTECODE= $(BIN)/python -m pytest -qq --collect-only > .venv/collected \

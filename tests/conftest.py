@@ -103,8 +103,9 @@ def alone_where_it_matters(request, room_of_workers):
 ALONE = (
     "tests/window/test_paint_loop.py",
     "tests/window/recordings_page/test_paint_loop_goes_on.py",
+    "tests/unit/instruments/test_port_memory.py",
 )
-"""What watches how long the window's thread is held up."""
+"""What watches how long the window's thread is held up, or wants a terminal's name for itself."""
 WAITING = ("tests/integration/", "tests/jobs/", "tests/window/")
 """What waits for real ports, processes and windows more than it computes."""
 

@@ -16,7 +16,9 @@ from meterlog.recording.trace_error import shown, trace_error
 from meterlog.recording.trace_layout import TraceLayout
 from meterlog.recording.trace_text import first_odd_row, first_undecodable_line, line_of_row
 
-_LOT_BYTES = 1 << 24
+_LOT_BYTES = 1 << 22
+"""Of a lot, and so of the longest line. Arrow reads up to 32 of them ahead: with larger ones, large
+files take half a gigabyte of memory more."""
 
 
 class TraceLots:
@@ -142,6 +144,6 @@ class TraceLots:
             )
         if "block" in str(error):
             return trace_error(
-                path, "has a line of more than 16 MB.", "Give a file of lines (RFC 4180)."
+                path, "has a line of more than 4 MB.", "Give a file of lines (RFC 4180)."
             )
         return trace_error(path, f"can't be read: {error}.", "Give a CSV file (RFC 4180).")
