@@ -17,7 +17,7 @@ from meterlog.recording.trace_layout import TraceLayout
 from meterlog.recording.trace_text import first_odd_row, first_undecodable_line, line_of_row
 
 _LOT_BYTES = 1 << 22
-"""Of a lot, and so of the longest line. Arrow reads up to 32 of them ahead: with larger ones, large
+"""Of a lot, and so of the longest line at least. Arrow reads up to 32 of them ahead: with larger ones, large
 files take half a gigabyte of memory more."""
 
 
@@ -105,7 +105,8 @@ class TraceLots:
             read_options=pa.csv.ReadOptions(
                 column_names=texts,
                 skip_rows=self._layout.header_end,
-                block_size=_LOT_BYTES,
+                # A lot holds the heading whole, whatever is above it, and lines as long.
+                block_size=max(_LOT_BYTES, 4 * sum(map(len, self._layout.header))),
                 encoding=encoding,
                 use_threads=False,
             ),
