@@ -17,8 +17,8 @@ from meterlog.recording.trace_layout import TraceLayout
 from meterlog.recording.trace_text import first_odd_row, first_undecodable_line, line_of_row
 
 _LOT_BYTES = 1 << 22
-"""Of a lot, and so of the longest line at least. Arrow reads up to 32 of them ahead: with larger ones, large
-files take half a gigabyte of memory more."""
+"""Of a lot, and so of the longest line at least. Arrow reads up to 32 of them ahead: with larger
+ones, large files take half a gigabyte of memory more."""
 
 
 class TraceLots:
