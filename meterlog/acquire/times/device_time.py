@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from enum import Enum, auto
 
@@ -10,11 +11,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from meterlog.acquire.times.clock_fit import ClockFit, ClockLine
+from meterlog.acquire.times.slewed import Slewed
 from meterlog.acquire.times.usual_delay import UsualDelay
 from meterlog.instruments import Readings
 
-SLEW = 0.02
-"""A correction of the line is brought in at most this fast: 20 ms each second."""
 HOLD_NS = 200_000_000
 """A late reading waits at most so long for the next one, which tells whether it is late."""
 LONGEST_NS = 1_000_000_000
@@ -30,7 +30,7 @@ _SURELY_S = 0.010
 _WELL = 0.6
 _NEARLY = 0.4
 _HALF = 0.5
-_LONG = 3.0
+_TWICE = 2.0
 _QUARTER = 0.25
 _MOST = 0.75
 _LUMP = 1.5
@@ -96,6 +96,9 @@ class _Waiting:
     best_s: float = 0.0
     until_ns: int = 0
     latest_ns: int = 0
+    now_ns: int = 0
+    before_ns: int = 0
+    """Until when they waited before what arrived at the instant ``now_ns``."""
 
 
 class DeviceTime:
@@ -128,8 +131,7 @@ class DeviceTime:
         self._unfed: tuple[float, int] | None = None
         self._last_x: float | None = None
         self._last_end_ns = 0
-        self._error_s = 0.0
-        self._applied_x = 0.0
+        self._slewed = Slewed()
         self._behind_ns: int | None = None
         self._drifting = 0
         self.off = False
@@ -288,15 +290,18 @@ class DeviceTime:
     def _wait(self, late_s: float, now_ns: int) -> None:
         waiting = self._waiting
         gap_s = self._usual.readings_together * self._step_s
-        # Less than to the next punctual one; but a long silence is worth a longer look.
-        hold_s = max(_MOST * gap_s, _SURELY_S, _HALF * late_s if late_s > _LONG * gap_s else 0.0)
+        # What was held up once is often held up again, before the rest of it comes.
+        hold_s = max(_MOST * gap_s, _SURELY_S, _TWICE * late_s)
         hold_ns = round(min(hold_s * 1e9, HOLD_NS))
+        if now_ns != waiting.now_ns:
+            waiting.now_ns, waiting.before_ns = now_ns, waiting.until_ns
         if len(waiting.parts) == 1:
             waiting.latest_ns = now_ns + LONGEST_NS
         elif late_s > waiting.best_s - _QUARTER * self._step_s:
             return
         waiting.best_s = late_s
-        waiting.until_ns = min(now_ns + hold_ns, waiting.latest_ns)
+        # Who catches up is not given up earlier than before.
+        waiting.until_ns = max(waiting.before_ns, min(now_ns + hold_ns, waiting.latest_ns))
 
     def _behind(self, late_s: float, x: float, end_ns: int) -> list[Timed]:
         """Deal with a clock that is behind: late lines, or it stood still."""
@@ -337,13 +342,28 @@ class DeviceTime:
         """Take it that nothing more comes for what waits: some readings are missing."""
         if not self.waits:
             return []
-        lost = max(1, math.floor(self._waiting.best_s / self._step_s + _NEARLY))
+        lost = self._lost_before_each()
         _, x_s, end_ns = self._waiting.parts[-1]
-        self._shift_s += lost * self._step_s
-        self._given_up = (end_ns, lost)
-        self.counts.lost += lost
+        shifts_s = [self._shift_s + one * self._step_s for one in lost]
+        done = self._release(shifts_s)
+        self._shift_s = shifts_s[-1]
+        self._given_up = (end_ns, lost[-1])
+        self.counts.lost += lost[-1]
         self._unfed = (float(x_s[-1]) + self._shift_s, end_ns)
-        return self._release()
+        return done
+
+    def _lost_before_each(self) -> list[int]:
+        """Give how many readings are missing before each that waits: never less than before.
+
+        So many as fit into the delay that is left of all that came from there on; where it grows
+        once more, more of them are missing.
+        """
+        lost: list[int] = []
+        least_s = math.inf
+        for _, x_s, end_ns in reversed(self._waiting.parts):
+            least_s = min(least_s, self._late_s(float(x_s[-1]), end_ns))
+            lost.append(max(1, math.floor(least_s / self._step_s + _NEARLY)))
+        return lost[::-1]
 
     def _feed(self, end_ns: int) -> None:
         """Let the last point count, once its instant is over: however it was cut, it is one."""
@@ -354,35 +374,24 @@ class DeviceTime:
 
     def _add(self, x: float, end_ns: int) -> None:
         """Give the line a point; what that moves it by is brought in little by little."""
-        before = self._fit.at(self._applied_x)
+        known_x = self._slewed.last_x
+        before = self._fit.at(known_x)
         self._fit.add(x, end_ns)
         if self._last_x is not None:
-            self._error_s += (before - self._fit.at(self._applied_x)) / 1e9
+            self._slewed.correct((before - self._fit.at(known_x)) / 1e9)
 
-    def _release(self) -> list[Timed]:
-        done = []
-        for readings, x_s, end_ns in self._waiting.parts:
-            done.append(Timed(readings, self._stamps(x_s + self._shift_s), end_ns))
-        self._waiting = _Waiting()
-        return done
+    def _release(self, shifts_s: Sequence[float] | None = None) -> list[Timed]:
+        """Give all that waits by the line, each shifted by as much as is said, or as now."""
+        parts, self._waiting = self._waiting.parts, _Waiting()
+        shifts_s = shifts_s or [self._shift_s] * len(parts)
+        return [
+            Timed(readings, self._stamps(x_s + shift_s), end_ns)
+            for (readings, x_s, end_ns), shift_s in zip(parts, shifts_s, strict=True)
+        ]
 
     def _stamps(self, x_s: NDArray[np.float64]) -> NDArray[np.int64]:
         """Give the line, with what is left of its last correction."""
-        if len(x_s) == 1:
-            return self._stamp(float(x_s[0]))
-        stamps = self._fit.many(x_s)
-        if self._error_s:
-            left = np.maximum(abs(self._error_s) - SLEW * (x_s - self._applied_x), 0.0)
-            left = np.copysign(left, self._error_s)
-            self._error_s = float(left[-1])
-            stamps += np.rint(left * 1e9).astype(np.int64)
-        self._applied_x = float(x_s[-1])
-        return stamps
-
-    def _stamp(self, x: float) -> NDArray[np.int64]:
-        """Do the same for one, which is by far the most frequent case."""
-        if self._error_s:
-            left_s = max(abs(self._error_s) - SLEW * (x - self._applied_x), 0.0)
-            self._error_s = math.copysign(left_s, self._error_s)
-        self._applied_x = x
-        return np.array([self._fit.at(x) + round(self._error_s * 1e9)], np.int64)
+        if len(x_s) == 1:  # by far the most frequent case
+            x = float(x_s[0])
+            return np.array([self._fit.at(x) + self._slewed.at(x)], np.int64)
+        return self._fit.many(x_s) + self._slewed.many(x_s)

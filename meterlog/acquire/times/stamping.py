@@ -144,7 +144,7 @@ class Stamper:
         self._taken = 0
         self.counts = TimeCounts()
         self.crowded = 0
-        """Readings that came when their time had been written as without data."""
+        """Readings that came when their time had passed: others, or rows without data, have it."""
         self.last_ns = 0
 
     @property
@@ -333,7 +333,9 @@ class Stamper:
         done = []
         for one in timed:
             if len(one.t_ns) == 1 and not self._rows and one.t_ns[0] >= self._rows.written_ns:
-                self.last_ns = max(min(int(one.t_ns[0]), one.end_ns), self.last_ns)
+                t_ns = int(one.t_ns[0])
+                self.crowded += t_ns < self._passed_ns
+                self.last_ns = max(min(t_ns, one.end_ns), self.last_ns)
                 done.append(Stamped(np.array([self.last_ns], np.int64), one.readings))
                 continue
             # A line through arrivals may reach a little beyond the next arrival.
@@ -344,8 +346,16 @@ class Stamper:
                 # Written is written: in the little time that is left they keep their order.
                 self.crowded += late
                 stamps = self._spread(one.readings, one.end_ns).t_ns
+            else:
+                # So many had been given up, and what came next has their times.
+                self.crowded += int(np.count_nonzero(stamps < self._passed_ns))
             done.append(Stamped(self._in_order(stamps), one.readings))
         return done
+
+    @property
+    def _passed_ns(self) -> int:
+        """Give before what a reading is not only moved by what the line is uncertain by."""
+        return self.last_ns - self._interval_ns // 2
 
     def _nothing(self, rows: NDArray[np.int64]) -> list[Stamped]:
         return [Stamped(self._in_order(rows), None)] if len(rows) else []

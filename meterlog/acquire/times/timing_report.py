@@ -120,7 +120,6 @@ class TimingReport:
             said.append("its clock was set, restarted or stood still: tied anew")
         if crowded > 0:
             said.append(
-                f"{crowded} readings came after their time had been written as without data:"
-                " their times are only in order"
+                f"{crowded} readings came when their time had passed: their times are only in order"
             )
         return "; ".join(said)
