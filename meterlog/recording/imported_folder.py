@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import contextlib
 import re
 import shutil
-import uuid
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
 from meterlog.model.errors import DiskFailed, RecordingExists
 from meterlog.recording import layout as places
+from meterlog.recording.folder_aside import folder_aside, put_folder_in_place
 
 REMEDY = "Free some space or choose another folder, then import it again."
 
@@ -36,6 +35,9 @@ def check_free(out: Path) -> None:
 def imported_folder(out: Path) -> Iterator[Path]:
     """Give a folder beside ``out`` to write to, which becomes ``out`` at the end.
 
+    It lies in a hidden one with a lock: half an import is no recording that was cut off, and what a
+    program leaves that dies is removed by the next that imports to ``out``.
+
     Parameters
     ----------
     out : Path
@@ -52,12 +54,10 @@ def imported_folder(out: Path) -> Iterator[Path]:
         If it can't be written.
     """
     folder = out.absolute()
-    aside = folder.with_name(f".{folder.name}.importing-{uuid.uuid4().hex[:8]}")
     try:
-        yield aside
-        with contextlib.suppress(FileNotFoundError):
-            folder.rmdir()
-        aside.rename(folder)
+        with folder_aside(folder) as work:
+            yield work / folder.name
+            put_folder_in_place(work / folder.name, folder)
     except OSError as error:
         raise DiskFailed(
             f"can't be written: {error.strerror}.", subject=str(out), remedy=REMEDY
@@ -65,8 +65,6 @@ def imported_folder(out: Path) -> Iterator[Path]:
     except DiskFailed as error:
         # Its subject is the folder beside, which is gone by now.
         raise DiskFailed(error.message, subject=str(out), remedy=REMEDY) from error
-    finally:
-        shutil.rmtree(aside, ignore_errors=True)
 
 
 def keep_original(aside: Path, original: Path) -> None:
