@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from meterlog.model import FindingKind
+from meterlog.model.visible_text import steerless
 from meterlog.window.good_ones.beside_words import usual_told
 from meterlog.window.kind_words import KIND_WORDS
 from meterlog.window.numbers import number
@@ -46,7 +47,7 @@ def cells_of(hit: Hit) -> tuple[str, ...]:
     verdict = verdict_told(hit.verdict) + (f": {_worst(hit.worst)}" if hit.worst else "")
     started = hit.started[:16].replace("T", " ") or say("no date")
     words = (hit.vehicle, hit.part, hit.work_order)
-    plain = (" ".join(one.split()) for one in words)
+    plain = (steerless(" ".join(one.split())) for one in words)
     return (started, _what(hit), *plain, verdict, usual_told(hit.usual))
 
 
@@ -77,7 +78,8 @@ def detail_words(hit: Hit, beside: str = "") -> str:
     if beside:
         told.append(beside)
     if hit.found_by:
-        told.append(say("found by: {words}", words=" · ".join(hit.found_by)))
+        by = steerless(" · ".join(hit.found_by))
+        told.append(say("found by: {words}", words=by))
     if hit.trouble:
         told.append(f"⚠ {remedy_here(hit.trouble)}")
     if hit.away:
@@ -94,7 +96,7 @@ def detail_words(hit: Hit, beside: str = "") -> str:
         (say("meters"), hit.instruments),
         (say("folder"), str(hit.folder)),
     )
-    told += [f"{name}: {' '.join(text.split())}" for name, text in facts if text]
+    told += [f"{name}: {steerless(' '.join(text.split()))}" for name, text in facts if text]
     return "\n".join(told)
 
 

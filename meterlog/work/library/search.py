@@ -29,6 +29,8 @@ LEFT JOIN verdicts ON things.key != '' AND verdicts.key = things.key AND verdict
 LEFT JOIN jobs ON jobs.inside = things.folder
 """  # noqa: S608 - names above
 _AT_ONCE = 500
+_MOST_ASKED = 20
+"""Words that the index is asked for, the longest; SQLite takes no condition of hundreds."""
 _FITS = " (instr(things.words, ?) > 0 OR instr(coalesce(jobs.words, ''), ?) > 0) "
 
 
@@ -40,10 +42,13 @@ def found_in(
     A recording of a job is found by what the job's card says, too.
     """
     terms = wanted.terms()
+    asked = sorted(terms, key=len, reverse=True)[:_MOST_ASKED]
     # Of jobs it must be known what their recordings come to, whatever those are found by.
-    fits = " AND ".join([_FITS] * len(terms)) if terms else "1"
-    values = [program, *(term for one in terms for term in (one, one))]
+    fits = " AND ".join([_FITS] * len(asked)) if asked else "1"
+    values = [program, *(term for one in asked for term in (one, one))]
     rows = connection.execute(f"{_SELECT} WHERE {fits}", values).fetchall()
+    if len(asked) < len(terms):
+        rows = [row for row in rows if _has_all(row, terms)]
     away = tuple(name for (name,) in connection.execute("SELECT folder FROM away"))
     inside = tuple(str(root) for root in roots)
     hits = [_hit(row, away, terms) for row in rows if _is_in(row[0], inside)]
@@ -52,6 +57,12 @@ def found_in(
         hits = [_with_made(hit, made.get(str(hit.folder), [])) for hit in hits]
     fit = [hit for hit in hits if wanted.fits(hit)]
     return tuple(sorted(fit, key=lambda hit: (hit.started, str(hit.folder)), reverse=True))
+
+
+# Any: the columns of a database have no types that could be checked.
+def _has_all(row: tuple[Any, ...], terms: Sequence[str]) -> bool:
+    own, of_job = (text or "" for text in row[-2:])
+    return all(term in own or term in of_job for term in terms)
 
 
 def drawn_at(connection: sqlite3.Connection, keys: Sequence[str], program: str) -> dict[str, str]:
@@ -73,7 +84,6 @@ def _is_in(name: str, roots: Sequence[str]) -> bool:
     return any(name == root or name.startswith(root.rstrip(os.sep) + os.sep) for root in roots)
 
 
-# Any: the columns of a database have no types that could be checked.
 def _hit(row: tuple[Any, ...], away: Sequence[str], terms: Sequence[str]) -> Hit:
     folder, kind, *facts = row[: len(_FIELDS)]
     outcome, worst, sentence, currents, side, key, number, *texts = row[len(_FIELDS) :]

@@ -34,8 +34,10 @@ class Wanted:
     kind: Kind | None = None
 
     def terms(self) -> tuple[str, ...]:
-        """Give the words as they are compared."""
-        return tuple(folded(self.words).split())
+        """Give the words as they are compared, each once."""
+        # Bytes that are no text come from a command line; nothing that is known holds any.
+        plain = self.words.encode("utf-8", "replace").decode()
+        return tuple(dict.fromkeys(folded(plain).split()))
 
     def fits(self, hit: Hit) -> bool:
         """Tell whether all but the words fits."""

@@ -218,3 +218,13 @@ def test_what_is_around_a_word_holds_it_whole_and_is_of_the_text(text, start, si
         assert term in one
         assert one.strip("…") in text
         assert one.startswith("…") != text.startswith(one.strip("…"))
+
+
+def test_a_whole_complaint_can_be_looked_for_and_bytes_that_are_no_text(library, shelf, recording):
+    many = " ".join(f"w{k}w" for k in range(1_500))
+    recording("long", 0, complaint=many)
+    recording("other", 1, complaint=many.replace("w7w ", ""))
+    library.refresh([shelf], nothing)
+    assert names(library.search([shelf], Wanted(many))) == ["long"]
+    assert names(library.search([shelf], Wanted("w8w " * 2_000))) == ["other", "long"]
+    assert names(library.search([shelf], Wanted("\udcff\udcfe"))) == []
