@@ -16,6 +16,7 @@ from dataclasses import dataclass
 from functools import partial
 from importlib.util import find_spec
 from multiprocessing import get_context, parent_process
+from multiprocessing.connection import Connection, wait
 from typing import TYPE_CHECKING, Any
 
 import meterlog
@@ -131,31 +132,39 @@ def _pool(workers: Workers) -> Iterator[Executor]:
         with ThreadPoolExecutor(workers.count) as threads:
             yield threads
         return
-    pool = ProcessPoolExecutor(workers.count, get_context("spawn"), _begin_worker)
+    context = get_context("spawn")
+    theirs, ours = context.Pipe(duplex=False)
+    pool = ProcessPoolExecutor(workers.count, context, _begin_worker, (theirs,))
     try:
         yield pool
     except BaseException:
+        # Who is told to stop a second time waits for nobody: without it the workers end, too.
+        ours.close()
         pool.shutdown(wait=False, cancel_futures=True)
         raise
     pool.shutdown()
+    ours.close()
 
 
-def _begin_worker() -> None:
-    """Make a worker one that ends with its parent, leaves Ctrl-C to it and is less urgent."""
+def _begin_worker(word: Connection | None = None) -> None:
+    """Make a worker one that ends with its parent, leaves Ctrl-C to it and is less urgent.
+
+    It ends, too, when the other end of ``word`` is closed.
+    """
     import pyarrow as pa
 
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     pa.set_cpu_count(1)
     if hasattr(os, "nice"):
         os.nice(_LESS_URGENT)
-    threading.Thread(target=_end_with_parent, name="parent", daemon=True).start()
+    threading.Thread(target=_end_with_parent, args=(word,), name="parent", daemon=True).start()
 
 
-def _end_with_parent() -> None:
+def _end_with_parent(word: Connection | None) -> None:
     # A worker holds both ends of the queue it reads from, so that it never hears of its end.
     parent = parent_process()
     if parent is not None:
-        parent.join()
+        wait([parent.sentinel, *([] if word is None else [word])])
         os._exit(1)
 
 
