@@ -7,7 +7,8 @@ a pack names: with another one, all but these is compared.
 
 Source
 ------
-PKWARE APPNOTE 6.3: 4.3.7 (heads of entries), 4.3.12 (list), 4.3.16 (end).
+PKWARE APPNOTE 6.3: 4.3.7 (heads of entries), 4.3.12 (list), 4.3.14 to 4.3.16 (end), 4.5.3 (sizes of
+64 bits).
 """
 
 from __future__ import annotations
@@ -30,6 +31,7 @@ PACKED_BY = "Meterlog-Packed-By"
 """Field of ``bag-info.txt`` that names the zlib of the zip, and its level."""
 PACKER = f"zlib {zlib.ZLIB_RUNTIME_VERSION}, level {LEVEL}"
 _HEAD, _LISTED, _END = 30, 46, 22
+_ZIP64, _END64 = 1, b"PK\x06\x06"
 _NOT = (
     "The zip file itself is not, to the byte, as it was made: it was damaged, or packed anew by"
     " another program."
@@ -80,11 +82,33 @@ def _form(path: Path) -> list[bytes]:
         for entry in entries:
             stream.seek(entry.header_offset)
             head = stream.read(_HEAD)
-            parts.append(head[:18] + head[22:] + stream.read(sum(struct.unpack("<HH", head[26:]))))
+            name, extra = (stream.read(size) for size in struct.unpack("<HH", head[26:]))
+            parts += [head[:18] + head[22:], name, _without_sizes(extra)]
         stream.seek(at)
         for _ in entries:
             listed = stream.read(_LISTED)
-            named = stream.read(sum(struct.unpack("<HHH", listed[28:34])))
-            parts.append(listed[:20] + listed[24:42] + named)
+            name, extra, comment = (
+                stream.read(size) for size in struct.unpack("<HHH", listed[28:34])
+            )
+            # Versions and the length of what is extra follow from sizes and places, too.
+            fixed = listed[:4] + listed[8:20] + listed[24:30] + listed[32:42]
+            parts += [fixed, name, _without_sizes(extra), comment]
         end = stream.read()
-        return [*parts, end[:16] + end[20:_END], end[_END:]]
+        return [*parts, *_without_places(end)]
+
+
+def _without_sizes(extra: bytes) -> bytes:
+    """Give the extra fields of an entry without its sizes and place of 64 bits (4.5.3)."""
+    kept, at = b"", 0
+    while at + 4 <= len(extra):
+        kind, size = struct.unpack_from("<HH", extra, at)
+        if kind != _ZIP64:
+            kept += extra[at : at + 4 + size]
+        at += 4 + size
+    return kept + extra[at:]
+
+
+def _without_places(end: bytes) -> tuple[bytes, ...]:
+    """Give what stands behind the list without its own size and place, of 32 or of 64 bits."""
+    short = end[-_END:]
+    return short[:12], short[20:], end[:-_END] if not end.startswith(_END64) else b""

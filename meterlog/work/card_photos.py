@@ -17,6 +17,7 @@ from meterlog.model.errors import DiskFailed
 from meterlog.model.job_card import JobCard
 from meterlog.profile.full_path import full_path
 from meterlog.profile.plain_file import open_plain
+from meterlog.recording.given_folder import outside_recordings
 
 FOLDER = "photos"
 OUTSIDE = "it lies outside the job card's folder"
@@ -40,12 +41,15 @@ def taken_photo(photo: Path, card: Path) -> str:
 
     Raises
     ------
+    UsageError
+        If the folder beside the card lies in a recording or a sealed pack.
     DiskFailed
         If it can't be copied.
     """
     full, place = full_path(photo), full_path(card).parent
     if full.is_relative_to(place):
         return full.relative_to(place).as_posix()
+    outside_recordings(place / FOLDER)  # which may be a link
     try:
         return _copied(full, place / FOLDER).relative_to(place).as_posix()
     except OSError as error:

@@ -3,6 +3,7 @@
 import zipfile
 
 import pytest
+from PIL import Image
 
 from meterlog.evidence import signing
 from meterlog.evidence.pack_verify import verify_pack
@@ -47,3 +48,17 @@ def test_nor_into_a_pack_that_was_unpacked(run, small, tmp_path, monkeypatch):
     said = run("job", pack, "--set", "work_order=4712", code=2).err
     assert "is a sealed pack." in said
     assert verify_pack(pack, own="").intact
+
+
+def test_nor_a_photo_through_a_link(run, small, tmp_path, monkeypatch):
+    monkeypatch.setattr(signing, "key_folder", lambda: tmp_path / "keys")
+    run("job", tmp_path / "card.json", "--set", "work_order=4711")
+    run("claim", tmp_path / "card.json", "--before", small, "--out", tmp_path / "pack")
+    with zipfile.ZipFile(tmp_path / "pack" / "claim.zip") as archive:
+        archive.extractall(tmp_path)
+    (tmp_path / "photos").symlink_to(tmp_path / "claim" / "data")
+    away = tmp_path.parent / f"{tmp_path.name}-label.jpg"
+    Image.new("RGB", (8, 8)).save(away)
+    said = run("job", tmp_path / "card.json", "--photo", away, code=2).err
+    assert "lies inside the sealed pack" in said
+    assert verify_pack(tmp_path / "claim", own="").intact

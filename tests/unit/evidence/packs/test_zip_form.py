@@ -1,6 +1,7 @@
 """A zip that is not to the byte as it was made is told apart from one whose content is changed."""
 
 import random
+import zipfile
 
 import pytest
 
@@ -72,3 +73,25 @@ def test_packed_by_another_zlib_is_known_and_no_fault_but_a_date_is(packed, monk
     whole[10] ^= 1
     packed.write_bytes(whole)
     assert verify_pack(packed, own="").container
+
+
+def test_large_entries_packed_by_another_zlib_have_the_same_form(tmp_path, monkeypatch):
+    """Above a limit (lowered here) sizes and places stand elsewhere, with 64 bits."""
+    folder = tmp_path / "claim"
+    folder.mkdir()
+    rows = "".join(f"{k},{k * k % 977}\n" for k in range(60_000))
+    (folder / "a.csv").write_text(rows)
+    (folder / "b.csv").write_text("x\n")
+    for limit in (zipfile.ZIP64_LIMIT, 200_000, 100):
+        monkeypatch.setattr(zipfile, "ZIP64_LIMIT", limit)
+        forms = []
+        for level in (1, 6):
+            monkeypatch.setattr(pack_zip, "LEVEL", level)
+            path = tmp_path / f"{limit}-{level}.zip"
+            write_zip(folder, path)
+            forms.append(zip_form._form(path))
+            whole = bytearray(path.read_bytes())
+            whole[10] ^= 1  # time of the first entry
+            path.write_bytes(whole)
+            assert zip_form._form(path) != forms[-1]
+        assert forms[0] == forms[1]
