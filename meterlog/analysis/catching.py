@@ -14,6 +14,10 @@ _GOLDEN = 0.6180339887498949
 """Each gap's instants are moved by this part, so that together they fill an interval evenly."""
 _MIXED = 37
 """Gaps are put in an order that goes round by so many, so that long ones lie among short ones."""
+MOST = 1.0 - 1.0 / (_READINGS * _PHASES + 1)
+"""So likely at most a dropout is told that every instant tried shows: nothing is known of those in
+between (p of m tries that all succeed, 1 - 1 / (m + 1)), nor of what the motor draws as it starts
+again."""
 _LEAST_S = 1e-9
 
 

@@ -18,6 +18,7 @@ from meterlog.analysis.held_rotor import held_scale_ohm, standing_ohm
 from meterlog.analysis.judged import Judged
 from meterlog.analysis.motor.points import several_levels
 from meterlog.analysis.rounding import with_uncertainty
+from meterlog.analysis.step_edges import step_edge_ns
 from meterlog.analysis.taken_back import TakenBack
 from meterlog.model import Budget, Doubt, DoubtKind, Finding, FindingKind, Limits, Step, Verdict
 
@@ -81,7 +82,7 @@ def drag_finding(judged: Judged) -> Finding | None:
         verdict=Verdict.FAIL if sure else Verdict.CANT_TELL,
         start_ns=min(one.step.start_ns for one in over),
         end_ns=max(one.step.end_ns for one in over),
-        edge_ns=round(judged.limits.command_lag_s * 1e9),
+        edge_ns=max(step_edge_ns(one.step, judged.limits) for one in over),
         value=worst.current.value,
         unit="A",
         expanded_uncertainty=worst.current.expanded if worst.current.sources else None,

@@ -18,6 +18,7 @@ from meterlog.analysis.judged import Judged
 from meterlog.analysis.resistive import ShiftTeller
 from meterlog.analysis.rounding import with_uncertainty
 from meterlog.analysis.side_volts import SideVolts
+from meterlog.analysis.step_edges import step_edge_ns
 from meterlog.analysis.within_step import shifts
 from meterlog.model import Budget, Doubt, DoubtKind, Finding, FindingKind, Role, Step, Verdict
 
@@ -206,7 +207,7 @@ class _Drops:
             verdict=verdict,
             start_ns=step.start_ns,
             end_ns=step.end_ns,
-            edge_ns=step.edge_ns,
+            edge_ns=step_edge_ns(step, self._limits),
             value=value.value,
             unit="V",
             expanded_uncertainty=known_u,

@@ -22,6 +22,7 @@ import numpy as np
 from meterlog.analysis.level_walk import LevelWalk
 from meterlog.analysis.levels import BIN_NS, LevelPart, Levels
 from meterlog.analysis.probe_back import ProbeBack
+from meterlog.analysis.probe_held import ProbeHeld
 from meterlog.analysis.probe_jumps import Jump, ProbeJumps
 from meterlog.analysis.timeline import SpeedChange
 from meterlog.model import Role
@@ -32,13 +33,15 @@ OPEN_V = 0.1
 """What an open probe reads at most that reads nothing."""
 
 _Moved = tuple[int, Role, float, float]
+_Watched = tuple[ProbeBack, ProbeBack, tuple[ProbeHeld, ProbeHeld]]
 
 
 @dataclass(frozen=True, slots=True)
 class Slip:
     """A probe that read something else from one time to another.
 
-    ``role`` is the probe that moved the further.
+    ``role`` is the probe that moved the further. ``broken``: the current went as it moved, and came
+    back.
     """
 
     start_ns: int
@@ -48,6 +51,7 @@ class Slip:
     now_v: float
     amps: float
     ended: bool
+    broken: bool = False
 
 
 class MovedProbes:
@@ -69,7 +73,7 @@ class MovedProbes:
         self._lag_ns = lag_ns
         self._first_ns: int | None = None
         self._begin(frozenset())
-        self._back: dict[_Moved, tuple[ProbeBack, ProbeBack]] = {}
+        self._back: dict[_Moved, _Watched] = {}
 
     def _begin(self, read: frozenset[Role]) -> None:
         """Look at all from the beginning: which of feed and return are read at all decides."""
@@ -83,25 +87,48 @@ class MovedProbes:
         Parameters
         ----------
         changes : sequence of SpeedChange
-            Commands; a jump right beside one moves no probe, but may be where it was put back.
+            Commands; a jump beside one moves no probe, but may be where it was put back.
+
+        Returns
+        -------
+        list of Slip
+            Those only whose probe did read the one level rather than the other meanwhile.
         """
         if not len(self._levels):
             return []
         if self._first_ns is None:
             self._first_ns = int(self._levels.part(0, 1).t_ns[0])
         found = self._found()
-        found = [
-            replace(jump, sure=not _beside(jump.at_ns, changes, self._lag_ns)) for jump in found
-        ]
+        found = [replace(jump, sure=not _beside(jump, changes, self._lag_ns)) for jump in found]
         slips = [
             (slip, self._watched(slip))
             for slip in _slips(found, self._first_ns, self._levels.end_ns)
         ]
         self._back = {_moved(slip): watched for slip, watched in slips}
-        return [
-            self._put_back(self._touched(slip, watched[0], changes), watched[1])
-            for slip, watched in slips
-        ]
+        told = [self._as_read(slip, watched, changes) for slip, watched in slips]
+        return [slip for slip in told if slip is not None]
+
+    def _as_read(
+        self, slip: Slip, watched: _Watched, changes: Sequence[SpeedChange]
+    ) -> Slip | None:
+        """Give a slip as far as the readings say what it says; None where they do not.
+
+        Another command moves the voltage, too: then those beside the jump decide.
+        """
+        touched, put_back, (held, beside) = watched
+        early = slip.start_ns == self._first_ns  # its jump is the one at its end
+        inside = [one.t_ns for one in changes if slip.start_ns < one.t_ns < slip.end_ns]
+        if early and not held.over(slip.start_ns, slip.end_ns).holds:
+            if not inside:
+                return None
+            slip = replace(slip, start_ns=inside[-1])
+        slip = self._put_back(self._touched(slip, touched, changes), put_back)
+        if early:
+            return slip if beside.over(slip.start_ns, slip.end_ns).holds else None
+        if held.over(slip.start_ns, slip.end_ns).holds:
+            return slip
+        until_ns = min([slip.end_ns, *inside])
+        return slip if beside.over(slip.start_ns, until_ns).holds else None
 
     def _found(self) -> list[Jump]:
         while True:
@@ -121,14 +148,18 @@ class MovedProbes:
         jumps.take(newest)
         return jumps.found()
 
-    def _watched(self, slip: Slip) -> tuple[ProbeBack, ProbeBack]:
+    def _watched(self, slip: Slip) -> _Watched:
         known = self._back.get(_moved(slip))
         if known is not None:
             return known
         # After one that read nothing any voltage is back, whatever the speed is by then.
         nothing = abs(slip.now_v) <= OPEN_V
         asked = self._levels, slip.role, slip.was_v, slip.now_v
-        return ProbeBack(*asked), ProbeBack(*asked, from_nothing=nothing)
+        return (
+            ProbeBack(*asked),
+            ProbeBack(*asked, from_nothing=nothing),
+            (ProbeHeld(*asked, self._least_a), ProbeHeld(*asked, self._least_a)),
+        )
 
     @staticmethod
     def _touched(slip: Slip, back: ProbeBack, changes: Sequence[SpeedChange]) -> Slip:
@@ -161,10 +192,11 @@ def _moved(slip: Slip) -> _Moved:
     return slip.start_ns, slip.role, slip.was_v, slip.now_v
 
 
-def _beside(at_ns: int, changes: Sequence[SpeedChange], lag_ns: int) -> bool:
-    """Tell whether a command may have made a jump, a bin this way or that."""
-    before_ns = lag_ns + BIN_NS
-    return any(change.t_ns - before_ns < at_ns < change.t_ns + COMMAND_NS for change in changes)
+def _beside(jump: Jump, changes: Sequence[SpeedChange], lag_ns: int) -> bool:
+    """Tell whether a command may have made a jump: one between the two levels, or near it."""
+    first_ns = min(jump.first_ns, jump.at_ns - COMMAND_NS)
+    last_ns = max(jump.last_ns, jump.at_ns + lag_ns + BIN_NS)
+    return any(first_ns < change.t_ns < last_ns for change in changes)
 
 
 def _slips(jumps: Sequence[Jump], start_ns: int, end_ns: int) -> list[Slip]:
@@ -180,7 +212,7 @@ def _slips(jumps: Sequence[Jump], start_ns: int, end_ns: int) -> list[Slip]:
                 continue
             elif away is None and role is Role.MOTOR_FEED and jump.size > 0.0:
                 # An open probe reads less: here it was put back on.
-                early = Jump(start_ns, role, jump.now_v, jump.was_v, jump.amps)
+                early = replace(jump, at_ns=start_ns, was_v=jump.now_v, now_v=jump.was_v)
                 slips.append(_slip(early, jump.at_ns, ended=True))
             elif away is None:
                 away = jump
@@ -190,4 +222,5 @@ def _slips(jumps: Sequence[Jump], start_ns: int, end_ns: int) -> list[Slip]:
 
 
 def _slip(away: Jump, end_ns: int, *, ended: bool) -> Slip:
-    return Slip(away.at_ns, end_ns, away.role, away.was_v, away.now_v, away.amps, ended)
+    levels = away.was_v, away.now_v, away.amps
+    return Slip(away.at_ns, end_ns, away.role, *levels, ended, away.broken)

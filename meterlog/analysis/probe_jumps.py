@@ -1,13 +1,16 @@
 """ProbeJumps: where a voltage jumped under a steady current, found as the bins come.
 
-What is looked at are the bins in which the current flows, one behind the other. Of those that have
-been looked at only the last few are kept, and what the whole says of them: whether the current ever
-moves by less than its last digit, and how far its bins usually are apart.
+What is looked at are the bins in which the current flows, one behind the other. Where none flowed
+for a while (a dropout, off, silence) anything may have happened, and the motor starts anew: no
+jump is looked for across it, but one between what had settled before and what has settled since.
+Of the bins that have been looked at only the last few are kept, and what the whole says of them:
+whether the current ever moves by less than its last digit, and how far its bins usually are apart.
 """
 
 from __future__ import annotations
 
 import copy
+import math
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
@@ -24,7 +27,10 @@ WINDOW = 5
 SETTLED = 16
 """After a dropout the current takes so many to settle."""
 PAUSE = 1.5
-"""A dropout between two readings of a current that flows: longer than this many usual ones."""
+"""A break between two bins in which the current flows: longer than this many usual ones."""
+USUAL = 0.9
+"""So many of all distances of neighbouring bins are no longer than the usual one: a meter whose
+pace is no multiple of a bin leaves one out now and then."""
 REACH_NS = 30_000_000_000
 LEAST_V, LEAST_PART = 1.0, 0.15
 """Across the motor: less than this moves the current too little to be missed for certain."""
@@ -38,6 +44,8 @@ SHARP = 0.2
 _LAGS = (1, SETTLED)
 _KEPT = 2 * WINDOW + SETTLED - 1
 """So many bins the longest look spans, less the one that comes."""
+_EARLIER = SETTLED - 1
+"""So many bins before its own a look over the shortest lag finds among those kept."""
 _LEAST = 2 * WINDOW + SETTLED
 
 Reals = NDArray[np.float64]
@@ -47,7 +55,10 @@ Reals = NDArray[np.float64]
 class Jump:
     """From one level to another.
 
-    ``role`` is the probe that moved the further. ``sure``: not right beside a command.
+    ``at_ns`` is where the new level begins: after a break, the end of that. The two windows that
+    were looked at reach from ``first_ns`` to ``last_ns``. ``role`` is the probe that moved the
+    further. ``broken``: the current went in between. ``sure``: no command lies between them nor
+    right beside the jump.
     """
 
     at_ns: int
@@ -55,6 +66,9 @@ class Jump:
     was_v: float
     now_v: float
     amps: float
+    first_ns: int
+    last_ns: int
+    broken: bool
     sure: bool = True
 
     @property
@@ -122,11 +136,16 @@ class _Kept:
 
 @dataclass(frozen=True, slots=True)
 class _Best:
-    """The largest jump of neighbouring ones, and the last of these."""
+    """The largest jump of neighbouring ones, and the last of these.
+
+    ``pause_ns`` is the break over which it is looked for, 0 for none; ``within_ns`` the longest
+    distance of two other bins of the look.
+    """
 
     size: float
     jump: Jump
     pause_ns: int
+    within_ns: int
     last: int
 
 
@@ -154,10 +173,11 @@ class _Groups:
             self._ended.append(known)
         self._open = best
 
-    def jumps(self, usual_ns: float) -> Iterator[Jump]:
-        """Give the jumps; over a longer lag those where the current went for a moment."""
+    def jumps(self, usual_ns: int) -> Iterator[Jump]:
+        """Give the jumps within which the current never went; over the longer lag but once."""
+        most_ns = PAUSE * usual_ns
         for one in (*self._ended, *([] if self._open is None else [self._open])):
-            if self._lag == 1 or one.pause_ns > PAUSE * usual_ns:
+            if one.within_ns <= most_ns and (self._lag == 1 or one.pause_ns > most_ns):
                 yield one.jump
 
 
@@ -250,6 +270,9 @@ class ProbeJumps:
         near = kept.t_ns[2 * WINDOW + lag - 1 :] - kept.t_ns[: len(jump)] <= REACH_NS
         found = (jump >= least) & steady & near & (across.sd <= SHARP * jump)
         found[:start] = False
+        apart = np.diff(kept.t_ns)
+        if lag > 1:
+            found &= _just_before(apart, len(found), lag)
         if not found.any():
             return
         lively = (current.sd > 0.0) | (away > 0.0)
@@ -270,23 +293,28 @@ class ProbeJumps:
         lag = key[0]
         base = self._count - len(kept.t_ns)
         sides = {role: _Windows(sums, lag) for role, sums in kept.sides.items()}
+        apart = np.diff(kept.t_ns)
+        # Over a break the longest one counts, else the largest jump.
+        size = jump if lag == 1 else apart[WINDOW : WINDOW + len(jump)].astype(np.float64)
         for group in np.split(hits, np.flatnonzero(np.diff(hits) > WINDOW + lag) + 1):
-            at = int(group[np.argmax(jump[group])])
+            at = int(group[np.argmax(size[group])])
             moves = {
                 role: (float(windows.before[at]), float(windows.after[at]))
                 for role, windows in sides.items()
             }
             role = max(moves, key=lambda one: abs(moves[one][1] - moves[one][0]))
-            place, pause_ns = at + WINDOW - 1, 0
-            if lag > 1:
-                # The last bin before the current went.
-                apart = np.diff(kept.t_ns[place : place + lag + 1])
-                pause_ns = int(apart.max())
-                place += int(np.argmax(apart))
-            at_ns, amps = int(kept.t_ns[place]) + BIN_NS, float(current.before[at])
-            one = Jump(at_ns, role, *moves[role], amps)
+            end = at + 2 * WINDOW + lag - 1
+            if lag == 1:
+                at_ns, pause_ns = int(kept.t_ns[at + WINDOW - 1]) + BIN_NS, 0
+                others = apart[max(at - _EARLIER, 0) : end]
+            else:
+                at_ns, pause_ns = int(kept.t_ns[at + WINDOW + 1]), int(apart[at + WINDOW])
+                others = np.delete(apart[at:end], WINDOW)
+            reach = int(kept.t_ns[at]), int(kept.t_ns[end]) + BIN_NS
+            one = Jump(at_ns, role, *moves[role], float(current.before[at]), *reach, lag > 1)
             numbers = (base + group).tolist()
-            self._groups[key].take(numbers, _Best(float(jump[at]), one, pause_ns, numbers[-1]))
+            best = _Best(float(size[at]), one, pause_ns, int(others.max()), numbers[-1])
+            self._groups[key].take(numbers, best)
 
     def found(self) -> list[Jump]:
         """Give the jumps so far; none where the current flowed for too short."""
@@ -298,14 +326,23 @@ class ProbeJumps:
         usual_ns = self._usual_ns()
         return [one for lag in _LAGS for one in self._groups[lag, lively].jumps(usual_ns)]
 
-    def _usual_ns(self) -> float:
-        """Give the median distance of neighbouring bins."""
-        many = self._count - 1
-        middle = [(many - 1) // 2, many // 2]
-        found, seen = [], 0
+    def _usual_ns(self) -> int:
+        """Give how far apart neighbouring bins usually are at most."""
+        wanted = math.ceil(USUAL * (self._count - 1))
+        seen = 0
         for gap in sorted(self._gaps):
             seen += self._gaps[gap]
-            while middle and middle[0] < seen:
-                found.append(gap)
-                middle.pop(0)
-        return sum(found) / 2.0
+            if seen >= wanted:
+                return gap
+        return 0
+
+
+def _just_before(apart: NDArray[np.int64], count: int, lag: int) -> NDArray[np.bool_]:
+    """Tell of each place whether the longest distance over the lag is that one bin behind it.
+
+    That bin holds the moment at which the current went, and belongs to neither level; those behind
+    are left for it to settle.
+    """
+    between = np.lib.stride_tricks.sliding_window_view(apart[WINDOW - 1 :], lag)[:count]
+    there: NDArray[np.bool_] = between.argmax(axis=1) == 1
+    return there

@@ -131,4 +131,11 @@ def _moved(slip: Slip) -> Doubt:
         f" {slip.was_v:.1f} V, but the current stayed at {slip.amps:.1f} A: its probe has moved,"
         f" not the circuit. Fix the probe and measure again before trusting that voltage."
     )
+    if slip.broken:
+        text = (
+            f"The {name} reads {slip.now_v:.1f} V from {slip.start_ns / 1e9:.1f} s {until} instead"
+            f" of {slip.was_v:.1f} V, but the current came back to {slip.amps:.1f} A: its probe has"
+            f" moved, not the circuit. Fix the probe and measure again before trusting that"
+            f" voltage."
+        )
     return Doubt(DoubtKind.PROBE, text, slip.start_ns, slip.end_ns, role=slip.role)

@@ -9,6 +9,7 @@ from meterlog.analysis.budgets import BudgetMaker, Conformity, budget
 from meterlog.analysis.budgets.usual_error import cautious, usual_words
 from meterlog.analysis.motor import judged_current
 from meterlog.analysis.rounding import with_uncertainty
+from meterlog.analysis.step_edges import step_edge_ns
 from meterlog.model import (
     Budget,
     Finding,
@@ -163,8 +164,7 @@ class StepFindingMaker:
             verdict=judged.verdict,
             start_ns=step.start_ns,
             end_ns=step.end_ns,
-            # A step begins and ends when a hand pressed a key.
-            edge_ns=round(self._limits.command_lag_s * 1e9),
+            edge_ns=step_edge_ns(step, self._limits),
             value=figures.value,
             unit="A",
             expanded_uncertainty=figures.expanded,

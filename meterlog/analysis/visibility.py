@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 
 from meterlog.analysis.alarm import FASTEST_S, LEAST_PART, alarm_deviations
 from meterlog.analysis.align import SILENCE_INTERVALS
-from meterlog.analysis.catching import Pace, Threshold, caught
+from meterlog.analysis.catching import MOST, Pace, Threshold, caught
 from meterlog.model import Block, CatchChance, Channel, Instrument, Limits, Role, Step
 
 _LENGTHS_S = (0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0)
@@ -176,7 +176,7 @@ def catch_chances(
     levels: Sequence[tuple[Threshold, float]] = (),
     pace: Pace | None = None,
 ) -> tuple[CatchChance, ...]:
-    """Give the chance for dropouts shorter than the shortest that is always visible.
+    """Give the chance for dropouts shorter than the shortest that is always visible: never 1.
 
     Parameters
     ----------
@@ -201,7 +201,7 @@ def catch_chances(
     for threshold, share in levels or ((Threshold(), 1.0),):
         chances += share * caught(lengths, pace, _window_s(channel), min_dwell_s, threshold)
         whole += share
-    means = np.minimum(chances / whole, 1.0).tolist()
+    means = np.minimum(chances / whole, MOST).tolist()
     return tuple(CatchChance(length, chance) for length, chance in zip(lengths, means, strict=True))
 
 

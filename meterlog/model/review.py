@@ -24,7 +24,7 @@ class CatchChance:
     ----------
     duration_s : float, seconds
     chance : float, 0 to 1
-        Probability that at least one reading lies wholly inside the dropout.
+        Estimated probability that one at a random instant is told; below 1, as it may be missed.
     """
 
     duration_s: float

@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 from meterlog.model import Overlay
 
 Array = NDArray[np.float64]
+Times = NDArray[np.int64]
 
 MOST_BINS = 250
 
@@ -29,15 +30,21 @@ class OverlayGrid:
     start_ns : int, nanoseconds since the recording's zero
         The command: where the grid begins.
     length_s : float, seconds
-        Above 0.
+        Above 0; as long for all that lie over each other.
     bins : int
+    end_ns : int or None, nanoseconds since the recording's zero
+        Where the recording's own stretch ends, if that is before the grid does: what follows
+        belongs to another command, and is passed over.
     """
 
-    def __init__(self, start_ns: int, length_s: float, bins: int) -> None:
-        self._start_ns = start_ns
+    def __init__(
+        self, start_ns: int, length_s: float, bins: int, end_ns: int | None = None
+    ) -> None:
+        self._start_ns, self._end_ns = start_ns, end_ns
         self._edges = np.linspace(0.0, length_s, bins + 1)
         self._low = np.full(bins, np.nan)
         self._high = np.full(bins, np.nan)
+        self._low_ns, self._high_ns = (np.zeros(bins, np.int64) for _ in range(2))
 
     def take(self, t_ns: NDArray[np.int64], amps: Array) -> None:
         """Take readings in order of time; NaN and what lies outside is passed over.
@@ -48,16 +55,27 @@ class OverlayGrid:
         amps : ndarray, float64, shape (n,), amperes
         """
         edges_ns = self._start_ns + np.round(self._edges * 1e9).astype(np.int64)
+        if self._end_ns is not None:
+            edges_ns = np.minimum(edges_ns, self._end_ns)
         places = np.searchsorted(t_ns, edges_ns)
         filled = np.flatnonzero(places[1:] > places[:-1])
         if not len(filled):
             return
         inside = amps[: places[-1]]
         # Between two filled bins lies nothing, so that each reaches up to the next one's first.
-        low = np.fmin.reduceat(inside, places[filled])
-        high = np.fmax.reduceat(inside, places[filled])
-        self._low[filled] = np.fmin(self._low[filled], low)
-        self._high[filled] = np.fmax(self._high[filled], high)
+        starts = places[filled]
+        counts = np.diff(starts, append=places[-1])
+        low, high = np.fmin.reduceat(inside, starts), np.fmax.reduceat(inside, starts)
+        # Written so that NaN, of a bin that was empty, gives way.
+        lower, higher = ~(self._low[filled] <= low), ~(self._high[filled] >= high)
+        for new, ends, kept, kept_ns in (
+            (lower, low, self._low, self._low_ns),
+            (higher, high, self._high, self._high_ns),
+        ):
+            at_ns = _first_at(t_ns[: places[-1]], inside, starts, np.repeat(ends, counts))
+            changed = new & ~np.isnan(ends)
+            kept[filled[changed]] = ends[changed]
+            kept_ns[filled[changed]] = at_ns[changed]
 
     @property
     def t_s(self) -> Array:
@@ -74,6 +92,27 @@ class OverlayGrid:
         """
         ends = (self._low, self._high) if sign > 0.0 else (-self._high, -self._low)
         return np.stack(ends, axis=1).ravel()
+
+    def falls(self, sign: float) -> NDArray[np.bool_]:
+        """Tell of each bin whether its highest reading came before its lowest, shape (bins,)."""
+        return self._high_ns < self._low_ns if sign > 0.0 else self._low_ns < self._high_ns
+
+
+def _first_at(t_ns: Times, amps: Array, starts: NDArray[np.intp], ends: Array) -> Times:
+    """Give when each bin first read what is its end; of one without a reading, any time.
+
+    Parameters
+    ----------
+    t_ns, amps : ndarrays, shape (n,)
+    starts : ndarray, shape (bins,)
+        Where each bin begins among them.
+    ends : ndarray, float64, shape (n - starts[0],)
+        Of each reading from ``starts[0]`` on: the end of its bin.
+    """
+    first = starts[0]
+    never = np.iinfo(np.int64).max
+    at_ns = np.where(amps[first:] == ends, t_ns[first:], never)
+    return np.minimum.reduceat(at_ns, starts - first)
 
 
 def overlay(
@@ -98,6 +137,8 @@ def overlay(
         t_s=tuple(grids[-1].t_s.tolist()),
         old_a=tuple(together.tolist()),
         new_a=tuple(new.tolist()),
+        old_falls=tuple(grids[0].falls(signs[0]).tolist()) if len(old) == 1 else (),
+        new_falls=tuple(grids[-1].falls(signs[-1]).tolist()),
     )
 
 

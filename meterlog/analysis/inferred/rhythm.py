@@ -15,7 +15,9 @@ from meterlog.analysis.inferred.spacings import (
     chance_of_so_many,
 )
 from meterlog.analysis.judged import Judged
-from meterlog.model import EventKind, Rhythm, RhythmKind, Span, SpanKind
+from meterlog.analysis.taps.gone_stretches import LATE_NS, GoneStretch, gone_stretches
+from meterlog.analysis.timeline import SpeedTimeline
+from meterlog.model import EventKind, Rhythm, RhythmKind, SpanKind
 
 FEWEST = 3
 """Dropouts below which no rhythm is looked for."""
@@ -28,24 +30,21 @@ EVEN = 0.2
 RETRY_S = (0.1, 60.0)
 PAUSE_S, RUN_S = 8.0, 30.0
 """A thermal switch cools for ten seconds to minutes, and takes at least so long to heat up."""
-_GONE = (
-    SpanKind.DEAD,
-    SpanKind.FEED_LOST,
-    SpanKind.GROUND_LOST,
-    SpanKind.COMMAND_LOST,
-    SpanKind.NO_CURRENT,
-)
 _WEIGH = "To be weighed before the motor is blamed."
 
 
 @dataclass(frozen=True, slots=True)
 class _Times:
-    """Dropouts of a recording, in seconds."""
+    """Dropouts of a recording, in seconds.
+
+    ``met`` has for each the taps that were made while the current was gone.
+    """
 
     starts: NDArray[np.float64]
     ends: NDArray[np.float64]
     runs: NDArray[np.float64]
-    taps: NDArray[np.float64]
+    met: tuple[NDArray[np.float64], ...]
+    returned: tuple[bool, ...]
     dead: bool
 
     @property
@@ -69,7 +68,10 @@ def rhythm(judged: Judged) -> Rhythm | None:
     See ``spacings.py`` for the tests. Times of retries and thermal cut-outs: common practice, no
     source.
     """
-    gone = _dropouts(judged.spans)
+    timeline = SpeedTimeline()
+    for event in judged.events:
+        timeline.add(event)
+    gone = gone_stretches(judged.spans, timeline)
     if len(gone) < FEWEST:
         return None
     times = _times(gone, judged)
@@ -114,21 +116,7 @@ class _Figures:
         )
 
 
-def _dropouts(spans: Sequence[Span]) -> list[Span]:
-    """Give the dropouts, neighbouring kinds of loss as one."""
-    result: list[Span] = []
-    for span in spans:
-        if span.kind not in _GONE:
-            continue
-        if result and result[-1].end_ns == span.start_ns:
-            first = result[-1]
-            result[-1] = Span(first.kind, first.start_ns, span.end_ns, speed=first.speed)
-        else:
-            result.append(span)
-    return result
-
-
-def _times(gone: Sequence[Span], judged: Judged) -> _Times:
+def _times(gone: Sequence[GoneStretch], judged: Judged) -> _Times:
     starts = np.array([span.start_ns for span in gone]) / 1e9
     ends = np.array([span.end_ns for span in gone]) / 1e9
     runs = starts[1:] - ends[:-1]
@@ -139,35 +127,34 @@ def _times(gone: Sequence[Span], judged: Judged) -> _Times:
     first = starts[0] - begin / 1e9
     if first > 0.0:
         runs = np.concatenate(([first], runs))
-    taps = [event.t_ns / 1e9 for event in judged.events if event.kind is EventKind.TAP]
-    dead = sum(span.kind is SpanKind.DEAD for span in gone)
-    return _Times(starts, ends, runs, np.array(sorted(taps)), dead > len(gone) / 2)
+    taps = sorted(event.t_ns for event in judged.events if event.kind is EventKind.TAP)
+    met = tuple(np.array([t for t in taps if span.met_by(t)]) / 1e9 for span in gone)
+    dead = sum(span.kinds[0] is SpanKind.DEAD for span in gone)
+    returned = tuple(span.returned for span in gone)
+    return _Times(starts, ends, runs, met, returned, dead > len(gone) / 2)
 
 
 def _tap_bound(times: _Times) -> tuple[int, float]:
     """Give how many dropouts ended upon a tap, and the chance of that many.
 
     A dropout that was tapped ends at random somewhere in its length; the chance that this is
-    within reach of a tap is the part of the length that the taps' reaches cover.
+    within reach of a tap is the part of the length that the taps' reaches cover. Which taps it met
+    and which ends count is asked as for the tap test, so that both count the same.
     """
-    reach = TAP_REACH_NS / 1e9
+    reach, late = TAP_REACH_NS / 1e9, LATE_NS / 1e9
     chances, hits = [], 0
-    for start, end in zip(times.starts.tolist(), times.ends.tolist(), strict=True):
-        inside = times.taps[(times.taps >= start) & (times.taps <= end)]
-        if not len(inside):
+    dropouts = zip(times.starts.tolist(), times.ends.tolist(), times.met, strict=True)
+    for (start, end, met), returned in zip(dropouts, times.returned, strict=True):
+        if not len(met):
             chances.append(0.0)
             continue
-        until = np.minimum(np.append(inside[1:], np.inf), inside + reach)
-        covered = float((np.minimum(until, end) - inside).sum()) + _beyond(inside, end, reach)
-        length = end - start + _beyond(inside, end, reach)
-        chances.append(min(covered / length, 1.0))
-        hits += bool(end - inside[-1] <= reach)
+        covered, until = 0.0, start
+        for tap in met.tolist():
+            covered += max(tap + reach - max(until, tap - late), 0.0)
+            until = max(until, tap + reach)
+        chances.append(min(covered / (max(end, until) - start), 1.0))
+        hits += returned and end - met[-1] <= reach
     return hits, chance_of_so_many(np.array(chances), hits) if hits else 1.0
-
-
-def _beyond(inside: NDArray[np.float64], end: float, reach: float) -> float:
-    """Give how much of the last tap's reach lies after the dropout."""
-    return max(float(inside[-1]) + reach - end, 0.0)
 
 
 def _evenly(periods: NDArray[np.float64]) -> bool:

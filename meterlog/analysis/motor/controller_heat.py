@@ -19,6 +19,7 @@ from meterlog.analysis.motor.points import (
     voltage_of,
 )
 from meterlog.analysis.rounding import with_uncertainty
+from meterlog.analysis.step_edges import step_edge_ns
 from meterlog.model import Budget, ControllerHeat, Finding, FindingKind, Step, Verdict
 
 Side = Callable[[Judged, Step, OtherVolts | None], Across | None]
@@ -179,7 +180,7 @@ def _finding(judged: Judged, step: Step, heat: ControllerHeat, across: Across) -
             verdict=heat.verdict,
             start_ns=step.start_ns,
             end_ns=step.end_ns,
-            edge_ns=round(judged.limits.command_lag_s * 1e9),
+            edge_ns=step_edge_ns(step, judged.limits),
             value=heat.heat_w.value,
             unit="W",
             expanded_uncertainty=heat.heat_w.expanded,
@@ -204,7 +205,7 @@ def _nothing(judged: Judged, why: str) -> tuple[Finding, ...]:
             verdict=Verdict.CANT_TELL,
             start_ns=min((step.start_ns for step in judged.steps), default=0),
             end_ns=max(ends, default=0),
-            edge_ns=0,
+            edge_ns=0,  # the first and the last reading
             value=None,
             unit="W",
             expanded_uncertainty=None,

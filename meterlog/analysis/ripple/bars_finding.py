@@ -44,7 +44,7 @@ def bars_findings(views: Sequence[RippleView], findings: Sequence[Finding]) -> t
             verdict=Verdict.FAIL if proven else Verdict.CANT_TELL,
             start_ns=clearest.start_ns,
             end_ns=clearest.end_ns,
-            edge_ns=0,
+            edge_ns=0,  # the first and the last of the readings it was counted in
             value=100.0 * worst.depth,
             unit="%",
             expanded_uncertainty=None,

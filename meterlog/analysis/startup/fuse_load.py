@@ -10,6 +10,7 @@ from meterlog.analysis.budgets.usual_error import cautious, usual_words
 from meterlog.analysis.judged import Judged
 from meterlog.analysis.motor.points import PULSED, SEVERAL_LEVELS, several_levels
 from meterlog.analysis.rounding import with_uncertainty
+from meterlog.analysis.step_edges import step_edge_ns
 from meterlog.analysis.taken_back import TakenBack
 from meterlog.model import Budget, Finding, FindingKind, Fuse, Step, Verdict
 
@@ -108,7 +109,7 @@ class FuseLoad:
                 verdict=self.verdict,
                 start_ns=step.start_ns,
                 end_ns=step.end_ns,
-                edge_ns=step.edge_ns,
+                edge_ns=step_edge_ns(step, self._limits),
                 value=value.value,
                 unit="%",
                 expanded_uncertainty=value.expanded if value.sources else None,

@@ -171,7 +171,7 @@ class FuseOpening:
                 verdict=self.verdict,
                 start_ns=self._start_ns,
                 end_ns=self._end_ns,
-                edge_ns=0,
+                edge_ns=0,  # the first and the last reading
                 value=None if row is None else row.longest_s,
                 unit="s",
                 expanded_uncertainty=None,

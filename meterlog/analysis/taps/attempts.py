@@ -114,15 +114,8 @@ class TapReader:
         if index < 0:
             return None
         one = self._stretches[index]
-        late_ns = LATE_NS if one.returned and one.end_ns not in self._answered_ns else 0
-        if t_ns > one.end_ns + max(late_ns, one.edge_ns) or self._just_gone(one, t_ns):
-            return None
-        return one
-
-    @staticmethod
-    def _just_gone(stretch: GoneStretch, t_ns: int) -> bool:
-        """Tell whether the current went so shortly before a mark that the tap may have done it."""
-        return stretch.from_running and t_ns < stretch.start_ns + LATE_NS
+        over = one.end_ns in self._answered_ns and t_ns > one.end_ns + one.edge_ns
+        return one if one.met_by(t_ns) and not over else None
 
     def _tap(self, t_ns: int, gone: GoneStretch | None) -> Tap:
         back_ns = None

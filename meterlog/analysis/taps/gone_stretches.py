@@ -7,11 +7,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from meterlog.analysis.pieces import FLOWING_KINDS
+from meterlog.analysis.taps.silent_between import silent_between
 from meterlog.analysis.timeline import SpeedTimeline
 from meterlog.model import Span, SpanKind
 
 LATE_NS = 500_000_000
 """A hand is on the key up to half a second after the tap (common practice, no source)."""
+
+_TWO = 2
 
 GONE = (
     SpanKind.DEAD,
@@ -26,7 +29,7 @@ MOTOR_OPEN = (SpanKind.DEAD, SpanKind.NO_CURRENT)
 
 @dataclass(frozen=True, slots=True)
 class GoneStretch:
-    """Touching spans without current.
+    """Touching spans without current; a silence between two that is shorter than both is of it.
 
     Attributes
     ----------
@@ -57,6 +60,16 @@ class GoneStretch:
         """Nothing but the motor, as far as was read, kept the current from flowing."""
         return self.asked and all(kind in MOTOR_OPEN for kind in self.kinds)
 
+    def met_by(self, t_ns: int) -> bool:
+        """Tell whether a tap was made while it was gone: a hand is late, and so may its mark be.
+
+        No less late than the end is known; not one that may itself have made the current go.
+        """
+        if self.from_running and t_ns < self.start_ns + LATE_NS:
+            return False
+        late_ns = max(LATE_NS if self.returned else 0, self.edge_ns)
+        return self.start_ns <= t_ns <= self.end_ns + late_ns
+
     @property
     def kind(self) -> SpanKind:
         """The kind to tell: the last of them that says a side, else that it is not known."""
@@ -81,10 +94,10 @@ def gone_stretches(spans: Sequence[Span], timeline: SpeedTimeline) -> list[GoneS
         if spans[index].kind not in GONE:
             index += 1
             continue
-        first = index
+        first, inner = index, []
         while index < len(spans) and spans[index].kind in GONE:
-            index += 1
-        inner = spans[first:index]
+            inner.append(spans[index])
+            index += 2 if _goes_on(inner, spans[index + 1 : index + 3]) else 1
         before = spans[first - 1] if first else None
         after = spans[index] if index < len(spans) else None
         found.append(_stretch(inner, before, after, timeline))
@@ -106,6 +119,15 @@ def _stretch(
         asked=running or any(_asked(span) for span in inner),
         returned=after is not None and after.kind in FLOWING_KINDS and not beside,
     )
+
+
+def _goes_on(inner: Sequence[Span], following: Sequence[Span]) -> bool:
+    """Tell whether nothing but a short silence lies between what is gone and the next such span."""
+    if len(following) < _TWO or following[0].kind is not SpanKind.NO_DATA:
+        return False
+    silence, after = following
+    before_ns = inner[-1].end_ns - inner[0].start_ns
+    return after.kind in GONE and silent_between(before_ns, silence.duration_ns, after.duration_ns)
 
 
 def _asked(span: Span) -> bool:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import IntEnum
 
+from meterlog.analysis.taps.silent_between import silent_between
 from meterlog.analysis.verdict.case import LEVEL_KINDS, Case
 from meterlog.model import Finding, FindingKind, Ranked, Sureness, Verdict
 
@@ -83,7 +84,25 @@ def probability_of(findings: Sequence[Finding]) -> float | None:
     return 1.0 - min(known) if known else None
 
 
-def clauses_of(findings: Sequence[Finding]) -> list[str]:
+def times_of(findings: Sequence[Finding], case: Case) -> int:
+    """Count stretches of one kind: two with but a short silence between them are one."""
+    ended = {one.end_ns: one for one in findings}
+    began = {one.start_ns: one for one in findings}
+    silences = [one for one in case.review.findings if one.kind is FindingKind.NO_DATA]
+    return len(findings) - sum(
+        silent_between(
+            _length_ns(ended[one.start_ns]), _length_ns(one), _length_ns(began[one.end_ns])
+        )
+        for one in silences
+        if one.start_ns in ended and one.end_ns in began
+    )
+
+
+def _length_ns(finding: Finding) -> int:
+    return finding.end_ns - finding.start_ns
+
+
+def clauses_of(findings: Sequence[Finding], case: Case) -> list[str]:
     """Give what findings of one kind say: each of a few, else how many and the longest."""
     said = [one.statement.rstrip(".") for one in findings]
     if len(said) <= _EACH or (len(said) <= _MOST and findings[0].kind in _BY_SPEED):
@@ -96,16 +115,18 @@ def clauses_of(findings: Sequence[Finding]) -> list[str]:
     last = max(one.end_ns for one in findings) / 1e9
     name = longest.kind.value.replace("-", " ")
     return [
-        f"{len(said)} times {name} between {first:.1f} s and {last:.1f} s, {together:.2f} s"
-        f" together{part}; the longest: {longest.statement.rstrip('.')}"
+        f"{times_of(findings, case)} times {name} between {first:.1f} s and {last:.1f} s,"
+        f" {together:.2f} s together{part}; the longest: {longest.statement.rstrip('.')}"
     ]
 
 
-def by_kind(findings: Sequence[Finding]) -> list[str]:
+def by_kind(findings: Sequence[Finding], case: Case) -> list[str]:
     """Give the clauses of findings of several kinds, kind by kind in order of time."""
     kinds = dict.fromkeys(one.kind for one in findings)
     return [
-        clause for kind in kinds for clause in clauses_of([f for f in findings if f.kind is kind])
+        clause
+        for kind in kinds
+        for clause in clauses_of([f for f in findings if f.kind is kind], case)
     ]
 
 

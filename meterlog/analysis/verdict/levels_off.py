@@ -57,7 +57,7 @@ def _cause(
         part=part,
         sureness=sureness_of(findings, case),
         probability=probability_of(findings),
-        rests_on=tuple(by_kind(findings)),
+        rests_on=tuple(by_kind(findings, case)),
         against=(*doubts_against(findings, case), *against),
         next_measurement=following,
     )

@@ -91,7 +91,7 @@ def _missed(case: Case) -> Cause | None:
         part="motor or circuit",
         sureness=Sureness.POSSIBLE,
         probability=probability_of(found),
-        rests_on=tuple(dict.fromkeys([*by_kind(found), *said])),
+        rests_on=tuple(dict.fromkeys([*by_kind(found, case), *said])),
         against=("No reading showed a dropout itself", *doubts_against(found, case)),
         next_measurement=next_tests.MISSED,
     )
@@ -109,7 +109,7 @@ def _bars(case: Case) -> Cause | None:
         part="motor",
         sureness=Sureness.POSSIBLE,
         probability=probability_of(found),
-        rests_on=tuple(dict.fromkeys([*by_kind(found), *said])),
+        rests_on=tuple(dict.fromkeys([*by_kind(found, case), *said])),
         against=("A pattern alone proves nothing: many such motors run for years",),
         next_measurement=next_tests.BARS,
     )
@@ -126,7 +126,7 @@ def rest_cause(case: Case) -> Cause | None:
         part="not known",
         sureness=sureness_of(found, case),
         probability=probability_of(found),
-        rests_on=tuple(by_kind(found)),
+        rests_on=tuple(by_kind(found, case)),
         against=tuple(doubts_against(found, case)),
         next_measurement=next_tests.OTHER,
     )

@@ -50,7 +50,8 @@ def _short_dropouts(case: Case) -> list[str]:
     some = ""
     if chances:
         one = chances[0]
-        some = f"; one of {one.duration_s:g} s would show with a chance of {100 * one.chance:.0f} %"
+        percent = min(max(100.0 * one.chance, 1.0), 99.0)  # neither never nor surely
+        some = f"; one of {one.duration_s:g} s would show with a chance of {percent:.0f} %"
     return [f"Dropouts shorter than {shortest:.3g} s may have been missed{some}."]
 
 

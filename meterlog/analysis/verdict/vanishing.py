@@ -86,7 +86,7 @@ def _cause(
         part=part,
         sureness=sureness_of(findings, case),
         probability=probability_of(findings),
-        rests_on=(*by_kind(findings), *rests_on),
+        rests_on=(*by_kind(findings, case), *rests_on),
         against=(*doubts_against(findings, case), *against),
         next_measurement=following,
     )

@@ -28,6 +28,7 @@ def test_cut_anywhere_the_grid_is_the_same(seed, cuts):
     for start, stop in pairwise(edges):
         cut.take(t[start:stop], amps[start:stop])
     assert np.array_equal(whole.amps(1.0), cut.amps(1.0), equal_nan=True)
+    assert np.array_equal(whole.falls(1.0), cut.falls(1.0))
 
 
 @given(st.integers(0, 50))
@@ -56,6 +57,32 @@ def test_a_peak_of_one_reading_is_on_the_grid_at_its_time():
     shown = grid.amps(1.0)
     assert shown.max() == 40.0
     assert grid.t_s[int(shown.argmax())] == pytest.approx(3.21, abs=0.02)
+
+
+@given(st.integers(0, 50))
+def test_which_end_came_first_is_that_of_the_readings(seed):
+    t, amps = _trace(seed)
+    grid = OverlayGrid(10**9, 10.0, 40)
+    grid.take(t, amps)
+    edges = 10**9 + np.round(np.linspace(0.0, 10.0, 41) * 1e9).astype(np.int64)
+    for k in range(40):
+        inside = (t >= edges[k]) & (t < edges[k + 1]) & np.isfinite(amps)
+        if inside.any():
+            lowest, highest = amps[inside].argmin(), amps[inside].argmax()
+            times = t[inside]
+            assert grid.falls(1.0)[k] == (times[highest] < times[lowest])
+            assert grid.falls(-1.0)[k] == (times[lowest] < times[highest])
+
+
+def test_beyond_its_own_end_nothing_is_taken():
+    t, amps = np.arange(0, 10**10, 10**8), np.full(100, 5.0)
+    amps[60:] = 13.5
+    grid = OverlayGrid(0, 10.0, 7, 6 * 10**9)
+    grid.take(t, amps)
+    seen = grid.amps(1.0)
+    assert np.nanmax(seen) == 5.0
+    assert grid.t_s[np.isfinite(seen)].max() > 5.0
+    assert np.isnan(seen[grid.t_s > 6.5]).all()
 
 
 def test_a_clamp_the_other_way_round_is_turned():

@@ -25,6 +25,7 @@ from meterlog.analysis.probe_jumps import (
     SETTLED,
     SHARP,
     STEADY,
+    USUAL,
     WINDOW,
 )
 from meterlog.analysis.slipped_probe import LEAST_A, LEAST_NS, MOST_V, _few, _moved
@@ -67,8 +68,11 @@ class _Jump:
     was_v: float
     now_v: float
     amps: float
+    first_ns: int
+    last_ns: int
+    broken: bool
     sure: bool = True
-    """Not right beside a command."""
+    """No command between its two levels, nor near it."""
 
     @property
     def size(self) -> float:
@@ -114,15 +118,43 @@ def moved_probes(
     }
     t_ns = part.t_ns[there]
     found = [jump for lag in (1, SETTLED) for jump in _jumps(t_ns, amps[there], columns, lag)]
-    found = [replace(jump, sure=not _beside(jump.at_ns, changes, lag_ns)) for jump in found]
+    found = [replace(jump, sure=not _beside(jump, changes, lag_ns)) for jump in found]
     slips = _slips(found, int(part.t_ns[0]), int(part.t_ns[-1]) + BIN_NS)
-    return [_put_back(part, _touched(part, slip, changes)) for slip in slips]
+    told = [_as_read(part, least_a, slip, changes) for slip in slips]
+    return [slip for slip in told if slip is not None]
 
 
-def _beside(at_ns: int, changes: Sequence[SpeedChange], lag_ns: int) -> bool:
-    """Tell whether a command may have made a jump, a bin this way or that."""
-    before_ns = lag_ns + BIN_NS
-    return any(change.t_ns - before_ns < at_ns < change.t_ns + COMMAND_NS for change in changes)
+def _beside(jump: _Jump, changes: Sequence[SpeedChange], lag_ns: int) -> bool:
+    """Tell whether a command may have made a jump: one between the two levels, or near it."""
+    first_ns = min(jump.first_ns, jump.at_ns - COMMAND_NS)
+    last_ns = max(jump.last_ns, jump.at_ns + lag_ns + BIN_NS)
+    return any(first_ns < change.t_ns < last_ns for change in changes)
+
+
+def _as_read(
+    part: LevelPart, least_a: float, slip: Slip, changes: Sequence[SpeedChange]
+) -> Slip | None:
+    """Give a slip as far as the readings say what it says, or those beside its jump."""
+    column = part.feed if slip.role is Role.MOTOR_FEED else part.back
+
+    def holds(start_ns: int, end_ns: int) -> bool:
+        inside = (part.t_ns >= start_ns) & (part.t_ns + BIN_NS <= end_ns) & np.isfinite(column)
+        volts = column[inside & (np.abs(part.amps) >= least_a)]
+        near = np.abs(volts - slip.now_v) < np.abs(volts - slip.was_v)
+        return bool(near.sum() > len(near) / 2)
+
+    early = slip.start_ns == part.t_ns[0]
+    inside = [one.t_ns for one in changes if slip.start_ns < one.t_ns < slip.end_ns]
+    if early and not holds(slip.start_ns, slip.end_ns):
+        if not inside:
+            return None
+        slip = replace(slip, start_ns=inside[-1])
+    slip = _put_back(part, _touched(part, slip, changes))
+    if holds(slip.start_ns, slip.end_ns):
+        return slip
+    if early or not inside:
+        return None
+    return slip if holds(slip.start_ns, min(slip.end_ns, inside[0])) else None
 
 
 def _touched(part: LevelPart, slip: Slip, changes: Sequence[SpeedChange]) -> Slip:
@@ -190,28 +222,31 @@ def _jumps(
     if not len(hits):
         return
     sides = {role: _Windows(column, lag) for role, column in columns.items()}
-    usual = float(np.median(np.diff(t_ns)))
+    apart = np.diff(t_ns)
+    most = PAUSE * float(np.quantile(apart, USUAL, method="inverted_cdf"))
+    if lag > 1:
+        hits = np.array([at for at in hits if np.argmax(apart[at + WINDOW - 1 :][:lag]) == 1], int)
+        if not len(hits):
+            return
+    size = jump if lag == 1 else apart[WINDOW:]
     for group in np.split(hits, np.flatnonzero(np.diff(hits) > WINDOW + lag) + 1):
-        best = int(group[np.argmax(jump[group])])
+        best = int(group[np.argmax(size[group])])
+        end = best + 2 * WINDOW + lag - 1
+        if lag == 1:
+            unbroken = apart[max(best - SETTLED + 1, 0) : end].max() <= most
+            at_ns = int(t_ns[best + WINDOW - 1]) + BIN_NS
+        else:
+            unbroken = np.delete(apart[best:end], WINDOW).max() <= most < apart[best + WINDOW]
+            at_ns = int(t_ns[best + WINDOW + 1])
+        if not unbroken:
+            continue
         moves = {
             role: (float(windows.before[best]), float(windows.after[best]))
             for role, windows in sides.items()
         }
         role = max(moves, key=lambda one: abs(moves[one][1] - moves[one][0]))
-        place: int | None = best + WINDOW - 1
-        if lag > 1:
-            place = _pause(t_ns, best + WINDOW - 1, lag, usual)
-        if place is None:
-            continue
-        at_ns = int(t_ns[place]) + BIN_NS
-        yield _Jump(at_ns, role, *moves[role], float(current.before[best]))
-
-
-def _pause(t_ns: NDArray[np.int64], first: int, lag: int, usual: float) -> int | None:
-    """Give the last bin before the current went within ``lag`` bins; None where it flowed on."""
-    apart = np.diff(t_ns[first : first + lag + 1])
-    place = int(np.argmax(apart))
-    return first + place if apart[place] > PAUSE * usual else None
+        reach = int(t_ns[best]), int(t_ns[end]) + BIN_NS
+        yield _Jump(at_ns, role, *moves[role], float(current.before[best]), *reach, lag > 1)
 
 
 def _slips(jumps: Sequence[_Jump], start_ns: int, end_ns: int) -> list[Slip]:
@@ -227,7 +262,7 @@ def _slips(jumps: Sequence[_Jump], start_ns: int, end_ns: int) -> list[Slip]:
                 continue
             elif away is None and role is Role.MOTOR_FEED and jump.size > 0.0:
                 # An open probe reads less: here it was put back on.
-                early = _Jump(start_ns, role, jump.now_v, jump.was_v, jump.amps)
+                early = replace(jump, at_ns=start_ns, was_v=jump.now_v, now_v=jump.was_v)
                 slips.append(_slip(early, jump.at_ns, ended=True))
             elif away is None:
                 away = jump
@@ -237,7 +272,8 @@ def _slips(jumps: Sequence[_Jump], start_ns: int, end_ns: int) -> list[Slip]:
 
 
 def _slip(away: _Jump, end_ns: int, *, ended: bool) -> Slip:
-    return Slip(away.at_ns, end_ns, away.role, away.was_v, away.now_v, away.amps, ended)
+    levels = away.was_v, away.now_v, away.amps
+    return Slip(away.at_ns, end_ns, away.role, *levels, ended, away.broken)
 
 
 def slipped_probe_doubts(
