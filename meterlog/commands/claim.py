@@ -19,10 +19,11 @@ if TYPE_CHECKING:
 
 _WORDS = """\
 Puts a job card and the recordings before and after the repair into one pack of two files:
-claim.pdf, to be read and printed, with all tables inside it; and claim.zip, a bag (BagIt, RFC 8493)
-with every file, signed with this user's key (Ed25519; made at first use, and kept on this machine
-only). Says before anything is written what the job card does not say and a reviewer will ask for,
-what looks wrong on it, and of which meters calibration is overdue or not stated.
+claim.pdf, to be read and printed, with all tables inside it that are not too large for a PDF (it
+says which are); and claim.zip, a bag (BagIt, RFC 8493) with every file, signed with this user's key
+(Ed25519; made at first use, and kept on this machine only). Says before anything is written what
+the job card does not say and a reviewer will ask for, what looks wrong on it, and of which meters
+calibration is overdue or not stated.
 "meterlog verify" tells of both files whether they are as they were made, and who signed them.
 
 --without-customer leaves out customer, plate, VIN, where other entries repeat them, the notes
@@ -110,7 +111,8 @@ def run(options: argparse.Namespace) -> int:
         remark("The job card does not say, and a reviewer will ask:")
         for line in missing:
             remark(f"  {line}")
-    doubts = doubts_ahead(card, folders)
+    name = "after" if options.before is None else "before"
+    doubts = doubts_ahead(card, folders, (name, folders[0]))
     if doubts:
         remark("Look again, before it goes out:")
         for line in doubts:

@@ -16,6 +16,8 @@ table, which page of the PDF, and who signed it. The PDF is checked by the files
 what each page shows; "meterlog verify" of the zip does not read the PDF beside it, so check both.
 Zips are unpacked into a folder of their own, which is removed; unsafe ones are refused. Nothing is
 written to what is checked.
+Counted are the files whose checksum stands in a list of the pack: not tagmanifest-sha256.txt,
+the last list, nor signature.json, the signature over it.
 If all that was packed is as it was, and only the zip or PDF file around it is not to the byte
 (packed anew, saved by another program, a bit gone), that is said and is no failure.
 Exit code 0 when all is as it was sealed, 1 when not; 2 when there is nothing to check."""

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from meterlog.evidence.circuit_files import JudgedCheck
 from meterlog.model import Comparison, Review
+from meterlog.model.card_doubts import doubt_words
 from meterlog.model.job_card import JobCard
 from meterlog.recording import Recording
 
@@ -79,6 +80,8 @@ class ClaimContent:
         New against old, where there are both.
     missing : tuple of str
         What the job card does not say and a reviewer will ask for.
+    doubts : tuple of str
+        Where the job card and a recording contradict each other.
     amendments : tuple of str
         Edits made on top of the recordings, oldest first, in words.
     checksums : mapping of str to str
@@ -98,6 +101,7 @@ class ClaimContent:
     circuits: tuple[ClaimCircuit, ...] = ()
     comparison: Comparison | None = None
     missing: tuple[str, ...] = ()
+    doubts: tuple[str, ...] = ()
     amendments: tuple[str, ...] = ()
     checksums: Mapping[str, str] = field(default_factory=dict)
     fingerprint: str = ""
@@ -105,6 +109,11 @@ class ClaimContent:
     photo_names: tuple[str, ...] = ()
     without_customer: bool = False
     made_utc: str = ""
+
+    @property
+    def doubtful(self) -> tuple[str, ...]:
+        """What looks wrong on the job card, alone and beside the recordings."""
+        return (*doubt_words(self.card), *self.doubts)
 
     @property
     def recordings(self) -> tuple[ClaimSide | ClaimCircuit, ...]:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from meterlog.analysis import with_uncertainty
 from meterlog.analysis.compare import is_covered
+from meterlog.evidence.conditions_text import condition_label
 from meterlog.model import Budget, ComparedRun, Comparison, ConditionCheck, StepDifference, Verdict
 
 _WIDTH = 100
@@ -130,12 +131,12 @@ def _at(step: StepDifference) -> str:
 def _conditions(checks: Sequence[ConditionCheck], width: int) -> list[str]:
     """Give a line for each condition of which anything is known, and one for all others."""
     lines = ["conditions (old / new)"]
-    unsaid = [one.name for one in checks if not one.old and not one.new]
+    unsaid = [condition_label(one.name) for one in checks if not one.old and not one.new]
     for check in checks:
-        if check.name not in unsaid:
+        if check.old or check.new:
             lines += _condition(check, width)
     if unsaid:
-        lines += _wrapped(f"not stated on either side: {', '.join(unsaid)}", width, "    ")
+        lines += _wrapped(f"not stated on either side: {'; '.join(unsaid)}", width, "    ")
     return lines
 
 
@@ -143,7 +144,7 @@ def _condition(check: ConditionCheck, width: int) -> list[str]:
     sides = f"{check.old or 'not stated'} / {check.new or 'not stated'}"
     words = f": {check.words}" if check.words else ""
     return textwrap.wrap(
-        f"{check.name}: {sides}, {check.weight}{words}",
+        f"{condition_label(check.name)}: {sides}, {check.weight}{words}",
         max(60, width),
         initial_indent="    ",
         subsequent_indent="        ",

@@ -56,7 +56,7 @@ FINDING_COLUMNS = (
     Column("verdict", TEXT, "pass, fail or can't tell."),
     Column("start_s", NUMBER, "From when, from the recording's beginning.", "s"),
     Column("end_s", NUMBER, "To when.", "s"),
-    Column("edge_s", NUMBER, "Each edge is known to within +- this.", "s"),
+    Column("edge_s", NUMBER, "Each edge is known to within +- this; 0: it is a reading's.", "s"),
     Column("value", NUMBER, f"What was found. {_ROW_UNIT}"),
     Column("unit", TEXT, "Unit of value, expanded_uncertainty and limit."),
     Column("expanded_uncertainty", NUMBER, f"+- for about 95 %; empty: not known. {_ROW_UNIT}"),

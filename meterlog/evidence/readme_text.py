@@ -9,6 +9,7 @@ from dataclasses import fields
 import meterlog
 from meterlog.evidence.accuracy_text import accuracy_of
 from meterlog.evidence.cell_text import AS_USUAL
+from meterlog.evidence.conditions_text import stated_conditions
 from meterlog.evidence.origin_words import origin_words
 from meterlog.evidence.readings_csv import column_names
 from meterlog.evidence.sensors_text import sensors_of
@@ -17,7 +18,7 @@ from meterlog.evidence.times_text import TIMES, times_of
 from meterlog.evidence.uncertainty_text import UNCERTAINTY
 from meterlog.evidence.verify import seal_digest
 from meterlog.evidence.visibility_text import visibility_words
-from meterlog.model import Channel, Conditions, Instrument, Job, Limits, Origin, Review
+from meterlog.model import Channel, Instrument, Job, Limits, Origin, Review
 from meterlog.recording import UNDATED, Recording
 
 _WIDTH = 92
@@ -184,17 +185,14 @@ def _head(recording: Recording) -> Iterator[str]:
 
 def _job(job: Job) -> Iterator[str]:
     words = {field.name: getattr(job, field.name) for field in fields(job)}
-    under: Conditions = words.pop("measured_under")
+    del words["measured_under"], words["conditions"]
     for name, value in words.items():
         if value:
             yield f"{name.replace('_', ' ').capitalize():<13}{' '.join(value.split())}"
-    stated = [
-        f"{name.replace('_', ' ')} {value if isinstance(value, str) else format(value, 'g')}"
-        for name, value in ((field.name, getattr(under, field.name)) for field in fields(under))
-        if value not in ("", None)
-    ]
+    stated = stated_conditions(job)
     if stated:
-        yield f"{'Under':<13}{', '.join(stated)}"
+        said = f"{'Conditions':<13}{' '.join(stated.split())}"
+        yield from textwrap.wrap(said, _WIDTH, subsequent_indent=" " * 13)
 
 
 def _origin(recording: Recording) -> Iterator[str]:

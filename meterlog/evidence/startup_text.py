@@ -14,6 +14,12 @@ MOST_SHOWN = 8
 NO_PEAK = 1.1
 """Below this ratio of peak to steady there is no peak to speak of: as close as "settled" is."""
 _WIDTH = 100
+_FORM = "Opening times: form and kinds of fuse as in ISO 8820-3, the figures not from its text."
+_MARKS = {
+    "C": "[C] compared with published notes that quote makers' data sheets",
+    "M": "[M] from memory: compare it with the maker's sheet before relying on it",
+}
+"""Of :mod:`meterlog.model.opening_times`."""
 
 
 def startup_lines(startups: Sequence[StartUp], check: FuseCheck | None = None) -> list[str]:
@@ -36,8 +42,17 @@ def startup_lines(startups: Sequence[StartUp], check: FuseCheck | None = None) -
         lines.append(f"and {len(startups) - MOST_SHOWN} more starts")
     if check is not None:
         lines += _wrapped(f"fuse {check.rating_a:g} A {check.kind}: {check.words}")
-        lines += [_margin_words(row) for row in check.margins if row.most_s > 0.0]
+        shown = [row for row in check.margins if row.most_s > 0.0]
+        lines += [_margin_words(row) for row in shown]
+        lines += _marks(shown)
     return lines
+
+
+def _marks(shown: Sequence[OpeningMargin]) -> list[str]:
+    """Say what the marks in brackets mean, of those that are there."""
+    there = {row.basis[0] for row in shown}
+    said = [words for mark, words in _MARKS.items() if mark in there]
+    return _wrapped(f"{_FORM} {'; '.join(said)}.") if said else []
 
 
 def _wrapped(text: str) -> list[str]:

@@ -7,6 +7,12 @@ import textwrap
 from meterlog.model import Tap, TapEvidence
 
 _WIDE = 100
+FORM_SOURCE = (
+    "The accepted form is this program's own: what workshops and claims departments are used to"
+    " asking for, put into figures from memory of the trade. No standard or published source gives"
+    " them, nor does a maker."
+)
+"""Where the thresholds come from: :mod:`meterlog.analysis.taps.form`."""
 
 
 def taps_lines(evidence: TapEvidence | None) -> list[str]:
@@ -19,7 +25,7 @@ def taps_lines(evidence: TapEvidence | None) -> list[str]:
     for check in evidence.checks:
         head = f"  {check.verdict.value:<10} {check.name}: "
         lines += textwrap.wrap(head + check.words, _WIDE, subsequent_indent=" " * 13)
-    return lines
+    return [*lines, *textwrap.wrap(FORM_SOURCE, _WIDE)]
 
 
 def _tap(tap: Tap) -> str:

@@ -20,6 +20,9 @@ from meterlog.evidence.trace_store import TraceLine
 CROSS = 4.0
 """Half the width of the sign of a typed reading, in the picture's units."""
 
+_CLOCKED_S = 60.0
+"""From here on times are told in minutes, too, which takes more room."""
+
 
 class ValueScale:
     """Where a value lies up and down a plot: ``low`` at the bottom, ``high`` at the top."""
@@ -86,7 +89,8 @@ def paint_frame(painter: QPainter, rect: QRectF, palette: Palette) -> None:
 def time_ticks(scale: TimeScale, metrics: QFontMetricsF) -> tuple[tuple[float, ...], float]:
     """Give the times to mark, in seconds, and their step."""
     start_s, end_s = scale.start_ns / 1e9, scale.end_ns / 1e9
-    room = max((scale.right - scale.left) / (metrics.horizontalAdvance("0:00:00") * 1.8), 2.0)
+    longest = "00.00" if end_s - start_s < _CLOCKED_S else "0:00:00"
+    room = max((scale.right - scale.left) / (metrics.horizontalAdvance(longest) * 1.8), 2.0)
     step = time_step(end_s - start_s, int(room))
     return ticks_at(start_s, end_s, step), step
 

@@ -130,6 +130,8 @@ class Overlay:
     old_a, new_a : tuple of float, amperes
         By size: the lowest reading about that place, then the highest; of a baseline, of all good
         motors together. NaN where nothing was read.
+    old_falls, new_falls : tuple of bool
+        Of each place: the highest reading came before the lowest. Empty for several good motors.
     """
 
     name: str
@@ -137,6 +139,8 @@ class Overlay:
     t_s: tuple[float, ...]
     old_a: tuple[float, ...]
     new_a: tuple[float, ...]
+    old_falls: tuple[bool, ...] = ()
+    new_falls: tuple[bool, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

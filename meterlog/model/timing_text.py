@@ -26,7 +26,8 @@ class TimingFound:
         Residual standard deviation of these.
     mended, lost, crowded, jumps : int
         Readings that came late and have their own times; that are missing; that came when their
-        time had passed, given to others or written as without data; times the clock was set or restarted.
+        time had passed, given to others or written as without data; times the clock was set or
+        restarted.
     asked : bool
         Each reading answers a question: nothing can come late unseen.
     """

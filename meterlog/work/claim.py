@@ -35,8 +35,8 @@ from meterlog.recording.folder_aside import folder_aside, put_in_place
 from meterlog.work.amended import Amending, edits_told, parted
 from meterlog.work.circuit_checks import judged_checks
 from meterlog.work.claim_card import seen_card
-from meterlog.work.claim_doubts import order_doubts, part_doubts, seal_doubts
-from meterlog.work.claim_inside import begin_packing, contents_of, names_inside
+from meterlog.work.claim_doubts import card_doubts, order_doubts, part_doubts, seal_doubts
+from meterlog.work.claim_inside import begin_packing, contents_of, names_inside, refuse_too_large
 from meterlog.work.claim_photos import copy_photos
 from meterlog.work.claim_privacy import ClaimPrivacy
 from meterlog.work.compare import CompareRequest, compare_reviewed
@@ -148,11 +148,21 @@ def make_claim(
     except OSError as error:
         raise EvidenceError(
             f"the pack can't be written: {error.strerror}.",
-            subject=str(error.filename or out),
+            subject=_outside(str(error.filename or out), out),
             remedy="Choose a folder that you may write to, on a disk with room.",
         ) from error
+    except EvidenceError as error:
+        subject = _outside(error.subject, out)
+        if subject == error.subject:
+            raise
+        raise EvidenceError(error.message, subject=subject, remedy=error.remedy) from error
     progress(1.0)
     return replace(made, files=(out / PDF, out / ZIP))
+
+
+def _outside(subject: str, out: Path) -> str:
+    """Give the folder that was asked for where a file is meant of that beside it, which is gone."""
+    return str(out) if subject.startswith(str(out.parent / f".{out.name}-")) else subject
 
 
 class _Making:
@@ -212,6 +222,7 @@ class _Making:
             circuits=circuits,
             comparison=comparison,
             missing=self._missing,
+            doubts=card_doubts(self._card, [(one.name, one.recording) for one in sides]),
             amendments=tuple(self._edits),
             photos=photos,
             photo_names=() if self._privacy else tuple(called[one.name] for one in photos),
@@ -222,6 +233,7 @@ class _Making:
         self._write_card(payload)
         content = replace(content, checksums=self._checksums(payload))
         self._write_both(content, self._info(sides), work / PDF)
+        refuse_too_large(self._bag, request.out.name)  # now with its lists
         write_zip(self._bag, work / ZIP, self._part(0.92, 0.08), self._ahead.get)
         return ClaimMade((), self._missing, tuple(self._remarks), content.fingerprint)
 

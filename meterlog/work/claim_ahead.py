@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from pathlib import Path
 
+from meterlog.model import About
 from meterlog.model.calibration import calibration_words, measured_on, overdue_words
+from meterlog.model.card_contradictions import contradictions
 from meterlog.model.card_doubts import doubt_words
 from meterlog.model.errors import RecordingError
 from meterlog.model.job_card import JobCard
@@ -14,7 +16,9 @@ from meterlog.recording import UNDATED, layout
 from meterlog.recording.about_text import parse_about
 
 
-def doubts_ahead(card: JobCard, recordings: Iterable[Path]) -> tuple[str, ...]:
+def doubts_ahead(
+    card: JobCard, recordings: Iterable[Path], first: tuple[str, Path] | None = None
+) -> tuple[str, ...]:
     """Say what looks wrong on a job card, and of which meters calibration is not shown to be good.
 
     Parameters
@@ -22,6 +26,8 @@ def doubts_ahead(card: JobCard, recordings: Iterable[Path]) -> tuple[str, ...]:
     card : JobCard
     recordings : iterable of Path
         Only their heads are read. One that can't be read is left out: the pack says why.
+    first : tuple of (str, Path) or None
+        The run that the card is held against, with its name: ``before``, or ``after`` alone.
 
     Returns
     -------
@@ -29,16 +35,27 @@ def doubts_ahead(card: JobCard, recordings: Iterable[Path]) -> tuple[str, ...]:
         A sentence each, none twice.
     """
     said = [*doubt_words(card)]
+    if first is not None:
+        name, folder = first
+        about = _head(folder)
+        if about is not None:
+            said += contradictions(card, about.job.measured_under, f"{name} the repair")
     for folder in recordings:
         said += _meters(folder)
     return tuple(dict.fromkeys(said))
 
 
-def _meters(folder: Path) -> tuple[str, ...]:
+def _head(folder: Path) -> About | None:
     try:
         with open_plain(folder / layout.ABOUT) as stream:
-            about, _ = parse_about(stream.read(MOST_TEXT_BYTES), layout.ABOUT)
+            return parse_about(stream.read(MOST_TEXT_BYTES), layout.ABOUT)[0]
     except (OSError, RecordingError):
+        return None
+
+
+def _meters(folder: Path) -> tuple[str, ...]:
+    about = _head(folder)
+    if about is None:
         return ()
     unstated = [
         one for one in about.instruments

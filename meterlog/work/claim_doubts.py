@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from pathlib import Path
 
 from meterlog.evidence.verify import verify_folder
-from meterlog.model.job_card import PartIdentity
+from meterlog.model.card_contradictions import contradictions
+from meterlog.model.job_card import JobCard, PartIdentity
 from meterlog.recording import UNDATED, Recording
 
 
@@ -60,6 +62,24 @@ def part_doubts(part: PartIdentity, recording: Recording) -> tuple[str, ...]:
         f"The job card gives the serial number {part.serial} for this part; the recording was made "
         f"with {said!r}.",
     )
+
+
+def card_doubts(card: JobCard, sides: Sequence[tuple[str, Recording]]) -> tuple[str, ...]:
+    """Say where the job card contradicts the conditions of the first run.
+
+    The card tells of the vehicle as it came; what the repair changed, such as a new filter, is no
+    contradiction. So the run behind it is held against the card only where it stands alone.
+
+    Parameters
+    ----------
+    card : JobCard
+    sides : sequence of (str, Recording)
+        Each with its name, ``before`` first.
+    """
+    if not sides:
+        return ()
+    name, recording = sides[0]
+    return contradictions(card, recording.about.job.measured_under, f"{name} the repair")
 
 
 def _plain(text: str) -> str:

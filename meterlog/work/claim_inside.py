@@ -8,7 +8,6 @@ from typing import Final
 from meterlog.evidence.packed_ahead import PackedAhead
 from meterlog.evidence.zip_safety import LIMITS
 from meterlog.model.errors import EvidenceError
-from meterlog.recording import layout
 
 MOST_EACH: Final = 128 << 20
 """Bytes of a file inside the PDF: it is held in memory, here and by whoever opens it."""
@@ -50,6 +49,31 @@ def contents_of(bag: Path, names: tuple[str, ...]) -> dict[str, bytes]:
     return {name: (bag / name).read_bytes() for name in names}
 
 
+def refuse_too_large(bag: Path, subject: str) -> None:
+    """Refuse a pack that its own check would not unpack.
+
+    Parameters
+    ----------
+    bag : Path
+    subject : str
+        What made it so large, for the words.
+
+    Raises
+    ------
+    EvidenceError
+    OSError
+        If it can't be looked into.
+    """
+    size = sum(path.stat().st_size for path in bag.rglob("*") if path.is_file())
+    if size > LIMITS.total:
+        raise EvidenceError(
+            f"the pack would hold {size / 1e9:.1f} GB; {LIMITS.total / 1e9:.1f} GB are the most "
+            "that a check unpacks.",
+            subject=subject,
+            remedy="Make it from a shorter recording of the same fan.",
+        )
+
+
 def begin_packing(bag: Path, folder: Path, ahead: PackedAhead) -> None:
     """Begin to pack what is written in a folder of the bag, as far as the PDF will carry it.
 
@@ -66,14 +90,7 @@ def begin_packing(bag: Path, folder: Path, ahead: PackedAhead) -> None:
     OSError
         If it can't be looked into.
     """
-    sizes = [path.stat().st_size for path in (bag / layout.PAYLOAD).rglob("*") if path.is_file()]
-    if sum(sizes) > LIMITS.total:
-        raise EvidenceError(
-            f"the pack would hold {sum(sizes) / 1e9:.1f} GB; {LIMITS.total / 1e9:.1f} GB are the "
-            "most that a check unpacks.",
-            subject=folder.name,
-            remedy="Make it from a shorter recording of the same fan.",
-        )
+    refuse_too_large(bag, folder.name)
     for path in folder.rglob("*"):
         if path.suffix in _ATTACHED and path.is_file() and path.stat().st_size <= MOST_EACH:
             ahead.begin(path.relative_to(bag).as_posix(), path)

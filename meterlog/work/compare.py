@@ -230,13 +230,13 @@ def _overlays(
     stretches: Sequence[Stretch],
     signs: Sequence[float],
 ) -> tuple[Overlay, ...]:
-    """Lay the currents over each other, from the command on."""
+    """Lay the currents over each other, from the command on, each to the end of its own step."""
     interval_s = max(_interval_s(side) for side in sides)
     rows = []
     for stretch in stretches:
         length_s = max(1e-3, *((end - start) / 1e9 for start, end in stretch.ends_ns))
         bins = bins_for(length_s, interval_s)
-        rows.append([OverlayGrid(start, length_s, bins) for start, _ in stretch.ends_ns])
+        rows.append([OverlayGrid(start, length_s, bins, end) for start, end in stretch.ends_ns])
     for place, (recording, side) in enumerate(zip(recordings, sides, strict=True)):
         _fill(recording, side, [grids[place] for grids in rows])
     return tuple(

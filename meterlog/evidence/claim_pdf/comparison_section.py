@@ -4,26 +4,37 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from meterlog.evidence.claim_pdf.card_part import recorded_part
 from meterlog.evidence.claim_pdf.facts_block import lay_facts
 from meterlog.evidence.claim_pdf.overlay_plot import PANELS, paint_overlay
 from meterlog.evidence.claim_pdf.page_look import ALERT, BODY
 from meterlog.evidence.claim_pdf.sheets import Sheets
 from meterlog.evidence.claim_pdf.table_block import Column, Row, lay_table
 from meterlog.evidence.comparison_text import baseline_cells, step_cells, verdict_cell
+from meterlog.evidence.conditions_text import condition_label
 from meterlog.model import ComparedRun, Comparison, ConditionCheck, Overlay
+from meterlog.model.job_card import JobCard
 
 _PAIR = ("speed", "at V", "old A", "new A", "new - old A", "new / old")
 _GOOD = ("speed", "at V", "good ones A", "within A", "new A", "new - mean A")
 _PLOT = 210.0
 
 
-def add_comparison(sheets: Sheets, comparison: Comparison | None) -> None:
-    """Put the chapter; nothing where there is nothing to compare."""
+def add_comparison(sheets: Sheets, comparison: Comparison | None, card: JobCard) -> None:
+    """Put the chapter; nothing where there is nothing to compare.
+
+    Parameters
+    ----------
+    sheets : Sheets
+    comparison : Comparison or None
+    card : JobCard
+        Says of a part what its recording does not.
+    """
     if comparison is None:
         return
     sheets.heading("New against old", chapter=True, keep=160.0)
-    runs = [("Old", _run(one)) for one in comparison.old]
-    lay_facts(sheets, [*runs, ("New", _run(comparison.new))], columns=1)
+    runs = [("Old", _run(one, "before", card)) for one in comparison.old]
+    lay_facts(sheets, [*runs, ("New", _run(comparison.new, "after", card))], columns=1)
     sheets.space(4.0)
     if comparison.refusal:
         sheets.words(comparison.refusal, ALERT)
@@ -53,8 +64,8 @@ def _overlay(sheets: Sheets, row: Sequence[Overlay]) -> None:
     sheets.block(_PLOT + 10.0, lay)
 
 
-def _run(run: ComparedRun) -> str:
-    part = f", {run.part}" if run.part else ""
+def _run(run: ComparedRun, side: str, card: JobCard) -> str:
+    part = f", {run.part}" if run.part else f", part {recorded_part('', side, card)}"
     started = run.started_utc[:16].replace("T", " ")
     return f"{run.name}{part} ({run.origin}, {started} UTC), recording {run.recording_id}"
 
@@ -75,11 +86,19 @@ def _steps(sheets: Sheets, comparison: Comparison) -> None:
 def _conditions(sheets: Sheets, checks: Sequence[ConditionCheck]) -> None:
     said = [one for one in checks if one.old or one.new]
     rows = [
-        Row((one.name, one.old or "not stated", one.new or "not stated", one.weight, one.words))
+        Row(
+            (
+                condition_label(one.name),
+                one.old or "not stated",
+                one.new or "not stated",
+                one.weight,
+                one.words,
+            )
+        )
         for one in said
     ]
     heads = ("condition", "old", "new", "", "what it does")
     lay_table(sheets, [Column(head) for head in heads], rows)
-    unsaid = [one.name for one in checks if one not in said]
+    unsaid = [condition_label(one.name) for one in checks if one not in said]
     if unsaid:
-        sheets.words(f"Not stated on either side: {', '.join(unsaid)}.")
+        sheets.words(f"Not stated on either side: {'; '.join(unsaid)}.")

@@ -6,7 +6,6 @@ from meterlog.evidence.claim_content import ClaimContent
 from meterlog.evidence.claim_pdf.facts_block import Fact, lay_facts
 from meterlog.evidence.claim_pdf.page_look import ALERT, FAINT
 from meterlog.evidence.claim_pdf.sheets import Sheets
-from meterlog.model.card_doubts import doubt_words
 from meterlog.model.card_fields import FIELDS
 from meterlog.model.job_card import JobCard, PartIdentity, value_of
 
@@ -36,7 +35,7 @@ def add_job(sheets: Sheets, content: ClaimContent) -> None:
         if words.strip():
             sheets.heading(_WORDS[name], keep=30.0)
             sheets.words(words)
-    doubts = doubt_words(content.card)
+    doubts = content.doubtful
     if doubts:
         sheets.heading("Doubtful", keep=30.0)
         sheets.listed(doubts, ALERT)

@@ -9,22 +9,25 @@ from meterlog.evidence.claim_pdf.page_look import FAINT
 from meterlog.evidence.claim_pdf.sheets import Sheets
 from meterlog.evidence.claim_pdf.steps_table import limits_words, value_words
 from meterlog.evidence.claim_pdf.table_block import Column, Row, lay_table
-from meterlog.model import Finding, FindingKind, Limits, Verdict
+from meterlog.model import Finding, FindingKind, Limits, Review, Verdict
 
 _MOST = 8
 """Speeds; with more the table would be no summary."""
-_GRAVEST = (Verdict.FAIL, Verdict.CANT_TELL, Verdict.PASS)
+_SEVERAL = (
+    "Of a speed that was run more than once: the run that failed, else the one with the most steady"
+    " readings; the table of steps has all."
+)
 
 
 def add_key_readings(sheets: Sheets, sides: Sequence[ClaimSide]) -> None:
-    """Put the table: a row a speed, with the gravest verdict where a speed was run twice.
+    """Put the table: a row a speed; what stands for one that was run twice is said.
 
     Parameters
     ----------
     sheets : Sheets
     sides : sequence of ClaimSide
     """
-    judged, speeds = _judged(sides)
+    judged, speeds, several = _judged(sides)
     if not speeds:
         return
     columns = [Column("speed", right=True), Column("limits A", right=True)]
@@ -33,7 +36,8 @@ def add_key_readings(sheets: Sheets, sides: Sequence[ClaimSide]) -> None:
     rows = [Row((str(speed), _limits(sides, speed), *_cells(judged, speed))) for speed in speeds]
     sheets.space(7.0)
     lay_table(sheets, columns, rows)
-    sheets.words("Steady current while the motor ran; what it lost is told above.", FAINT)
+    said = "Steady current while the motor ran; what it lost is told above."
+    sheets.words(f"{said} {_SEVERAL}" if several else said, FAINT)
 
 
 def add_key_words(sheets: Sheets, sides: Sequence[ClaimSide], most: int) -> None:
@@ -46,7 +50,7 @@ def add_key_words(sheets: Sheets, sides: Sequence[ClaimSide], most: int) -> None
     most : int
         Lines at most.
     """
-    judged, speeds = _judged(sides)
+    judged, speeds, several = _judged(sides)
     said = []
     for speed in speeds:
         limits = _limits(sides, speed)
@@ -58,28 +62,46 @@ def add_key_words(sheets: Sheets, sides: Sequence[ClaimSide], most: int) -> None
         said.append(f"speed {speed}{f' ({limits})' if limits else ''}: {found}")
     if said:
         sheets.space(5.0)
-        sheets.words(f"Steady current, A (limits): {'; '.join(said)}.", most=most)
+        words = f"Steady current, A (limits): {'; '.join(said)}."
+        sheets.words(f"{words} {_SEVERAL}" if several else words, most=most)
 
 
-def _judged(sides: Sequence[ClaimSide]) -> tuple[list[dict[int, Finding]], list[int]]:
-    """Give what was judged, by side and speed, and the speeds; none where there are too many."""
-    judged = [_by_speed(side) for side in sides]
-    speeds = sorted({speed for found in judged for speed in found})
-    return judged, speeds if len(speeds) <= _MOST else []
+def _judged(sides: Sequence[ClaimSide]) -> tuple[list[dict[int, Finding]], list[int], bool]:
+    """Give what was judged, by side and speed, the speeds, and whether one was run twice.
+
+    There are no speeds where there are too many.
+    """
+    each = [_by_speed(side) for side in sides]
+    speeds = sorted({speed for found in each for speed in found})
+    several = any(len(runs) > 1 for found in each for runs in found.values())
+    judged = [
+        {speed: _standing(side.review, runs) for speed, runs in found.items()}
+        for side, found in zip(sides, each, strict=True)
+    ]
+    return judged, speeds if len(speeds) <= _MOST else [], several
 
 
-def _by_speed(side: ClaimSide) -> dict[int, Finding]:
-    found: dict[int, Finding] = {}
+def _by_speed(side: ClaimSide) -> dict[int, list[Finding]]:
+    found: dict[int, list[Finding]] = {}
     for one in side.review.findings:
         if one.kind is FindingKind.STEP_CURRENT and one.speed is not None:
-            other = found.get(one.speed)
-            if other is None or _rank(one) < _rank(other):
-                found[one.speed] = one
+            found.setdefault(one.speed, []).append(one)
     return found
 
 
-def _rank(one: Finding) -> int:
-    return _GRAVEST.index(one.verdict)
+def _standing(review: Review, runs: Sequence[Finding]) -> Finding:
+    """Give what stands for a speed: no failure is hidden, else as the comparison chooses.
+
+    See :func:`meterlog.analysis.compare.side.comparable_steps`: the most steady readings.
+    """
+    steady = {(step.start_ns, step.end_ns): step.steady_n for step in review.steps}
+    return min(
+        runs,
+        key=lambda one: (
+            one.verdict is not Verdict.FAIL,
+            -steady.get((one.start_ns, one.end_ns), 0),
+        ),
+    )
 
 
 def _limits(sides: Sequence[ClaimSide], speed: int) -> str:

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
 
+from meterlog.evidence.claim_pdf.bar_walk import walked
 from meterlog.evidence.claim_pdf.page_look import PAPER, Look
 from meterlog.evidence.span_ribbon import TimeScale
 from meterlog.evidence.ticks import ceiling
@@ -73,9 +74,10 @@ def _paint_one(
     paint_axes(painter, scale, values, "current (A)", PAPER)
     painter.save()
     painter.setClipRect(plot)
-    for pen, amps in zip(pens, (overlay.old_a, overlay.new_a), strict=True):
+    both = ((overlay.old_a, overlay.old_falls), (overlay.new_a, overlay.new_falls))
+    for pen, (amps, falls) in zip(pens, both, strict=True):
         painter.setPen(pen)
-        for run in _runs(overlay.t_s, amps):
+        for run in walked(overlay.t_s, amps, falls):
             points = [QPointF(scale.x(t_s * 1e9), values.y(value)) for t_s, value in run]
             painter.drawPolyline(QPolygonF(points))
     painter.restore()
@@ -95,14 +97,3 @@ def _times(painter: QPainter, scale: TimeScale, top: float, metrics: QFontMetric
     words = "s from the command on"
     middle = (scale.left + scale.right - metrics.horizontalAdvance(words)) / 2.0
     painter.drawText(QPointF(middle, top + 6.0 + metrics.height() + metrics.ascent()), words)
-
-
-def _runs(t_s: Sequence[float], amps: Sequence[float]) -> list[list[tuple[float, float]]]:
-    """Give the unbroken stretches: where nothing was read there is no line."""
-    runs: list[list[tuple[float, float]]] = [[]]
-    for point in zip(t_s, amps, strict=True):
-        if math.isfinite(point[1]):
-            runs[-1].append(point)
-        elif runs[-1]:
-            runs.append([])
-    return [run for run in runs if run]

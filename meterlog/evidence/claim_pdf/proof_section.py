@@ -8,6 +8,8 @@ from meterlog.evidence.claim_content import ClaimContent
 from meterlog.evidence.claim_pdf.page_look import STRONG
 from meterlog.evidence.claim_pdf.sheets import Sheets
 from meterlog.evidence.claim_pdf.table_block import Column, Row, lay_table
+from meterlog.evidence.signed_manifest import SIGNATURE
+from meterlog.recording import layout
 
 _SUMS = (Column("file"), Column(""), Column("SHA-256", fixed=True))
 
@@ -47,6 +49,7 @@ def add_proof(sheets: Sheets, content: ClaimContent, attached: Collection[str]) 
             f"Files inside this PDF, to be saved by a PDF viewer: {len(attached)}. In their names"
             " there stands a dot for each slash: data/job-card.json is data.job-card.json. Pictures"
             " are drawn in it; they, and tables that are too large for a PDF, are in the zip."
+            f"{_counted(attached)}"
         )
     sums = content.checksums
     if sums or attached:
@@ -57,3 +60,15 @@ def add_proof(sheets: Sheets, content: ClaimContent, attached: Collection[str]) 
             for name in names
         ]
         lay_table(sheets, _SUMS, rows)
+
+
+def _counted(attached: Collection[str]) -> str:
+    """Say why "meterlog verify" of the PDF counts fewer: those that no list can hold."""
+    named = ((layout.TAG_MANIFEST, "the last list"), (SIGNATURE, "the signature over it"))
+    unlisted = [f"{name} ({what})" for name, what in named if name in attached]
+    if not unlisted:
+        return ""
+    return (
+        f' "meterlog verify" counts {len(attached) - len(unlisted)} of them, those whose checksum'
+        f" stands in a list; not counted: {' and '.join(unlisted)}."
+    )

@@ -9,6 +9,7 @@ from PySide6.QtCore import QRectF
 from PySide6.QtGui import QFontMetricsF, QPainter
 
 from meterlog.evidence.claim_content import ClaimSide
+from meterlog.evidence.claim_pdf.card_part import recorded_part
 from meterlog.evidence.claim_pdf.facts_block import lay_facts
 from meterlog.evidence.claim_pdf.page_edges import side_title
 from meterlog.evidence.claim_pdf.page_look import ALERT, FAINT, PAPER, STRONG, Look
@@ -17,14 +18,17 @@ from meterlog.evidence.claim_pdf.steps_table import MOST, add_steps, findings_ro
 from meterlog.evidence.claim_pdf.table_block import Column, Row, lay_table
 from meterlog.evidence.claim_pdf.utc_words import utc_words
 from meterlog.evidence.claim_pdf.verdict_section import add_verdict
+from meterlog.evidence.conditions_text import stated_conditions
 from meterlog.evidence.inferred_text import inferred_lines
 from meterlog.evidence.motor_text import motor_lines
 from meterlog.evidence.origin_words import origin_words
 from meterlog.evidence.ripple_text import ripple_lines
 from meterlog.evidence.startup_text import startup_lines
+from meterlog.evidence.taps_text import FORM_SOURCE
 from meterlog.evidence.trace_picture import TraceScene, paint, scene_of
 from meterlog.evidence.verify import seal_digest
-from meterlog.model import Job, Review, Tap, TapEvidence
+from meterlog.model import Job, Limits, Review, Tap, TapEvidence
+from meterlog.model.job_card import JobCard
 
 _SHARE = 2.0 / 3.0
 """The trace is painted so much larger, as its lines and words are made for a screen."""
@@ -54,8 +58,16 @@ _COLUMNS = Look(10, fixed=True)
 """A hundred letters of it go across a page."""
 
 
-def add_side(sheets: Sheets, side: ClaimSide) -> None:
-    """Put the chapter of one run."""
+def add_side(sheets: Sheets, side: ClaimSide, card: JobCard) -> None:
+    """Put the chapter of one run.
+
+    Parameters
+    ----------
+    sheets : Sheets
+    side : ClaimSide
+    card : JobCard
+        Says of its part what the recording does not.
+    """
     about, recording = side.recording.about, side.recording
     sheets.heading(side_title(side), chapter=True, keep=150.0)
     for words in origin_words(recording):
@@ -72,16 +84,19 @@ def add_side(sheets: Sheets, side: ClaimSide) -> None:
             ("State", str(recording.state)),
             ("Limits", about.limits.name),
             ("Recorded by", about.program),
-            ("Part", about.job.part),
-            ("Conditions", about.job.conditions),
             ("Seal", seal_digest(recording.folder)),
         ],
     )
+    said = [
+        ("Part", recorded_part(about.job.part, side.name, card)),
+        ("Conditions", stated_conditions(about.job) or "not stated"),
+    ]
+    lay_facts(sheets, said, columns=1)
     if about.instruments:
         _trace(sheets, _without_words(scene_of(recording, side.review)))
     add_verdict(sheets, side.review.verdict)
     add_steps(sheets, side.review, about.limits)
-    _findings(sheets, side.review)
+    _findings(sheets, side.review, about.limits)
     _taps(sheets, side.review.taps)
     _more(sheets, side.review)
 
@@ -106,12 +121,12 @@ def _trace(sheets: Sheets, scene: TraceScene) -> None:
     sheets.block(_LEAST_HIGH + 10.0, lay)
 
 
-def _findings(sheets: Sheets, review: Review) -> None:
+def _findings(sheets: Sheets, review: Review, limits: Limits) -> None:
     sheets.heading("Findings", keep=80.0)
     if not review.findings:
         sheets.words("No findings.")
         return
-    lay_table(sheets, _FINDINGS, findings_rows(review.findings[:MOST]))
+    lay_table(sheets, _FINDINGS, findings_rows(review.findings[:MOST], limits))
     more = len(review.findings) - MOST
     if more > 0:
         sheets.words(f"and {more} more: findings.csv has all of them.", FAINT)
@@ -123,6 +138,7 @@ def _taps(sheets: Sheets, evidence: TapEvidence | None) -> None:
     sheets.heading("Tap test", keep=80.0)
     sheets.words(evidence.summary)
     sheets.words(f"Accepted form of a tap test: {evidence.accepted.value}.", STRONG)
+    sheets.words(FORM_SOURCE, FAINT)
     sheets.space(4.0)
     lay_table(sheets, _TAPS, [_tap(one) for one in evidence.taps[:MOST]])
     more = len(evidence.taps) - MOST

@@ -46,9 +46,10 @@ def add_steps(sheets: Sheets, review: Review, limits: Limits) -> None:
         sheets.words(f"and {more} more: steps.csv has all of them.", FAINT)
     said = (
         "Steady running: without start-up and without lost current. ± is for about 95 %, made with"
-        " the factor k. Within: probability that the true current is within its limits. Found:"
-        " nobody recorded the speed, and the change was found in the current."
+        " the factor k. Within: probability that the true current is within its limits."
     )
+    if any(step.found for step in review.steps[:MOST]):
+        said += " Found: nobody recorded the speed, and the change was found in the current."
     sheets.words(said, FAINT)
 
 
@@ -99,8 +100,12 @@ def limits_words(limits: Limits, speed: int | None) -> str:
     return f"{low} to {high}".strip()
 
 
-def findings_rows(findings: Sequence[Finding]) -> list[Row]:
-    """Give findings as rows: verdict, what, when, value and limit, the sentence beneath."""
+def findings_rows(findings: Sequence[Finding], limits: Limits) -> list[Row]:
+    """Give findings as rows: verdict, what, when, value and limits, the sentence beneath.
+
+    Of a step's current both limits stand there, where there are two: the finding holds but the
+    one that decided.
+    """
     return [
         Row(
             (
@@ -111,13 +116,24 @@ def findings_rows(findings: Sequence[Finding]) -> list[Row]:
                 f"{one.edge_ns / 1e9:.3f}",
                 "" if one.speed is None else str(one.speed),
                 "" if one.value is None else _with_unit(one.value, one),
-                "" if one.limit is None else f"{one.limit:.4g} {one.unit}",
+                _limit(one, limits),
                 "" if one.probability is None else f"{one.probability:.3f}",
             ),
             one.statement,
         )
         for one in findings
     ]
+
+
+def _limit(one: Finding, limits: Limits) -> str:
+    if one.limit is None:
+        return ""
+    if one.kind is FindingKind.STEP_CURRENT:
+        allowed = limits.at(one.speed)
+        both = (allowed.min_a, allowed.max_a)
+        if None not in both and one.limit in both:
+            return f"{limits_words(limits, one.speed)} {one.unit}"
+    return f"{one.limit:.4g} {one.unit}"
 
 
 def _with_unit(value: float, one: Finding) -> str:

@@ -20,7 +20,6 @@ from meterlog.evidence.claim_pdf.sheets import Sheets
 from meterlog.evidence.claim_pdf.utc_words import utc_words
 from meterlog.evidence.origin_words import origin_words
 from meterlog.model import Outcome, SpanKind
-from meterlog.model.card_doubts import doubt_words
 
 _MOST = (40, 16, 12, 9, 7, 6, 5, 4, 3)
 """Lines of a paragraph at most, tried in turn until all stands on one page."""
@@ -135,7 +134,7 @@ def _blocks(content: ClaimContent) -> Iterator[tuple[str, list[str]]]:
     meters = calibration_lines(content)
     if meters:
         yield "Meters whose calibration is not shown to be in date", meters
-    doubts = doubt_words(content.card)
+    doubts = content.doubtful
     if doubts:
         yield "Doubtful on the job card", list(doubts)
     if content.missing:

@@ -137,9 +137,9 @@ def _chapters(
     yield 0.05
     count = len(content.sides)
     for number, side in enumerate(content.sides, 1):
-        add_side(sheets, side)
+        add_side(sheets, side, content.card)
         yield 0.05 + 0.5 * number / count
-    add_comparison(sheets, content.comparison)
+    add_comparison(sheets, content.comparison, content.card)
     checks = [(one, part) for part in content.recordings for one in part.checks]
     for number, (one, part) in enumerate(checks, 1):
         which = f" {number}" if len(checks) > 1 else ""

@@ -79,3 +79,13 @@ def test_a_pack_that_no_check_would_unpack_is_refused_before_it_is_drawn(
     assert "most that a check unpacks" in said.err
     assert "shorter recording" in said.err
     assert not (tmp_path / "pack").exists()
+
+
+def test_nor_is_one_made_that_its_lists_make_too_large(run, small, card, tmp_path, monkeypatch):
+    run("claim", card, "--before", small, "--out", tmp_path / "whole")
+    with zipfile.ZipFile(tmp_path / "whole" / "claim.zip") as archive:
+        size = sum(one.file_size for one in archive.infolist())
+    monkeypatch.setattr(claim_inside, "LIMITS", replace(claim_inside.LIMITS, total=size - 500))
+    said = run("claim", card, "--before", small, "--out", tmp_path / "pack", code=1)
+    assert "most that a check unpacks" in said.err
+    assert not (tmp_path / "pack").exists()

@@ -16,21 +16,24 @@ SHARES = (0.0, 0.4, 0.55, 0.75, 0.97)
 
 @pytest.fixture
 def recorded(run, tmp_path):
-    """Import 8 s at each speed, 20 rows a second, with a start-up peak each."""
+    """Import 8 s (or ``hold``) at each speed, 20 rows a second, with a start-up peak each."""
 
-    def make(name, curve, supply_v, *more, conditions=(), limits="linear-12v", speeds=5, seed=1):
+    def make(
+        name, curve, supply_v, *more,
+        conditions=(), limits="linear-12v", speeds=5, seed=1, hold=8,
+    ):  # fmt: skip
         dice = np.random.default_rng(seed)
         rows, marks = ["t,feed,return,amps"], ["elapsed_s,kind,value"]
         for speed, share in enumerate(SHARES[:speeds]):
-            marks.append(f"{8 * speed},speed,{speed}")
-            for k in range(160):
+            marks.append(f"{hold * speed},speed,{speed}")
+            for k in range(20 * hold):
                 volts = share * supply_v
                 steady = curve.amps_at(volts) if share else 0.0
                 amps = steady * (1.0 + np.exp(-k / 6.0)) + 0.02 * dice.standard_normal()
                 feed, back = (
                     one + 0.004 * dice.standard_normal() for one in (supply_v, supply_v - volts)
                 )
-                rows.append(f"{8 * speed + k / 20:.2f},{feed:.3f},{back:.3f},{amps:.3f}")
+                rows.append(f"{hold * speed + k / 20:.2f},{feed:.3f},{back:.3f},{amps:.3f}")
         (tmp_path / f"{name}.csv").write_text("\n".join(rows) + "\n")
         (tmp_path / f"{name}-marks.csv").write_text("\n".join(marks) + "\n")
         stated = [word for one in conditions for word in ("--condition", one)]
@@ -82,6 +85,17 @@ def test_the_overlays_begin_with_the_command_and_hold_the_peak(run, recorded):
     assert seen[-1] == pytest.approx(steady, rel=0.02)
     first = [t for t, one in zip(top["t_s"], top["new_a"], strict=True) if one == max(seen)]
     assert first[0] < 0.1
+
+
+def test_a_shorter_step_is_laid_over_the_longer_one_to_its_own_end_only(run, recorded):
+    old, new = recorded("old", HEALTHY, 13.0), recorded("new", HEALTHY, 13.0, hold=5)
+    overlays = json.loads(run("compare", old, new, "--json").out)["overlays"]
+    second = overlays[2]
+    assert second["speed"] == 2
+    beyond = [one for t, one in zip(second["t_s"], second["new_a"], strict=True) if t > 5.1]
+    assert beyond
+    assert set(beyond) == {None}  # there it ran at speed 3
+    assert None not in second["old_a"]
 
 
 def test_the_text_says_it_to_a_reader(run, recorded):

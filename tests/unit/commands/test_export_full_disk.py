@@ -43,3 +43,21 @@ def test_what_a_full_disk_cuts_off_is_told_and_taken_away(run, small, tmp_path, 
         assert list(out.iterdir()) == []
     run("export", small, "--out", out)
     assert (out / "trace.png").stat().st_size == picture
+
+
+def test_a_pack_that_a_full_disk_cuts_off_is_told_by_the_folder_asked_for(run, small, tmp_path):
+    run("job", tmp_path / "card.json", "--set", "work_order=4711")
+    for limit in (4_000, 60_000):
+        ran = subprocess.run(
+            [
+                *(sys.executable, "-c", FULL, str(limit), "claim", str(tmp_path / "card.json")),
+                *("--before", str(small), "--out", str(tmp_path / "pack"), "--unsigned"),
+            ],
+            capture_output=True, text=True, timeout=120, check=False,
+            env={**os.environ, "QT_QPA_PLATFORM": "offscreen"},
+        )  # fmt: skip
+        assert ran.returncode == 1
+        assert "File too large" in ran.stderr
+        assert f"{tmp_path / 'pack'}: " in ran.stderr
+        assert ".pack-" not in ran.stderr
+        assert not [one for one in tmp_path.iterdir() if "pack" in one.name]

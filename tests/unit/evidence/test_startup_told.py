@@ -97,3 +97,19 @@ def test_lines_are_short_and_many_starts_are_counted():
     assert all(len(line) <= 100 for line in lines)
     assert "and 22 more starts" in lines
     assert startup_lines([]) == []
+
+
+@pytest.mark.parametrize(
+    ("mark", "said", "other"),
+    [("M", "[M] from memory", "[C] comp"), ("C", "[C] compared with", "[M] from")],
+)
+def test_the_marks_of_opening_times_are_explained(mark, said, other):
+    row = dataclasses.replace(ROW, basis=f"{mark}: a source")
+    lines = startup_lines([], dataclasses.replace(CHECK, margins=(row,)))
+    text = " ".join(" ".join(lines).split())
+    assert f"[{mark}] " in text
+    assert said in text
+    assert other not in text
+    assert "Opening times:" not in " ".join(
+        startup_lines([], dataclasses.replace(CHECK, margins=()))
+    )

@@ -90,3 +90,7 @@ def test_the_lines_of_the_verdict_hold_what_it_rests_on_and_what_is_next():
         "- Not tried: 2.",
     ):
         assert words in text
+
+
+def test_where_the_thresholds_come_from_is_said():
+    assert "this program's own" in " ".join(taps_lines(EVIDENCE))

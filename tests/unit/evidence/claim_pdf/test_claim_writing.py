@@ -125,7 +125,7 @@ def test_the_card_is_told_in_full(claim, sheets, drawn):
 
 def test_a_run_tells_verdict_steps_and_findings(claim, sheets, drawn):
     (side,) = claim().sides
-    add_side(sheets, replace(side, lacking=("a check can't be judged",)))
+    add_side(sheets, replace(side, lacking=("a check can't be judged",)), JobCard())
     said = _said(drawn(sheets))
     for words in (
         "1. motor (proven; beyond its limit with probability above 0.999)",

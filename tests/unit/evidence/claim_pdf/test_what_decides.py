@@ -58,10 +58,9 @@ def test_key_readings_have_the_gravest_verdict_of_a_speed(claim, sheets, drawn, 
     limits = Limits(speeds={1: SpeedLimits(2.0, 5.0), 2: SpeedLimits(None, 8.0)})
     side.recording.about = replace(side.recording.about, limits=limits)
     add_key_readings(sheets, (side,))
-    assert _words(sheets, drawn)[4:-1] == [
-        *("1", "2 to 5", "6.00 ± 0.20", "fail"),
-        *("2", "to 8", "pass"),
-    ]
+    words = _words(sheets, drawn)
+    assert words[4:11] == [*("1", "2 to 5", "6.00 ± 0.20", "fail"), *("2", "to 8", "pass")]
+    assert "run more than once: the run that failed" in " ".join(words[11:])
 
 
 def test_no_table_where_no_speed_was_judged_or_too_many(claim, sheets, drawn, desk):
@@ -94,11 +93,19 @@ def _comparison(**facts):
 
 @pytest.mark.parametrize(("most", "told"), [(None, "they differ"), (5.0, "fail")])
 def test_a_difference_is_a_failure_only_where_a_limit_is_set(sheets, drawn, most, told):
-    add_comparison(sheets, _comparison(max_difference_percent=most))
+    add_comparison(sheets, _comparison(max_difference_percent=most), JobCard())
     words = _words(sheets, drawn)
     assert told in words
     assert ("fail" in words) is (told == "fail")
-    for said in ("They differ.", "More.", "filter", "not stated", "Say it.", "A note.", "old"):
+    for said in (
+        "They differ.",
+        "More.",
+        "cabin filter",
+        "not stated",
+        "Say it.",
+        "A note.",
+        "old",
+    ):
         assert said in words
 
 
@@ -106,7 +113,7 @@ def test_a_refusal_is_said_and_no_table_made(sheets, drawn):
     refused = _comparison(
         refusal="These can't be compared.", steps=(), overlays=(), conditions=(), summary=""
     )
-    add_comparison(sheets, refused)
+    add_comparison(sheets, refused, JobCard())
     words = _words(sheets, drawn)
     assert "These can't be compared." in words
     assert "speed" not in words
