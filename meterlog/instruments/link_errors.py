@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import errno
+import re
 import socket
 from collections.abc import Iterator
 
@@ -14,6 +15,7 @@ _LOOK = "See `meterlog ports` for those that are there."
 _ADDRESS = "Write a port's name, or socket://HOST:PORT, or rfc2217://HOST:PORT."
 _SERVER = "Check that the far side runs, its address and its port number."
 _CLOSE = "Close the other program, or the other window of this one."
+_NUMBERED = re.compile(r"\[(?:Errno|WinError) -?\d+\] ")
 # On Windows pyserial gives no number, only the words of the system's error; and there "access
 # denied" means that the port is in use.
 _OPENING: tuple[tuple[frozenset[int], str, type[LinkError], str, str], ...] = (
@@ -127,4 +129,7 @@ def lost(url: str, error: BaseException) -> LinkLost:
 
 
 def _short(error: BaseException) -> str:
-    return str(error).rstrip(".")[:200] or type(error).__name__
+    """Give the system's reason in its words; its number says nothing to whoever measures."""
+    numbered = len(error.args) > 1 and isinstance(error.args[0], int)
+    said = str(error.args[1] if numbered else error)
+    return _NUMBERED.sub("", said).rstrip(".")[:200] or type(error).__name__

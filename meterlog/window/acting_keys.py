@@ -40,8 +40,12 @@ _ANYWHERE = {
     Action.OPEN,
     Action.GUIDE,
 }
+_ON_KEYS = {*PAGE_ACTIONS, Action.LOOKS, Action.WHOLE_SCREEN, Action.KEYS, Action.START_STOP}
+"""What acts where keys are read about and tried: it turns pages, and stops when asked twice."""
 _MEASURING = {Page.METERS, Page.RUN, Page.CIRCUIT}
 """Where the start key starts; on the other pages it only stops."""
+_WORKED_ON = [page for page in Page if page is not Page.KEYS]
+"""The page that tells of them names its own keys."""
 _TRACE_ONLY = {
     Action.MARK, Action.SECOND, Action.STRETCH, Action.EDITS, Action.FOUND_STEPS,
 }  # fmt: skip
@@ -52,11 +56,14 @@ _ON_CIRCUIT = {
 """What the Circuit page has keys for; its other keys do something else."""
 _REPEATING = {Action.EARLIER, Action.LATER, Action.CLOSER, Action.WIDER}
 _STEPPING = {CircuitAction.POINT_BACK, CircuitAction.POINT_ON}
+_ENTER = {Qt.Key.Key_Enter, Qt.Key.Key_Return}
 _PAGES_SHOWN, _BY_PLACE, _PAGES = "J M E B K L", later("Ctrl+1…7"), later("pages")
 
 
 def acts_on(action: Action, page: Page, *, recording: bool) -> bool:
     """Tell whether an action can be asked for on a page, while recording or without."""
+    if page is Page.KEYS and action not in _ON_KEYS:
+        return False
     if action in _TRACE_ONLY:
         return page is Page.RUN
     if action is Action.ASK:
@@ -73,7 +80,8 @@ def where_words(action: Action) -> str:
     if action is Action.START_STOP:
         return say("Meters, Circuit, Trace; else: stop")
     without, recording = (
-        {page for page in Page if acts_on(action, page, recording=now)} for now in (False, True)
+        {page for page in _WORKED_ON if acts_on(action, page, recording=now)}
+        for now in (False, True)
     )
     if action not in _ON_CIRCUIT:
         without, recording = without - {Page.CIRCUIT}, recording - {Page.CIRCUIT}
@@ -130,7 +138,9 @@ class ActingKeys:
         """Tell whether a key held down acts again and again."""
         return wanted in _REPEATING or wanted in _STEPPING
 
-    def shown(self, page: Page, *, guided: bool) -> tuple[tuple[str, str], ...]:
+    def shown(
+        self, page: Page, *, guided: bool, in_lines: bool = False
+    ) -> tuple[tuple[str, str], ...]:
         """Name the keys that act on a page now, each with what it does.
 
         First those that somebody bound, last those of the looks and of the pages.
@@ -140,6 +150,8 @@ class ActingKeys:
         page : Page
         guided : bool
             A walk-through is on show.
+        in_lines : bool
+            The focus is on a line that keeps Enter for itself.
         """
         acting = {action for action in Action if self.acts(action, page)}
         if page is Page.CIRCUIT:
@@ -150,12 +162,13 @@ class ActingKeys:
             acting -= {Action.GUIDE}
         before = page is Page.METERS and not self._session.recording
         bound, bound_keys = self._bound(acting), self.own.taken(circuit=False)
-        own = []
+        own = [("Enter", say("it holds, next line"))] if in_lines else []
         for one in self._parts.keys(page):
             left = keys_left(one.shown, bound_keys)
             own += [(left, one.words)] if left else []
         # What the page takes itself is not the frame's there.
         taken = bound_keys | {key for one in self._parts.keys(page) for key in one.keys}
+        taken |= _ENTER if in_lines else set()
         named = _named(acting - set(PAGE_ACTIONS), taken, before=before)
         return (*bound, *own, *named, (keys_left(_PAGES_SHOWN, taken), say(_PAGES)))
 

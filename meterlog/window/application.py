@@ -143,7 +143,7 @@ def _show_faults_in(window: MainWindow) -> None:
         kind: type[BaseException], error: BaseException, trace: TracebackType | None
     ) -> None:
         if issubclass(kind, KeyboardInterrupt):
-            window.close()
+            window.close_at_once()
             return
         del trace
         tell(error)

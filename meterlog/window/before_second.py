@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-from PySide6.QtCore import QObject, QTimer, Signal
-from PySide6.QtWidgets import QLabel, QWidget
+from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Signal
+from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.long_work import LongWork
@@ -16,6 +16,8 @@ from meterlog.work.first_run import FirstRun, first_run
 from meterlog.work.job_folder import Side
 
 _FETCH_MS = 30
+_BOX_LINES = 7
+"""The head and six warnings; what is more is scrolled to."""
 
 
 class BeforeSecondWatch(QObject):
@@ -29,6 +31,8 @@ class BeforeSecondWatch(QObject):
     at_hand : JobAtHand
     voltage_planned : callable
         Tells whether the motor voltage would be read in the next run.
+    parent : QObject or None
+        With it ends the watching: what was read is not asked for after it has gone.
 
     Attributes
     ----------
@@ -39,8 +43,13 @@ class BeforeSecondWatch(QObject):
 
     changed = Signal()
 
-    def __init__(self, at_hand: JobAtHand, voltage_planned: Callable[[], bool]) -> None:
-        super().__init__()
+    def __init__(
+        self,
+        at_hand: JobAtHand,
+        voltage_planned: Callable[[], bool],
+        parent: QObject | None = None,
+    ) -> None:
+        super().__init__(parent)
         self._at_hand = at_hand
         self._voltage_planned = voltage_planned
         self._read: LongWork[FirstRun] = LongWork("first-run")
@@ -66,6 +75,11 @@ class BeforeSecondWatch(QObject):
         """The run that the next one will be compared with; None where there is none, or not yet."""
         return self._first
 
+    @property
+    def expected(self) -> bool:
+        """True while the next run will be compared with one of the job, which may warn of much."""
+        return self._wanted is not None
+
     def bar(self, *, recording: bool) -> None:
         """Say nothing while a recording is in progress: it is too late then."""
         self._recording = recording
@@ -73,7 +87,7 @@ class BeforeSecondWatch(QObject):
 
     def look(self) -> None:
         """Look again at the job, the conditions and the plan."""
-        work = self._at_hand.work
+        work, before = self._at_hand.work, self.expected
         self._wanted = work.newest(Side.OLD) if work.fitted is Side.NEW else None
         if self._wanted is None:
             self._first, self._asked, self.trouble = None, None, ""
@@ -82,7 +96,7 @@ class BeforeSecondWatch(QObject):
             self._asked = folder = self._wanted
             self._read.begin(lambda _: _read(folder))
             self._timer.start()
-        self._tell()
+        self._tell(turned=before is not self.expected)
 
     def _fetch(self) -> None:
         outcome = self._read.fetch()
@@ -94,7 +108,7 @@ class BeforeSecondWatch(QObject):
             self._first, self.trouble, self._asked = None, "", None
         self.look()
 
-    def _tell(self) -> None:
+    def _tell(self, *, turned: bool) -> None:
         said: tuple[str, ...] = ()
         if self._recording:
             pass
@@ -111,7 +125,7 @@ class BeforeSecondWatch(QObject):
                     "The conditions of the first run are not known: {trouble}", trouble=self.trouble
                 ),
             )
-        if said != self.warnings:
+        if said != self.warnings or turned:
             self.warnings = said
             self.changed.emit()
 
@@ -168,3 +182,41 @@ class BeforeSecondLine(QLabel):
             self.hide()
         elif self.parent() is not None:  # else it would be a window of its own
             self.show()
+
+
+class BeforeSecondBox(QScrollArea):
+    """The same in a box of one height, so that a warning that comes or goes moves nothing.
+
+    It takes room while the next run is the second one, whether there is a warning or not.
+
+    Parameters
+    ----------
+    watch : BeforeSecondWatch
+    parent : QWidget
+    """
+
+    def __init__(self, watch: BeforeSecondWatch, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._watch = watch
+        body = QWidget()
+        self.line = BeforeSecondLine(watch, parent=body)
+        column = QVBoxLayout(body)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self.line)
+        column.addStretch(1)
+        self.setWidget(body)
+        self.setWidgetResizable(True)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setAccessibleName(say("what differs from the first run"))
+        watch.changed.connect(self._show)
+        self._show()
+
+    def _show(self) -> None:
+        self.setVisible(self._watch.expected)
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Stand as high as its lines of text."""
+        super().changeEvent(event)
+        if event.type() in {QEvent.Type.FontChange, QEvent.Type.StyleChange}:
+            self.setFixedHeight(round((_BOX_LINES + 0.7) * self.fontMetrics().lineSpacing()))

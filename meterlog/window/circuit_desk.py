@@ -27,6 +27,7 @@ from meterlog.window.circuit_keys import SIGNS, CircuitAction
 from meterlog.window.circuit_page import CircuitPage
 from meterlog.window.circuit_point_words import WORKING, point_words
 from meterlog.window.circuit_reading import LiveReading, Ready, typed_reading
+from meterlog.window.circuit_speed import CircuitSpeed
 from meterlog.window.last_setup import LastSetup
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.sentences import sentence
@@ -74,7 +75,7 @@ class CircuitDesk:
         self._begun = False
         self._run: Run | None = None
         self._live = LiveReading()
-        self._speed_told: int | None = None
+        self.speed = CircuitSpeed(session, self.page.state_row)
         self._chosen = ""
         self._jumper_at = CircuitJumper()
         self._answer: Answer | None = None
@@ -142,6 +143,7 @@ class CircuitDesk:
         self._jumper_at.drop()
         self._answer, self._expected = None, ()
         self.page.state_row.show_circuit(circuit)
+        self.speed.begin()
 
     def _say_left(self) -> None:
         """Say where the entries of the check before are, if it had any."""
@@ -181,15 +183,6 @@ class CircuitDesk:
         if self.circuit is not None or action in {*_ANYWHERE, CircuitAction.TYPE}:
             doing[action]()
 
-    def set_speed(self, speed: int) -> None:
-        """Follow a commanded speed, as far as the circuit has it."""
-        circuit = self.circuit
-        if circuit is not None and not self.page.state_row.set_speed(speed):
-            title, most = sentence(circuit.title), max(circuit.speeds)
-            self.session.trouble = say(
-                "The circuit {title} has speeds 0 to {most} only.", title=title, most=most
-            )
-
     def go_to(self, point: str) -> None:
         """Choose a test point."""
         self._chosen = point
@@ -221,7 +214,7 @@ class CircuitDesk:
         if test is None:
             self.session.trouble = nothing_words(self.verdict)
             return
-        self.page.state_row.set_state(test.state)
+        self.speed.take(test.state)
         if test.point:
             self.go_to(test.point)
 
@@ -333,7 +326,7 @@ class CircuitDesk:
             self._run = run
             known = None if run is None or shown is None else shown.about.instruments
             self._live.follow(known)
-            self._speed_told = None
+            self.speed.forget()
             self.page.point.show_channels(self._live.channels())
             try:
                 self.log.follow(run)
@@ -342,11 +335,7 @@ class CircuitDesk:
         if run is None or shown is None:
             return
         self._live.probe.follow(shown.events)
-        speed = shown.speed()
-        if speed is not None and speed != self._speed_told:
-            self._speed_told = speed
-            if speed != self.state.speed:
-                self.page.state_row.set_speed(speed)
+        self.speed.follow()
 
     def close(self) -> None:
         """Seal what the check keeps by itself; what can't be sealed is sealed at the next start."""
@@ -386,10 +375,11 @@ class CircuitDesk:
         if point is None:
             self.page.point.show_point("", reached=True)
             return
-        mark, verdict = marks.points[point.name], self.verdict
+        # While it is worked out anew: what stands beside is back before it could be read here.
+        mark, verdict = marks.points[point.name], self._answer.verdict if self._answer else None
         words = point_words(circuit, point, mark, self.state, verdict, self._jumper_at.start)
         reached = not {point.name, point.place} & check.no_reach
-        self.page.point.show_point(words, reached=reached)
+        self.page.point.show_point(words, reached=reached, lasting=verdict is not None)
 
     def _show_live(self) -> None:
         circuit, point = self.circuit, self._point()

@@ -23,10 +23,12 @@ _COMPLAINT = {True: later("yes"), False: later("no"), None: later("not said")}
 class CircuitStateRow(QWidget):
     """Buttons for the state.
 
-    ``chosen`` is emitted with a circuit's name, ``changed`` with a state.
+    ``chosen`` is emitted with a circuit's name, ``changed`` with a state, ``speed_asked`` with the
+    speed of the button that was clicked: the row shows it once it is told to.
     """
 
     chosen = Signal(str)
+    speed_asked = Signal(int)
     changed = Signal(object)
     listed = Signal()
     undo = Signal()
@@ -100,7 +102,7 @@ class CircuitStateRow(QWidget):
             for name in circuit.fuses
         }
         for speed, button in self.speeds.items():
-            button.clicked.connect(lambda _, speed=speed: self.set_speed(speed))
+            button.clicked.connect(lambda _, speed=speed: self.speed_asked.emit(speed))
         for name, button in self.plugs.items():
             button.clicked.connect(lambda _, name=name: self._toggle("unplugged", name))
         for name, button in self.fuses.items():

@@ -11,6 +11,7 @@ from meterlog.model.condition_fields import ConditionField, condition_text, with
 from meterlog.model.errors import UsageError
 from meterlog.window.conditions_keys import ConditionAction, condition_action_of
 from meterlog.window.numbers import in_numbers, with_points
+from meterlog.window.own_enter import keep_enter
 from meterlog.window.sentences import sentence
 from meterlog.window.steady_boxes import SteadyComboBox
 from meterlog.window.words import later, say
@@ -55,6 +56,7 @@ class ChoiceLine(QWidget):
         for words in field.choices:
             self.box.addItem(say(words, "condition"), words)
         self.box.asked.connect(self.asked)
+        keep_enter(self.box)
         self.box.currentIndexChanged.connect(lambda at: self.changed.emit(self._text(at)))
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
@@ -104,11 +106,13 @@ class NumberLine(QWidget):
     """A condition that is measured.
 
     What is kept from the last time is shown and does not count until it is confirmed: with Enter,
-    with its button, or by another number. ``changed`` is emitted with the text that counts.
+    with its button, or by another number. ``changed`` is emitted with the text that counts,
+    ``told`` when something is wrong with what was typed, or no more.
     """
 
     changed = Signal(str)
     asked = Signal(object)
+    told = Signal()
 
     def __init__(self, field: ConditionField) -> None:
         super().__init__()
@@ -121,6 +125,11 @@ class NumberLine(QWidget):
         self.edit.setPlaceholderText(say(NOT_SAID))
         self.confirm = QPushButton("")
         self.confirm.setAccessibleName(say("{label} is still as last time", label=say(field.label)))
+        # Hidden it keeps its place, so that a click where it was hits nothing else.
+        policy = self.confirm.sizePolicy()
+        policy.setRetainSizeWhenHidden(True)
+        self.confirm.setSizePolicy(policy)
+        keep_enter(self.edit, self.confirm)
         self.trouble = QLabel("")
         self.trouble.setProperty("rank", "caution")
         self.trouble.setWordWrap(True)
@@ -175,6 +184,8 @@ class NumberLine(QWidget):
     def _on_finished(self) -> None:
         if with_points(self.edit.text().strip()) != self._good:
             self._take()
+        else:
+            self._say("")  # what could not be is gone again
 
     def _leave(self, action: ConditionAction) -> None:
         self._on_finished()
@@ -203,6 +214,7 @@ class NumberLine(QWidget):
     def _say(self, words: str) -> None:
         self.trouble.setText(words)
         self.trouble.setVisible(bool(words))
+        self.told.emit()
 
     def _show_state(self) -> None:
         self.confirm.setText(f"? {say(_AS_LAST)}")

@@ -22,12 +22,14 @@ class ConditionAction(StrEnum):
     CLEAR = "nobody said"
 
 
-SHOWN = later("↑ ↓ line · ← → choice · digits: number · Enter: it holds now · Del: not said")
+SHOWN = later("↑ ↓ line · ← → choice · digits: number · Enter: it holds, next line · Del: not said")
 """The keys in words, where the block has the focus."""
 
 _IN_CHOICES = {
     _Key.Key_Up: ConditionAction.LINE_BACK,
     _Key.Key_Down: ConditionAction.LINE_ON,
+    _Key.Key_Enter: ConditionAction.LINE_ON,
+    _Key.Key_Return: ConditionAction.LINE_ON,
     _Key.Key_Left: ConditionAction.CHOICE_BACK,
     _Key.Key_Right: ConditionAction.CHOICE_ON,
     _Key.Key_Delete: ConditionAction.CLEAR,

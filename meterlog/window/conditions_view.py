@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QLabel, QVBoxLayout, QWidget
 
@@ -13,6 +13,7 @@ from meterlog.model.condition_fields import CONDITION_FIELDS, condition_text, wi
 from meterlog.window.condition_line import ChoiceLine, NumberLine
 from meterlog.window.conditions_keys import SHOWN, ConditionAction
 from meterlog.window.last_conditions import LastConditions
+from meterlog.window.one_line import OneLine
 from meterlog.window.words import say
 
 _NARROW_EM = 44
@@ -44,9 +45,15 @@ class ConditionsView(QWidget):
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(6)
         self._grid.setVerticalSpacing(3)
-        keys = QLabel(say(SHOWN))
+        self._hint = keys = QLabel(say(SHOWN))
         keys.setProperty("rank", "second")
         keys.setWordWrap(True)
+        self._line = OneLine("caution", self)
+        policy = keys.sizePolicy()
+        policy.setRetainSizeWhenHidden(True)
+        keys.setSizePolicy(policy)
+        wrong = QVBoxLayout()
+        wrong.setSpacing(3)
         page = QVBoxLayout(self)
         page.setContentsMargins(0, 0, 0, 0)
         page.setSpacing(3)
@@ -58,8 +65,13 @@ class ConditionsView(QWidget):
             self.lines[field.name] = line
             self._labels[field.name] = QLabel(say(field.label))
             if isinstance(line, NumberLine):
-                page.addWidget(line.trouble)
-        page.addWidget(keys)
+                wrong.addWidget(line.trouble)
+                line.told.connect(self._on_told)
+        # In the same place: what is wrong takes that of the keys, and moves nothing below.
+        foot = QGridLayout()
+        foot.addWidget(keys, 0, 0, Qt.AlignmentFlag.AlignTop)
+        foot.addLayout(wrong, 0, 0, Qt.AlignmentFlag.AlignTop)
+        page.addLayout(foot)
         self._show(self._last.load(), counts=False)
         self._lay_out(1)
 
@@ -101,6 +113,11 @@ class ConditionsView(QWidget):
                 line.let_age()
         self.changed.emit(self.conditions)
 
+    def _on_told(self) -> None:
+        """Show the keys where nothing is wrong."""
+        numbers = (line for line in self.lines.values() if isinstance(line, NumberLine))
+        self._hint.setVisible(not any(line.trouble.text() for line in numbers))
+
     def _on_change(self) -> None:
         self._last.keep(self._shown())
         self.changed.emit(self.conditions)
@@ -115,6 +132,12 @@ class ConditionsView(QWidget):
     def in_order(self) -> Sequence[QWidget]:
         """Give all controls as the eye goes."""
         return [widget for line in self.lines.values() for widget in line.in_order()]
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Keep as much room for the keys as a line about what is wrong takes in their place."""
+        super().changeEvent(event)
+        if event.type() in {QEvent.Type.FontChange, QEvent.Type.StyleChange}:
+            self._hint.setMinimumHeight(self._line.pixels)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Stand in two columns where there is room for them."""

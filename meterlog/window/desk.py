@@ -24,6 +24,7 @@ from meterlog.window.keys import Action
 from meterlog.window.later_pages import later_pages
 from meterlog.window.meters_page import MetersPage
 from meterlog.window.origin_words import origin_words
+from meterlog.window.own_enter import keeps_enter
 from meterlog.window.page_stack import PageStack
 from meterlog.window.pages import Page
 from meterlog.window.pulse import Pulse
@@ -32,6 +33,7 @@ from meterlog.window.run_page import RunPage
 from meterlog.window.second_behind import SecondBehind
 from meterlog.window.session import Phase, Session
 from meterlog.window.sound import SoundDesk
+from meterlog.window.stop_asked import StopAsked
 from meterlog.window.telling import Telling
 from meterlog.window.typed_lines import TypedLines
 from meterlog.window.where_i_was import Where, WhereIWas
@@ -47,7 +49,6 @@ FRAME_S = 0.04
 LOOK_MS = 60
 """How often it is looked whether anything else is new; readings wake the window by themselves."""
 GLANCE_S = 0.33
-STOP_AGAIN_S = 2.0
 
 
 class Desk:
@@ -91,7 +92,7 @@ class Desk:
         self.second = SecondBehind(self.session, self.at_hand, window)
         self._telling = Telling(window, self.session, self.job, self.sound)
         self.status = self._telling.status
-        self._stop_asked_s = float("-inf")
+        self._stop = StopAsked()
         self._glanced_s = float("-inf")
         self._ticked_s = float("-inf")
         self._glance_s = GLANCE_S
@@ -100,6 +101,7 @@ class Desk:
         self._phase = Phase.IDLE
         self._from_page = False
         self._closing = False
+        self._before_keys = Page.RUN
         self._where = WhereIWas()
         self._handed = False
         self._dialog: QWidget | None = None
@@ -144,7 +146,7 @@ class Desk:
             self.session.start(lambda: run)
         elif recording is not None:
             self.open(recording, turn=where is None)
-        self._show_keys()
+        self.show_keys()
         self.tick()
 
     @property
@@ -160,7 +162,7 @@ class Desk:
         if self._on_circuit:
             self.circuit.begin()
         self.parts.begin(self.page)
-        self._show_keys()
+        self.show_keys()
         self._glanced_s = float("-inf")  # what is owed to it is drawn at the next look
 
     def go_to(self, page: int) -> None:
@@ -169,9 +171,10 @@ class Desk:
         self.window.show_page(page)
         self._show_words()
 
-    def _show_keys(self) -> None:
+    def show_keys(self) -> None:
         """Name the keys that act now."""
-        self.window.keys.show_keys(self.keys.shown(self.page, guided=self.window.guide.isVisible()))
+        guided, own = self.window.guide.isVisible(), keeps_enter(self.window.focusWidget())
+        self.window.keys.show_keys(self.keys.shown(self.page, guided=guided, in_lines=own))
 
     def do(self, wanted: Wanted, step: int = 0) -> None:
         """Do what a key or button asks for."""
@@ -188,10 +191,10 @@ class Desk:
 
     def command_speed(self, step: int) -> None:
         """Command a speed; the circuit's state follows, on its page also without a recording."""
-        if self.session.recording or not self._on_circuit:
-            self.session.mark(EventKind.SPEED, str(step))
         if self._on_circuit:
-            self.circuit.set_speed(step)
+            self.circuit.speed.command(step)
+        else:
+            self.session.mark(EventKind.SPEED, str(step))
 
     def next_speed(self, by: int) -> int:
         """Give the speed above or below the one commanded last; the ends stay."""
@@ -204,12 +207,9 @@ class Desk:
     def start_or_stop(self) -> None:
         """Begin to record; while recording, stop when asked twice."""
         if self.session.phase is Phase.RECORDING:
-            now_s = time.monotonic()
-            if now_s - self._stop_asked_s <= STOP_AGAIN_S:
-                self._stop_asked_s = float("-inf")
+            if self._stop.again():
+                self._closing |= self._stop.closing
                 self.session.stop()
-            else:
-                self._stop_asked_s = now_s
             return
         try:
             self.session.start(self._next_run or self.meters_page.plan().run)
@@ -225,6 +225,15 @@ class Desk:
     def turn_page(self, page: Page) -> None:
         """Turn to a page; from it, to the trace."""
         self.go_to(Page.RUN if self.page is page else page)
+
+    def turn_keys(self) -> None:
+        """Turn to what each key does, and from there back to the page before."""
+        here = self.page
+        if here is Page.KEYS:
+            self.go_to(self._before_keys)
+        else:
+            self._before_keys = here
+            self.go_to(Page.KEYS)
 
     def browse(self) -> None:
         """Ask for the folder of a recording to open."""
@@ -317,11 +326,8 @@ class Desk:
             self.run_page.show_session(self.session)
 
     def _show_words(self) -> None:
-        self._telling.show(
-            self.meters_page.recordings_parent(),
-            stop_asked=time.monotonic() - self._stop_asked_s <= STOP_AGAIN_S,
-            closing=self._closing,
-        )
+        parent = self.meters_page.recordings_parent()
+        self._telling.show(parent, stop=self._stop, closing=self._closing)
 
     def _on_phase(self, before: Phase, now: Phase) -> None:
         self._phase = now
@@ -336,7 +342,7 @@ class Desk:
             self.window.header.what.setText(_what(shown.about.job.work_order, self.session.folder))
         recording = self.session.recording
         self.meters_page.bar(recording=recording)
-        self._show_keys()
+        self.show_keys()
         if now is Phase.RECORDING:
             if self.session.run is not None:
                 self.session.run.tail.on_news = self._pulse.wake
@@ -352,8 +358,15 @@ class Desk:
         if before in {Phase.SEALING, Phase.MENDING}:
             self.meters_page.show_recordings()
 
-    def may_close(self) -> bool:
-        """Tell whether nothing would be lost; if it would, begin to seal and close afterwards."""
+    def may_close(self, *, at_once: bool = False) -> bool:
+        """Tell whether nothing would be lost; if it would, begin to seal and close afterwards.
+
+        A recording ends only when that is asked twice, unless ``at_once``: nobody can be asked.
+        """
+        asks = self.session.phase is Phase.RECORDING and not self._closing and not at_once
+        if asks and not self._stop.again(closing=True):
+            self._show_words()
+            return False
         self.session.stop_judging()
         self.lines.keep_note()
         at_work = self.session.phase is Phase.RECORDING or self.session.busy

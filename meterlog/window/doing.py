@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from meterlog.model import LEADS, EventKind
 from meterlog.window.acting_keys import PAGE_ACTIONS
 from meterlog.window.keys import Action
-from meterlog.window.pages import Page
 
 if TYPE_CHECKING:
     from meterlog.window.desk import Desk
@@ -41,7 +40,7 @@ class Doing:
             Action.START_STOP: desk.start_or_stop,
             Action.FASTER: lambda: desk.command_speed(desk.next_speed(1)),
             Action.SLOWER: lambda: desk.command_speed(desk.next_speed(-1)),
-            Action.KEYS: lambda: desk.turn_page(Page.KEYS),
+            Action.KEYS: desk.turn_keys,
             Action.TAP: lambda: session.mark(EventKind.TAP),
             Action.WIGGLE: lambda: session.mark(EventKind.WIGGLE, LEADS),
             Action.NOTE: desk.lines.note,

@@ -27,8 +27,8 @@ _FRAME_KEYS = 2
 class KeyStrip(QLabel):
     """One or two lines that name the keys that act on the page on show, and what they do.
 
-    Where there is no room for all, the keys of the pages are left out first, whose names stand at
-    the top of the window, then the page's last ones; the tip names them all.
+    Where there is no room for all, the page's last ones are left out; the tip names them all. The
+    keys of the frame stay: nobody is held on a page for want of a key that leads away from it.
 
     A click on a key is a press of it: ``pressed`` is emitted with the key. So all that keys do can
     be done with a mouse or a finger, too. Keys held together are one number with their modifiers.
@@ -83,7 +83,7 @@ class KeyStrip(QLabel):
             return
         self._fitted = fitted
         most = (_MOST_LINES + 0.5) * self.fontMetrics().lineSpacing() * 1.1
-        for left_out in range(max(len(self._shown) - 1, 1)):
+        for left_out in range(max(len(self._shown) - _FRAME_KEYS, 1)):
             self.setText(" &ensp;".join(self._chip(*one) for one in self._without(left_out)))
             if self.heightForWidth(self.width()) <= most:
                 break
@@ -92,11 +92,9 @@ class KeyStrip(QLabel):
         )
 
     def _without(self, count: int) -> tuple[tuple[str, str], ...]:
-        """Leave out so many: the pages first, then from the end of the page's own."""
-        if not count:
-            return self._shown
+        """Leave out so many, from the end of the page's own."""
         own, frame = self._shown[:-_FRAME_KEYS], self._shown[-_FRAME_KEYS:]
-        return own[: len(own) - (count - 1)] + frame[:1]
+        return own[: len(own) - count] + frame
 
     def _chip(self, keys: str, words: str) -> str:
         palette = self._palette

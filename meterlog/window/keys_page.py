@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
@@ -31,7 +33,8 @@ HEADS = (later("what"), later("where"), later("keys"), later("your own"))
 _HOW = later(
     "Choose what a foot pedal, a ring or a spare key shall do, press Bind, then press it. The keys"
     " that are always there stay; a key of your own goes before them. A page that needs a key"
-    " itself takes it: see the key map at the bottom."
+    " itself takes it: see the key map at the bottom. While this page is open only the keys at the"
+    " bottom act: nothing is marked."
 )
 
 
@@ -41,10 +44,12 @@ class KeysDesk:
     Parameters
     ----------
     own : KeyMap
+    leave : callable
+        Turns back to the page before.
     """
 
-    def __init__(self, own: KeyMap) -> None:
-        self._own = own
+    def __init__(self, own: KeyMap, leave: Callable[[], object]) -> None:
+        self._own, self._leave = own, leave
         self.page = _KeysWidget(own)
 
     @property
@@ -67,6 +72,7 @@ class KeysDesk:
         return (
             PageKey((Qt.Key.Key_Insert,), "Ins", say("bind"), self.page.listen),
             PageKey((Qt.Key.Key_Delete,), "Del", say("free"), self.page.free),
+            PageKey((Qt.Key.Key_Escape,), "Esc", say("back"), self._leave),
         )
 
     def may_close(self) -> bool:

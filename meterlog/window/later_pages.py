@@ -38,7 +38,7 @@ def later_pages(desk: Desk) -> Mapping[Page, Callable[[], WorkPage]]:
     def keys() -> WorkPage:
         from meterlog.window.keys_page import KeysDesk
 
-        return KeysDesk(desk.keys.own)
+        return KeysDesk(desk.keys.own, desk.turn_keys)
 
     return {
         Page.JOB: job,

@@ -27,6 +27,7 @@ from meterlog.window.guide_strip import GuideStrip
 from meterlog.window.header import Header
 from meterlog.window.key_strip import KeyStrip
 from meterlog.window.keys import action_anywhere
+from meterlog.window.own_enter import keeps_enter
 from meterlog.window.pages import Page, page_by_place
 from meterlog.window.reading_distance import FULL_SCREEN_MM, pixels_per_mm
 from meterlog.window.scrolled import LEAST, Scrolled
@@ -93,6 +94,7 @@ class MainWindow(QMainWindow):
         self.keys = KeyStrip()
         self.desk: Desk | None = None
         self.filled = False
+        self._at_once = False
         self._on_mark = on_mark
         self._pixels = text_pixels(self.width(), self.height())
         self._lay_out()
@@ -166,6 +168,13 @@ class MainWindow(QMainWindow):
         application = QApplication.instance()
         if application is not None:
             application.installEventFilter(self)
+        if isinstance(application, QApplication):
+            application.focusChanged.connect(self._on_focus)
+
+    def _on_focus(self) -> None:
+        """Name the keys of the control that has the focus now."""
+        if self.desk is not None and self.filled:
+            self.desk.show_keys()
 
     def toggle_looks(self) -> None:
         """Turn to the next palette: day, dark footwell, high contrast."""
@@ -228,8 +237,14 @@ class MainWindow(QMainWindow):
         else:
             self._size_digits()
 
-    def say(self, words: str) -> None:
-        """Show a message in place; empty takes it away."""
+    def say(self, words: str, *, plain: bool = False) -> None:
+        """Show a message in place, ``plain`` where it warns of nothing; empty takes it away."""
+        rank = "note" if plain else "caution"
+        if words and rank != self.said.property("rank"):
+            self.said.setProperty("rank", rank)
+            # A style sheet looks at properties only when it is put on.
+            self.said.style().unpolish(self.said)
+            self.said.style().polish(self.said)
         if words != self.said.text():
             self.said.setText(words)
         self.said.setVisible(bool(words))
@@ -269,6 +284,9 @@ class MainWindow(QMainWindow):
         event = QKeyEvent(QEvent.Type.KeyPress, pressed.key(), pressed.keyboardModifiers())
         if desk is None or self._frame_takes(event):
             return
+        if event.key() in _ENTER and keeps_enter(self.focusWidget()):
+            QApplication.sendEvent(self.focusWidget(), event)
+            return
         found = desk.keys.wanted(event, desk.page)
         if found is not None and desk.keys.acts(found[0], desk.page):
             desk.do(*found)
@@ -283,8 +301,9 @@ class MainWindow(QMainWindow):
             self.desk.do(action)
             return True
         edge = _EDGES.get(Qt.Key(event.key())) if _shifted(event) else None
-        if edge is not None and self.desk is not None and not self._typing(self.focusWidget()):
-            self.desk.run_page.move_edge(**edge)
+        traced = self.desk if self.desk is not None and self.desk.page is Page.RUN else None
+        if edge is not None and traced is not None and not self._typing(self.focusWidget()):
+            traced.run_page.move_edge(**edge)
             return True
         if event.key() == Qt.Key.Key_Escape and self._typing(self.focusWidget()):
             self.pages.setFocus(Qt.FocusReason.OtherFocusReason)
@@ -293,6 +312,8 @@ class MainWindow(QMainWindow):
     def _presses(self, watched: QObject | None, event: QKeyEvent) -> bool:
         """Tell whether a key is for the button or the list that Tab went to."""
         if isinstance(watched, QAbstractItemView) and event.key() in _UP_DOWN:
+            return True
+        if event.key() in _ENTER and keeps_enter(watched):
             return True
         if event.key() not in _ENTER or self.desk is None or self.desk.session.recording:
             return False
@@ -308,13 +329,19 @@ class MainWindow(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Seal what is being recorded before the window goes; nothing is lost."""
-        if self.desk is not None and not self.desk.may_close():
+        application = QApplication.instance()
+        ends = isinstance(application, QApplication) and application.isSavingSession()
+        if self.desk is not None and not self.desk.may_close(at_once=self._at_once or ends):
             event.ignore()
             return
-        application = QApplication.instance()
         if application is not None:
             application.removeEventFilter(self)
         super().closeEvent(event)
+
+    def close_at_once(self) -> None:
+        """Close without asking again: the system shuts down, or the terminal was told to."""
+        self._at_once = True
+        self.close()
 
     def close_soon(self) -> None:
         """Close once the event in hand is done."""

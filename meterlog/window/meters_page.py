@@ -19,7 +19,7 @@ from meterlog.instruments import PortInfo, list_ports
 from meterlog.model import Conditions, Job, Role
 from meterlog.model.errors import UsageError
 from meterlog.profile import names
-from meterlog.window.before_second import BeforeSecondLine, BeforeSecondWatch
+from meterlog.window.before_second import BeforeSecondBox, BeforeSecondWatch
 from meterlog.window.cautions import Cautions
 from meterlog.window.conditions_view import ConditionsView
 from meterlog.window.job_at_hand import JobAtHand
@@ -80,7 +80,7 @@ class MetersPage(QWidget):
         self.job.setWordWrap(True)
         self.conditions = ConditionsView()
         self.at_hand.conditions = self.conditions.conditions
-        self.before_second = BeforeSecondWatch(self.at_hand, self._reads_voltage)
+        self.before_second = BeforeSecondWatch(self.at_hand, self._reads_voltage, self)
         self._made = len(self.at_hand.work.recordings)
         self.cautions = Cautions()
         self.more = QPushButton(say("Add a meter"))
@@ -146,7 +146,7 @@ class MetersPage(QWidget):
     def _order_tabs(self) -> None:
         """Let Tab go as the eye goes: ports, meters, the run, the button, recordings."""
         rows = (widget for row in self.rows for widget in row.in_order())
-        run = (self.limits, self.folder, *self.conditions.in_order(), self.begin)
+        run = (self.limits, self.folder, *self.conditions.in_order(), self.warned, self.begin)
         right = (*self.recordings.in_order(), self.other, self.cautions.fold)
         order_tabs((*self.ports.in_order(), *rows, self.more, *run, *right))
 
@@ -166,10 +166,12 @@ class MetersPage(QWidget):
         column.addLayout(buttons)
         column.addWidget(self.place)
         column.addWidget(self._title(say("Conditions of the next run")))
-        self.differs = BeforeSecondLine(self.before_second, parent=body)
-        column.addWidget(self.differs)
         column.addWidget(self.job)
         column.addWidget(self.conditions)
+        # Under the lines: what comes and goes with them may not move them under the hand.
+        self.warned = BeforeSecondBox(self.before_second, body)
+        self.differs = self.warned.line
+        column.addWidget(self.warned)
         self.begin.setAccessibleName(say("connect and record"))
         self.begin.setProperty("rank", "first")
         self.begin.clicked.connect(self.start)

@@ -12,6 +12,7 @@ _WITH_COMMA = str.maketrans(".,", ",\N{NARROW NO-BREAK SPACE}")
 _TYPED = re.compile(
     r"[+\-\N{MINUS SIGN}]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)(?:[eE][+\-]?[0-9]+)?"
 )
+_NOTHING = re.compile(r"-0(?:\.0*)?")
 _TWO_SIGNS = re.compile(r"[+\-\N{MINUS SIGN}]?[0-9]+(?:[.,'\s\N{NARROW NO-BREAK SPACE}][0-9]+){2,}")
 _DECIMAL_COMMA = re.compile(r"(?<![0-9.,])([0-9]*),([0-9]+)(?![0-9.,])")
 
@@ -41,7 +42,9 @@ def number(value: float, form: str = "") -> str:
     form : str
         As in :func:`format`, such as ``.2f``.
     """
-    return in_numbers(format(value, form))
+    text = format(value, form)
+    # As the digits have it: what rounds to nothing has no sign.
+    return in_numbers(text.removeprefix("-") if _NOTHING.fullmatch(text) else text)
 
 
 def in_numbers(text: str) -> str:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from meterlog.window.note_line import NoteField
@@ -10,6 +11,8 @@ from meterlog.window.numbers import in_numbers
 from meterlog.window.steady_boxes import SteadyComboBox
 from meterlog.window.words import later, say
 
+_LINES = 3
+"""So many lines the words about most points take, with what can hurt there."""
 _BY_ITSELF = later("probe: by its role")
 
 
@@ -30,6 +33,7 @@ class PointLine(QWidget):
         self.where.setWordWrap(True)
         self.where.setAccessibleName(say("test point chosen"))
         self.where.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.where.setAlignment(Qt.AlignmentFlag.AlignTop)
         self.live = QLabel("")
         self.live.setAccessibleName(say("live value"))
         self.live.setProperty("rank", "title")
@@ -61,6 +65,22 @@ class PointLine(QWidget):
     def set_pixels(self, pixels: int) -> None:
         """Make room for a reading in text of ``pixels`` height, and no more."""
         self.field.setMaximumWidth(round(15.8 * pixels))
+        self._keep_lines(anew=True)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Keep room for as many lines as the words take in another width."""
+        super().resizeEvent(event)
+        if event.size().width() != event.oldSize().width():
+            self._keep_lines(anew=True)
+
+    def _keep_lines(self, *, anew: bool = False) -> None:
+        """Give the words the most room that they have had: the drawing above keeps its scale."""
+        least = _LINES * self.where.fontMetrics().lineSpacing()
+        if anew:
+            self.where.setMinimumHeight(0)
+        # Not less than what was kept: Qt counts that in.
+        needed = self.where.heightForWidth(self.where.width())
+        self.where.setMinimumHeight(max(least, needed))
 
     def _lay_out(self) -> None:
         row = QHBoxLayout()
@@ -88,9 +108,11 @@ class PointLine(QWidget):
         """Give all controls as the eye goes."""
         return [self.back, self.on, self.enter, self.probe, self.field, self.unreachable]
 
-    def show_point(self, words: str, *, reached: bool) -> None:
-        """Show what is known of the point."""
+    def show_point(self, words: str, *, reached: bool, lasting: bool = True) -> None:
+        """Show what is known of the point; what is not ``lasting`` gets no room for good."""
         self.where.setText(words)
+        if lasting:
+            self._keep_lines()
         self.unreachable.setChecked(not reached)
 
     def show_live(self, words: str) -> None:

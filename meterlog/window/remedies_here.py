@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from meterlog.window.sentences import sentence
-from meterlog.window.words import later
+from meterlog.window.words import later, say
 
 _NO_PORT = later("See `meterlog ports` for those that are there.")
 _HERE = tuple(
@@ -74,7 +74,7 @@ _HERE = tuple(
         (r"Leave out --turns\.", "Set the turns to 1."),
     )
 )
-_GOES_ON = "Plug it in again: the recording goes on, and so will its readings."
+_GOES_ON = later("Plug it in again: the recording goes on, and so will its readings.")
 
 
 def remedy_here(words: str) -> str:
@@ -86,4 +86,6 @@ def remedy_here(words: str) -> str:
 
 def remedy_while_recording(words: str) -> str:
     """Give the words about a port that went away with what helps while the recording goes on."""
-    return remedy_here(words.replace(_NO_PORT, _GOES_ON))
+    if _NO_PORT not in words:
+        return remedy_here(words)
+    return f"{remedy_here(words.replace(_NO_PORT, '').strip())} {say(_GOES_ON)}"

@@ -22,6 +22,7 @@ from meterlog.window.merged_events import merged_events
 from meterlog.window.one_thread import OneThread
 from meterlog.window.opened import Opened, opened
 from meterlog.window.phase import Phase
+from meterlog.window.plain_note import zero_words
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.shown import Shown
 from meterlog.window.words import later, say
@@ -254,7 +255,7 @@ class Session:
         except MeterlogError as error:
             self.trouble = remedy_here(str(error))
         else:
-            self.trouble = str(self._zeroing)
+            self.trouble = zero_words(self._zeroing)
 
     def typed_instruments(self) -> tuple[Instrument, ...]:
         """Give the run's meters that are typed by hand; :attr:`trouble` where there is none."""
@@ -328,7 +329,7 @@ class Session:
             return
         self.status = self._run.status()
         if self._zeroing is not None and self._zeroing.done:
-            self.trouble, self._zeroing = str(self._zeroing), None
+            self.trouble, self._zeroing = zero_words(self._zeroing), None
         self.shown.events = merged_events(self.shown.events, self.status.events)
         self.shown.review = self._run.review()
 
@@ -390,8 +391,7 @@ class Session:
         self.trouble = self._lasting = " ".join(read.damage)
 
     def _put(self, folder: Path, shown: Shown, rows: Mapping[str, int], phase: Phase) -> None:
-        self._run = None
-        self.folder, self.shown, self.phase = folder, shown, phase
+        self._run, self.folder, self.shown, self.phase = None, folder, shown, phase
         self.status = RunStatus(elapsed_ns=shown.end_ns, rows=dict(rows), events=shown.events)
 
     @property

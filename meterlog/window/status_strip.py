@@ -36,7 +36,7 @@ def meter_words(status: RunStatus) -> str:
         state = say("typed by hand") if meter.typed else state
         words = f"{meter.key}: {state}"
         # The first sentence: the line is one line, and the banner has it all.
-        why = meter.message.partition(". ")[0]
+        why = sentence(meter.message.partition(". ")[0])
         parts.append(f"{words} ({why})" if why else words)
     return " · ".join(parts)
 
@@ -89,7 +89,7 @@ def _silent_words(status: RunStatus) -> str:
     return say(
         "NO READINGS FROM {names}: {reason}",
         names=names,
-        reason=sentence(reason) or say("check plug, cable and power."),
+        reason=reason or say("check plug, cable and power."),
     )
 
 

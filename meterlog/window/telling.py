@@ -9,16 +9,22 @@ from typing import TYPE_CHECKING
 from meterlog.window.disk_watch import DiskWatch
 from meterlog.window.doubts_told import DoubtsTold
 from meterlog.window.job_of_session import JobOfSession
+from meterlog.window.plain_note import PlainNote
 from meterlog.window.sentences import sentence
 from meterlog.window.session import Phase, Session
 from meterlog.window.sound import SoundDesk
 from meterlog.window.status_strip import StatusStrip, alarm_words
+from meterlog.window.stop_asked import StopAsked
 from meterlog.window.words import later, say
 
 if TYPE_CHECKING:
     from meterlog.window.main_window import MainWindow
 
 _STOP_AGAIN = later("Press Enter (or S) once more within 2 seconds to stop and seal.")
+_CLOSE_AGAIN = later(
+    "This is being recorded. Close once more, or press Enter, within 2 seconds to stop, seal and"
+    " close."
+)
 _CLOSING = later("Sealing the recording… the window closes by itself when that is done.")
 
 
@@ -41,15 +47,15 @@ class Telling:
         self._doubts = DoubtsTold()
         self._disk = DiskWatch()
 
-    def show(self, recordings: Path, *, stop_asked: bool, closing: bool) -> None:
+    def show(self, recordings: Path, *, stop: StopAsked, closing: bool) -> None:
         """Write everything anew.
 
         Parameters
         ----------
         recordings : Path
             Where the next recording goes.
-        stop_asked : bool
-            The stop key was pressed once, just now.
+        stop : StopAsked
+            Whether the stop key was pressed once, or the window to be closed, just now.
         closing : bool
             The window closes as soon as all is sealed.
         """
@@ -60,10 +66,12 @@ class Telling:
         self.status.sound.setText(self._sound.words)
         window.sound_alarm(alarm_words(session.phase, session.status))
         told = (sentence(session.trouble), self._doubt_words())
-        words = say(_STOP_AGAIN) if stop_asked else "\n".join(one for one in told if one)
-        window.say(say(_CLOSING) if closing else words)
+        plain = isinstance(session.trouble, PlainNote) and not (told[1] or stop.pending or closing)
+        again = say(_CLOSE_AGAIN if stop.closing else _STOP_AGAIN)
+        words = again if stop.pending else "\n".join(one for one in told if one)
+        window.say(say(_CLOSING) if closing else words, plain=plain)
         recording = session.phase is Phase.RECORDING
-        window.header.show_start(recording=recording, asked=stop_asked)
+        window.header.show_start(recording=recording, asked=stop.pending)
 
     def _doubt_words(self) -> str:
         """Say what has just begun to speak against a meter."""

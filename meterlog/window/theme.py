@@ -28,8 +28,11 @@ QLabel[rank="alert"] {{ background: {alert}; color: {on_alert}; font-weight: bol
     padding: {half}px {pad}px; }}
 QLabel[rank="caution"] {{ background: {caution}; color: {on_caution}; font-weight: bold;
     padding: {half}px {pad}px; }}
+QLabel[rank="note"] {{ font-weight: bold;
+    padding: {half}px {pad}px; }}
 QFrame[rank="panel"] {{ background: {panel}; border: 1px solid {edge}; border-radius: 3px; }}
 QFrame[rank="panel"] QLabel {{ border: none; }}
+QWidget[rank="room"] {{ background: transparent; }}
 QLineEdit, QComboBox, QSpinBox, QListWidget, QTableWidget, QPlainTextEdit {{ background: {panel};
     color: {ink}; border: 1px solid {edge}; border-radius: 3px; padding: {half}px; }}
 QLineEdit:focus, QComboBox:focus, QSpinBox:focus, QListWidget:focus, QTableWidget:focus {{

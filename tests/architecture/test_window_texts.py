@@ -25,7 +25,7 @@ BEFORE_ANY_LANGUAGE = {"language.py"}
 """Says on the command line why a language can't be loaded."""
 _WORD = re.compile(r"[A-Za-z]{2,}")
 _MARKUP = re.compile(r"<[^>]*>|&[a-z]+;")
-_KEYS = re.compile(r"(F\d+|Enter|Space|Home|End|PgUp|PgDn|Ins|Del| |/)+")
+_KEYS = re.compile(r"(F\d+|Enter|Space|Home|End|PgUp|PgDn|Ins|Del|Esc| |/)+")
 """Names of keys: each is said by itself where it is shown."""
 
 

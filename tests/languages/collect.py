@@ -78,6 +78,7 @@ _SHORT = (
     "then {0}", "own error and zero", "clamp", "shunt", "the rest", "own error",
     "{0} points", " sound {0} A {1} fuse", "module", "pack", "switch", "head",
     "motor ground", "high relay",
+    "lost: {0}",
     "the feed recovered by {0} V from speed {1} to {2} up to {3} s, as under a load",
 )  # fmt: skip
 """Words that the sentences are filled with."""
@@ -206,7 +207,7 @@ def named_words() -> Iterator[str]:
         yield binding.words
         yield getattr(binding, "before", "")
         yield from binding.shown.split(" ")
-    yield from ("PgUp", "PgDn", "Ins", "Del", "Enter")
+    yield from ("PgUp", "PgDn", "Ins", "Del", "Esc", "Enter")
     yield from (key_name(key) for one in (*BINDINGS, *CIRCUIT_BINDINGS) for key in one.keys)
     for title in TITLES:
         yield from (title.words, title.name)

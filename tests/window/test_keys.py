@@ -137,7 +137,7 @@ def test_a_second_enter_stops(running, qtbot):
 def test_a_second_enter_after_a_long_while_is_a_first_one(running, qtbot):
     window, run = running
     _press(qtbot, window, Qt.Key.Key_Enter)
-    window.desk._stop_asked_s -= 2.5
+    window.desk._stop._first_s -= 2.5
     _press(qtbot, window, Qt.Key.Key_Enter)
     assert run.stopped == ""
 

@@ -101,6 +101,10 @@ def test_closing_the_window_seals_what_is_being_recorded(window, qtbot, bench):
     folder = session.folder
     window.close()
     assert window.isVisible()
+    assert "Close once more" in window.said.text()
+    assert session.phase is Phase.RECORDING
+    window.close()
+    assert window.isVisible()
     assert "Sealing" in window.said.text()
     qtbot.waitUntil(lambda: not window.isVisible(), timeout=15_000)
     assert Recording.open(folder).state == "sealed"

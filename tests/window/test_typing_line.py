@@ -140,7 +140,7 @@ def test_without_a_typed_meter_the_line_says_so_and_swallows_what_is_typed(
     for key in (Qt.Key.Key_1, Qt.Key.Key_2, Qt.Key.Key_Period, Qt.Key.Key_4, Qt.Key.Key_Return):
         _press(qtbot, window, key)
     assert (run.marks, run.typed) == ([], [])
-    assert window.desk._stop_asked_s == float("-inf"), "Enter was no first press for stop"
+    assert not window.desk._stop.pending, "Enter was no first press for stop"
     assert line.field.text() == "12.4"
     _press(qtbot, window, Qt.Key.Key_Escape)
     assert not line.isVisible()

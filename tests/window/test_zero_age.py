@@ -70,6 +70,8 @@ def test_z_asks_the_run_and_tells_how_it_went(window, show, qtbot):
         done = False
         words = "Taking the zero."
 
+        refused = ""
+
         def __str__(self):
             return self.words
 

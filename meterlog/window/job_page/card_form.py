@@ -17,12 +17,32 @@ from meterlog.window.job_page.card_groups import (
     field_words,
 )
 from meterlog.window.job_page.entry_box import EntryBox
+from meterlog.window.one_line import OneLine
 from meterlog.window.sentences import sentence
 from meterlog.window.words import say
 
 _COLUMN = 19
 """Width that a field needs at least, in heights of text."""
 _MOST = 4
+_MOST_LINES = {"vin": 2}
+"""Lines that what is told of a field takes, where it is more than one."""
+
+
+class _Room(QWidget):
+    """Stands under a row of fields; its lines are kept free, so that a doubt moves no field."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setProperty("rank", "room")
+        self.lines = 1
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.setSpacing(1)
+
+    def take(self, doubt: QLabel, lines: int) -> None:
+        """Take what is told of one field, which may need so many lines."""
+        self._column.addWidget(doubt)
+        self.lines = max(self.lines, lines)
 
 
 class CardForm(QScrollArea):
@@ -34,9 +54,11 @@ class CardForm(QScrollArea):
         super().__init__()
         self.boxes: dict[str, EntryBox] = {}
         self._grids: list[tuple[CardGroup, QGridLayout]] = []
+        self._under: list[_Room] = []
         self._columns = 0
         self._pixels = 12
         self._inside = QWidget()
+        self._line = OneLine("caution", self._inside)
         self._column = QVBoxLayout(self._inside)
         self._column.setContentsMargins(0, 0, 4, 0)
         self._column.setSpacing(5)
@@ -85,22 +107,34 @@ class CardForm(QScrollArea):
         if columns == self._columns:
             return
         self._columns = columns
+        before, self._under = self._under, []
         for group, grid in self._grids:
-            row = column = 0
+            row, column = -2, columns
             for key in group.keys:
                 box, wide = self.boxes[key], columns if key in LONG else 1
                 if column + wide > columns:
-                    row, column = row + 1 + _MOST, 0
+                    row, column = row + 2, 0
+                    self._under.append(_Room())
+                    grid.addWidget(self._under[-1], row + 1, 0, 1, columns)
                 grid.addWidget(box, row, column, 1, wide, Qt.AlignmentFlag.AlignTop)
-                # Under the row of its field, across all columns; without words it takes no room.
-                grid.addWidget(box.doubt, row + 1 + column, 0, 1, columns)
+                self._under[-1].take(box.doubt, _MOST_LINES.get(key, 1))
                 column += wide
             for number in range(_MOST):
                 grid.setColumnStretch(number, 1 if number < columns else 0)
+        self._keep_room()
+        for old in before:  # empty now: its doubts stand elsewhere
+            old.deleteLater()
+
+    def _keep_room(self) -> None:
+        """Keep the lines under each row free: padding is there once however many they are."""
+        more = self._line.fontMetrics().lineSpacing()
+        for under in self._under:
+            under.setMinimumHeight(self._line.pixels + (under.lines - 1) * more)
 
     def set_text_height(self, pixels: int) -> None:
         """Take text of another height."""
         self._pixels = pixels
+        self._keep_room()
         for box in self.boxes.values():
             box.set_line_height(pixels)
         room = self.viewport().width() // (_COLUMN * pixels)

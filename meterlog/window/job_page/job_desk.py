@@ -18,6 +18,7 @@ from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.job_page.card_groups import field_words, missing_fields
 from meterlog.window.job_page.card_turns import CardTurns, Change
 from meterlog.window.job_page.job_page import JobPage
+from meterlog.window.job_page.jobs_shown import JobsShown
 from meterlog.window.job_page.photo_desk import PhotoDesk
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.words import say, say_many
@@ -159,6 +160,7 @@ class JobDesk:
         dialog.setFileMode(QFileDialog.FileMode.Directory)
         dialog.setOption(QFileDialog.Option.ShowDirsOnly)
         dialog.setOption(QFileDialog.Option.DontUseNativeDialog)
+        JobsShown(dialog)
         jobs = self.at_hand.jobs_folder()
         dialog.setDirectory(str(jobs if jobs.is_dir() else jobs.parent))
         dialog.fileSelected.connect(lambda name: self.open(Path(name)))

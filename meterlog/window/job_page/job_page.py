@@ -91,9 +91,11 @@ class JobPage(QWidget):
         page = QVBoxLayout(self)
         page.setContentsMargins(6, 4, 6, 2)
         page.setSpacing(4)
-        for widget in (self._row, self.kept, self.said):
+        for widget in (self._row, self.kept):
             page.addWidget(widget)
         page.addWidget(split, 1)
+        # Below: it comes and goes while somebody types, and may not move the fields.
+        page.addWidget(self.said)
 
     def tell(self, words: str) -> None:
         """Say something about the job; empty takes it away."""

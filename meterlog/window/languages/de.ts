@@ -2572,6 +2572,14 @@
         <translation>Die Auftragskarte nennt für dieses Teil die Seriennummer {0}; die Aufzeichnung wurde mit {1} gemacht.</translation>
     </message>
     <message>
+        <source>The job card gives {0} for the battery; the run {1} was recorded with {2} V at it, fan off.</source>
+        <translation>Die Auftragskarte nennt {0} für die Batterie; der Lauf {1} wurde mit {2} V an ihr aufgenommen, Gebläse aus.</translation>
+    </message>
+    <message>
+        <source>The job card gives {0} for the filter; the run {1} was recorded with the cabin filter {2}.</source>
+        <translation>Die Auftragskarte nennt {0} für den Filter; der Lauf {1} wurde mit dem Innenraumfilter {2} aufgenommen.</translation>
+    </message>
+    <message>
         <source>The mark {0} at {1} s</source>
         <translation>Die Marke {0} bei {1} s</translation>
     </message>
@@ -2710,6 +2718,10 @@
     <message>
         <source>The {0} losses at speed {1} come evenly, every {2} s: if anything pulses this feed, readings every {3} without averaging would show the same beat, and nothing need be lost. State the controller&apos;s kind in the limits, or read with a meter that averages.</source>
         <translation>Die {0} Ausfälle auf Stufe {1} kommen gleichmäßig, alle {2} s: wird diese Versorgung getaktet, zeigten Messwerte alle {3} ohne Mittelung denselben Takt, ohne dass etwas ausfällt. Die Art des Reglers in den Grenzwerten angeben oder mit einem mittelnden Messgerät messen.</translation>
+    </message>
+    <message>
+        <source>The {0} reads {1} V from {2} s {3} instead of {4} V, but the current came back to {5} A: its probe has moved, not the circuit. Fix the probe and measure again before trusting that voltage.</source>
+        <translation>{0} zeigt {1} V ab {2} s {3} statt {4} V, aber der Strom kam auf {5} A zurück: die Messspitze hat sich bewegt, nicht der Kreis. Die Spitze befestigen und neu messen, bevor man dieser Spannung traut.</translation>
     </message>
     <message>
         <source>Their pattern comes again every {0} ripples, which may be a whole turn, half of one or less: neither bars nor speed is told.</source>
@@ -4876,6 +4888,10 @@
         <translation>loser oder nasser Stift</translation>
     </message>
     <message>
+        <source>lost: {0}</source>
+        <translation>getrennt: {0}</translation>
+    </message>
+    <message>
         <source>low battery: its readings can&apos;t be trusted much longer</source>
         <translation>Batterie schwach: seinen Messwerten ist nicht mehr lange zu trauen</translation>
     </message>
@@ -6144,8 +6160,16 @@
         <translation>{0} deutet auf: {1}</translation>
     </message>
     <message>
+        <source>{0} readings came when their time had passed: their times are only in order</source>
+        <translation>{0} Messwerte kamen, als ihre Zeit vorbei war: ihre Zeiten stimmen nur der Reihe nach</translation>
+    </message>
+    <message>
         <source>{0} stands out from the other good motors at {1} beyond chance (Grubbs&apos; test, 5 %): look whether it is good before it stands for its kind.</source>
         <translation>{0} fällt unter den anderen guten Motoren auf, mehr als zufällig ({1}; Grubbs-Test, 5 %): prüfen, ob er gut ist, bevor er für seine Art steht.</translation>
+    </message>
+    <message>
+        <source>{0} the repair</source>
+        <translation>{0} der Reparatur</translation>
     </message>
     <message>
         <source>{0} times </source>
@@ -8560,10 +8584,6 @@
         <translation>{0} Messwerte je Lamelle sind zu wenig, um Lamellen zu unterscheiden; nötig sind</translation>
     </message>
     <message>
-        <source>{0} readings came after their time had been written as without data: their times are only in order</source>
-        <translation>{0} Messwerte kamen, nachdem ihre Zeit schon als ohne Daten geschrieben war: ihre Zeiten stimmen nur der Reihe nach</translation>
-    </message>
-    <message>
         <source>{0} readings came late, and have the times they were taken at; {1}</source>
         <translation>{0} Messwerte kamen spät und haben die Zeiten, zu denen sie genommen wurden; {1}</translation>
     </message>
@@ -9682,6 +9702,10 @@
         <translation>Zip oder PDF eines Pakets wählen</translation>
     </message>
     <message>
+        <source>Choose what a foot pedal, a ring or a spare key shall do, press Bind, then press it. The keys that are always there stay; a key of your own goes before them. A page that needs a key itself takes it: see the key map at the bottom. While this page is open only the keys at the bottom act: nothing is marked.</source>
+        <translation>Wählen, was ein Fußtaster, ein Ring oder eine freie Taste tun soll, Belegen drücken, dann sie drücken. Die Tasten, die es immer gibt, bleiben; eine eigene geht ihnen vor. Braucht eine Seite eine Taste selbst, nimmt sie sie: siehe die Tasten unten. Solange diese Seite offen ist, wirken nur die Tasten unten: nichts wird markiert.</translation>
+    </message>
+    <message>
         <source>Choose…</source>
         <translation>Wählen…</translation>
     </message>
@@ -9844,6 +9868,10 @@
     <message>
         <source>Enter the part&apos;s number on the Job page.</source>
         <translation>Die Teilenummer auf der Seite Auftrag eintragen.</translation>
+    </message>
+    <message>
+        <source>Esc</source>
+        <translation>Esc</translation>
     </message>
     <message>
         <source>FUSED JUMPER from {label}: choose the other end, then J. J here again: no jumper.</source>
@@ -10528,6 +10556,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Kennzeichen</translation>
     </message>
     <message>
+        <source>Plug it in again: the recording goes on, and so will its readings.</source>
+        <translation>Wieder einstecken: Die Aufzeichnung läuft weiter, und die Messwerte kommen dann wieder.</translation>
+    </message>
+    <message>
         <source>Plug off</source>
         <translation>Stecker ab</translation>
     </message>
@@ -10940,6 +10972,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Das geht jetzt nicht: {why}.</translation>
     </message>
     <message>
+        <source>This is being recorded. Close once more, or press Enter, within 2 seconds to stop, seal and close.</source>
+        <translation>Es wird aufgezeichnet. Innerhalb von 2 Sekunden noch einmal schließen oder Enter drücken: Dann wird beendet, versiegelt und geschlossen.</translation>
+    </message>
+    <message>
         <source>Tick the ports that may be asked. No other is opened or sent anything.</source>
         <translation>Die Anschlüsse ankreuzen, die gefragt werden dürfen. Kein anderer wird geöffnet, keinem anderen wird etwas gesendet.</translation>
     </message>
@@ -11223,6 +11259,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <source>automatic</source>
         <comment>condition</comment>
         <translation>automatisch</translation>
+    </message>
+    <message>
+        <source>back</source>
+        <translation>zurück</translation>
     </message>
     <message>
         <source>battery</source>
@@ -12029,6 +12069,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>es startete nicht: {error}</translation>
     </message>
     <message>
+        <source>it holds, next line</source>
+        <translation>gilt, nächste Zeile</translation>
+    </message>
+    <message>
         <source>it is no file</source>
         <translation>keine Datei</translation>
     </message>
@@ -12141,8 +12185,8 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Grenzwert</translation>
     </message>
     <message>
-        <source>Choose what a foot pedal, a ring or a spare key shall do, press Bind, then press it. The keys that are always there stay; a key of your own goes before them. A page that needs a key itself takes it: see the key map at the bottom.</source>
-        <translation>Wählen, was ein Fußtaster, ein Ring oder eine freie Taste tun soll, Belegen drücken, dann sie drücken. Die Tasten, die es immer gibt, bleiben; eine eigene geht ihnen vor. Braucht eine Seite eine Taste selbst, nimmt sie sie: siehe die Tasten unten.</translation>
+        <source>↑ ↓ line · ← → choice · digits: number · Enter: it holds, next line · Del: not said</source>
+        <translation>↑ ↓ Zeile · ← → Auswahl · Ziffern: Zahl · Enter: gilt, nächste Zeile · Entf: nicht gesagt</translation>
     </message>
     <message>
         <source>Ctrl+1…7</source>
@@ -13709,6 +13753,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>was nicht ins Paket konnte</translation>
     </message>
     <message>
+        <source>what differs from the first run</source>
+        <translation>was vom ersten Lauf abweicht</translation>
+    </message>
+    <message>
         <source>what each key does</source>
         <translation>was jede Taste tut</translation>
     </message>
@@ -14239,10 +14287,6 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>← → one sample; or type seconds</source>
         <translation>← → ein Messwert; oder Sekunden eintippen</translation>
-    </message>
-    <message>
-        <source>↑ ↓ line · ← → choice · digits: number · Enter: it holds now · Del: not said</source>
-        <translation>↑ ↓ Zeile · ← → Wahl · Ziffern: Zahl · Enter: gilt jetzt · Entf: nicht gesagt</translation>
     </message>
     <message>
         <source>⇄ Swap</source>

@@ -6,6 +6,7 @@ import os
 import socket
 import subprocess
 import sys
+import termios
 from types import SimpleNamespace
 
 import pytest
@@ -106,3 +107,18 @@ def test_a_lost_port_is_named_with_what_to_check():
     assert said.startswith("/dev/ttyUSB0: ")
     assert "read failed" in said
     assert "cable" in said
+
+
+@pytest.mark.parametrize(
+    ("error", "reason"),
+    [
+        (OSError(errno.ENODEV, "the device has hung up"), "the device has hung up"),
+        (OSError(errno.EIO, "Input/output error", "/dev/ttyUSB0"), "Input/output error"),
+        (SerialException("read failed: [Errno 5] Input/output error"),
+         "read failed: Input/output error"),
+        (termios.error(errno.EIO, "Input/output error"), "Input/output error"),
+        (ConnectionResetError(), "ConnectionResetError"),
+    ],
+)  # fmt: skip
+def test_a_lost_port_is_told_in_words_without_the_number_of_the_system(error, reason):
+    assert lost("/dev/ttyUSB0", error).message == f"the port went away ({reason})."
