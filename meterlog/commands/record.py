@@ -122,6 +122,9 @@ def _say_what_differs(first: Path, job: Job, choices: Sequence[MeterChoice]) -> 
 
 def run(options: argparse.Namespace) -> int:
     """Record until the time is up or somebody stops it."""
+    from meterlog.commands.one_heap import share_one_heap
+
+    share_one_heap()
     from meterlog.commands.recording_loop import report, silent_meters, watch
     from meterlog.commands.stop_signals import StopSignals
     from meterlog.model import Limits

@@ -48,6 +48,9 @@ def run(options: argparse.Namespace) -> int:
             remedy="Use the commands instead, such as meterlog demo --headless; "
             "meterlog --help lists them.",
         )
+    from meterlog.commands.one_heap import share_one_heap
+
+    share_one_heap()  # a recording may run in it for days
     from meterlog.commands.window_signals import closed_by_signals
     from meterlog.window import open_window
 

@@ -26,6 +26,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from unittest import mock
 
+import soak_heap  # noqa: F401 - first of all: see there
 import soak_sender
 from soak_checks import Checked, check_recording
 from soak_sender import DONE, FETCHED, GO, HOLD, NOW, PLACES, SECOND, SENT, Pace
