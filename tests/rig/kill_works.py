@@ -10,6 +10,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
+from kill_imports import Importing
 from kill_models import READ_BACK, model_recording, numbers_in, spill_of
 from kill_pyramids import PyramidMaking, PyramidRecording
 
@@ -282,6 +283,7 @@ def _opens(part: Path) -> bool:
 
 WORKS = {
     "seal": Sealing,
+    "import": Importing,
     "claim pack": Claiming,
     "index": Indexing,
     "job card": CardWriting,

@@ -29,6 +29,7 @@ SHARES = {
     "record": 36,
     "seal": 12,
     "claim pack": 6,
+    "import": 6,
     "index": 8,
     "job card": 6,
     "list of a job": 6,
