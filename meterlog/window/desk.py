@@ -356,6 +356,7 @@ class Desk:
         if before is Phase.CONNECTING and now is not Phase.RECORDING and shown is None:
             self.window.show_page(Page.METERS)
         if before in {Phase.SEALING, Phase.MENDING}:
+            self.job.tell_speeds()
             self.meters_page.show_recordings()
 
     def may_close(self, *, at_once: bool = False) -> bool:

@@ -192,6 +192,11 @@ class JobAtHand:
         side = self.work.fitted
         self.change_work(lambda work: work.taking(folder, side, circuit=circuit))
 
+    def tell_speeds(self, folder: Path, speeds: int) -> None:
+        """Keep at how many speeds a recording of this job ran; raises as :meth:`set_work`."""
+        if any(one.folder == folder for one in self.work.recordings):
+            self.change_work(lambda work: work.telling(folder, speeds))
+
     def take_pack(self, folder: Path) -> None:
         """Add a pack that was made of this job; raises as :meth:`set_work`."""
         self.change_work(lambda work: work.taking_pack(folder))

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
+from meterlog.model import EventKind, standing
 from meterlog.model.errors import MeterlogError
 from meterlog.profile.full_path import full_path
 from meterlog.window.job_at_hand import JobAtHand
@@ -77,6 +78,14 @@ class JobOfSession:
         folder = self._session.folder
         if folder is not None and (made_here or self._at_hand.folder is not None):
             self._try(lambda: self._at_hand.take_recording(folder))
+
+    def tell_speeds(self) -> None:
+        """Keep at how many speeds the recording ran that has just ended."""
+        shown, folder = self._session.shown, self._session.folder
+        if shown is not None and folder is not None and self._at_hand.folder is not None:
+            told = [one for one in standing(shown.events) if one.kind is EventKind.SPEED]
+            speeds = len({one.speed for one in told if one.value.isdecimal()} - {0})
+            self._try(lambda: self._at_hand.tell_speeds(folder, speeds))
 
     def add_circuit(self, folder: Path | None) -> None:
         """Let a circuit check belong to the job that has a recording of its own.

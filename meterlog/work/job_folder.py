@@ -41,11 +41,14 @@ class Kept:
     side : Side
     circuit : bool
         It holds a circuit check and no run.
+    speeds : int or None
+        At how many speeds it ran, where that is known; None while it runs.
     """
 
     folder: Path
     side: Side
     circuit: bool = False
+    speeds: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,9 +69,15 @@ class JobWork:
     packs: tuple[Path, ...] = ()
 
     def newest(self, side: Side) -> Path | None:
-        """Give the newest run with one of the parts; None where there is none."""
-        runs = [one.folder for one in self.recordings if one.side is side and not one.circuit]
-        return runs[-1] if runs else None
+        """Give the newest run with one of the parts; None where there is none.
+
+        A run at fewer speeds than another is passed over: started by mistake and stopped at once,
+        it does not take the place of the whole one.
+        """
+        runs = [one for one in self.recordings if one.side is side and not one.circuit]
+        most = max((one.speeds or 0 for one in runs), default=0)
+        whole = (one.folder for one in reversed(runs) if one.speeds is None or one.speeds >= most)
+        return next(whole, None)
 
     def circuits(self) -> tuple[Path, ...]:
         """Give the circuit checks that stand alone."""
@@ -81,6 +90,13 @@ class JobWork:
             kept = (new if one.folder == folder else one for one in self.recordings)
             return replace(self, recordings=tuple(kept))
         return replace(self, recordings=(*self.recordings, new))
+
+    def telling(self, folder: Path, speeds: int) -> JobWork:
+        """Give the work in which it is known at how many speeds a run of it ran."""
+        kept = (
+            replace(one, speeds=speeds) if one.folder == folder else one for one in self.recordings
+        )
+        return replace(self, recordings=tuple(kept))
 
     def taking_pack(self, folder: Path) -> JobWork:
         """Give the work with one pack more."""
@@ -188,7 +204,12 @@ def _replace(path: Path, work: JobWork, job: Path) -> None:
         "format": FORMAT,
         "fitted": work.fitted.value,
         "recordings": [
-            {"folder": _told(one.folder, job), "part": one.side.value, "circuit": one.circuit}
+            {
+                "folder": _told(one.folder, job),
+                "part": one.side.value,
+                "circuit": one.circuit,
+                **({} if one.speeds is None else {"speeds": one.speeds}),
+            }
             for one in work.recordings
         ],
         "packs": [_told(one, job) for one in work.packs],
@@ -223,11 +244,21 @@ def _work(found: object, job: Path) -> JobWork:
         raise ValueError
     kept = [as_table(one) for one in as_list(table["recordings"])]
     recordings = tuple(
-        Kept(_path(one["folder"], job), Side(as_text(one["part"])), one["circuit"] is True)
+        Kept(
+            _path(one["folder"], job),
+            Side(as_text(one["part"])),
+            one["circuit"] is True,
+            _speeds(one.get("speeds")),
+        )
         for one in kept
     )
     packs = tuple(_path(one, job) for one in as_list(table["packs"]))
     return JobWork(Side(as_text(table["fitted"])), recordings, packs)
+
+
+def _speeds(found: object) -> int | None:
+    whole = isinstance(found, int) and not isinstance(found, bool)
+    return found if isinstance(found, int) and whole and found >= 0 else None
 
 
 def _path(found: object, job: Path) -> Path:

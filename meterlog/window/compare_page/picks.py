@@ -10,8 +10,8 @@ from typing import TYPE_CHECKING
 from meterlog.model.errors import UsageError
 from meterlog.profile.full_path import full_path
 from meterlog.window.numbers import typed_number
-from meterlog.window.words import say
-from meterlog.work.job_folder import JobWork, Side
+from meterlog.window.words import say, say_many
+from meterlog.work.job_folder import JobWork, Kept, Side
 
 if TYPE_CHECKING:
     from meterlog.work.compare import CompareRequest
@@ -110,11 +110,18 @@ def offers(work: JobWork, others: Sequence[Path], first: Side) -> tuple[Offer, .
     runs = [one for one in reversed(work.recordings) if not one.circuit]
     runs.sort(key=lambda one: one.side is not first)
     own = {one.folder for one in runs}
-    mine = [Offer(one.folder, f"{say(one.side.value)}: {one.folder.name}") for one in runs]
+    mine = [Offer(one.folder, _offered(one)) for one in runs]
     return (
         *mine,
         *(Offer(one, say("other: {one_}", one_=one.name)) for one in others if one not in own),
     )
+
+
+def _offered(one: Kept) -> str:
+    words = f"{say(one.side.value)}: {one.folder.name}"
+    if one.speeds is None:
+        return words
+    return f"{words} · {say_many(one.speeds, '{n} speed', '{n} speeds', n=one.speeds)}"
 
 
 def recordings_at(folder: Path) -> tuple[Path, ...]:

@@ -12184,6 +12184,13 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <source>limit</source>
         <translation>Grenzwert</translation>
     </message>
+    <message numerus="yes">
+        <source>{n} speeds</source>
+        <translation>
+            <numerusform>{n} Stufe</numerusform>
+            <numerusform>{n} Stufen</numerusform>
+        </translation>
+    </message>
     <message>
         <source>↑ ↓ line · ← → choice · digits: number · Enter: it holds, next line · Del: not said</source>
         <translation>↑ ↓ Zeile · ← → Auswahl · Ziffern: Zahl · Enter: gilt, nächste Zeile · Entf: nicht gesagt</translation>

@@ -89,3 +89,28 @@ def test_packs_are_numbered_on(tmp_path):
     assert fresh_pack(tmp_path).name == "claim-3"
     once = JobWork().taking_pack(tmp_path / "claim-1")
     assert once.taking_pack(tmp_path / "claim-1") == once
+
+
+def test_a_stray_run_does_not_take_the_place_of_the_whole_one(tmp_path):
+    whole, stray, again = (tmp_path / name for name in ("whole", "stray", "again"))
+    job, work = tmp_path / "jobs" / "j1", JobWork().taking(whole, Side.NEW).telling(whole, 4)
+    work = work.taking(stray, Side.NEW)
+    assert work.newest(Side.NEW) == stray  # it runs, or somebody chose it
+    work = work.telling(stray, 1)
+    assert work.newest(Side.NEW) == whole
+    assert work.newest(Side.OLD) is None
+    keep_work(job, work)
+    assert load_work(job) == work
+    assert work.taking(again, Side.NEW).telling(again, 4).newest(Side.NEW) == again
+    # Whoever takes it by hand means it.
+    assert work.taking(stray, Side.NEW).newest(Side.NEW) == stray
+
+
+@pytest.mark.parametrize("odd", [True, -1, "4", 2.5, None, []])
+def test_odd_numbers_of_speeds_are_none(tmp_path, odd):
+    job, work = made(tmp_path)
+    keep_work(job, work.telling(work.recordings[0].folder, 3))
+    kept = json.loads((job / WORK).read_text())
+    kept["recordings"][0]["speeds"] = odd
+    (job / WORK).write_text(json.dumps(kept))
+    assert load_work(job) == work

@@ -87,6 +87,7 @@ def test_the_whole_job_by_keyboard_alone(window, qtbot):
         (before, Side.OLD),
         (after, Side.NEW),
     ]
+    assert [one.speeds for one in desk.at_hand.work.recordings] == [1, 1]
     for folder in (before, after):
         assert verify_folder(folder).intact
         recording = Recording.open(folder)
