@@ -34,7 +34,12 @@ class CardSummary(QFrame):
             column.addWidget(label)
 
     def show_card(
-        self, card: JobCard, *, without_customer: bool, lost: tuple[str, ...] = ()
+        self,
+        card: JobCard,
+        *,
+        without_customer: bool,
+        lost: tuple[str, ...] = (),
+        doubts: tuple[str, ...] = (),
     ) -> None:
         """Show a card.
 
@@ -45,9 +50,12 @@ class CardSummary(QFrame):
             The pack will be without customer data.
         lost : tuple of str
             Which of its photos are not there.
+        doubts : tuple of str
+            Where it and a recording contradict each other.
         """
         tell(self.facts, "\n".join(_lines(card, without_customer=without_customer)))
-        tell(self.doubts, "\n".join((*map(sentence, doubt_words(card)), *lost)))
+        said = map(sentence, (*doubt_words(card), *doubts))
+        tell(self.doubts, "\n".join((*said, *lost)))
         missing = missing_words(card)
         head = say(
             "Not stated, and a reviewer will ask: {missing}. Fill in on the Job page.",

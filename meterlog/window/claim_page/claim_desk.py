@@ -61,6 +61,7 @@ class ClaimDesk:
         page.make.clicked.connect(self.make)
         page.making.cancelled.connect(self._making.cancel)
         page.options.changed.connect(self._show_card)
+        self.sides.on_facts = self._show_card
         page.options.browse.connect(self._ask_out)
         page.options.passphrase.returnPressed.connect(self.make)
         page.made.opened.connect(self._open)
@@ -258,7 +259,8 @@ class ClaimDesk:
         customer = self.page.options.without_customer.isChecked()
         card, path = self.at_hand.card, self.at_hand.card_path
         lost = photo_words(card, path) if path is not None else ()
-        self.page.card.show_card(card, without_customer=customer, lost=lost)
+        doubts = self.sides.contradictions()
+        self.page.card.show_card(card, without_customer=customer, lost=lost, doubts=doubts)
 
     def _show_out(self) -> None:
         """Propose the next free folder, where no other is typed."""

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from meterlog.model import Conditions
 from meterlog.model.errors import MeterlogError
 from meterlog.window.origin_words import origin_words
 from meterlog.window.remedies_here import remedy_here
@@ -33,6 +34,8 @@ class RecordingFacts:
         Calibration overdue, not sealed, damage.
     trouble : str
         Why it can't be read; empty when it can.
+    conditions : Conditions
+        Under which it was made.
     """
 
     folder: Path
@@ -41,6 +44,7 @@ class RecordingFacts:
     edits: tuple[str, ...] = ()
     warnings: tuple[str, ...] = ()
     trouble: str = ""
+    conditions: Conditions = field(default_factory=Conditions)
 
 
 def read_facts(
@@ -112,4 +116,5 @@ def _facts(folder: Path) -> RecordingFacts:
             *recording.damage,
             *damage,
         ),
+        conditions=about.job.measured_under,
     )

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
 from PySide6.QtWidgets import QFileDialog
 
+from meterlog.model import Conditions
+from meterlog.model.card_contradictions import contradictions
 from meterlog.model.errors import MeterlogError
 from meterlog.window.claim_page.claim_page import ClaimPage
 from meterlog.window.claim_page.recording_facts import RecordingFacts, read_facts
@@ -17,6 +20,7 @@ from meterlog.window.remedies_here import remedy_here
 from meterlog.window.words import later, say
 from meterlog.work.job_folder import Side
 
+_RUN = {Side.OLD: later("before the repair"), Side.NEW: later("after the repair")}
 _PART = {Side.OLD: later("old part"), Side.NEW: later("new part")}
 
 
@@ -29,9 +33,15 @@ class SidesDesk:
     ----------
     at_hand : JobAtHand
     page : ClaimPage
+
+    Attributes
+    ----------
+    on_facts : callable
+        Called when other recordings go in, or when more is known of them.
     """
 
     def __init__(self, at_hand: JobAtHand, page: ClaimPage) -> None:
+        self.on_facts: Callable[[], None] = lambda: None
         self._at_hand, self._page = at_hand, page
         self._sides = {Side.OLD: page.before, Side.NEW: page.after}
         self._chosen: dict[Side, Path | None] = {}
@@ -78,6 +88,15 @@ class SidesDesk:
         if facts is not None:
             self._read()
 
+    def contradictions(self) -> tuple[str, ...]:
+        """Say where the job card and the first run contradict each other, as far as is known."""
+        for side, choice in self._sides.items():
+            if choice.folder is not None:
+                facts = self._facts.get(choice.folder)
+                under = Conditions() if facts is None else facts.conditions
+                return contradictions(self._at_hand.card, under, say(_RUN[side]))
+        return ()
+
     def close(self) -> None:
         """Let go of the thread."""
         self._reading.cancel()
@@ -96,6 +115,7 @@ class SidesDesk:
         for choice in self._sides.values():
             self._show_side(choice)
         self._page.circuits.show_facts(self._facts)
+        self.on_facts()
 
     def _show_side(self, choice: SideChoice) -> None:
         folder = choice.folder
@@ -104,6 +124,7 @@ class SidesDesk:
     def _on_choice(self, side: Side, folder: object) -> None:
         self._chosen[side] = folder if isinstance(folder, Path) else None
         self._show_side(self._sides[side])
+        self.on_facts()
 
     def _ask(self, side: Side, *, circuit: bool) -> None:
         title = (

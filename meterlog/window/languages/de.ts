@@ -11160,6 +11160,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Adresse eines weiteren Anschlusses</translation>
     </message>
     <message>
+        <source>after the repair</source>
+        <translation>nach der Reparatur</translation>
+    </message>
+    <message>
         <source>after: new ({labels})</source>
         <translation>nachher: neu ({labels})</translation>
     </message>
@@ -11275,6 +11279,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>before / after</source>
         <translation>vorher / nachher</translation>
+    </message>
+    <message>
+        <source>before the repair</source>
+        <translation>vor der Reparatur</translation>
     </message>
     <message>
         <source>before: 1 good one</source>

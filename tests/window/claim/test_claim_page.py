@@ -346,3 +346,22 @@ def test_each_control_has_a_name_and_tab_reaches_it(desk, qtbot):
     for one in shown:
         assert one.accessibleName() or one.text(), one
         assert one in seen, one.accessibleName()
+
+
+def test_a_card_that_contradicts_the_run_before_is_told_in_time(make_desk, full, qtbot, tmp_path):
+    folder = tmp_path / "shelf" / "before"
+    about = Recording.open(folder).about
+    under = replace(about.job.measured_under, filter="used", battery_v=12.6)
+    job = replace(about.job, measured_under=under)
+    (folder / "data" / "about.json").write_bytes(about_bytes(replace(about, job=job)))
+    full.enter("filter", "clogged")
+    full.enter("battery", "12,4 V")
+    desk = make_desk(full)
+    wait(desk, qtbot, lambda: "clogged" in desk.page.card.doubts.text())
+    told = desk.page.card.doubts.text()
+    assert "The job card gives 'clogged' for the filter" in told
+    assert "the run before the repair was recorded with 12.6 V at it" in told
+    full.enter("filter", "used")
+    full.enter("battery", "12,6 V")
+    assert "clogged" not in desk.page.card.doubts.text()
+    assert "12.6 V at it" not in desk.page.card.doubts.text()
