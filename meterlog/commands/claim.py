@@ -11,6 +11,7 @@ from meterlog.commands.entry import Subparsers, add_command
 from meterlog.commands.folders import new_folder, recording_at
 from meterlog.commands.review import add_as_recorded
 from meterlog.commands.screen import paint_without_screen
+from meterlog.commands.stop_signals import stoppable
 from meterlog.commands.terminal import Progress, answer, answer_json, remark, short
 
 if TYPE_CHECKING:
@@ -119,7 +120,8 @@ def run(options: argparse.Namespace) -> int:
             remark(f"  {line}")
     progress = Progress("making the pack")
     try:
-        made = make_claim(request, progress)
+        with stoppable(progress) as tell:
+            made = make_claim(request, tell)
     finally:
         progress.done()
     for line in made.remarks:

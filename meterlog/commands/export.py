@@ -63,6 +63,7 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Export a folder."""
+    from meterlog.commands.stop_signals import stoppable
     from meterlog.evidence.table_form import table_form
     from meterlog.work.evidence_folder import write_evidence
 
@@ -82,7 +83,8 @@ def run(options: argparse.Namespace) -> int:
         recording.about = replace(recording.about, limits=limits)
     progress = Progress("exporting")
     try:
-        files, no_picture = write_evidence(recording, review, out, progress, form)
+        with stoppable(progress) as tell:
+            files, no_picture = write_evidence(recording, review, out, tell, form)
     finally:
         progress.done()
     if no_picture:

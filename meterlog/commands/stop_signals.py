@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import signal
 import threading
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from types import FrameType, TracebackType
 from typing import Self
@@ -66,3 +66,30 @@ class StopSignals:
         """Give the signals back."""
         for one, handler in self._before.items():
             signal.signal(one, handler)
+
+
+@contextmanager
+def stoppable(progress: Callable[[float], None]) -> Iterator[Callable[[float], None]]:
+    """Give what shows progress and, once a signal asks for it, ends the work at its next step.
+
+    An interrupt that comes anywhere, amid a library's drawing say, may be lost in it or come out as
+    a fault of the library; and a request to end would leave behind what is half made.
+
+    Parameters
+    ----------
+    progress : callable
+        Called with the part done.
+
+    Yields
+    ------
+    callable
+        To be called in its place; raises KeyboardInterrupt.
+    """
+    with StopSignals() as stop:
+
+        def tell(part: float) -> None:
+            if stop.wanted:
+                raise KeyboardInterrupt
+            progress(part)
+
+        yield tell
