@@ -13,8 +13,16 @@ def _close(number: int, frame: FrameType | None) -> None:
     from PySide6.QtCore import QTimer
     from PySide6.QtWidgets import QApplication
 
+    from meterlog.window.main_window import MainWindow
+
+    def close_all() -> None:
+        for one in QApplication.topLevelWidgets():
+            if isinstance(one, MainWindow):
+                one.close_at_once()  # nobody can be asked
+        QApplication.closeAllWindows()
+
     # Not here and now: this runs in the middle of whatever the window was doing.
-    QTimer.singleShot(0, QApplication.closeAllWindows)
+    QTimer.singleShot(0, close_all)
 
 
 @contextmanager

@@ -189,7 +189,7 @@ class RowChecks:
         bad = [k for k in range(len(self.digests)) if k not in good]
         if more > 0 and not bad:
             # Put in between two blocks: behind the last that stands where it stood.
-            at = self._first_moved(stream) * self.block
+            at = min(self._first_moved(stream) * self.block, self.rows)
             return RowsFound(((at + 1, at + more),), more)
         return RowsFound(self._stretches(bad), more, self.block)
 
@@ -242,7 +242,8 @@ def _count(stream: BinaryIO) -> int:
 
 def _blocks(stream: BinaryIO, start: int, rows: int, block: int) -> Iterator[str]:
     """Give the digest of each block of the lines from ``start`` to ``rows``, as far as they go."""
-    digest, left, begun = hashlib.sha256(), min(block, rows - start), False
+    size = left = min(block, rows - start)
+    digest, begun = hashlib.sha256(), False
     while start < rows and (piece := stream.read(_LONGEST)):
         ends = np.flatnonzero(np.frombuffer(piece, np.uint8) == _LINE_FEED) + 1
         at, passed = 0, 0
@@ -251,8 +252,9 @@ def _blocks(stream: BinaryIO, start: int, rows: int, block: int) -> Iterator[str
             end = int(ends[passed - 1])
             digest.update(piece[at:end])
             yield digest.hexdigest()[:_DIGITS]
-            at, start = end, start + left
-            digest, left, begun = hashlib.sha256(), min(block, rows - start), False
+            at, start = end, start + size
+            size = left = min(block, rows - start)
+            digest, begun = hashlib.sha256(), False
         digest.update(piece[at:])
         left -= len(ends) - passed
         begun = begun or at < len(piece)

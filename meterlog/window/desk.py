@@ -167,6 +167,8 @@ class Desk:
 
     def go_to(self, page: int) -> None:
         """Turn to the page that the technician asked for: what was said of a key ends with it."""
+        if page == Page.KEYS != self.page:
+            self._before_keys = self.page
         self.session.leave_page()
         self.window.show_page(page)
         self._show_words()
@@ -228,12 +230,7 @@ class Desk:
 
     def turn_keys(self) -> None:
         """Turn to what each key does, and from there back to the page before."""
-        here = self.page
-        if here is Page.KEYS:
-            self.go_to(self._before_keys)
-        else:
-            self._before_keys = here
-            self.go_to(Page.KEYS)
+        self.go_to(self._before_keys if self.page is Page.KEYS else Page.KEYS)
 
     def browse(self) -> None:
         """Ask for the folder of a recording to open."""

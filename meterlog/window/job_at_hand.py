@@ -11,6 +11,7 @@ from meterlog.model.conditions import Conditions
 from meterlog.model.errors import UsageError
 from meterlog.model.job_card import JobCard, PartIdentity, with_value
 from meterlog.profile import settings_folder
+from meterlog.profile.full_path import full_path
 from meterlog.window.kept_file import keep, read_kept
 from meterlog.window.words import later, say
 from meterlog.work.job_cards import change_card, load_card
@@ -194,7 +195,8 @@ class JobAtHand:
 
     def tell_speeds(self, folder: Path, speeds: int) -> None:
         """Keep at how many speeds a recording of this job ran; raises as :meth:`set_work`."""
-        if any(one.folder == folder for one in self.work.recordings):
+        full = full_path(folder)
+        if any(full_path(one.folder) == full for one in self.work.recordings):
             self.change_work(lambda work: work.telling(folder, speeds))
 
     def take_pack(self, folder: Path) -> None:

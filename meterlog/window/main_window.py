@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QKeyCombination, QObject, QSize, Qt, QTimer
+from PySide6.QtCore import QEvent, QKeyCombination, QObject, QSize, Qt, QTimer, Slot
 from PySide6.QtGui import QCloseEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -170,6 +170,8 @@ class MainWindow(QMainWindow):
             application.installEventFilter(self)
         if isinstance(application, QApplication):
             application.focusChanged.connect(self._on_focus)
+            # The session ends: the system waits some seconds at most, and asks nobody.
+            application.commitDataRequest.connect(self.close_at_once)
 
     def _on_focus(self) -> None:
         """Name the keys of the control that has the focus now."""
@@ -329,15 +331,15 @@ class MainWindow(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Seal what is being recorded before the window goes; nothing is lost."""
-        application = QApplication.instance()
-        ends = isinstance(application, QApplication) and application.isSavingSession()
-        if self.desk is not None and not self.desk.may_close(at_once=self._at_once or ends):
+        if self.desk is not None and not self.desk.may_close(at_once=self._at_once):
             event.ignore()
             return
+        application = QApplication.instance()
         if application is not None:
             application.removeEventFilter(self)
         super().closeEvent(event)
 
+    @Slot()
     def close_at_once(self) -> None:
         """Close without asking again: the system shuts down, or the terminal was told to."""
         self._at_once = True

@@ -29,6 +29,7 @@ from meterlog.model.job_card import (
     card_to_dict,
     missing_words,
 )
+from meterlog.profile.full_path import full_path
 from meterlog.recording import Recording, layout
 from meterlog.recording.bag import sha256_of
 from meterlog.recording.folder_aside import folder_aside, put_in_place
@@ -144,6 +145,7 @@ def make_claim(
     try:
         with folder_aside(out) as work, PackedAhead() as ahead:
             made = _Making(request, made_utc, work / BAG, progress, ahead).make(work)
+            progress(1.0)  # the last that may cancel: from here on the pack is there
             put_in_place([work / name for name in (PDF, ZIP)], out)
     except OSError as error:
         raise EvidenceError(
@@ -156,13 +158,13 @@ def make_claim(
         if subject == error.subject:
             raise
         raise EvidenceError(error.message, subject=subject, remedy=error.remedy) from error
-    progress(1.0)
     return replace(made, files=(out / PDF, out / ZIP))
 
 
 def _outside(subject: str, out: Path) -> str:
     """Give the folder that was asked for where a file is meant of that beside it, which is gone."""
-    return str(out) if subject.startswith(str(out.parent / f".{out.name}-")) else subject
+    beside = str(full_path(out.parent) / f".{out.name}-")
+    return str(out) if subject and str(full_path(Path(subject))).startswith(beside) else subject
 
 
 class _Making:

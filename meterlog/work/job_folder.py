@@ -85,16 +85,21 @@ class JobWork:
 
     def taking(self, folder: Path, side: Side, *, circuit: bool = False) -> JobWork:
         """Give the work with one recording more, or with one on another side."""
-        new = Kept(folder, side, circuit)
-        if any(one.folder == folder for one in self.recordings):
-            kept = (new if one.folder == folder else one for one in self.recordings)
+        full = full_path(folder)
+        if any(full_path(one.folder) == full for one in self.recordings):
+            kept = (
+                replace(one, side=side, circuit=circuit) if full_path(one.folder) == full else one
+                for one in self.recordings
+            )
             return replace(self, recordings=tuple(kept))
-        return replace(self, recordings=(*self.recordings, new))
+        return replace(self, recordings=(*self.recordings, Kept(folder, side, circuit)))
 
     def telling(self, folder: Path, speeds: int) -> JobWork:
         """Give the work in which it is known at how many speeds a run of it ran."""
+        full = full_path(folder)
         kept = (
-            replace(one, speeds=speeds) if one.folder == folder else one for one in self.recordings
+            replace(one, speeds=speeds) if full_path(one.folder) == full else one
+            for one in self.recordings
         )
         return replace(self, recordings=tuple(kept))
 

@@ -1,8 +1,12 @@
 """To close the window while something is recorded asks as Stop does; the system does not wait."""
 
+import os
+import signal
+
 import pytest
 from PySide6.QtCore import Qt
 
+from meterlog.commands.window_signals import closed_by_signals
 from meterlog.window.session import Phase
 
 _Key = Qt.Key
@@ -69,15 +73,21 @@ def test_a_second_time_long_after_is_a_first_one(recording):
     assert not stopped
 
 
-@pytest.mark.parametrize("way", ["shutdown", "terminal"])
-def test_who_can_not_be_asked_is_not_asked(recording, qtbot, monkeypatch, way):
+@pytest.mark.parametrize("which", ["SIGTERM", "SIGINT", "SIGHUP"])
+def test_a_signal_asks_nobody(recording, qtbot, which):
+    if not hasattr(signal, which):
+        pytest.skip("no such signal here")
     window, stopped = recording
-    if way == "shutdown":
-        from PySide6.QtWidgets import QApplication
+    with closed_by_signals():
+        os.kill(os.getpid(), getattr(signal, which))
+        qtbot.waitUntil(lambda: not window.isVisible())
+    assert stopped == [1]
 
-        monkeypatch.setattr(QApplication, "isSavingSession", lambda _self: True)
-        window.close()
-    else:
-        window.close_at_once()
+
+def test_the_end_of_the_session_asks_nobody(recording, qtbot, qapp):
+    window, stopped = recording
+    # What it is sent with only the system can make: it is connected, and what it does is seen.
+    assert qapp.receivers("2commitDataRequest(QSessionManager&)") > 0
+    window.close_at_once()
     qtbot.waitUntil(lambda: not window.isVisible())
     assert stopped == [1]

@@ -8,6 +8,7 @@ from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QSortFilterProxyM
 from PySide6.QtWidgets import QFileDialog, QFileSystemModel, QHeaderView, QTreeView
 
 from meterlog.model.errors import MeterlogError
+from meterlog.model.visible_text import one_line
 from meterlog.window.words import say
 from meterlog.work.job_cards import load_card
 from meterlog.work.job_folder import CARD
@@ -59,5 +60,5 @@ class JobsShown(QSortFilterProxyModel):
                 self._words[folder] = ""
             else:
                 parts = (card.work_order, card.vehicle)
-                self._words[folder] = " · ".join(one for one in parts if one)
+                self._words[folder] = one_line(" · ".join(one for one in parts if one))
         return self._words[folder]

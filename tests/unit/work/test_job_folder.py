@@ -2,6 +2,7 @@
 
 import json
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
@@ -102,8 +103,20 @@ def test_a_stray_run_does_not_take_the_place_of_the_whole_one(tmp_path):
     keep_work(job, work)
     assert load_work(job) == work
     assert work.taking(again, Side.NEW).telling(again, 4).newest(Side.NEW) == again
-    # Whoever takes it by hand means it.
-    assert work.taking(stray, Side.NEW).newest(Side.NEW) == stray
+    # Filed with the other part and back, it is what it was.
+    turned = work.taking(stray, Side.OLD).taking(stray, Side.NEW)
+    assert turned.newest(Side.NEW) == whole
+    assert turned == work
+
+
+def test_a_run_is_the_same_by_a_link_and_by_a_relative_path(tmp_path, monkeypatch):
+    (tmp_path / "real").mkdir()
+    (tmp_path / "link").symlink_to(tmp_path / "real")
+    monkeypatch.chdir(tmp_path)
+    work = JobWork().taking(tmp_path / "real" / "run", Side.OLD)
+    for path in (tmp_path / "link" / "run", Path("real/run")):
+        assert work.telling(path, 3).recordings[0].speeds == 3
+        assert len(work.taking(path, Side.NEW).recordings) == 1
 
 
 @pytest.mark.parametrize("odd", [True, -1, "4", 2.5, None, []])

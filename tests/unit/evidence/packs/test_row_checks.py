@@ -1,11 +1,14 @@
 """Rows that were changed, put in or taken out are named; a table of any form has its checks."""
 
+import hashlib
 import io
+from unittest import mock
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from meterlog.evidence import row_checks
 from meterlog.evidence.row_checks import RowChecks
 
 
@@ -119,3 +122,33 @@ def test_a_line_longer_than_is_held_at_once_is_one_row():
     assert checks(before).rows == 3
     after = [before[0], b"x" * 2_999_999 + b"y\n", before[2]]
     assert compared(before, after).rows == ((2, 2),)
+
+
+def plain_digests(content, rows, block):
+    """Give the digests of each block of the first ``rows`` lines, line by line."""
+    lines = content.splitlines(keepends=True)[:rows]
+    groups = [lines[at : at + block] for at in range(0, len(lines), block)]
+    return [hashlib.sha256(b"".join(group)).hexdigest()[:16] for group in groups]
+
+
+@given(
+    count=st.integers(0, 120),
+    more=st.integers(0, 8),
+    block=st.integers(1, 9),
+    held=st.integers(1, 60),
+    ends=st.booleans(),
+)
+def test_blocks_are_those_of_lines_wherever_the_pieces_end(count, more, block, held, ends):
+    content = b"".join(b"%d,%s\n" % (k, b"x" * (k % 7)) for k in range(count + more))
+    content = content if ends else content[:-1]
+    with mock.patch.object(row_checks, "_LONGEST", held):
+        found = list(row_checks._blocks(io.BytesIO(content), 0, count, block))
+    assert found == plain_digests(content, count, block)
+
+
+def test_rows_added_at_the_end_of_a_long_table_are_all_that_is_told():
+    rows = b"".join(b"%d,12.345,%d\n" % (k, k % 97) for k in range(120_037))  # more than 1 MiB
+    checks = RowChecks.of("data/a.csv", io.BytesIO(rows))
+    found = checks.compare(io.BytesIO(rows + b"one,more,row\n"))
+    assert found.more == 1
+    assert found.words == "row 120038 differs; 1 row was put in"
