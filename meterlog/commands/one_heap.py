@@ -14,7 +14,7 @@ def share_one_heap() -> None:
     """Let threads that begin from now on share a heap, instead of having one each.
 
     To be called before anything is loaded that begins threads of its own. Each heap keeps holes
-    that only its own threads fill: the memory of a recording grew by some 110 kB an hour for days,
+    that only its own threads fill: the memory of a recording grew by some 110 kB an hour for a day,
     with one heap by 70. Does nothing where the C library knows no such thing.
 
     Source
