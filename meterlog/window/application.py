@@ -19,6 +19,7 @@ from meterlog.window.load_ahead import (
     FOR_THE_PAGES,
     FOR_THE_WINDOW,
     LoadAhead,
+    make_all_of_qt,
     read_last_circuit,
 )
 from meterlog.window.main_window import MainWindow
@@ -101,8 +102,12 @@ def open_window(
             sweep.start()
         LoadAhead(window, FOR_THE_PAGES, gc.freeze, also=read_last_circuit)
 
+    def load() -> None:
+        make_all_of_qt()
+        LoadAhead(window, FOR_THE_WINDOW, fill)
+
     # After the first paint: the threads of one process take turns.
-    QTimer.singleShot(0, window, lambda: LoadAhead(window, FOR_THE_WINDOW, fill))
+    QTimer.singleShot(0, window, load)
     application.exec()
     if window.desk is None and run is not None and run.about is not None:
         run.stop("stopped")  # closed before there was anything that could have done so

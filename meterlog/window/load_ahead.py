@@ -6,6 +6,7 @@ import importlib
 import threading
 from collections.abc import Callable, Sequence
 
+from PySide6 import QtCore, QtGui, QtWidgets
 from PySide6.QtCore import QObject, QTimer
 
 FOR_THE_WINDOW = (
@@ -65,6 +66,18 @@ class LoadAhead(QObject):
             self._timer.stop()
             if self._then is not None:
                 self._then()
+
+
+def make_all_of_qt() -> None:
+    """Make every class of Qt's modules, in the thread of the window; takes some 65 ms.
+
+    PySide makes a class when it is first asked for, and pyqtgraph asks for all of them as it is
+    loaded. In another thread, while this one is handed objects of Qt, that ended the program: in 2
+    of 250 starts on a loaded machine.
+    """
+    for module in (QtCore, QtGui, QtWidgets):
+        for name in dir(module):
+            getattr(module, name, None)
 
 
 def read_last_circuit() -> None:
