@@ -98,7 +98,7 @@ class Desk:
         self._glance_s = GLANCE_S
         self._owes_trace = self._owes_judgement = False
         """What has come since the trace was last seen, drawn once it is turned to."""
-        self._phase = Phase.IDLE
+        self._phases = self.session.phases.mark()
         self._from_page = False
         self._closing = False
         self._before_keys = Page.RUN
@@ -216,7 +216,7 @@ class Desk:
         try:
             self.session.start(self._next_run or self.meters_page.plan().run)
             # Here, not at the next look: it may have been refused by then.
-            self._on_phase(self._phase, self.session.phase)
+            self._follow_phases()
             self._from_page = self._next_run is None
             if not self._from_page:
                 self.job.fit_new()
@@ -303,9 +303,7 @@ class Desk:
             self._show_words()
             # A judgement that takes long, of a long recording, is asked for less often.
             self._glance_s = max(GLANCE_S, 10.0 * (time.monotonic() - now_s))
-        changed = self.session.phase is not self._phase
-        if changed:
-            self._on_phase(self._phase, self.session.phase)
+        changed = self._follow_phases()
         if self._closing:
             self._go_on_closing()
         live = self.session.shown is not None and self.session.shown.live
@@ -326,8 +324,13 @@ class Desk:
         parent = self.meters_page.recordings_parent()
         self._telling.show(parent, stop=self._stop, closing=self._closing)
 
+    def _follow_phases(self) -> bool:
+        turns = tuple(self._phases.turns())
+        for before, now in turns:
+            self._on_phase(before, now)
+        return bool(turns)
+
     def _on_phase(self, before: Phase, now: Phase) -> None:
-        self._phase = now
         self.second.forget_place()
         busy = self.session.busy
         self.window.header.start.setDisabled(busy)

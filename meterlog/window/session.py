@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from meterlog.acquire import ZeroTaking
 from meterlog.evidence.trace_store import TraceStore
-from meterlog.model import Block, Event, EventKind, Instrument, Review, Role
+from meterlog.model import Block, Event, EventKind, Review, Role
 from meterlog.model.errors import MeterlogError, UsageError
 from meterlog.recording import seal
 from meterlog.window.judging import Judging
@@ -21,7 +21,7 @@ from meterlog.window.long_work import trouble_words
 from meterlog.window.merged_events import merged_events
 from meterlog.window.one_thread import OneThread
 from meterlog.window.opened import Opened, opened
-from meterlog.window.phase import Phase
+from meterlog.window.phase import Phase, PhaseLog
 from meterlog.window.plain_note import zero_words
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.shown import Shown
@@ -34,6 +34,7 @@ if TYPE_CHECKING:
 
 __all__ = ["NOT_RECORDING", "Phase", "Session"]
 
+Answer = TypeVar("Answer")
 NOT_RECORDING = later("Nothing is being recorded: press Enter to start.")
 _PATIENCE_S = 2.0
 _NOT_JUDGED = later(
@@ -46,7 +47,8 @@ class Session:
 
     Attributes
     ----------
-    phase : Phase
+    phases : PhaseLog
+        The phases gone into so far.
     shown : Shown or None
         What is to be drawn.
     status : RunStatus
@@ -62,7 +64,7 @@ class Session:
     """
 
     def __init__(self, on_mark: Callable[[Event], None] | None = None) -> None:
-        self.phase = Phase.IDLE
+        self.phases = PhaseLog()
         self.shown: Shown | None = None
         self.status = RunStatus()
         self.trouble = self._lasting = ""
@@ -73,6 +75,15 @@ class Session:
         self._zeroing: ZeroTaking | None = None
         self._work = OneThread()
         self.judging = Judging()
+
+    @property
+    def phase(self) -> Phase:
+        """What is under way."""
+        return self.phases.now
+
+    @phase.setter
+    def phase(self, phase: Phase) -> None:
+        self.phases.go(phase)
 
     @property
     def recording(self) -> bool:
@@ -208,13 +219,8 @@ class Session:
 
     def mark(self, kind: EventKind, value: str = "", at_ns: int | None = None) -> Event | None:
         """Put what the technician did into the run; None, with :attr:`trouble`, without one."""
-        if self._run is None or self.phase is not Phase.RECORDING:
-            self.trouble = say(NOT_RECORDING)
-            return None
-        try:
-            event = self._run.mark(kind, value, at_ns)
-        except MeterlogError as error:
-            self.trouble = remedy_here(str(error))
+        event = self._ask(lambda run: run.mark(kind, value, at_ns))
+        if event is None:
             return None
         if self.shown is not None:
             self.shown.events = merged_events(self.shown.events, (event,))
@@ -230,57 +236,43 @@ class Session:
         Event or None
             The mark; None, with :attr:`trouble`, where there is none to take back.
         """
-        if self._run is None or self.phase is not Phase.RECORDING:
-            self.trouble = say(NOT_RECORDING)
+        undone = self._ask(lambda run: (*run.undo_mark(), run.marks.speed))
+        if undone is None:
             return None
-        try:
-            mark, entry = self._run.undo_mark()
-        except MeterlogError as error:
-            self.trouble = remedy_here(str(error))
-            return None
+        mark, entry, speed = undone
         if self.shown is not None:
             self.shown.events = merged_events(self.shown.events, (entry,))
         if self._on_mark is not None and mark.kind is EventKind.SPEED:
             # Whoever turns the fan by what is marked turns it back.
-            self._on_mark(Event(entry.t_ns, EventKind.SPEED, str(self._run.marks.speed)))
+            self._on_mark(Event(entry.t_ns, EventKind.SPEED, str(speed)))
         return mark
 
     def take_zero(self) -> None:
         """Take the zero of the motor current; how it goes is told by :attr:`trouble`."""
-        if self._run is None or self.phase is not Phase.RECORDING:
-            self.trouble = say(NOT_RECORDING)
-            return
-        try:
-            self._zeroing = self._run.take_zero(Role.MOTOR_CURRENT)
-        except MeterlogError as error:
-            self.trouble = remedy_here(str(error))
-        else:
-            self.trouble = zero_words(self._zeroing)
-
-    def typed_instruments(self) -> tuple[Instrument, ...]:
-        """Give the run's meters that are typed by hand; :attr:`trouble` where there is none."""
-        if self._run is None or self.phase is not Phase.RECORDING or self.shown is None:
-            self.trouble = say(NOT_RECORDING)
-            return ()
-        typed = tuple(one for one in self.shown.about.instruments if one.typed)
-        if not typed:
-            self.trouble = say(
-                "No meter of this recording is typed by hand: add typed-volts or typed-amps on the"
-                " Meters page."
-            )
-        return typed
+        taking = self._ask(lambda run: run.take_zero(Role.MOTOR_CURRENT))
+        if taking is not None:
+            self._zeroing, self.trouble = taking, zero_words(taking)
 
     def type_reading(self, key: str, values: Sequence[float]) -> bool:
         """Put a typed reading into the run; False, with :attr:`trouble`, where it is refused."""
-        if self._run is None or self.phase is not Phase.RECORDING:
+
+        def ask(run: Run) -> bool:
+            run.type_reading(key, values)
+            return True
+
+        return self._ask(ask) or False
+
+    def _ask(self, ask: Callable[[Run], Answer]) -> Answer | None:
+        """Ask something of the run; None, with :attr:`trouble`, without one or if it refuses."""
+        run = self.run
+        if run is None:
             self.trouble = say(NOT_RECORDING)
-            return False
+            return None
         try:
-            self._run.type_reading(key, values)
+            return ask(run)
         except MeterlogError as error:
             self.trouble = remedy_here(str(error))
-            return False
-        return True
+            return None
 
     def now_ns(self) -> int:
         """Nanoseconds since the run's zero; the end of what is shown without a run."""

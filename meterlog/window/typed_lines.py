@@ -8,7 +8,7 @@ from meterlog.model import EventKind
 from meterlog.window.pages import Page
 from meterlog.window.run_page import RunPage
 from meterlog.window.session import NOT_RECORDING, Phase, Session
-from meterlog.window.words import say
+from meterlog.window.words import later, say
 
 if TYPE_CHECKING:
     from meterlog.window.main_window import MainWindow
@@ -16,6 +16,9 @@ if TYPE_CHECKING:
 
 MARK = "mark"
 """How a note begins that is a mark alone; it goes into the recording as it stands."""
+_NONE_TYPED = later(
+    "No meter of this recording is typed by hand: add typed-volts or typed-amps on the Meters page."
+)
 
 
 class TypedLines:
@@ -61,13 +64,16 @@ class TypedLines:
         It opens all the same: whoever presses the key goes on typing, and digits and Enter would
         be commands.
         """
-        typed = self._session.typed_instruments()
-        why, self._session.trouble = self._session.trouble, ""
+        run, shown = self._session.run, self._session.shown
         self._window.show_page(Page.RUN)
+        if run is None or shown is None:
+            self._page.typing.explain(say(NOT_RECORDING))
+            return
+        typed = tuple(one for one in shown.about.instruments if one.typed)
         if typed:
             self._page.typing.ask(typed)
         else:
-            self._page.typing.explain(why)
+            self._page.typing.explain(say(_NONE_TYPED))
 
     def ask_again(self) -> None:
         """Let a line that is open say what holds now: a recording began or ended.

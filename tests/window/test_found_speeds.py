@@ -81,6 +81,20 @@ def test_one_key_takes_them_as_commanded_and_gives_them_back(untold, qtbot):
     assert _column(window) == ["0?", "1?", "2?", "0?"]
 
 
+def test_what_is_judged_between_two_looks_is_shown(untold):
+    """A small recording is read and judged before the window looks: it must not be passed over."""
+    window, _ = untold
+    session = window.desk.session
+    window.desk.tick()
+    session.turn_found_steps()
+    session._work.join(20.0)
+    assert session.phase is Phase.OPENING
+    window.desk.tick()
+    assert session.phase is Phase.SHOWING
+    assert _column(window) == ["0", "1", "2", "0"]
+    assert window.header.start.isEnabled()
+
+
 def test_the_button_does_the_same_and_the_look_stays_where_it_was(untold, qtbot):
     window, _ = untold
     page = window.desk.run_page

@@ -71,7 +71,7 @@ class RecordingsDesk:
         self._searching: NewestQuestion[tuple[Hit, ...]] = NewestQuestion("search")
         self._series: NewestQuestion[tuple[SpeedSeries, ...]] = NewestQuestion("currents")
         self._sort = 0, True
-        self._phase = session.phase
+        self._phases = session.phases.mark()
         self._trouble = ""
         self._date_trouble = ""
         self._shown_s = float("-inf")
@@ -310,9 +310,10 @@ class RecordingsDesk:
 
     def _on_phase(self) -> None:
         """Look again once something was recorded or sealed."""
-        before, self._phase = self._phase, self._session.phase
-        changed = before is not self._phase
-        if changed and self._phase in _SETTLED and before not in {Phase.OPENING, Phase.IDLE}:
+        if any(
+            now in _SETTLED and before not in {Phase.OPENING, Phase.IDLE}
+            for before, now in tuple(self._phases.turns())
+        ):
             self._look()
 
     def _show_words(self) -> None:

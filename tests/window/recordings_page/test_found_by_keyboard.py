@@ -98,6 +98,19 @@ def test_what_was_cut_off_is_sealed_with_one_key_and_judged(window, recording, t
     assert "C" not in shown_keys(desk)
 
 
+def test_what_is_sealed_between_two_looks_is_looked_for_again(window, recording, turned, qtbot):
+    folder = recording("cut", sealed=False)
+    desk = turned(1)
+    qtbot.waitUntil(lambda: desk.work.unsealed == (folder,), timeout=5000)
+    session = window.desk.session
+    window.desk.tick()
+    session.mend((folder,))
+    session._work.join(20.0)
+    window.desk.tick()
+    assert not session.busy
+    qtbot.waitUntil(lambda: desk.work.unsealed == (), timeout=5000)
+
+
 def test_a_bad_date_is_said_where_it_was_typed_and_esc_leaves_the_field(
     window, recording, turned, qtbot
 ):
