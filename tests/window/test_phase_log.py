@@ -1,5 +1,7 @@
 """Each phase that was gone into is told once to every reader, whenever he looks."""
 
+from itertools import pairwise
+
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -18,7 +20,7 @@ def test_turns_are_the_same_wherever_the_looks_fall(walk, looks):
             seen.extend(mark.turns())
     seen.extend(mark.turns())
     gone = [Phase.IDLE, *walk]
-    assert seen == [(one, then) for one, then in zip(gone, gone[1:], strict=False) if one != then]
+    assert seen == [(one, then) for one, then in pairwise(gone) if one != then]
     assert list(mark.turns()) == []
 
 
