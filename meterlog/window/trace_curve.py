@@ -1,4 +1,7 @@
-"""TraceCurve: one line of the trace; what has many readings in each pixel is painted as bars."""
+"""TraceCurve: one line of the trace; what has many readings in each pixel is painted as bars.
+
+While the axes stand still only what came in is painted: the rest of the plot costs most of a frame.
+"""
 
 from __future__ import annotations
 
@@ -9,10 +12,14 @@ from pyqtgraph.Qt.internals import PrimitiveArray
 from PySide6.QtCore import QLineF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter
 
-from meterlog.evidence.column_bars import Bars, Blocks, joined_bars
+from meterlog.evidence.changed_stretch import Edges, changed_area, changed_line
+from meterlog.evidence.column_bars import Bars, filled_blocks, joined_bars
+from meterlog.evidence.motor_voltage import Area
 from meterlog.evidence.pixel_columns import Drawn, PixelColumns
 
 Floats = NDArray[np.float64]
+_BESIDE = 2
+"""Columns beside what has changed that a line of one pixel may reach into."""
 
 
 class PlotRoom:
@@ -20,6 +27,14 @@ class PlotRoom:
 
     def __init__(self) -> None:
         self.rect = QRectF()
+        self.column_s = 0.0
+
+    def strip(self, edges: Edges) -> QRectF:
+        """Give the part of the room that a stretch takes, edges in nanoseconds."""
+        beside = _BESIDE * self.column_s
+        left = max(self.rect.left(), edges[0] / 1e9 - beside)
+        right = min(self.rect.right(), edges[1] / 1e9 + beside)
+        return QRectF(left, self.rect.top(), max(right - left, 0.0), self.rect.height())
 
     @staticmethod
     def of(start_s: float, end_s: float, low: float, high: float) -> QRectF:
@@ -32,11 +47,21 @@ class RoomCurve(pg.PlotCurveItem):  # type: ignore[misc]  # pyqtgraph has no typ
 
     def __init__(self, room: PlotRoom, connect: str = "pairs") -> None:
         self._room = room
+        self._alone: Edges | None = None
         super().__init__(antialias=False, connect=connect)
 
     def boundingRect(self) -> QRectF:
         """Give the room of the plot."""
         return self._room.rect
+
+    def prepareGeometryChange(self) -> None:
+        """Tell that the room changes; other points in the same room are no other geometry."""
+        if self._alone is None:
+            super().prepareGeometryChange()
+
+    def update(self, *rect: QRectF) -> None:
+        """Have it painted anew: of a stretch of it only that."""
+        super().update(*((self._room.strip(self._alone),) if self._alone is not None else rect))
 
 
 class TraceCurve(RoomCurve):
@@ -45,17 +70,23 @@ class TraceCurve(RoomCurve):
     def __init__(self, room: PlotRoom) -> None:
         super().__init__(room, "finite")
         self._columns: PixelColumns | None = None
+        self._before: Drawn | None = None
         self._bars = PrimitiveArray(QLineF, 4)
 
     def show_drawn(self, drawn: Drawn) -> None:
         """Show columns of pixels, or readings as they are."""
+        self._alone = changed_line(self._before, drawn)
+        if self._alone is None:
+            return
         if isinstance(drawn, PixelColumns):
-            self._columns = drawn
+            self._before = self._columns = drawn
             fill_lines(self._bars, joined_bars(drawn))
             self.update()
-            return
-        self._columns = None
-        self.setData(drawn[0] / 1e9, drawn[1], connect="finite")
+        else:
+            # What is given may be a look at readings that are moved about later.
+            self._before, self._columns = (drawn[0].copy(), drawn[1].copy()), None
+            self.setData(self._before[0] / 1e9, self._before[1], connect="finite")
+        self._alone = None
 
     def getData(self) -> tuple[Floats | None, Floats | None]:
         """Give times in seconds and values of the line."""
@@ -79,17 +110,26 @@ class TraceArea(RoomCurve):
 
     def __init__(self, room: PlotRoom) -> None:
         super().__init__(room)
+        self._area: Area | None = None
         self._bars = PrimitiveArray(QLineF, 4)
         self._rects = PrimitiveArray(QRectF, 4)
 
-    def show_blocks(self, blocks: Blocks | None) -> None:
-        """Show rectangles and the bars beside them; None: nothing."""
-        if blocks is None:
-            if len(self._bars) or len(self._rects):
-                self._bars.resize(0)
-                self._rects.resize(0)
-                self.update()
+    def show_area(self, area: Area | None) -> None:
+        """Show columns filled as :func:`.between_feed_and_return` gives them; None: nothing."""
+        self._alone = changed_area(self._area, area)
+        if self._alone is None:
             return
+        self._area = area
+        self._fill(area)
+        self.update()
+        self._alone = None
+
+    def _fill(self, area: Area | None) -> None:
+        if area is None:
+            self._bars.resize(0)
+            self._rects.resize(0)
+            return
+        blocks = filled_blocks(*area)
         fill_lines(self._bars, blocks.bars)
         self._rects.resize(len(blocks.top))
         into = self._rects.ndarray()
@@ -97,7 +137,6 @@ class TraceArea(RoomCurve):
         into[:, 1] = blocks.bottom
         into[:, 2] = (blocks.right_ns - blocks.left_ns) / 1e9
         into[:, 3] = blocks.top - blocks.bottom
-        self.update()
 
     def paint(self, painter: QPainter, *_: object) -> None:
         """Paint them."""

@@ -7,7 +7,6 @@ import pyqtgraph as pg
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QPen
 
-from meterlog.evidence.column_bars import filled_blocks
 from meterlog.evidence.motor_voltage import between_feed_and_return
 from meterlog.evidence.palette import Palette
 from meterlog.evidence.pixel_columns import Drawn, Stretch, extremes_of, points_of
@@ -137,9 +136,11 @@ class TracePlot:
         if (bottom, top) != self.range:
             self.range = (bottom, top)
             self.item.setYRange(bottom, top, padding=0.0)
-        self._take_room(stretch.start_ns / 1e9, stretch.reach_ns / 1e9)
+        self._take_room(stretch)
 
-    def _take_room(self, start_s: float, end_s: float) -> None:
+    def _take_room(self, stretch: Stretch) -> None:
+        start_s, end_s = stretch.start_ns / 1e9, stretch.reach_ns / 1e9
+        self._room.column_s = (end_s - start_s) / stretch.columns
         rect = self._room.of(start_s, end_s, *self.range)
         if rect != self._room.rect:
             curves = [curve for _, curve in self.curves if isinstance(curve, TraceCurve)]
@@ -203,5 +204,4 @@ class TracePlot:
         """Fill between feed and return: what is across the motor; of the stretch drawn last."""
         lines = [(line, drawn) for (line, _), drawn in zip(self.curves, self._drawn, strict=True)]
         asked = stretch.start_ns, stretch.reach_ns, stretch.columns
-        area = between_feed_and_return(lines, *asked)
-        self.area.show_blocks(None if area is None else filled_blocks(*area))
+        self.area.show_area(between_feed_and_return(lines, *asked))
