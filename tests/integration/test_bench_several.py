@@ -24,6 +24,7 @@ ROOT = Path(__file__).resolve().parents[2]
 pytestmark = [
     pytest.mark.timeout(60),
     pytest.mark.pty,
+    pytest.mark.calm(0.02),
     pytest.mark.skipif(not hasattr(os, "openpty"), reason="needs pseudo terminals"),
 ]
 

@@ -255,6 +255,7 @@ def test_text_that_no_profile_reads_is_shown(device):
     assert "'T=21.5;H=40'" in answer.reason
 
 
+@pytest.mark.calm(0.02)
 def test_bytes_that_nothing_understands_are_told_and_are_not_asked(device):
     talker = device(says=bytes((0x80, 0xFF, 0x00, 0xC1)), every_s=0.02)
     answer = asked(talker)

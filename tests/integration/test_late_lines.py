@@ -18,7 +18,7 @@ from meterlog.analysis import Reviewer
 from meterlog.model import Block, Event, EventKind, Flag, Limits, RawBytes, Role, SpanKind
 from meterlog.profile import load_meter
 
-pytestmark = pytest.mark.pty
+pytestmark = [pytest.mark.pty, pytest.mark.calm(0.004)]
 
 MS = 1_000_000
 

@@ -1,0 +1,58 @@
+"""A scene in real time is played again where the machine stalled in it, and only there."""
+
+import calm
+import pytest
+
+
+class _Watch:
+    """Says that the machine stalled for so long."""
+
+    def __init__(self, worst_s):
+        self.worst_s = worst_s
+
+    def __enter__(self):
+        return self
+
+    def __exit__(self, *_):
+        pass
+
+
+def _scene(fails):
+    """Give a scene that fails so many times, and how often it was played."""
+    played = []
+
+    def scene():
+        played.append(None)
+        assert len(played) > fails
+
+    return scene, played
+
+
+@pytest.mark.parametrize(("fails", "times"), [(0, 1), (1, 2), (3, 4)])
+def test_it_is_played_until_it_holds_where_the_machine_stalls(monkeypatch, fails, times):
+    monkeypatch.setattr(calm, "StallWatch", lambda: _Watch(0.5))
+    scene, played = _scene(fails)
+    calm.play(scene, 0.01)
+    assert len(played) == times
+
+
+def test_what_fails_on_a_calm_machine_fails_at_once(monkeypatch):
+    monkeypatch.setattr(calm, "StallWatch", lambda: _Watch(0.005))
+    scene, played = _scene(1)
+    with pytest.raises(AssertionError):
+        calm.play(scene, 0.01)
+    assert len(played) == 1
+
+
+def test_what_always_fails_fails_at_last_however_the_machine_stalls(monkeypatch):
+    monkeypatch.setattr(calm, "StallWatch", lambda: _Watch(0.5))
+    scene, played = _scene(1_000)
+    with pytest.raises(AssertionError):
+        calm.play(scene, 0.01)
+    assert 2 < len(played) < 10
+
+
+def test_the_watch_sees_a_thread_that_lets_no_other_run():
+    with calm.StallWatch() as watch:
+        sum(range(8_000_000))  # one call: no other thread runs meanwhile
+    assert watch.worst_s > 0.02

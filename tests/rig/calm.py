@@ -1,0 +1,52 @@
+"""Calm: a scene in real time is played again where it failed and the machine had stalled in it.
+
+Such a scene asks for lines every 20 ms, say, and for what is made of exactly these. Where other
+work kept the sender from sending in time, it was another scene. A fault of the program shows on a
+calm machine at the first time, and on one that stalls each time at the last.
+"""
+
+import threading
+import time
+
+_PACE_S = 0.002
+_TRIES = 6
+
+
+class StallWatch:
+    """A thread that wakes every 2 ms, and keeps by how much it was late at worst."""
+
+    def __init__(self):
+        self.worst_s = 0.0
+        self._over = threading.Event()
+        self._thread = threading.Thread(target=self._watch, name="stall-watch", daemon=True)
+
+    def __enter__(self):
+        self._thread.start()
+        return self
+
+    def __exit__(self, *_):
+        self._over.set()
+        self._thread.join()
+
+    def _watch(self):
+        before = time.monotonic()
+        while not self._over.is_set():
+            time.sleep(_PACE_S)
+            now = time.monotonic()
+            self.worst_s = max(self.worst_s, now - before - _PACE_S)
+            before = now
+
+
+def play(scene, most_s):
+    """Play a scene; again, some times at most, where it failed and the machine stalled for longer.
+
+    What the scene is given is not made again: it must stand being used more than once.
+    """
+    for _ in range(_TRIES - 1):
+        with StallWatch() as watch:
+            try:
+                return scene()
+            except AssertionError:
+                if watch.worst_s <= most_s:
+                    raise
+    return scene()
