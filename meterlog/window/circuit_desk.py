@@ -142,6 +142,7 @@ class CircuitDesk:
         self._chosen = circuit.points[0].name if circuit.points else ""
         self._jumper_at.drop()
         self._answer, self._expected = None, ()
+        self.page.suspects.show_suspects((), "")
         self.page.state_row.show_circuit(circuit)
         self.speed.begin()
 
@@ -313,9 +314,8 @@ class CircuitDesk:
             self._answer = answer
             if answer.trouble:
                 self.session.trouble = answer.trouble
-            if answer.asked.circuit is self.circuit:
-                kept = [one for one in self._expected if one.state != answer.asked.state]
-                self._expected = (*kept, *answer.expected)
+            kept = [one for one in self._expected if one.state != answer.asked.state]
+            self._expected = (*kept, *answer.expected)
             self._show()
         if seen:
             self._show_live()
@@ -365,6 +365,9 @@ class CircuitDesk:
             self.page.suspects.show_suspects(verdict.suspects, verdict.settled)
         elif self.judge.busy:
             self.page.next_test.show_words(say(WORKING))
+        elif self._answer is not None:
+            self.page.next_test.show_words(sentence(self._answer.trouble))
+            self.page.suspects.show_suspects((), "")
         self.page.entries.show_check(circuit, check, verdict)
         self.page.state_row.show_turns(can_undo=self.log.can_undo, can_redo=self.log.can_redo)
         self._show_point(circuit, check, marks)

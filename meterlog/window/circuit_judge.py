@@ -59,11 +59,15 @@ class Answer:
 
 
 class CircuitJudge:
-    """One question at a time; of those that wait only the newest is answered."""
+    """One question at a time; of those that wait only the newest is answered.
+
+    Of another circuit than the newest question is about, no answer is given any more.
+    """
 
     def __init__(self) -> None:
         self._thread: threading.Thread | None = None
         self._waiting: Asked | None = None
+        self._newest: Asked | None = None
         self._answer: Answer | None = None
         self._isolations: dict[str, Judge] = {}
 
@@ -74,7 +78,7 @@ class CircuitJudge:
 
     def ask(self, asked: Asked) -> None:
         """Work out an answer, in the background."""
-        self._waiting = asked
+        self._waiting = self._newest = asked
         self._go_on()
 
     def pull(self) -> Answer | None:
@@ -86,6 +90,9 @@ class CircuitJudge:
             (self._answer, None) if self._thread is None else (None, self._answer)
         )
         self._go_on()
+        newest = self._newest
+        if answer is None or newest is None or answer.asked.circuit is not newest.circuit:
+            return None
         return answer
 
     def wait(self, seconds: float) -> None:

@@ -99,7 +99,6 @@ class Desk:
         self._owes_trace = self._owes_judgement = False
         """What has come since the trace was last seen, drawn once it is turned to."""
         self._phases = self.session.phases.mark()
-        self._from_page = False
         self._closing = False
         self._before_keys = Page.RUN
         self._where = WhereIWas()
@@ -217,8 +216,8 @@ class Desk:
             self.session.start(self._next_run or self.meters_page.plan().run)
             # Here, not at the next look: it may have been refused by then.
             self._follow_phases()
-            self._from_page = self._next_run is None
-            if not self._from_page:
+            self.job.begin_run(made_here=self._next_run is None)
+            if self._next_run is not None:
                 self.job.fit_new()
             self._next_run = None
         except MeterlogError as error:
@@ -346,10 +345,8 @@ class Desk:
         if now is Phase.RECORDING:
             if self.session.run is not None:
                 self.session.run.tail.on_news = self._pulse.wake
-            self.job.add_recording(made_here=self._from_page)
-            if self._from_page:
+            if self.job.add_recording():
                 self.meters_page.keep()
-            self._from_page = False
             if self.page not in {Page.CIRCUIT, Page.RUN}:
                 self.window.show_page(Page.RUN)
         self.lines.ask_again()

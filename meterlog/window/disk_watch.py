@@ -24,9 +24,14 @@ class DiskWatch:
         self.free = -1
         self._work: LongWork[int] = LongWork("disk")
         self._looked_s = float("-inf")
+        self._folder: Path | None = None
 
     def tick(self, folder: Path) -> None:
-        """Take what was found, and look again where it is time."""
+        """Take what was found, and look again where it is time or the folder is another one."""
+        if folder != self._folder:
+            # A look that hangs on the disk before is not waited for.
+            self._work = LongWork("disk")
+            self._folder, self.free, self._looked_s = folder, -1, float("-inf")
         outcome = self._work.fetch()
         if outcome is not None:
             self.free = -1 if outcome[0] is None else outcome[0]

@@ -13,7 +13,7 @@ from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.session import Phase, Session
 from meterlog.window.words import say
-from meterlog.work.job_folder import Side
+from meterlog.work.job_folder import JobWork, Side, change_work
 
 
 class JobOfSession:
@@ -28,7 +28,13 @@ class JobOfSession:
     def __init__(self, session: Session, at_hand: JobAtHand) -> None:
         self._session, self._at_hand = session, at_hand
         self._circuit: Path | None = None
+        self._made_here = False
+        self._left: tuple[Path | None, Side] | None = None
+        """The job that was left while its run was being connected, and the part in then."""
+        self._filed_in: tuple[Path, Path] | None = None
+        """The run filed last, and its job."""
         at_hand.filing = self._filed
+        at_hand.leaving.append(self._on_leaving)
 
     @property
     def words(self) -> str:
@@ -66,8 +72,8 @@ class JobOfSession:
         side = Side.OLD if self._at_hand.work.fitted is Side.NEW else Side.NEW
         self._try(lambda: self._at_hand.fit(side))
 
-    def add_recording(self, *, made_here: bool) -> None:
-        """Let the recording that has begun belong to the job.
+    def begin_run(self, *, made_here: bool) -> None:
+        """Take the job at hand for that of the run which is being connected.
 
         Parameters
         ----------
@@ -75,17 +81,64 @@ class JobOfSession:
             It was begun from the Meters page: then it makes a job where there is none. A run that
             was handed to the window belongs to a job only where one is at hand.
         """
-        folder = self._session.folder
-        if folder is not None and (made_here or self._at_hand.folder is not None):
-            self._try(lambda: self._at_hand.take_recording(folder))
+        self._made_here, self._left = made_here, None
+
+    def _on_leaving(self) -> None:
+        """Keep which job a run is of that is being connected: another one comes to hand.
+
+        Raises
+        ------
+        DiskFailed
+            If the job has no folder yet and none can be made.
+        """
+        at_hand = self._at_hand
+        if self._session.phase is Phase.CONNECTING and self._left is None:
+            of = at_hand.begin() if self._made_here else at_hand.folder
+            self._left = of, at_hand.work.fitted
+
+    def add_recording(self) -> bool:
+        """Let the recording that has begun belong to the job that it was begun for.
+
+        Returns
+        -------
+        bool
+            It was begun from the Meters page.
+        """
+        at_hand, folder, left = self._at_hand, self._session.folder, self._left
+        made_here, self._made_here, self._left = self._made_here, False, None
+        if folder is None:
+            return made_here
+        if left is None and (made_here or at_hand.folder is not None):
+            self._try(lambda: at_hand.take_recording(folder))
+            job = at_hand.folder
+        elif left is not None:
+            job, side = left
+            if job is not None:
+                self._change(job, lambda work: work.taking(folder, side))
+        else:
+            job = None
+        self._filed_in = None if job is None else (folder, job)
+        return made_here
 
     def tell_speeds(self) -> None:
         """Keep at how many speeds the recording ran that has just ended."""
         shown, folder = self._session.shown, self._session.folder
-        if shown is not None and folder is not None and self._at_hand.folder is not None:
-            told = [one for one in standing(shown.events) if one.kind is EventKind.SPEED]
-            speeds = len({one.speed for one in told if one.value.isdecimal()} - {0})
+        if shown is None or folder is None:
+            return
+        told = [one for one in standing(shown.events) if one.kind is EventKind.SPEED]
+        speeds = len({one.speed for one in told if one.value.isdecimal()} - {0})
+        filed = self._filed_in
+        if filed is not None and filed[0] == folder and filed[1] != self._at_hand.folder:
+            self._change(filed[1], lambda work: work.telling(folder, speeds))
+        elif self._at_hand.folder is not None:
             self._try(lambda: self._at_hand.tell_speeds(folder, speeds))
+
+    def _change(self, job: Path, change: Callable[[JobWork], JobWork]) -> None:
+        """Change what belongs to a job, whether it is at hand or not."""
+        if job == self._at_hand.folder:
+            self._try(lambda: self._at_hand.change_work(change))
+        else:
+            self._try(lambda: change_work(job, change))
 
     def add_circuit(self, folder: Path | None) -> None:
         """Let a circuit check belong to the job that has a recording of its own.
@@ -104,13 +157,14 @@ class JobOfSession:
         """Give the part that the run in progress is of; None where it is of no part of this job."""
         session, work = self._session, self._at_hand.work
         if session.phase is Phase.CONNECTING:
-            return work.fitted  # the run that is being connected is begun with it
+            # The run that is being connected is begun with it, unless it is of the job left.
+            return work.fitted if self._left is None else None
         if not session.recording or session.folder is None:
             return None
         folder = full_path(session.folder)
         return next((one.side for one in work.recordings if full_path(one.folder) == folder), None)
 
-    def _try(self, change: Callable[[], None]) -> None:
+    def _try(self, change: Callable[[], object]) -> None:
         try:
             change()
         except MeterlogError as error:

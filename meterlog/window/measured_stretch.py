@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -22,6 +23,24 @@ if TYPE_CHECKING:
 
 EDGE_STEPS = 50
 """A key moves an edge by this part of what is on screen."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """What figures are worked out of.
+
+    Attributes
+    ----------
+    folder : Path
+        Of the recording.
+    edges : tuple of (int, int), nanoseconds since its zero
+    newest_ns : int, nanoseconds since its zero
+        Of the newest reading between them.
+    """
+
+    folder: Path
+    edges: tuple[int, int]
+    newest_ns: int
 
 
 class MeasuredStretch(QWidget):
@@ -47,16 +66,16 @@ class MeasuredStretch(QWidget):
         row.addWidget(self.copy)
         self.edges: tuple[int, int] | None = None
         self._work: LongWork[tuple[StretchFigure, ...]] = LongWork("stretch")
-        self._asked: tuple[Path, int, int, int] | None = None
-        self._wanted: tuple[Path, int, int, int] | None = None
+        self._asked: _Asked | None = None
+        self._of: Path | None = None
+        """The recording of which the words are."""
         self.hide()
 
     def turn(self, start_ns: int, end_ns: int) -> None:
         """Measure the middle third of what is on screen; or measure no more."""
         if self.edges is not None:
             self.edges = None
-            self._wanted = self._asked = None
-            self.words.setText("")
+            self._drop()
             self.hide()
             self.changed.emit(None)
             return
@@ -88,19 +107,38 @@ class MeasuredStretch(QWidget):
         newest_ns : int, nanoseconds since its zero
             Of the newest reading: an edge before it gets no others.
         """
-        outcome = self._work.fetch()
-        if outcome is not None:
-            made, trouble = outcome
-            if self.edges is not None:
-                self.words.setText(trouble if made is None else stretch_words(*self.edges, made))
+        if self.edges is None or folder is None:
+            self._drop()
+        elif folder != self._of:
+            self._drop()
+            self._of = folder
+        elif self._asked is not None and self._asked.edges != self.edges:
+            self._work.cancel()
+        self._fetch()
         if self.edges is None or folder is None:
             return
-        start_ns, end_ns = self.edges
-        wanted = (folder, start_ns, end_ns, min(newest_ns, end_ns))
+        wanted = _Asked(folder, self.edges, min(newest_ns, self.edges[1]))
         if wanted != self._asked and self._work.begin(
-            lambda tell: _figures(folder, start_ns, end_ns, tell)
+            lambda tell: _figures(folder, *wanted.edges, tell)
         ):
             self._asked = wanted
+
+    def _fetch(self) -> None:
+        """Show what has come, with the edges that it was asked of; of what was dropped nothing."""
+        outcome, asked = self._work.fetch(), self._asked
+        if outcome is None or asked is None:
+            return
+        made, trouble = outcome
+        if made is None and not trouble:
+            self._asked = None  # it was stopped, and may be wanted again
+        else:
+            self.words.setText(trouble if made is None else stretch_words(*asked.edges, made))
+
+    def _drop(self) -> None:
+        """Let go of the figures that are on show, and of those that are being worked out."""
+        self._work.cancel()
+        self._asked = self._of = None
+        self.words.setText("")
 
     def close_work(self) -> None:
         """Stop what is being worked out."""

@@ -6,7 +6,9 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QWidget
 
-from meterlog.window.words import say
+from meterlog.window.words import later, say
+
+_KEEPS = later("Enter keeps · Esc drops")
 
 
 class NoteField(QLineEdit):
@@ -53,7 +55,7 @@ class NoteLine(QWidget):
         """Open the line for a note about the instant ``at_ns``; an open one is left as it is."""
         if not self.isVisible() or self.at_ns is None:
             self.at_ns = at_ns
-        self._open(say("Enter keeps · Esc drops"))
+        self._open(say(_KEEPS))
 
     def explain(self, why: str) -> None:
         """Open the line though no note can be kept; it says why, until Esc.
@@ -65,7 +67,21 @@ class NoteLine(QWidget):
         why : str
         """
         self.at_ns = None
-        self._open(f"⚠ {why} · {say('Esc ends')}")
+        self._open(_why(why))
+
+    def follow(self, at_ns: int | None, why: str) -> None:
+        """Let a line that is open belong to what is under way now; its words and the focus stay.
+
+        Parameters
+        ----------
+        at_ns : int or None
+            Its instant in the run that has begun; None: none can be kept now.
+        why : str
+            Why not.
+        """
+        if not self.isHidden():
+            self.at_ns = at_ns
+            self.hint.setText(say(_KEEPS) if at_ns is not None else _why(why))
 
     def _open(self, hint: str) -> None:
         self.hint.setText(hint)
@@ -91,3 +107,7 @@ class NoteLine(QWidget):
         self.field.clear()
         if self._before is not None:
             self._before.setFocus()
+
+
+def _why(why: str) -> str:
+    return f"⚠ {why} · {say('Esc ends')}"

@@ -65,13 +65,15 @@ class OneThread:
 
     def settle(self) -> bool:
         """Take the steps there are; True if there was one."""
-        early, self._early = self._early, None
+        # Looked at first: whatever was to be taken before it is there by then.
+        outcome, early = self._outcome, self._early
         if early is not None:
+            self._early = None
             early()
-        if self._outcome is None or self._thread is None:
+        if outcome is None or self._thread is None:
             return early is not None
         self._thread.join()
-        outcome, self._outcome, self._thread = self._outcome, None, None
+        self._outcome, self._thread = None, None
         outcome()
         return True
 

@@ -64,6 +64,7 @@ class PortsPanel(QFrame):
         self._list_profiles = profiles
         self._make = discovery
         self._discovery: Discovery | None = None
+        self._asked: dict[str, PortInfo] = {}
         self._added: list[PortInfo] = []
         self._remembered: frozenset[str] = frozenset()
         self._used: Collection[tuple[str, str]] = ()
@@ -191,6 +192,7 @@ class PortsPanel(QFrame):
         if not included:
             self.said.setText(say(_FIRST_TICK) if self.entries else say(_NO_PORT))
             return
+        self._asked = {port.device: port for port in included}
         self._discovery = self._make(included, self._list_profiles())
         self._discovery.start()
         self.asking_began.emit()
@@ -218,7 +220,8 @@ class PortsPanel(QFrame):
             return
         found = {one.port: one for one in discovery.progress()}
         for entry in self.entries:
-            if entry.port.device in found:
+            # What has come to that name since was not asked.
+            if entry.port.device in found and entry.port == self._asked[entry.port.device]:
                 entry.show_progress(found[entry.port.device])
         done = [one.answer for one in found.values() if one.answer is not None]
         many = len(found)

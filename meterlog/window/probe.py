@@ -84,7 +84,7 @@ class Probe:
             if not instrument.typed
             for column in range(len(instrument.channels))
         )
-        self._events = 0
+        self._known: set[Event] = set()
 
     def take(self, block: Block) -> None:
         """Take readings."""
@@ -94,11 +94,16 @@ class Probe:
                 one.newest.take(block.t_ns, block.values[:, column], block.flags[:, column])
 
     def follow(self, events: Sequence[Event]) -> None:
-        """Take what the meters and the technician said since the last call, in time order."""
-        for event in events[self._events :]:
+        """Take what the meters and the technician said since the last call, in time order.
+
+        How many there are tells nothing: a mark that was taken back is no longer among them, and
+        what comes late may stand before what is known.
+        """
+        fresh = [event for event in events if event not in self._known]
+        self._known.update(fresh)
+        for event in fresh:
             for one in self.channels:
                 one.home.take(event)
-        self._events = len(events)
 
     def names(self, quantity: Quantity) -> tuple[str, ...]:
         """Name the channels of one quantity."""

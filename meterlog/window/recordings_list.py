@@ -81,6 +81,7 @@ class RecordingsList(QWidget):
         self._unsealed: tuple[Path, ...] = ()
         self._reading: LongWork[_Found] = LongWork("recordings")
         self._wanted: Path | None = None
+        self._folder: Path | None = None
         self._timer = QTimer(self)
         self._timer.setInterval(_LOOK_MS)
         self._timer.timeout.connect(self._fetch)
@@ -97,6 +98,10 @@ class RecordingsList(QWidget):
     def show_folder(self, parent: Path) -> None:
         """Show the recordings of a folder; one that was never sealed says so."""
         self._wanted = parent
+        if parent != self._folder:
+            # What lies in the folder before is not in this one; a disk may have to wake up.
+            self._folder = parent
+            self._show(_Found((), (), ""), say("being read…"))
         self._go_on()
         self._timer.start()
 
@@ -112,14 +117,15 @@ class RecordingsList(QWidget):
 
     def _fetch(self) -> None:
         outcome = self._reading.fetch()
-        if outcome is not None and outcome[0] is not None and self._wanted is None:
-            self._show(outcome[0])
-            self.looked.emit(outcome[0].barred)
+        if outcome is not None and self._wanted is None:
+            found = outcome[0] or _Found((), (), outcome[1])
+            self._show(found)
+            self.looked.emit(found.barred)
         self._go_on()
         if not self.reading:
             self._timer.stop()
 
-    def _show(self, found: _Found) -> None:
+    def _show(self, found: _Found, none: str = "") -> None:
         chosen = self.list.selectedItems()
         before = chosen[0].data(Qt.ItemDataRole.UserRole) if chosen else None
         self.list.clear()
@@ -144,7 +150,7 @@ class RecordingsList(QWidget):
         )
         self.cut_off.setVisible(bool(many))
         if not self.list.count():
-            self.list.addItem(QListWidgetItem(say("None yet.")))
+            self.list.addItem(QListWidgetItem(none or say("None yet.")))
 
     def in_order(self) -> tuple[QWidget, ...]:
         """Give what Tab goes through, in the order in which it is read."""

@@ -6,10 +6,11 @@ from pathlib import Path
 
 from PySide6.QtWidgets import QWidget
 
+from meterlog.model import standing
 from meterlog.window.folder_dialog import ask_folder
 from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.long_work import LongWork
-from meterlog.window.second_run import SecondRun
+from meterlog.window.second_run import SecondRun, command_times
 from meterlog.window.session import Session
 from meterlog.window.words import later, say
 from meterlog.work.job_folder import Side
@@ -38,15 +39,18 @@ class SecondBehind:
     def __init__(self, session: Session, at_hand: JobAtHand, window: QWidget) -> None:
         self._session, self._at_hand, self._window = session, at_hand, window
         self._work: LongWork[SecondRun] = LongWork("second")
+        self._reading: Path | None = None
+        self._wanted: Path | None = None
         self._run: SecondRun | None = None
+        self._start: int | None = None
         self._dialog: QWidget | None = None
         self.laid: SecondRun | None = None
 
     def turn(self) -> None:
         """Put another run behind the trace, or take it away."""
-        if self._run is not None or self._work.busy:
+        if self._run is not None or self._wanted is not None:
             self._work.cancel()
-            self._run = self.laid = None
+            self._run = self.laid = self._wanted = None
             return
         other = self._other()
         if other is not None:
@@ -65,24 +69,44 @@ class SecondBehind:
 
     def load(self, folder: Path) -> None:
         """Read a run in a thread; it is shown as soon as both have a start in common."""
-        self._work.begin(lambda tell: SecondRun.load(folder, tell))
+        self._run = self.laid = None
+        self._wanted = folder
+        # What was asked for before is wanted no more; this one is read once it has stopped.
+        self._work.cancel()
+        self._begin()
+
+    def _begin(self) -> None:
+        folder = self._wanted
+        if folder is not None and self._work.begin(lambda tell: SecondRun.load(folder, tell)):
+            self._reading = folder
+
+    def _fetch(self) -> None:
+        """Take what has been read; nothing of what was taken away before it came."""
+        outcome, wanted = self._work.fetch(), self._wanted
+        if outcome is None:
+            return
+        run, trouble = outcome
+        if wanted is not None and wanted == self._reading and (run is not None or trouble):
+            self._run, self._wanted = run, None
+            self._session.trouble = trouble or self._session.trouble
+        self._begin()
 
     def tick(self) -> None:
         """Take what has been read, and lay it on the run on show."""
-        outcome = self._work.fetch()
-        if outcome is not None:
-            self._run, trouble = outcome
-            self._session.trouble = trouble or self._session.trouble
+        self._fetch()
         shown = self._session.shown
         if self._run is None or shown is None:
             return
-        if self.laid is None or self.laid.about.recording_id != self._run.about.recording_id:
-            self.laid = self._run.laid_on(shown)
+        start = next(iter(command_times(standing(shown.events), None)), None)
+        if self.laid is None or start != self._start:
+            self.laid, self._start = self._run.laid_on(shown), start
             if self.laid is None and not self._session.trouble:
                 self._session.trouble = say(_NO_START)
+            elif self.laid is not None and self._session.trouble == say(_NO_START):
+                self._session.trouble = ""
 
     def forget_place(self) -> None:
-        """Lay it anew: another run is on show, or its marks have changed."""
+        """Lay it anew: another run is on show."""
         self.laid = None
 
     def close(self) -> None:

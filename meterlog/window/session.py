@@ -128,7 +128,7 @@ class Session:
         about = run.about
         if about is None:
             raise UsageError(say("the run has not been started."), remedy=say("Start it first."))
-        self._run = run
+        self._run, self._zeroing = run, None
         self.folder = run.folder
         self.shown = Shown(about, TraceStore(about.instruments), live=True)
         self.status = run.status()
@@ -320,10 +320,14 @@ class Session:
                     self.trouble = self._lasting = words
             return
         self.status = self._run.status()
-        if self._zeroing is not None and self._zeroing.done:
-            self.trouble, self._zeroing = zero_words(self._zeroing), None
+        self._tell_zero()
         self.shown.events = merged_events(self.shown.events, self.status.events)
         self.shown.review = self._run.review()
+
+    def _tell_zero(self) -> None:
+        """Say how the taking of a zero went, once that is known."""
+        if self._zeroing is not None and self._zeroing.done:
+            self.trouble, self._zeroing = zero_words(self._zeroing), None
 
     def wait(self, seconds: float) -> bool:
         """Wait for the thread at work; True once there is none."""
@@ -364,7 +368,7 @@ class Session:
         if ended and self._run is not None and self.shown is not None:
             self.status = self._run.status()
             self.shown.live = False
-        self._run = None
+        self._run = self._zeroing = None
         self.phase = Phase.SHOWING if self.shown is not None else Phase.IDLE
 
     def _read(self, folder: Path, *, accept_steps: bool = False) -> Callable[[], None]:
@@ -379,10 +383,14 @@ class Session:
         self.phase = Phase.SHOWING
 
     def _show(self, folder: Path, read: Opened) -> None:
-        self._put(folder, read.shown, read.rows, Phase.SHOWING)
         self.trouble = self._lasting = " ".join(read.damage)
+        self._put(folder, read.shown, read.rows, Phase.SHOWING)
 
     def _put(self, folder: Path, shown: Shown, rows: Mapping[str, int], phase: Phase) -> None:
+        damage = self.trouble
+        self._tell_zero()
+        if damage and self.trouble != damage:
+            self.trouble = f"{damage} {self.trouble}"
         self._run, self.folder, self.shown, self.phase = None, folder, shown, phase
         self.status = RunStatus(elapsed_ns=shown.end_ns, rows=dict(rows), events=shown.events)
 

@@ -85,8 +85,11 @@ class TypedLines:
             self.ask_reading()
         else:
             typing.close_line()
+        recording = self._session.phase is Phase.RECORDING
         if note.field.hasFocus():
             self.note()
+        else:
+            note.follow(self._session.now_ns() if recording else None, say(NOT_RECORDING))
 
     def _on_typed(self, key: str, values: tuple[float, ...]) -> None:
         self._session.trouble = ""

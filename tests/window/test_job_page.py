@@ -74,6 +74,7 @@ def wait_photos(desk, qtbot, count):
         ]
         assert len([name for name in names if name]) == count
         assert not desk.photos.copying
+        assert not desk.photos._making.busy
 
     qtbot.waitUntil(lambda: not shown(), timeout=5000)
 

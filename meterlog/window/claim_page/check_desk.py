@@ -29,6 +29,7 @@ class CheckDesk:
     def __init__(self, page: ClaimPage) -> None:
         self._page = page
         self._checking: LongProcess[Checked] = LongProcess("check")
+        self._wanted: tuple[Path, str] | None = None
         self._asking: QFileDialog | None = None
         page.check.file.connect(self.ask_file)
         page.check.folder.connect(self.ask_folder)
@@ -58,15 +59,23 @@ class CheckDesk:
         return dialog
 
     def check(self, path: Path) -> None:
-        """Begin to check."""
-        typed = self._page.check.key.text().strip()
-        if self._checking.begin(partial(_checked, path, typed)):
-            self._page.check.show_busy(path.name)
+        """Begin to check; what is being checked is stopped first, and its outcome dropped."""
+        self._wanted = path, self._page.check.key.text().strip()
+        self._page.check.show_busy(path.name)
+        self._checking.cancel()
+        self._begin()
+
+    def _begin(self) -> None:
+        if self._wanted is not None and self._checking.begin(partial(_checked, *self._wanted)):
+            self._wanted = None
 
     def tick(self) -> None:
         """Show the outcome."""
         done = self._checking.fetch()
         if done is None:
+            return
+        if self._wanted is not None:
+            self._begin()
             return
         checked, trouble = done
         if checked is not None:
@@ -77,6 +86,7 @@ class CheckDesk:
 
     def close(self) -> None:
         """Wait until it has stopped: it takes away what it unpacked."""
+        self._wanted = None
         self._checking.cancel()
         self._checking.wait()
 

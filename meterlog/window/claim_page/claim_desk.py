@@ -52,11 +52,15 @@ class ClaimDesk:
         self.check = CheckDesk(self.page)
         self._making: LongProcess[ClaimMade] = LongProcess("claim")
         self._plan: ClaimPlan | None = None
+        self._made: dict[Path, tuple[Path, ClaimMade]] = {}
+        """The pack made last of each job: its folder, and what it is."""
+        self._job: Path | None = None
         self._default_out = ""
         self._asked_to_close = False
         self._barred = False
         self._asking: QFileDialog | None = None
         at_hand.listeners.append(self._show)
+        at_hand.leaving.append(self._leave)
         page = self.page
         page.make.clicked.connect(self.make)
         page.making.cancelled.connect(self._making.cancel)
@@ -131,10 +135,17 @@ class ClaimDesk:
         """Let go of threads; a pack under way is cancelled and nothing of it stays."""
         if self._show in self.at_hand.listeners:
             self.at_hand.listeners.remove(self._show)
+            self.at_hand.leaving.remove(self._leave)
         self._making.cancel()
         self._making.wait()
         self.sides.close()
         self.check.close()
+
+    def _leave(self) -> None:
+        """Ask nothing more of the job at hand: another one comes."""
+        self.sides.leave()
+        if self._asking is not None:
+            self._asking.close()
 
     # Making
 
@@ -177,7 +188,8 @@ class ClaimDesk:
             tell(self.page.said, remedy_here(str(error)))
             return
         self._plan, self._asked_to_close = plan, False
-        self.page.made.hide()
+        self._made.pop(plan.job, None)
+        self.page.made.forget()
         self._making.begin(partial(make, plan))
         self._enable_make()
         self._show_part()
@@ -208,9 +220,14 @@ class ClaimDesk:
             tell(page.said, trouble or say("Cancelled: nothing of the pack is left."))
             return
         page.options.passphrase.clear()
-        page.options.out.clear()
-        page.made.show_made(plan.out, made)
-        page.bring_into_sight(page.made)
+        self._made[plan.job] = plan.out, made
+        if plan.job == self.at_hand.folder:
+            page.options.out.clear()
+            page.made.show_made(plan.out, made)
+            page.bring_into_sight(page.made)
+        else:
+            job, out = plan.job.name, plan.out
+            tell(page.said, say("The pack of the job {job} is made: {folder}", job=job, folder=out))
         try:
             self._keep(plan)
         except MeterlogError as error:
@@ -254,6 +271,17 @@ class ClaimDesk:
         self.sides.show()
         self._show_card()
         self._show_out()
+        if self.at_hand.folder != self._job:
+            self._job = self.at_hand.folder
+            self._show_made()
+
+    def _show_made(self) -> None:
+        """Show the pack that was made of this job; that of another one is none of it."""
+        made = None if self._job is None else self._made.get(self._job)
+        if made is None:
+            self.page.made.forget()
+        else:
+            self.page.made.show_made(*made)
 
     def _show_card(self) -> None:
         customer = self.page.options.without_customer.isChecked()

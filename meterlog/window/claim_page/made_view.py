@@ -79,6 +79,11 @@ class MadeView(QFrame):
         tell(self.remarks, "\n".join(made.remarks))
         self.show()
 
+    def forget(self) -> None:
+        """Show no pack any more."""
+        self.folder, self._paths = None, ()
+        self.hide()
+
     def in_order(self) -> tuple[QWidget, ...]:
         """Give what Tab goes through, in the order in which it is read."""
         return self.open_folder, self.open_pdf, self.check

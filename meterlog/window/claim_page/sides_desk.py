@@ -47,6 +47,8 @@ class SidesDesk:
         self._chosen: dict[Side, Path | None] = {}
         self._job: Path | None = None
         self._facts: dict[Path, RecordingFacts] = {}
+        self._stale = False
+        """What is being read was asked for before the recordings may have changed."""
         self._reading: LongWork[tuple[RecordingFacts, ...]] = LongWork("heads")
         self._asking: QFileDialog | None = None
         for side, choice in self._sides.items():
@@ -73,6 +75,8 @@ class SidesDesk:
     def read_again(self) -> None:
         """Read all heads anew: a recording may have been sealed or edited since."""
         self._facts = {}
+        self._stale = self._reading.busy
+        self._reading.cancel()
         self._read()
 
     def tick(self) -> None:
@@ -81,11 +85,13 @@ class SidesDesk:
         if read is None:
             return
         facts, trouble = read
-        self._facts |= {one.folder: one for one in facts or ()}
-        if trouble:
-            tell(self._page.said, trouble)
-        self._show_facts()
-        if facts is not None:
+        stale, self._stale = self._stale, False
+        if not stale:
+            self._facts |= {one.folder: one for one in facts or ()}
+            if trouble:
+                tell(self._page.said, trouble)
+            self._show_facts()
+        if stale or facts is not None:
             self._read()
 
     def contradictions(self) -> tuple[str, ...]:
@@ -96,6 +102,11 @@ class SidesDesk:
                 under = Conditions() if facts is None else facts.conditions
                 return contradictions(self._at_hand.card, under, say(_RUN[side]))
         return ()
+
+    def leave(self) -> None:
+        """Ask for no more recordings: another job comes, which they are not of."""
+        if self._asking is not None:
+            self._asking.close()
 
     def close(self) -> None:
         """Let go of the thread."""

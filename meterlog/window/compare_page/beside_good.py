@@ -82,6 +82,7 @@ class BesideGood:
         self._at_hand = at_hand
         self._work: LongWork[Beside] = LongWork("beside-good")
         self._asked: Asked | None = None
+        self._holding: Asked | None = None
         self._due = False
         self._kept = KeptChoice()
         self.found: Beside | None = None
@@ -143,11 +144,13 @@ class BesideGood:
         if done is not None:
             found, trouble = done
             # Of what was asked before, neither what was found nor what went wrong counts.
-            if (found is None and not self._due) or (found and found.asked == self._asked):
+            same = self._asked is not None and self._holding == self._asked
+            if same and (found is not None or not self._due):
                 news = found is not self.found or trouble != self.trouble
                 self.found, self.trouble = found, trouble
         if self._due and may_begin and not self._work.busy and self._asked is not None:
             self._due = False
+            self._holding = self._asked
             asked, known = self._asked, self.found
             choice, roots = self._kept.load(), self._roots()
             self._work.begin(lambda tell: hold(asked, choice, roots, known, tell))

@@ -51,6 +51,8 @@ class CompareDesk:
         self._stale = True
         self._job: tuple[Path | None, JobWork] = (None, JobWork())
         self._wanted: Picks | None = None
+        self._laying: tuple[Picks, tuple[int, ...]] = (Picks(), ())
+        """What the comparison under way is of."""
         self._dialog: QFileDialog | None = None
         self._stamps: tuple[int, ...] = ()
         self._waits = True
@@ -112,6 +114,8 @@ class CompareDesk:
             self._begin_work(self._wanted)
             return
         self._wanted = None
+        if self._laying != (self.picks, self._stamps):
+            return  # other recordings are chosen, and cannot be compared now
         laid, trouble = found
         self._show(laid)
         if trouble:
@@ -247,6 +251,8 @@ class CompareDesk:
         another = job[0] != before_job[0] and work != before_job[1]
         if another:
             self._chosen_by_hand = False
+            if self._dialog is not None:
+                self._dialog.close()  # it asks for a recording of the job before
         shown = self._session.folder
         if shown is not None and not self._session.recording and recordings_at(shown):
             self._remember(full_path(shown))
@@ -286,6 +292,8 @@ class CompareDesk:
             return
         if self._session.recording and not picks.lacking():
             # Judging would take time from the readings that come in.
+            self._wanted = None
+            self._work.cancel()
             self._show(None)
             self.view.show_lacking(say(_WAITS))
             return
@@ -311,6 +319,7 @@ class CompareDesk:
         if request is None:
             return
         self._show(None)
+        self._laying = picks, self._stamps
         self._work.begin(lambda progress: lay_runs(request, progress))
         self.view.work.show_part(say(_COMPARING), 0.0)
 

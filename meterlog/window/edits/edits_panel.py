@@ -67,6 +67,8 @@ class EditsPanel(QWidget):
         self._shown: Shown | None = None
         self._pending: PendingEdit | None = None
         self._said_when_done = ""
+        self._amended = "", 0
+        """The recording that is being amended, and how many edits it had before."""
         self._had_focus = False
         self._can = False, False
         self.form = form = EditForm()
@@ -110,9 +112,17 @@ class EditsPanel(QWidget):
             self._take(shown)
         if self._said_when_done and not session.busy:
             said, self._said_when_done = self._said_when_done, ""
-            self._say(said if another else session.trouble)
+            self._say(self._outcome(said))
             if usable and self._had_focus:
                 self.form.marks.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _outcome(self, said: str) -> str:
+        """Say what came of the edit: nothing beside another recording than it was made on."""
+        shown, (amended, before) = self._shown, self._amended
+        if shown is None or shown.about.recording_id != amended:
+            return ""
+        written = shown.top is not None and len(shown.top.edits) > before
+        return said if written else self._session.trouble
 
     def _take(self, shown: Shown | None) -> None:
         same = (
@@ -325,6 +335,9 @@ class EditsPanel(QWidget):
         if not self._session.amend(make):
             self._say(self._session.trouble)
             return
+        shown = self._shown
+        if shown is not None and shown.top is not None:
+            self._amended = shown.about.recording_id, len(shown.top.edits)
         # What is not written yet stays until it is: it may be refused.
         self._said_when_done = said
         # Once it is disabled, the focus is lost and the keys are the frame's.

@@ -153,6 +153,7 @@ class JobDesk:
                 say("Not kept yet: {names}.", names=", ".join(map(field_words, waiting))),
                 remedy=say("See there why, or empty the field; then turn to the other job."),
             )
+        self.photos.leave()
         self._other = True
 
     def _ask_job(self) -> None:

@@ -42,6 +42,7 @@ class PhotoDesk:
         self._copied_to: Path | None = None
         self._pixels = thumb_pixels(12)
         self._shown: tuple[object, ...] | None = None
+        self._listed: Path | None = None
         self._wanted: tuple[object, ...] = ()
         self._asking: QFileDialog | None = None
         page.photos.add.connect(self.ask)
@@ -67,6 +68,11 @@ class PhotoDesk:
         dialog.filesSelected.connect(lambda names: self.add([Path(name) for name in names]))
         self._asking = dialog
         show_beside(dialog)
+
+    def leave(self) -> None:
+        """Ask for no more pictures: another job comes, which they are not of."""
+        if self._asking is not None:
+            self._asking.close()
 
     def add(self, files: Sequence[Path]) -> None:
         """Copy pictures into the job's folder and put them on its card."""
@@ -102,7 +108,14 @@ class PhotoDesk:
         folder, photos = self._at_hand.folder, self._at_hand.card.photos
         there = tuple((folder / one).exists() for one in photos) if folder is not None else ()
         self._wanted = (folder, photos, there, self._pixels)
-        if self._wanted == self._shown or self._making.busy:
+        if folder != self._listed:
+            # Those of the job before go at once: making small ones of these takes a while.
+            self._listed = folder
+            self._page.photos.show_photos([Thumb(one, None) for one in photos])
+        if self._wanted == self._shown:
+            return
+        if self._making.busy:
+            self._making.cancel()
             return
         wanted, pixels = self._wanted, self._pixels
         self._shown = wanted
@@ -125,10 +138,13 @@ class PhotoDesk:
         made = self._making.fetch()
         if made is not None:
             thumbs, trouble = made
-            if thumbs is not None and self._wanted == self._shown:
-                self._page.photos.show_photos(thumbs)
-            if trouble:
-                self._page.tell(trouble)
+            if thumbs is None and not trouble:
+                self._shown = None  # stopped for others; it may be these that are wanted again
+            elif self._wanted == self._shown:
+                if thumbs is not None:
+                    self._page.photos.show_photos(thumbs)
+                if trouble:
+                    self._page.tell(trouble)
         if not self._making.busy and self._wanted != self._shown:
             self.look_again()
 

@@ -33,11 +33,21 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class _Read:
-    """What came of looking for tables and reading the one that is used."""
+    """What came of looking for tables and reading the one that is used, by which choice."""
 
+    choice: str | None
     found: FoundTables
     usuals: Usuals | None
     trouble: str
+
+
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """What is told of one recording, and by which table."""
+
+    usuals: Usuals
+    hit: Hit
+    words: str
 
 
 class GoodOnesDesk:
@@ -66,11 +76,11 @@ class GoodOnesDesk:
         self._choice = self._kept.load()
         self._reading: LongWork[_Read] = LongWork("good-ones")
         self._holding: LongWork[int] = LongWork("held")
-        self._detail: NewestQuestion[tuple[Hit, str]] = NewestQuestion("beside")
+        self._detail: NewestQuestion[_Told] = NewestQuestion("beside")
         self._roots: tuple[Path, ...] = ()
         self._due = self._to_hold = False
         self._dialog: QFileDialog | None = None
-        self._words: tuple[Hit, str] | None = None
+        self._words: _Told | None = None
         self.usuals: Usuals | None = None
         self.trouble = ""
         row.chosen.connect(self.choose)
@@ -114,11 +124,11 @@ class GoodOnesDesk:
         usuals, library = self.usuals, self._library
         if usuals is None or hit.kind is not Kind.RUN or not hit.sentence:
             return ""
-        known, words = self._words or (None, "")
-        if known != hit:
-            self._detail.ask(lambda: (hit, _beside(usuals, library, hit)))
+        told = self._words
+        if told is None or told.hit != hit:
+            self._detail.ask(lambda: _Told(usuals, hit, _beside(usuals, library, hit)))
         # What is on show of the same one stays until there are other words.
-        return words if known is not None and known.folder == hit.folder else ""
+        return told.words if told is not None and told.hit.folder == hit.folder else ""
 
     def tick(self, *, may_hold: bool) -> None:
         """Fetch what is done and begin what is due.
@@ -160,14 +170,20 @@ class GoodOnesDesk:
             self.trouble = trouble or self.trouble
             if many:
                 self._changed()
-        if detail is not None and detail[0] is not None:
-            self._words = detail[0]
-            self._told()
+        if detail is not None:
+            told, trouble = detail
+            self.trouble = trouble or self.trouble
+            # By a table that is used no more, nothing is told.
+            if told is not None and told.usuals is self.usuals:
+                self._words = told
+                self._told()
 
     def _take(self, read: _Read | None, trouble: str) -> None:
         if read is None:
             self.trouble = trouble
             return
+        if read.choice != self._choice:
+            return  # another table was chosen since, and is read next
         self.trouble = read.trouble
         self._row.show_tables(read.found.tables, self._choice)
         if read.usuals is not self.usuals:
@@ -176,6 +192,7 @@ class GoodOnesDesk:
             self._holding.cancel()
             self._to_hold = True
             self._changed()
+            self._told()
         self._row.tell(_holds(read.usuals, read.found))
 
     def _browse(self) -> None:
@@ -203,17 +220,17 @@ def _read(
     """Look for tables and read the one that is used; one that is known is not read again."""
     found = find_tables(choice, roots, tell)
     if found.used is None:
-        return _Read(found, None, "")
+        return _Read(choice, found, None, "")
     # Not needed to open a window, nor where there is no table.
     from meterlog.work.screening import Usuals
     from meterlog.work.screening.usuals import TableSign
 
     try:
         if known is not None and TableSign.of(found.used) == known.sign:
-            return _Read(found, known, "")
-        return _Read(found, Usuals(found.used), "")
+            return _Read(choice, found, known, "")
+        return _Read(choice, found, Usuals(found.used), "")
     except MeterlogError as error:
-        return _Read(found, None, trouble_words(error))
+        return _Read(choice, found, None, trouble_words(error))
 
 
 def _holds(usuals: Usuals | None, found: FoundTables) -> str:

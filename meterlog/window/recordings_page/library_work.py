@@ -47,6 +47,7 @@ class LibraryWork:
         self._judging: LongWork[int] = LongWork("judging")
         self._forgetting: list[Path] = []
         self._roots: tuple[Path, ...] = ()
+        self._looked_into: tuple[Path, ...] = ()
         self._again = False
         self._to_judge = 0
         self._most_to_judge = 0
@@ -104,6 +105,8 @@ class LibraryWork:
     def forget(self, root: Path) -> None:
         """Drop from the index what is known of a folder."""
         self._forgetting.append(root)
+        self.gone = {one: why for one, why in self.gone.items() if one != root}
+        self.unsealed = tuple(one for one in self.unsealed if not one.is_relative_to(root))
         self.look([one for one in self._roots if one != root], self._usual)
 
     def cancel(self) -> None:
@@ -163,7 +166,7 @@ class LibraryWork:
 
         begun = self._looking.begin(work)
         if begun:
-            self._again = False
+            self._again, self._looked_into = False, roots
             del self._forgetting[: len(forgotten)]
         return begun
 
@@ -173,7 +176,8 @@ class LibraryWork:
             found, self.trouble = looked
             self._made = self.library.times_made
             self._looking.part = 0.0
-            if found is not None:
+            # Of other folders than are looked into now; a look into these follows.
+            if found is not None and self._looked_into == self._roots:
                 self.gone, self.unsealed = dict(found.gone), found.unsealed
                 self._to_judge = found.to_judge
                 more = self._to_judge and self._most_to_judge

@@ -73,7 +73,7 @@ class RecordingsDesk:
         self._sort = 0, True
         self._phases = session.phases.mark()
         self._trouble = ""
-        self._date_trouble = ""
+        self._date_trouble = self._search_trouble = ""
         self._shown_s = float("-inf")
         self._dialog: QFileDialog | None = None
         self._timer = QTimer(self.page)
@@ -229,8 +229,7 @@ class RecordingsDesk:
     def _fetch(self) -> None:
         found = self._searching.fetch()
         if found is not None:
-            hits, trouble = found
-            self._trouble = trouble or self._trouble
+            hits, self._search_trouble = found
             if hits is not None:
                 self.page.table.show_hits(hits)
                 self.page.folders.show_many(len(hits))
@@ -319,7 +318,8 @@ class RecordingsDesk:
     def _show_words(self) -> None:
         work, page = self.work, self.page
         told = (
-            *(self._date_trouble, self._trouble, work.trouble, work.library.told),
+            *(self._date_trouble, self._search_trouble, self._trouble, work.trouble),
+            work.library.told,
             self.good_ones.trouble,
         )
         gone = [

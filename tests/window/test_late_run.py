@@ -1,0 +1,224 @@
+"""A run belongs to the job that it was begun for, and what is told of a run to that run."""
+
+from types import SimpleNamespace
+
+import pytest
+from PySide6.QtCore import Qt
+
+from meterlog.acquire import ZeroTaking
+from meterlog.model import Event, EventKind, Review
+from meterlog.recording import Recorder, seal
+from meterlog.window.session import Phase
+from meterlog.work import LiveTail, RunStatus
+from meterlog.work.job_folder import Side, load_work
+from tests.rig.held_work import HeldWork
+
+S = 1_000_000_000
+
+
+class FakeRun:
+    """A run whose recording is on the disk already, sealed, at one speed."""
+
+    def __init__(self, folder, about, block):
+        self.about, self.folder, self.tail = about, folder, LiveTail()
+        self.now, self.marks = 0, []
+        recorder = Recorder.create(folder, about, keep_raw=False)
+        recorder.take(Event(2 * S, EventKind.SPEED, "1"))
+        recorder.take(block)
+        recorder.close()
+        seal(folder)
+        self.taking = ZeroTaking("line-logger", 2, about.instruments[0].channels[2], 3.0)
+
+    def status(self):
+        return RunStatus()
+
+    def review(self):
+        return Review()
+
+    def now_ns(self):
+        return self.now
+
+    def mark(self, kind, value="", at_ns=None):
+        self.marks.append(Event(0 if at_ns is None else at_ns, kind, value))
+        return self.marks[-1]
+
+    def take_zero(self, _role):
+        return self.taking
+
+    def stop(self, _outcome):
+        self.taking.give_up("the recording ended first.")
+        return self.folder
+
+
+@pytest.fixture
+def run_of(tmp_path, about_of, block_of):
+    return lambda name: FakeRun(tmp_path / name, about_of(), block_of(0, 8, (12.5, 8.0, 4.0)))
+
+
+@pytest.fixture
+def held(window, run_of, monkeypatch):
+    """Connecting, held until the test lets it go; what is connected is called ``run``."""
+    held = HeldWork(run_of)
+    plan = SimpleNamespace(run=lambda: held("run"))
+    monkeypatch.setattr(window.desk.meters_page, "plan", lambda: plan)
+    yield held
+    held.let_go("run")
+    window.desk.session.wait(20.0)
+
+
+def _goes_into(window, qtbot, phase):
+    def done():
+        window.desk.tick()
+        assert window.desk.session.phase is phase
+
+    qtbot.waitUntil(done)
+
+
+def _job(window, order):
+    at_hand = window.desk.at_hand
+    at_hand.new()
+    at_hand.enter("work_order", order)
+    return at_hand.folder
+
+
+def _names(job):
+    return [(one.folder.name, one.side, one.speeds) for one in load_work(job).recordings]
+
+
+def test_a_run_is_filed_with_the_job_it_was_begun_for_though_another_is_at_hand_by_then(
+    window, held, qtbot
+):
+    other = _job(window, "WO-2 (invented)")
+    own = _job(window, "WO-1 (invented)")
+    window.desk.at_hand.fit(Side.NEW)
+    window.desk.start_or_stop()
+    window.desk.open_job(other)
+    window.desk.at_hand.fit(Side.OLD)
+    held.let_go("run")
+    _goes_into(window, qtbot, Phase.RECORDING)
+    assert _names(own) == [("run", Side.NEW, None)]
+    assert _names(other) == []
+    window.desk.session.stop()
+    _goes_into(window, qtbot, Phase.SHOWING)
+    assert _names(own) == [("run", Side.NEW, 1)]
+    assert _names(other) == []
+
+
+def test_speeds_of_a_run_go_to_its_job_though_another_came_to_hand_while_it_ran(
+    window, held, qtbot
+):
+    other = _job(window, "WO-2 (invented)")
+    own = _job(window, "WO-1 (invented)")
+    held.let_go("run")
+    window.desk.start_or_stop()
+    _goes_into(window, qtbot, Phase.RECORDING)
+    window.desk.open_job(other)
+    window.desk.session.stop()
+    _goes_into(window, qtbot, Phase.SHOWING)
+    assert _names(own) == [("run", Side.OLD, 1)]
+    assert _names(other) == []
+
+
+def test_a_run_begun_without_a_job_gets_one_of_its_own_where_another_is_opened_meanwhile(
+    window, held, qtbot
+):
+    other = _job(window, "WO-2 (invented)")
+    at_hand = window.desk.at_hand
+    at_hand.new()
+    window.desk.start_or_stop()
+    window.desk.open_job(other)
+    held.let_go("run")
+    _goes_into(window, qtbot, Phase.RECORDING)
+    assert _names(other) == []
+    jobs = [one for one in at_hand.jobs_folder().iterdir() if one != other]
+    assert [_names(one) for one in jobs] == [[("run", Side.OLD, None)]]
+
+
+@pytest.mark.parametrize("opened", [True, False])
+def test_a_run_that_was_handed_over_without_a_job_gets_none(window, held, qtbot, opened):
+    other = _job(window, "WO-2 (invented)")
+    at_hand = window.desk.at_hand
+    at_hand.new()
+    window.desk.session.start(lambda: held("run"))
+    if opened:
+        window.desk.open_job(other)
+    else:
+        at_hand.new()
+    held.let_go("run")
+    _goes_into(window, qtbot, Phase.RECORDING)
+    assert at_hand.folder == (other if opened else None)
+    assert list(at_hand.jobs_folder().iterdir()) == [other]
+    assert _names(other) == []
+
+
+def test_after_one_that_could_not_be_connected_the_next_is_filed_with_the_job_at_hand(
+    window, held, qtbot, monkeypatch, run_of
+):
+    other = _job(window, "WO-2 (invented)")
+    own = _job(window, "WO-1 (invented)")
+    monkeypatch.setattr(held, "_answer", lambda _: 1 / 0)
+    window.desk.start_or_stop()
+    window.desk.open_job(other)
+    held.let_go("run")
+    _goes_into(window, qtbot, Phase.IDLE)
+    assert "ZeroDivisionError" in window.desk.session.trouble
+    monkeypatch.setattr(held, "_answer", run_of)
+    window.desk.start_or_stop()
+    _goes_into(window, qtbot, Phase.RECORDING)
+    assert _names(own) == []
+    assert _names(other) == [("run", Side.OLD, None)]
+
+
+def test_a_zero_that_the_end_of_a_run_broke_off_is_told_then_and_not_in_the_next_run(
+    window, run_of, qtbot
+):
+    session = window.desk.session
+    session.adopt(run_of("first"))
+    session.take_zero()
+    assert session.trouble.startswith("Taking the zero")
+    session.stop()
+    assert session.wait(20.0)
+    assert session.phase is Phase.SHOWING
+    assert "the recording ended first" in session.trouble
+    session.leave_page()
+    session.adopt(run_of("second"))
+    session.glance()
+    assert session.trouble == ""
+
+
+def test_a_zero_broken_off_is_not_told_of_a_recording_that_is_opened_later(window, run_of):
+    session = window.desk.session
+    first, other = run_of("first"), run_of("other")
+    session.adopt(first)
+    session.take_zero()
+    first.stop = lambda _outcome: 1 / 0
+    session.stop()
+    assert session.wait(20.0)
+    assert "ZeroDivisionError" in session.trouble
+    first.taking.give_up("the recording ended first.")
+    session.open(other.folder)
+    assert session.wait(20.0)
+    assert (session.folder, session.trouble) == (other.folder, "")
+
+
+def test_a_note_left_open_belongs_to_the_run_it_is_kept_in(window, run_of, qtbot):
+    desk, line = window.desk, window.desk.run_page.note
+    first, second = run_of("first"), run_of("second")
+    first.now, second.now = 7 * S, 3 * S
+    desk.session.adopt(first)
+    desk.tick()
+    desk.lines.note()
+    line.field.setText("the fan hums")
+    assert line.at_ns == 7 * S
+    desk.run_page.findings.list.setFocus()
+    desk.session.stop()
+    _goes_into(window, qtbot, Phase.SHOWING)
+    assert line.at_ns is None
+    assert "Nothing is being recorded" in line.hint.text()
+    desk.session.adopt(second)
+    desk.tick()
+    assert line.hint.text() == "Enter keeps · Esc drops"
+    line.field.setFocus()
+    qtbot.keyClick(line.field, Qt.Key.Key_Return)
+    assert first.marks == []
+    assert second.marks == [Event(3 * S, EventKind.NOTE, "the fan hums")]
