@@ -188,12 +188,14 @@ class _Drops:
         told = conformity(value, None, limit, self._limits)
         verdict = told.verdict
         known_u = value.expanded if value.sources else None
+        near = abs(value.value - limit) < USUAL * self._limits.nominal_v
+        lacking = f" (not in: {value.lacking})" if value.lacking and known_u and not near else ""
+        size = with_uncertainty(value.value, known_u, "V") + lacking
         at = "" if more == 1.0 else f" at {more:.1f} times the current it may draw"
         statement = (
-            f"Speed {step.speed}: {with_uncertainty(value.value, known_u, 'V')} {drop.what} at full"
+            f"Speed {step.speed}: {size} {drop.what} at full"
             f" speed, at most {limit:.3g} V{at}: {verdict}"
         )
-        near = abs(value.value - limit) < USUAL * self._limits.nominal_v
         if value.lacking and near:
             verdict = Verdict.CANT_TELL
             statement += f", but can't tell, as {value.lacking}"

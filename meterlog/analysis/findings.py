@@ -235,7 +235,11 @@ class FindingMaker:
     ) -> str:
         known = current is not None and bool(current.sources)
         expanded = current.expanded if current is not None and known else None
-        now = with_uncertainty(piece.figures.mean_a, expanded, "A")
+        # What is set against a limit by its size is told by its size: the clamp may be the other
+        # way round, which is told by itself.
+        by_size = piece.kind in (SpanKind.OVER, SpanKind.UNDER, SpanKind.LOCKED)
+        mean_a = abs(piece.figures.mean_a) if by_size else piece.figures.mean_a
+        now = with_uncertainty(mean_a, expanded, "A")
         now += self._budgets.lacking if known else ""
         stretch = f"{_stretch(piece, around)}{_reach_words(around)}"
         unproven, limit = _unproven(around.doubted) or turned, judged.limit or 0.0

@@ -32,6 +32,8 @@ _Known = TypeVar("_Known", Range, Zero)
 _BEFORE = -(2**62)
 _RANGE = re.compile(r"range ([0-9.]+(?:e[-+]?[0-9]+)?) ", re.ASCII)
 _BEHIND = (SensorKind.CLAMP, SensorKind.SHUNT)
+_ADDED = "added, as a linear sum"
+"""So ends what the basis of a channel's accuracy says of its sensor's, which is in it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,11 +107,20 @@ class StatedChannel:
         return clamp and len(self._zeros) == 1 and not first.count and first.offset == 0.0
 
     @property
+    def meter_unsaid(self) -> bool:
+        """True where nobody has stated how good the meter itself is."""
+        return self.channel.accuracy is None and not self.channel.ranges
+
+    @property
     def lacking(self) -> str:
-        """What the uncertainty does not hold though the sensor has it; empty for nothing."""
+        """What the uncertainty does not hold though meter or sensor has it; empty for nothing."""
         kind = self.channel.sensor.kind
         named = f"the {kind.value}'s" if kind in _BEHIND else "the clamp's"
         missing = ["own error"] * self.own_unsaid + ["zero"] * self.zero_unsaid
+        if self.meter_unsaid and missing:
+            return f" (the meter's accuracy and {named} {' and '.join(missing)} not in)"
+        if self.meter_unsaid:
+            return " (the meter's accuracy not in)"
         return f" ({named} {' and '.join(missing)} not in)" if missing else ""
 
     def take(self, event: Event) -> None:
@@ -194,9 +205,13 @@ class StatedChannel:
 
 
 def without_own(accuracy: Accuracy, sensor: Sensor) -> Accuracy:
-    """Give the meter's own part of a channel's accuracy: the sensor's was added to it."""
+    """Give the meter's own part of a channel's accuracy: the sensor's was added to it.
+
+    Its basis then doesn't say any more that the sensor's is in it.
+    """
     if sensor.own_percent is None:
         return accuracy
+    said = [words for words in accuracy.basis.split("; ") if not words.endswith(_ADDED)]
     percent = accuracy.percent_of_reading - sensor.own_percent
     floor = accuracy.floor - (sensor.own_floor or 0.0)
     # Rounded, so that 2.5 % less 2 % does not leave a trace of binary fractions.
@@ -204,6 +219,7 @@ def without_own(accuracy: Accuracy, sensor: Sensor) -> Accuracy:
         accuracy,
         percent_of_reading=max(round(percent, 12), 0.0),
         floor=max(round(floor, 12), 0.0),
+        basis="; ".join(said),
     )
 
 

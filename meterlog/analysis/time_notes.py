@@ -75,10 +75,9 @@ class TimeNotes:
                 f"How well the times of {both} agree is not known: which of two edges close to"
                 f" each other came first can't be told from them."
             )
-        wide = f"±{span_words(2.0 * u_s)} (k=2)"
         told = (
-            f"The times of {both} agree to {wide}: an edge of one against an edge of the other is"
-            f" known no better than that."
+            f"The times of {both} agree to ±{span_words(2.0 * u_s)} (k=2): an edge of one against"
+            f" an edge of the other is known no better than that."
         )
         shift_s = second.skew_s - first.skew_s
         if self._is_reference(first, second) and (first.skew_u_s or second.skew_u_s):

@@ -99,7 +99,7 @@ def run(options: argparse.Namespace) -> int:
         return 0
     answer(
         f"Imported {sum(rows.values()):,} rows and {marks} event{'' if marks == 1 else 's'} "
-        f"({recording.end_ns / 1e9:.1f} s) to {short(folder)}"
+        f"({recording.length_ns / 1e9:.1f} s) to {short(folder)}"
     )
     return 0
 

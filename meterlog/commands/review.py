@@ -176,7 +176,7 @@ def run(options: argparse.Namespace) -> int:
             }
         )
     else:
-        answer(f"{named(options.folder)}: {about.origin.value}, {recording.end_ns / 1e9:.1f} s")
+        answer(f"{named(options.folder)}: {about.origin.value}, {recording.length_ns / 1e9:.1f} s")
         for line in lacking:
             answer(line)
         if typed_meters(recording):

@@ -5,6 +5,7 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Iterator
 
+from meterlog.analysis.stated_channel import without_own
 from meterlog.model import Accuracy, Channel
 
 _WIDTH = 92
@@ -12,6 +13,9 @@ _WIDTH = 92
 
 def accuracy_of(channel: Channel) -> Iterator[str]:
     """Give the lines for ``README.txt``: what a is made of in the formula of U.
+
+    Of a sensor with an accuracy of its own they are two: the budgets take it and its meter for two
+    devices, each with its own error, and no sum of both would give the U that is told.
 
     Parameters
     ----------
@@ -23,25 +27,37 @@ def accuracy_of(channel: Channel) -> Iterator[str]:
     str
         Indented, wrapped.
     """
-    stated = channel.accuracy
-    if stated is None:
+    if channel.accuracy is None:
         yield from _wrapped("accuracy not stated")
         return
+    stated = without_own(channel.accuracy, channel.sensor)
     if not channel.ranges:
         yield from _wrapped(f"accuracy {_form(stated, channel.unit)}; {_basis(stated)}")
         yield from _temperature([stated])
+        yield from _sensor(channel)
         return
     yield from _wrapped(
         "accuracy of the range it was on: what the meter said (range in events.csv), and where it"
         " said nothing the narrowest that shows the value, as a meter does that chooses its range"
         " itself. If the range was fixed by hand, that one holds:"
     )
-    for one in channel.ranges:
-        form = _form(one.accuracy, channel.unit)
-        yield from _wrapped(f"  up to {one.top:g} {channel.unit}: {form}", "        ")
-    bases = dict.fromkeys(_basis(one.accuracy) for one in channel.ranges)
-    yield from _wrapped("; ".join(bases))
-    yield from _temperature([one.accuracy for one in channel.ranges])
+    ranges = [(one.top, without_own(one.accuracy, channel.sensor)) for one in channel.ranges]
+    for top, one in ranges:
+        form = _form(one, channel.unit)
+        yield from _wrapped(f"  up to {top:g} {channel.unit}: {form}", "        ")
+    yield from _wrapped("; ".join(dict.fromkeys(_basis(one) for _, one in ranges)))
+    yield from _temperature([one for _, one in ranges])
+    yield from _sensor(channel)
+
+
+def _sensor(channel: Channel) -> Iterator[str]:
+    sensor = channel.sensor
+    if sensor.own_percent is None:
+        return
+    yield from _wrapped(
+        f"the sensor's own accuracy, an error besides the meter's: +-({sensor.own_percent:g} % of"
+        f" reading + {sensor.own_floor or 0.0:g} {channel.unit}); as stated for it"
+    )
 
 
 def _form(stated: Accuracy, unit: str) -> str:

@@ -48,7 +48,14 @@ def comparison_lines(comparison: Comparison, width: int = _WIDTH) -> list[str]:
 
 def _run(run: ComparedRun) -> str:
     part = f", {run.part}" if run.part else ""
-    return f"{run.name}{part} ({run.origin}, {run.started_utc[:16].replace('T', ' ')} UTC)"
+    return f"{run.name}{part} ({run.origin}, {started_words(run)})"
+
+
+def started_words(run: ComparedRun) -> str:
+    """Say when a run began, such as ``2026-05-04 10:20 UTC``, or that nobody knows."""
+    if not run.started_utc:
+        return "at a time that is not known"
+    return f"{run.started_utc[:16].replace('T', ' ')} UTC"
 
 
 def _wrapped(text: str, width: int, lead: str = "") -> list[str]:

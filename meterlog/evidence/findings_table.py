@@ -5,11 +5,12 @@ from __future__ import annotations
 import textwrap
 
 from meterlog.analysis import with_uncertainty
-from meterlog.model import Finding, Review
+from meterlog.model import Finding, FindingKind, Review
 
 _HEAD = ("verdict", "finding", "from s", "to s", "± s", "speed", "value", "limit")
 _RIGHT = frozenset({2, 3, 4, 5, 6, 7})
 _GAP = "  "
+_BY_SIZE = (FindingKind.STEP_CURRENT, FindingKind.OVER, FindingKind.UNDER, FindingKind.LOCKED)
 
 
 def findings_table(review: Review, width: int = 100) -> str:
@@ -56,9 +57,19 @@ def _cells(finding: Finding) -> tuple[str, ...]:
 
 
 def _value(finding: Finding) -> str:
-    if finding.value is None:
+    value = shown_value(finding)
+    if value is None:
         return ""
-    return with_uncertainty(finding.value, finding.expanded_uncertainty, finding.unit)
+    return with_uncertainty(value, finding.expanded_uncertainty, finding.unit)
+
+
+def shown_value(finding: Finding) -> float | None:
+    """Give the value beside its limit: by size where its size is judged, as its sentence says it.
+
+    The tables for programs have it with the sign it was read with.
+    """
+    by_size = finding.kind in _BY_SIZE and finding.value is not None
+    return abs(finding.value or 0.0) if by_size else finding.value
 
 
 def _line(cells: tuple[str, ...], sizes: list[int]) -> str:

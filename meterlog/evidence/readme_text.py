@@ -59,7 +59,8 @@ steps.csv      One line a stretch at one commanded speed: n readings, motor volt
                steady_expanded_a is the expanded uncertainty (about 95 %) of steady_mean_a,
                made with the factor steady_coverage. Not steady: inrush_window_s after a start or
                a change of speed (after a dropout at most ten times its length), the last reading
-               before a dropout, and command_lag_s before a new command.
+               before a dropout or a missing value (overload, no-data), and command_lag_s before a
+               new command.
                found: yes where nobody recorded the speed and the change was found in the current,
                to within +-edge_s; proposed_speed is then its rank by order of current (0: off),
                a proposal and no command. Where there is a speed besides, somebody who reviewed

@@ -1,6 +1,6 @@
 """Words: the frozen types that every layer gives and takes, and the errors."""
 
-from meterlog.model.about import About, Origin
+from meterlog.model.about import UNDATED, About, Origin
 from meterlog.model.accuracy import Accuracy, Range
 from meterlog.model.block import FLAG_WORDS, UNUSABLE, Block, Flag, join
 from meterlog.model.budget import Budget, Shape, Source
@@ -72,6 +72,7 @@ from meterlog.model.withdrawal import (
 __all__ = [
     "FLAG_WORDS",
     "LEADS",
+    "UNDATED",
     "UNUSABLE",
     "WITHDRAWABLE",
     "About",

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from datetime import datetime
+from datetime import UTC, datetime
 from enum import StrEnum
 
 from meterlog.model.instrument import Instrument
 from meterlog.model.job import Job
 from meterlog.model.limits import Limits
+
+UNDATED = datetime(1970, 1, 1, tzinfo=UTC)
+"""``About.started_utc`` of a trace that has seconds only: nobody knows when it was taken."""
 
 
 class Origin(StrEnum):

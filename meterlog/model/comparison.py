@@ -16,7 +16,9 @@ class ComparedRun:
     ----------
     name : str
         Folder name.
-    recording_id, part, started_utc, origin : str
+    recording_id, part, origin : str
+    started_utc : str
+        RFC 3339; empty where no date is known.
     """
 
     name: str

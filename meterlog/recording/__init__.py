@@ -1,5 +1,6 @@
 """Memory: write a recording, read it, mend it, seal it, import one."""
 
+from meterlog.model import UNDATED
 from meterlog.recording.about_text import about_bytes
 from meterlog.recording.circuit_files import keep_circuit, kept_circuit, kept_circuits
 from meterlog.recording.defused_text import as_written, defused
@@ -27,7 +28,7 @@ from meterlog.recording.table_metadata import (
 )
 from meterlog.recording.tables_import import ExportRequest, import_export
 from meterlog.recording.trace_fit import events_outside
-from meterlog.recording.trace_import import UNDATED, ImportRequest, import_trace
+from meterlog.recording.trace_import import ImportRequest, import_trace
 
 __all__ = [
     "EDITS_NAME",

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Literal
 
-from meterlog.model import About, Block, Event, EventKind, RawBytes, standing
+from meterlog.model import About, Block, Event, EventKind, Origin, RawBytes, standing
 from meterlog.model.errors import RecordingUnreadable
 from meterlog.profile.plain_file import read_plain
 from meterlog.recording import layout
@@ -172,6 +172,20 @@ class Recording:
         """Time of the last row or event, nanoseconds since the recording's zero."""
         last = [stream.last_ns or 0 for stream in self._streams.values()]
         return max([0, *last, *(event.t_ns for event in self.events)])
+
+    @property
+    def length_ns(self) -> int:
+        """How long it is, nanoseconds: to its last row or event.
+
+        Recorded ones begin at zero. The zero of a trace from elsewhere is that of its column of
+        time, which may lie long before: it begins with its first row or event.
+        """
+        if self.about.origin is not Origin.IMPORTED:
+            return self.end_ns
+        rows = [next(iter(self.blocks(key)), None) for key in self._streams]
+        begins = [int(block.t_ns[0]) for block in rows if block is not None]
+        begins += [event.t_ns for event in self.events if event.kind is not EventKind.END]
+        return self.end_ns - min(begins, default=0)
 
     def rows(self, source: str) -> int:
         """Count the rows of an instrument.

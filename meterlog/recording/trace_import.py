@@ -5,12 +5,13 @@ from __future__ import annotations
 import uuid
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field, replace
-from datetime import UTC, datetime, timedelta
+from datetime import timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import meterlog
 from meterlog.model import (
+    UNDATED,
     About,
     Accuracy,
     Block,
@@ -46,8 +47,6 @@ if TYPE_CHECKING:
     from meterlog.recording.trace_rows import Rows, TraceRows
 
 KEY = "imported"
-UNDATED = datetime(1970, 1, 1, tzinfo=UTC)
-"""``About.started_utc`` of a trace that has seconds only: nobody knows when it was taken."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,7 @@ from dataclasses import replace
 from meterlog.analysis.budgets.combining import budget, combine
 from meterlog.analysis.budgets.reading_lines import lacking_of, reading_lines
 from meterlog.analysis.budgets.scatter import Scatter, scatter_lines
-from meterlog.analysis.budgets.usual_error import usual_half_width
+from meterlog.analysis.budgets.usual_error import usual_more
 from meterlog.analysis.stated_channel import StatedChannel
 from meterlog.analysis.time_notes import TimeNotes
 from meterlog.model import Budget, Conditions, Event, EventKind, Instrument, Role, Source, Step
@@ -132,13 +132,11 @@ class BudgetMaker:
         return combine("motor voltage", mean, "V", parts, scatter)
 
     def usual_more(self, value: float, *, at_rest: bool) -> float:
-        """Give what a clamp or shunt of the usual kind may be off by, where nobody has said.
+        """Give what a usual meter, clamp or shunt may be off by, where nobody has said.
 
-        See :func:`usual_half_width`. 0 where all is stated.
+        See :func:`usual_more`. 0 where all is stated.
         """
-        return (
-            0.0 if self.current is None else usual_half_width(self.current, value, at_rest=at_rest)
-        )
+        return 0.0 if self.current is None else usual_more(self.current, value, at_rest=at_rest)
 
     def with_budgets(self, steps: Sequence[Step]) -> tuple[Step, ...]:
         """Give the steps with the budgets of their steady figures.

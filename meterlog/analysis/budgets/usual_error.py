@@ -46,6 +46,28 @@ def usual_half_width(home: StatedChannel, value: float, *, at_rest: bool) -> flo
     return abs(value) * percent / 100.0 + floor
 
 
+def usual_more(home: StatedChannel, value: float, *, at_rest: bool) -> float:
+    """Give :func:`usual_half_width`, and what the meter itself may be off by if nobody has said it.
+
+    Parameters
+    ----------
+    home : StatedChannel
+        Of the motor current.
+    value : float, amperes
+    at_rest : bool
+        What is asked is whether there is any current: the fixed part then is left out.
+
+    Source
+    ------
+    Common practice, no source: a meter that reads amperes errs as a usual clamp does.
+    """
+    half = usual_half_width(home, value, at_rest=at_rest)
+    if not home.meter_unsaid:
+        return half
+    floor = 0.0 if at_rest else CLAMP_FLOOR_A
+    return math.hypot(half, abs(value) * CLAMP_PERCENT / 100.0 + floor)
+
+
 def cautious(
     value: Budget, bounds: tuple[float | None, float | None], limits: Limits, half_width: float
 ) -> tuple[Conformity, bool]:
@@ -97,6 +119,11 @@ def usual_words(home: StatedChannel | None, half_width: float) -> str:
     """Say why a verdict was taken back, as the rest of a sentence."""
     if home is None:
         return ""
+    if home.meter_unsaid:
+        return (
+            f"; the meter's accuracy is not known, and a usual one ({half_width:.2g} A) could turn"
+            f" the verdict over"
+        )
     kind = home.channel.sensor.kind
     named = kind.value if kind is SensorKind.SHUNT else "clamp"
     missing = " and ".join(["own error"] * home.own_unsaid + ["zero"] * home.zero_unsaid)

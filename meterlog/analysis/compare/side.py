@@ -19,6 +19,7 @@ from meterlog.analysis.motor.points import (
 )
 from meterlog.analysis.stated_channel import StatedChannel
 from meterlog.model import (
+    UNDATED,
     About,
     ComparedRun,
     Doubt,
@@ -109,7 +110,7 @@ def side_of(
             name=name,
             recording_id=about.recording_id,
             part=about.job.part,
-            started_utc=about.started_utc.isoformat(),
+            started_utc="" if about.started_utc == UNDATED else about.started_utc.isoformat(),
             origin=about.origin.value,
         ),
         about=about,

@@ -6,6 +6,7 @@ import math
 from dataclasses import replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from meterlog.analysis.budgets import budget
 from meterlog.analysis.ripple.counts import Counted
@@ -26,6 +27,8 @@ TRUSTED = 0.6
 """A turn less sure than this is not given."""
 GIVEN = 0.8
 """Bars less sure than this are not given: then two counts make as many ripples, and are named."""
+_FINER = 16
+"""So many times finer is a ripple drawn through its means."""
 _CLOCK = 1e-4
 """Part by which the readings' times may run fast or slow where nothing else is known."""
 
@@ -95,6 +98,32 @@ def frequency(look: Look) -> Budget:
     return budget("commutation frequency", look.hz, "Hz", sources)
 
 
+def peak_to_peak(wave: NDArray[np.float64]) -> float:
+    """Give the height of a ripple of which only means over its equal parts are known.
+
+    Parameters
+    ----------
+    wave : ndarray, float64, shape (places,)
+        Means over each part of one ripple, which comes again and again.
+
+    Returns
+    -------
+    float, in the unit of ``wave``
+        Of the curve that has these means and no higher waves: those of a sine in eighths reach
+        but 0.90 of its height.
+
+    Source
+    ------
+    The mean over a part of length 1/n lessens the k-th wave by sin(pi k/n) / (pi k/n): Fourier
+    transform of a rectangle, any textbook of signals.
+    """
+    count = len(wave)
+    waves = np.fft.rfft(wave) / np.sinc(np.arange(count // 2 + 1) / count)
+    if count % 2 == 0:
+        waves[-1] /= 2.0  # in the finer series it stands there twice
+    return float(np.ptp(np.fft.irfft(waves, _FINER * count) * _FINER))
+
+
 def _with_ripple(view: RippleView, look: Look) -> RippleView:
     found = frequency(look)
     mean_wave = np.mean([one.mean(axis=0) for one in look.waves], axis=0)
@@ -108,7 +137,7 @@ def _with_ripple(view: RippleView, look: Look) -> RippleView:
         view,
         commutation_hz=found.value,
         commutation_u_hz=found.expanded,
-        ripple_percent=100.0 * float(np.ptp(mean_wave)),
+        ripple_percent=100.0 * peak_to_peak(mean_wave),
         brush_noise=left / ripple_rms if ripple_rms > 0.0 else None,
     )
 

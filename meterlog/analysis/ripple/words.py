@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from meterlog.analysis.rounding import places_for
 from meterlog.model import BarFlaw, RippleView
 
 CAUTION = (
@@ -54,8 +56,9 @@ def statement(view: RippleView, extras: Extras) -> str:
         Without refusal.
     extras : Extras
     """
-    u = "" if view.commutation_u_hz is None else f" \u00b1 {view.commutation_u_hz:.2g}"
-    parts = [f"Ripple of {view.commutation_hz:,.1f}{u} Hz, {view.ripple_percent:.2g} % of the mean"]
+    hz, wide = _figure(view.commutation_hz or 0.0, view.commutation_u_hz, 1)
+    u = f" \u00b1 {wide}" if wide else ""
+    parts = [f"Ripple of {hz}{u} Hz, {view.ripple_percent:.2g} % of the mean"]
     if view.turns_rpm is None:
         return f"{parts[0]}. {_no_turn(extras)}{_noise(view)}"
     parts.append(_turn(view, extras))
@@ -69,6 +72,17 @@ def statement(view: RippleView, extras: Extras) -> str:
             f" in order."
         )
     return f"{parts[0]}; {parts[1]}. {parts[2]}{_more(view, extras)}"
+
+
+def _figure(value: float, u: float | None, places: int) -> tuple[str, str]:
+    """Write a figure and its uncertainty to one place (JCGM 100:2008, 7.2.6).
+
+    Where no uncertainty is known, the figure has so many decimals as ``places`` says.
+    """
+    if u is None or not math.isfinite(u):
+        return f"{value:,.{places}f}", ""
+    places = places_for(u)
+    return f"{value:,.{places}f}", f"{u:,.{places}f}"
 
 
 def _capital(words: str) -> str:
@@ -89,7 +103,8 @@ def _no_turn(extras: Extras) -> str:
 
 
 def _turn(view: RippleView, extras: Extras) -> str:
-    rpm = f"{view.turns_rpm:,.0f} \u00b1 {view.turns_u_rpm:.2g} turns a minute"
+    turns, wide = _figure(view.turns_rpm or 0.0, view.turns_u_rpm, 0)
+    rpm = f"{turns} \u00b1 {wide} turns a minute"
     turn = f"{view.ripples_per_turn} ripples a turn, hence {rpm}"
     if view.bars is None:
         if len(extras.other_bars) < 2:

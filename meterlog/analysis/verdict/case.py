@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from meterlog.analysis.budgets import BudgetMaker
 from meterlog.analysis.judged import Judged
 from meterlog.model import (
     Doubt,
@@ -122,6 +123,12 @@ class Case:
     def has(self, role: Role) -> bool:
         """Tell whether some instrument plays a role."""
         return any(one.column(role) is not None for one in self.judged.instruments)
+
+    @property
+    def meter_unsaid(self) -> bool:
+        """Nobody has stated how good the meter of the motor current is."""
+        current = BudgetMaker(self.judged.instruments).current
+        return current is not None and current.meter_unsaid
 
     @property
     def taps_answer(self) -> bool:

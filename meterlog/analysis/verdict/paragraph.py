@@ -96,15 +96,21 @@ def _without_fault(outcome: Outcome, unseen: Sequence[str], case: Case) -> str:
 
 def _ran(case: Case) -> list[str]:
     passed = {
-        one.speed: one
+        (one.speed, one.start_ns)
         for one in case.review.findings
         if one.kind is FindingKind.STEP_CURRENT and one.verdict is Verdict.PASS
     }
-    steps = [step for step in case.review.steps if step.speed in passed and step.speed]
+    # A speed that was run twice may have passed but once.
+    steps = [step for step in case.review.steps if (step.speed, step.start_ns) in passed]
     figures = ", ".join(_draws(step) for step in _one_each(steps))
     told = []
     if figures:
         told.append(f"The motor drew what it should, and no dropout was seen: {figures}.")
+        if case.meter_unsaid:
+            told.append(
+                "How good the meter of the current is was not stated: each ± holds the scatter of"
+                " its readings alone."
+            )
     elif any(span.kind is SpanKind.RUNNING for span in case.review.spans):
         running_s = sum(
             span.duration_ns for span in case.review.spans if span.kind is SpanKind.RUNNING

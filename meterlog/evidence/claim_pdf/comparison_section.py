@@ -10,7 +10,12 @@ from meterlog.evidence.claim_pdf.overlay_plot import PANELS, paint_overlay
 from meterlog.evidence.claim_pdf.page_look import ALERT, BODY
 from meterlog.evidence.claim_pdf.sheets import Sheets
 from meterlog.evidence.claim_pdf.table_block import Column, Row, lay_table
-from meterlog.evidence.comparison_text import baseline_cells, step_cells, verdict_cell
+from meterlog.evidence.comparison_text import (
+    baseline_cells,
+    started_words,
+    step_cells,
+    verdict_cell,
+)
 from meterlog.evidence.conditions_text import condition_label
 from meterlog.model import ComparedRun, Comparison, ConditionCheck, Overlay
 from meterlog.model.job_card import JobCard
@@ -66,8 +71,7 @@ def _overlay(sheets: Sheets, row: Sequence[Overlay]) -> None:
 
 def _run(run: ComparedRun, side: str, card: JobCard) -> str:
     part = f", {run.part}" if run.part else f", part {recorded_part('', side, card)}"
-    started = run.started_utc[:16].replace("T", " ")
-    return f"{run.name}{part} ({run.origin}, {started} UTC), recording {run.recording_id}"
+    return f"{run.name}{part} ({run.origin}, {started_words(run)}), recording {run.recording_id}"
 
 
 def _steps(sheets: Sheets, comparison: Comparison) -> None:

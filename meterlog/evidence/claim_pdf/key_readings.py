@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from meterlog.evidence.claim_content import ClaimSide
 from meterlog.evidence.claim_pdf.page_look import FAINT
 from meterlog.evidence.claim_pdf.sheets import Sheets
-from meterlog.evidence.claim_pdf.steps_table import limits_words, value_words
+from meterlog.evidence.claim_pdf.steps_table import limits_words, not_in_words, value_words
 from meterlog.evidence.claim_pdf.table_block import Column, Row, lay_table
 from meterlog.model import Finding, FindingKind, Limits, Review, Verdict
 
@@ -37,6 +37,7 @@ def add_key_readings(sheets: Sheets, sides: Sequence[ClaimSide]) -> None:
     sheets.space(7.0)
     lay_table(sheets, columns, rows)
     said = "Steady current while the motor ran; what it lost is told above."
+    said += _not_in(sides)
     sheets.words(f"{said} {_SEVERAL}" if several else said, FAINT)
 
 
@@ -62,8 +63,14 @@ def add_key_words(sheets: Sheets, sides: Sequence[ClaimSide], most: int) -> None
         said.append(f"speed {speed}{f' ({limits})' if limits else ''}: {found}")
     if said:
         sheets.space(5.0)
-        words = f"Steady current, A (limits): {'; '.join(said)}."
+        words = f"Steady current, A (limits): {'; '.join(said)}.{_not_in(sides)}"
         sheets.words(f"{words} {_SEVERAL}" if several else words, most=most)
+
+
+def _not_in(sides: Sequence[ClaimSide]) -> str:
+    """Say of each side what the ± of its currents do not hold."""
+    told = ((side.name, not_in_words(side.review.steps, volts=False)) for side in sides)
+    return "".join(f" {name.capitalize()}:{words}" for name, words in told if words)
 
 
 def _judged(sides: Sequence[ClaimSide]) -> tuple[list[dict[int, Finding]], list[int], bool]:

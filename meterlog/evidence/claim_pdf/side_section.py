@@ -80,7 +80,7 @@ def add_side(sheets: Sheets, side: ClaimSide, card: JobCard) -> None:
         [
             ("Recording", about.recording_id),
             ("Started", utc_words(about.started_utc, seconds=True)),
-            ("Length", f"{recording.end_ns / 1e9:.1f} s"),
+            ("Length", f"{recording.length_ns / 1e9:.1f} s"),
             ("State", str(recording.state)),
             ("Limits", about.limits.name),
             ("Recorded by", about.program),

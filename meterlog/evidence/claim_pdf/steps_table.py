@@ -9,6 +9,7 @@ from meterlog.analysis import with_uncertainty
 from meterlog.evidence.claim_pdf.page_look import FAINT
 from meterlog.evidence.claim_pdf.sheets import Sheets
 from meterlog.evidence.claim_pdf.table_block import Column, Row, lay_table
+from meterlog.evidence.findings_table import shown_value
 from meterlog.model import Budget, Finding, FindingKind, Limits, Review, Step
 
 MOST = 200
@@ -48,9 +49,25 @@ def add_steps(sheets: Sheets, review: Review, limits: Limits) -> None:
         "Steady running: without start-up and without lost current. ± is for about 95 %, made with"
         " the factor k. Within: probability that the true current is within its limits."
     )
+    said += not_in_words(review.steps[:MOST])
     if any(step.found for step in review.steps[:MOST]):
         said += " Found: nobody recorded the speed, and the change was found in the current."
     sheets.words(said, FAINT)
+
+
+def not_in_words(steps: Sequence[Step], *, volts: bool = True) -> str:
+    """Say what the ± of steps do not hold, as a sentence that follows; empty for nothing.
+
+    Parameters
+    ----------
+    steps : sequence of Step
+    volts : bool
+        The motor voltage is told, too.
+    """
+    told = [one for step in steps for one in (step.current, step.voltage if volts else None)]
+    lacking = [one.lacking for one in told if one is not None and one.sources]
+    each = dict.fromkeys(words for one in lacking for words in one.split("; ") if words)
+    return f" Not in the ±, which is a lower bound: {'; '.join(each)}." if each else ""
 
 
 def _row(step: Step, finding: Finding | None, limits: Limits) -> Row:
@@ -115,7 +132,7 @@ def findings_rows(findings: Sequence[Finding], limits: Limits) -> list[Row]:
                 f"{one.end_ns / 1e9:.3f}",
                 f"{one.edge_ns / 1e9:.3f}",
                 "" if one.speed is None else str(one.speed),
-                "" if one.value is None else _with_unit(one.value, one),
+                _with_unit(shown_value(one), one),
                 _limit(one, limits),
                 "" if one.probability is None else f"{one.probability:.3f}",
             ),
@@ -136,7 +153,7 @@ def _limit(one: Finding, limits: Limits) -> str:
     return f"{one.limit:.4g} {one.unit}"
 
 
-def _with_unit(value: float, one: Finding) -> str:
-    if not math.isfinite(value):
+def _with_unit(value: float | None, one: Finding) -> str:
+    if value is None or not math.isfinite(value):
         return ""
     return with_uncertainty(value, one.expanded_uncertainty, one.unit)

@@ -224,7 +224,7 @@ def _recorded(side: ClaimSide) -> str:
     """Say when it was recorded, for how long, and by what."""
     about = side.recording.about
     meters = ", ".join(meter_name(one) for one in about.instruments) or "no meter"
-    length = f"{side.recording.end_ns / 1e9:.0f} s"
+    length = f"{side.recording.length_ns / 1e9:.0f} s"
     return f"Recorded {utc_words(about.started_utc)}, {length}; by {meters}"
 
 

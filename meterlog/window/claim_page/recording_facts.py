@@ -95,7 +95,7 @@ def _facts(folder: Path) -> RecordingFacts:
     recording = Recording.open(recording_at(folder))
     about = recording.about
     edits, damage = amendments_of(folder)
-    minutes, seconds = divmod(round(recording.end_ns / 1e9), 60)
+    minutes, seconds = divmod(round(recording.length_ns / 1e9), 60)
     dated = about.started_utc != UNDATED
     day = str(measured_on(about)) if dated else say("no date")
     meters = ", ".join(one.key for one in about.instruments) or say("no meter")

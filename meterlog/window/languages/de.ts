@@ -20,6 +20,10 @@
         <translation> (das letzte {0} darf fehlen)</translation>
     </message>
     <message>
+        <source> (the meter&apos;s accuracy and {0} {1} not in)</source>
+        <translation> (Genauigkeit des Messgeräts und {0} {1} nicht darin)</translation>
+    </message>
+    <message>
         <source> (what is not stated of the meters, usually up to {0} A, decides)</source>
         <translation> (entscheidend ist, was von den Messgeräten nicht angegeben ist, üblich bis {0} A)</translation>
     </message>
@@ -158,6 +162,10 @@
     <message>
         <source>(switched itself off?</source>
         <translation>(hat sich abgeschaltet?</translation>
+    </message>
+    <message>
+        <source>(the meter&apos;s accuracy not in)</source>
+        <translation>(Genauigkeit des Messgeräts nicht darin)</translation>
     </message>
     <message>
         <source>, a supply that fell</source>
@@ -342,6 +350,10 @@
     <message>
         <source>; the longest:</source>
         <translation>; der längste:</translation>
+    </message>
+    <message>
+        <source>; the meter&apos;s accuracy is not known, and a usual one ({0} A) could turn the verdict over</source>
+        <translation>; die Genauigkeit des Messgeräts ist nicht bekannt, und ein üblicher Wert ({0} A) könnte das Urteil umkehren</translation>
     </message>
     <message>
         <source>; the readings were too slow to show the true peaks</source>
@@ -980,10 +992,6 @@
         <translation>Erwartet wird etwa 100A/60mV, oder sein Widerstand, etwa 0.6mOhm.</translation>
     </message>
     <message>
-        <source>Expected tables such as [speed.1].</source>
-        <translation>Erwartet werden Tabellen wie [speed.1].</translation>
-    </message>
-    <message>
         <source>Expected the clamp&apos;s output, such as 10mV/A (also 1mV/A, 100mV/A).</source>
         <translation>Erwartet wird der Ausgang der Zange, etwa 10mV/A (auch 1mV/A, 100mV/A).</translation>
     </message>
@@ -1314,6 +1322,10 @@
     <message>
         <source>Hot parts: controllers and resistor packs burn skin long after running; let them cool.</source>
         <translation>Heiße Teile: Regler und Widerstände verbrennen die Haut noch lange nach dem Lauf; abkühlen lassen.</translation>
+    </message>
+    <message>
+        <source>How good the meter of the current is was not stated: each ± holds the scatter of its readings alone.</source>
+        <translation>Wie genau das Messgerät des Stroms ist, wurde nicht angegeben: Jedes ± enthält nur die Streuung seiner Messwerte.</translation>
     </message>
     <message>
         <source>Hybrid or electric: stay off orange cables and anything above 60 V DC; only the 12 V or 24 V fan circuit, and only if you are trained for the vehicle.</source>
@@ -2700,6 +2712,10 @@
         <translation>Die stärkste Linie ist einmal die eine, einmal die andere der Umdrehung: die Welligkeit hebt sich nicht von Rauschen und Kerben ab. Mehr Messwerte je Sekunde oder eine Zange mit mehr Volt je Ampere würden helfen.</translation>
     </message>
     <message>
+        <source>The times of {0} agree to ±{1} (k=2): an edge of one against an edge of the other is known no better than that.</source>
+        <translation>Die Zeiten von {0} passen auf ±{1} (k=2) zueinander: Genauer ist eine Flanke des einen gegen eine des anderen nicht bekannt.</translation>
+    </message>
+    <message>
         <source>The zero of {0} is in force and in this recording, but could not be stored for the next one: the folder of your settings can&apos;t be written. Take it again next time.</source>
         <translation>Der Nullpunkt von {0} gilt und steht in dieser Aufzeichnung, konnte aber nicht für die nächste aufbewahrt werden: der Ordner der Einstellungen ist nicht beschreibbar. Beim nächsten Mal neu nehmen.</translation>
     </message>
@@ -3056,6 +3072,10 @@
         <translation>direkt über den Anschlüssen des Motors</translation>
     </message>
     <message>
+        <source>added, as a linear sum</source>
+        <translation>als lineare Summe dazugezählt</translation>
+    </message>
+    <message>
         <source>all currents are brought to one voltage; the farther, the wider the uncertainty</source>
         <translation>alle Ströme werden auf eine Spannung umgerechnet; je weiter, desto größer die Unsicherheit</translation>
     </message>
@@ -3182,6 +3202,10 @@
     <message>
         <source>assumed, 100 parts in a million</source>
         <translation>angenommen, 100 Millionstel</translation>
+    </message>
+    <message>
+        <source>at a time that is not known</source>
+        <translation>zu einer unbekannten Zeit</translation>
     </message>
     <message>
         <source>at its beginning</source>
@@ -6108,6 +6132,10 @@
         <translation>Volt durch Ampere</translation>
     </message>
     <message>
+        <source>{0} UTC</source>
+        <translation>{0} UTC</translation>
+    </message>
+    <message>
         <source>{0} against {1} of {2} taken as good.{3}</source>
         <translation>{0} gegen {1} von {2}, als gut genommen.{3}</translation>
     </message>
@@ -6194,10 +6222,6 @@
     <message>
         <source>{0}the sensor&apos;s own {1} added, as a linear sum</source>
         <translation>{0}der eigene Anteil des Aufnehmers ({1}) addiert, als lineare Summe</translation>
-    </message>
-    <message>
-        <source>{0}{1} ({2}, {3} UTC)</source>
-        <translation>{0}{1} ({2}, {3} UTC)</translation>
     </message>
     <message>
         <source>{0}{1} It was so when the pack was made.</source>
@@ -6300,6 +6324,10 @@
         <translation>Anders: die Batterie hatte {0} V, jetzt {1} V: {2}.</translation>
     </message>
     <message>
+        <source>Expected tables such as [speed.1], up to {0}.</source>
+        <translation>Erwartet werden Tabellen wie [speed.1], bis {0}.</translation>
+    </message>
+    <message>
         <source>Heat in the controller: can&apos;t tell; {0}.</source>
         <translation>Wärme im Regler: nicht zu sagen; {0}.</translation>
     </message>
@@ -6390,10 +6418,6 @@
     <message>
         <source>The tap test falls short of the accepted form in: {0}</source>
         <translation>Dem Klopftest fehlt zur anerkannten Form: {0}</translation>
-    </message>
-    <message>
-        <source>The times of {0} agree to {1}: an edge of one against an edge of the other is known no better than that.</source>
-        <translation>Die Zeiten von {0} passen auf {1} zueinander: genauer ist eine Flanke des einen gegen eine des anderen nicht bekannt.</translation>
     </message>
     <message>
         <source>The vehicle&apos;s service manual comes first.</source>
@@ -10890,6 +10914,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>The pack is made: {folder}</source>
         <translation>Das Paket ist fertig: {folder}</translation>
+    </message>
+    <message>
+        <source>The pack of the job {job} is made: {folder}</source>
+        <translation>Das Paket des Auftrags {job} ist fertig: {folder}</translation>
     </message>
     <message>
         <source>The picture shows what was read; the table&apos;s currents are at one voltage for both.</source>

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
-from meterlog.model import About, EventKind, Instrument
+from meterlog.model import About, EventKind, Instrument, Origin
 from meterlog.model.card_fields import FIELDS
 from meterlog.model.errors import MeterlogError
 from meterlog.model.job_card import PartIdentity, value_of
@@ -85,7 +85,7 @@ def recording_facts(folder: Path) -> Facts:
         info = _info(folder) if sealed else {}
         state = _state(folder, info, sealed=sealed)
         key, sizes = _key(folder) if sealed else ("", "")
-        duration_s = _duration_s(folder, state)
+        duration_s = _duration_s(folder, state, about.origin)
     except (MeterlogError, OSError) as error:
         return unreadable(folder, Kind.RUN, _words(error))
     changed = sealed and info.get("Payload-Oxum", sizes) != sizes
@@ -218,8 +218,13 @@ def _key(folder: Path) -> tuple[str, str]:
     return digest.hexdigest(), oxum(sum(one.st_size for _, one in stats), len(stats))
 
 
-def _duration_s(folder: Path, state: str) -> float | None:
-    """Give a recording's length: by its last event, or where it was cut off by its last reading."""
+def _duration_s(folder: Path, state: str, origin: Origin) -> float | None:
+    """Give a recording's length: by its last event, or where it was cut off by its last reading.
+
+    That of a trace from elsewhere does not begin at its zero.
+    """
+    if origin is Origin.IMPORTED and state != BEING_MADE:
+        return Recording.open(folder).length_ns / 1e9
     path = folder / layout.EVENTS
     with contextlib.suppress(FileNotFoundError), open_plain(path) as stream:
         size = stream.seek(0, 2)
@@ -230,7 +235,7 @@ def _duration_s(folder: Path, state: str) -> float | None:
             return ends[-1] / 1e9
     if state == BEING_MADE:
         return None
-    return Recording.open(folder).end_ns / 1e9
+    return Recording.open(folder).length_ns / 1e9
 
 
 def _words(error: MeterlogError | OSError) -> str:

@@ -4,8 +4,20 @@ from dataclasses import replace
 
 import pytest
 
+from meterlog.analysis.budgets import budget
+from meterlog.analysis.budgets.reading_lines import reading_lines
+from meterlog.analysis.stated_channel import StatedChannel
 from meterlog.evidence.accuracy_text import accuracy_of
-from meterlog.model import Accuracy, Channel, Quantity, Range, Role, Sensor, SensorKind
+from meterlog.model import (
+    Accuracy,
+    Channel,
+    Instrument,
+    Quantity,
+    Range,
+    Role,
+    Sensor,
+    SensorKind,
+)
 from meterlog.profile import load_meter
 from meterlog.work.sensing import sensed
 
@@ -24,9 +36,9 @@ def clamped():
 
 def test_every_range_is_printed_with_the_accuracy_that_holds_in_it(clamped):
     words = text(clamped)
-    # 0.6 V and 0.1 mV behind 100 A/V; 0.5 % of the meter and 1 % of the clamp
-    assert "up to 60 A: +-(1.5 % of reading + 3 x 0.01 A + 0.1 A)" in words
-    assert "up to 60000 A: +-(1.8 % of reading + 3 x 10 A + 0.1 A)" in words
+    # 0.6 V and 0.1 mV behind 100 A/V: the meter's alone
+    assert "up to 60 A: +-(0.5 % of reading + 3 x 0.01 A + 0 A)" in words
+    assert "up to 60000 A: +-(0.8 % of reading + 3 x 10 A + 0 A)" in words
     assert "If the range was fixed by hand, that one holds" in words
     for one in clamped.ranges:
         assert one.accuracy.half_width(0.0) == pytest.approx(
@@ -34,8 +46,29 @@ def test_every_range_is_printed_with_the_accuracy_that_holds_in_it(clamped):
         )
 
 
-def test_a_sensors_own_absolute_part_has_its_unit(clamped):
-    assert "the sensor's own 1 % + 0.1 A added, as a linear sum" in text(clamped)
+def test_a_sensor_stands_by_itself_with_its_unit_as_its_error_is_not_the_meters(clamped):
+    words = text(clamped)
+    own = "the sensor's own accuracy, an error besides the meter's: +-(1 % of reading + 0.1 A)"
+    assert words.count(own) == 1
+    assert "linear sum" not in words
+
+
+def test_from_what_is_printed_the_told_uncertainty_can_be_made():
+    """2 % + 2 x 0.005 A + 0.05 A behind a sensor of 1 % + 0.1 A, one reading of 3.75 A.
+
+    Computed apart from the program: 0.135 A and 0.1375 A as two rectangles give u = 0.1113 A; as
+    one sum, which was printed before, 0.2725 A and u = 0.1573 A.
+    """
+    amps = Channel("a", Quantity.CURRENT, accuracy=Accuracy(2.0, 2, 0.005, 0.05, basis="typical"))
+    channel = sensed(amps, Role.MOTOR_CURRENT, Sensor(own_percent=1.0, own_floor=0.1))
+    assert text(channel) == (
+        "accuracy +-(2 % of reading + 2 x 0.005 A + 0.05 A); typical the sensor's own accuracy, an"
+        " error besides the meter's: +-(1 % of reading + 0.1 A); as stated for it"
+    )
+    home = StatedChannel(Instrument("meter", "test", "-", (channel,)), 0)
+    lines = reading_lines(home, home.at(3.75, 0, 1), 3.75, "", None)
+    assert budget("current", 3.75, "A", lines).combined_u == pytest.approx(0.11126, abs=1e-5)
+    assert not any("linear sum" in line.basis for line in lines)
 
 
 def test_the_temperature_coefficient_is_told_and_when_the_uncertainties_hold_it(clamped):

@@ -111,3 +111,10 @@ def test_where_a_known_uncertainty_covers_the_difference_none_is_seen():
         assert "can't tell" in text
     held = replace(pair, steps=(covered,), max_difference_percent=5.0)
     assert "none seen" not in "\n".join(comparison_lines(held))
+
+
+def test_a_run_of_unknown_date_is_not_said_to_be_of_1970():
+    undated = replace(OLD, started_utc="")
+    lines = comparison_lines(_comparison(old=(undated,)))
+    assert lines[0] == "old: old (measured, at a time that is not known)"
+    assert lines[1] == "new: new, part 7 (invented) (measured, 2030-01-02 08:30 UTC)"
