@@ -6,6 +6,7 @@ import os
 import sys
 
 from meterlog.model import LEADS, EventKind
+from meterlog.model.speed_step import is_speed_step
 
 KEYS = (
     "0-9 speed step, t tap, w leads moved (w WHAT: what was moved), z zero of the clamp,"
@@ -62,7 +63,7 @@ def reading_of(line: str) -> str | None:
 def mark_of(line: str) -> tuple[EventKind, str] | None:
     """Give the event that a typed line means; None when it means none."""
     word, _, rest = line.partition(" ")
-    if line.isascii() and line.isdecimal():
+    if is_speed_step(line):
         return EventKind.SPEED, line
     if word == "t" and not rest:
         return EventKind.TAP, ""

@@ -7,9 +7,8 @@ from types import MappingProxyType
 from meterlog.model import Controller, DecisionRule, Fuse, Limits, SpeedLimits
 from meterlog.model.errors import ProfileError
 from meterlog.model.opening_times import FUSE_KINDS, opening_table
+from meterlog.model.speed_step import FASTEST_STEP, is_speed_step
 from meterlog.profile.table import TomlTable, parse_toml
-
-_DIGITS = 9
 
 
 def _speed(table: TomlTable) -> SpeedLimits:
@@ -30,8 +29,9 @@ def _speed(table: TomlTable) -> SpeedLimits:
 def _speeds(table: TomlTable) -> dict[int, SpeedLimits]:
     speeds: dict[int, SpeedLimits] = {}
     for key in table.names():
-        if not (key.isascii() and key.isdecimal() and len(key) <= _DIGITS):
-            raise table.error(key, "is no speed step", "Expected tables such as [speed.1].")
+        if not is_speed_step(key):
+            remedy = f"Expected tables such as [speed.1], up to {FASTEST_STEP}."
+            raise table.error(key, "is no speed step", remedy)
         if int(key) in speeds:
             raise table.error(
                 key, f"means speed {int(key)} a second time", "Leave one of the two tables."

@@ -32,13 +32,12 @@ from meterlog.model import (
     Zero,
 )
 from meterlog.model.errors import RecordingUnreadable
+from meterlog.model.speed_step import is_speed_step
 from meterlog.recording.checked_text import crc_holds, with_crc
 from meterlog.recording.json_object import JsonObject
 from meterlog.recording.layout import ABOUT
 
 FORMAT = "meterlog recording 1"
-_MOST_DIGITS = 3
-"""Of a speed step."""
 _LATER_LIMITS = ("guard_factor", "brush_v")
 """Numbers that the first versions did not write."""
 
@@ -310,7 +309,7 @@ def _fuse(table: JsonObject) -> Fuse:
 def _speeds(table: JsonObject) -> Mapping[int, SpeedLimits]:
     speeds = {}
     for key in table.keys():  # noqa: SIM118 - no mapping, a method that gives the names
-        if not key.isdecimal() or len(key) > _MOST_DIGITS:
+        if not is_speed_step(key):
             raise table.error("is no speed step", key)
         limits = table.object(key)
         speeds[int(key)] = SpeedLimits(

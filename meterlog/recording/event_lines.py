@@ -5,12 +5,11 @@ from __future__ import annotations
 import json
 
 from meterlog.model import Event, EventKind
+from meterlog.model.speed_step import FASTEST_STEP
 from meterlog.recording.checked_text import crc_holds
 
 LATEST_NS = 1 << 62
 """A hundred and forty years; the sum of two of them still is a time."""
-FASTEST = 999
-"""The highest speed step, as an import allows it."""
 
 
 def event_text(event: Event) -> str:
@@ -83,7 +82,7 @@ def _event(line: bytes) -> Event | None:
         kind = EventKind(found["kind"])
         event = Event(t_ns, kind, str(found["value"]), str(found["source"]))
         # A checksum is no proof that the program wrote it: what can't be judged is damage, too.
-        wrong = kind is EventKind.SPEED and event.speed > FASTEST
+        wrong = kind is EventKind.SPEED and event.speed > FASTEST_STEP
     except (ValueError, KeyError, TypeError, RecursionError):
         return None
     return None if wrong else event

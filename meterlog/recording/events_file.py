@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from meterlog.model import Event, EventKind, standing
+from meterlog.model.speed_step import FASTEST_STEP
 from meterlog.recording.defused_text import as_written
 from meterlog.recording.trace_cells import NUMBER
 from meterlog.recording.trace_error import shown, suggestion, trace_error
@@ -100,7 +101,7 @@ def _number(layout: TraceLayout, text: str) -> float:
 
 def _speed(layout: TraceLayout, line: int, text: str) -> str:
     number = _number(layout, text)
-    if not (0 <= number < 1000 and number == int(number)):
+    if not (0 <= number <= FASTEST_STEP and number == int(number)):
         raise trace_error(
             layout.path,
             f"{shown(text)} is no speed step.",

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pyarrow as pa
 
 from meterlog.model import Event, EventKind
+from meterlog.model.speed_step import is_speed_step
 from meterlog.recording.defused_text import as_written
 from meterlog.recording.table_metadata import TableMetadata
 from meterlog.recording.trace_error import shown, trace_error
@@ -75,7 +76,7 @@ def _event(told: TableMetadata, line: int, t_ns: int, cells: list[str]) -> Event
     if t_ns < 0:
         message = "the time lies before the recording's beginning."
         raise trace_error(told.table, message, _REMEDY, line=line, column="time_utc")
-    if event.kind is EventKind.SPEED and not event.value.isdecimal():
+    if event.kind is EventKind.SPEED and not is_speed_step(event.value):
         message = f"{shown(value)} is no speed step."
         raise trace_error(told.table, message, _REMEDY, line=line, column="value")
     return event

@@ -9,7 +9,7 @@ from itertools import pairwise
 from pathlib import Path
 
 from meterlog.model import About, Event, EventKind
-from meterlog.model.errors import DiskFailed, RecordingUnreadable
+from meterlog.model.errors import DiskFailed, RecordingUnreadable, UsageError
 from meterlog.recording import layout
 from meterlog.recording.append_file import REMEDY
 from meterlog.recording.circuit_files import keep_circuit, kept_circuits
@@ -90,8 +90,10 @@ def join_parts(
     ------
     RecordingExists
         If ``out`` holds anything.
+    UsageError
+        If ``last`` goes on with nothing.
     RecordingUnreadable
-        If ``last`` goes on with nothing, or a part is not there, can't be read or belongs to
+        If a part is not there, can't be read or belongs to
         another recording.
     DiskFailed, EvidenceError
         If ``out`` can't be written.
@@ -121,7 +123,7 @@ def _parts(last: Path, before: Path | None) -> tuple[_Part, ...]:
     found = [_Part(Recording.open(last), kept_continuation(last))]
     begun = found[0].begun
     if begun is None:
-        raise RecordingUnreadable(
+        raise UsageError(
             "goes on with no other recording, so there is nothing to join.",
             subject=str(last),
             remedy="Give the last part of a recording that went on elsewhere.",

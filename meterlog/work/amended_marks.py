@@ -9,6 +9,7 @@ from decimal import Decimal
 from meterlog.model import WITHDRAWABLE, Event, EventKind, withdrawn_marks
 from meterlog.model.amendment import Amendment, AmendmentKind
 from meterlog.model.errors import UsageError
+from meterlog.model.speed_step import is_speed_step
 
 MOVABLE = WITHDRAWABLE
 """What a technician marks by hand, and may have marked early or late."""
@@ -16,7 +17,6 @@ _NS = 1_000_000_000
 _NEAR_NS = _NS // 2
 _SAME_NS = _NS // 2_000
 """Times are shown to the millisecond: one that was read off is this close."""
-_DIGITS = 9
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,9 +167,7 @@ class AmendedMarks:
             self._marks[place] = replace(mark, out=not amendment.new)
             return
         if step:
-            if not (amendment.new.isascii() and amendment.new.isdecimal()) or (
-                len(amendment.new) > _DIGITS
-            ):
+            if not is_speed_step(amendment.new):
                 raise UsageError(
                     "is no speed.", subject=amendment.new, remedy="Give 0 for off, or 1, 2, 3 ..."
                 )

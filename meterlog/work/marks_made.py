@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from meterlog.model import WITHDRAWABLE, Event, EventKind, withdrawal
 from meterlog.model.errors import UsageError
+from meterlog.model.speed_step import is_speed_step
 
 
 class MarksMade:
@@ -27,9 +28,9 @@ class MarksMade:
         Raises
         ------
         UsageError
-            If a speed is no whole number of 0 or more.
+            If a speed is no whole number of 0 or more, or above :data:`FASTEST_STEP`.
         """
-        if kind is EventKind.SPEED and not (value.isascii() and value.isdecimal()):
+        if kind is EventKind.SPEED and not is_speed_step(value):
             raise UsageError(
                 "is no speed step.", subject=value, remedy="Expected 0 for off, or 1, 2, 3 ..."
             )

@@ -33,6 +33,7 @@ def test_a_wrong_key_or_value_is_refused(wrong):
         (f"nominal_v = {'9' * 5000}\n", "is not valid TOML"),
         (f"nominal_v = {'[' * 5000}\n", "is not valid TOML"),
         ("[speed]\n-1 = {min_a = 1}\n", "is no speed step"),
+        ("[speed.1000]\nmin_a = 1\n", "up to 999"),
     ],
 )
 def test_keys_and_numbers_that_can_not_be_meant_are_refused(text, words):

@@ -9,7 +9,7 @@ import pytest
 from meterlog.evidence import verify_folder
 from meterlog.model import Event as Happening
 from meterlog.model import EventKind, RawBytes, join
-from meterlog.model.errors import DiskFailed, RecordingExists, RecordingUnreadable
+from meterlog.model.errors import DiskFailed, RecordingExists, RecordingUnreadable, UsageError
 from meterlog.recording import MovingRecorder, Recording, find_unsealed, join_parts, layout, seal
 from meterlog.recording import spill_places as where
 from meterlog.recording.continuation import kept_continuation

@@ -72,7 +72,7 @@ def test_what_does_not_fit_is_refused_and_nothing_is_moved(marks, kind, old, new
     assert marks.events == EVENTS
 
 
-@pytest.mark.parametrize("speed", ["fast", "-1", "1.5", "9" * 10, "²"])
+@pytest.mark.parametrize("speed", ["fast", "-1", "1.5", "1000", "²"])
 def test_what_is_no_speed_is_refused(marks, speed):
     with pytest.raises(UsageError, match="is no speed"):
         marks.apply(marks.relabelled(0, speed, *WHO))

@@ -75,6 +75,7 @@ META = LOGGER + "-metadata.json"
         (META, _head('"format"', '"fromat"'), "checksum"),
         (EVENTS, lambda c: c.replace(b";note;", b";note?;", 1), "'note\\?' is no kind"),
         (EVENTS, lambda c: c.replace(b";speed;2", b";speed;x", 1), "no speed step"),
+        (EVENTS, lambda c: c.replace(b";speed;2", b";speed;1000", 1), "no speed step"),
         (EVENTS, lambda c: c.replace(b"2026-", b"2006-", 1), "before"),
         (EVENTS, lambda c: c + b"a;b\r\n", "fields"),
         (EVENTS + "-metadata.json", lambda c: c[:-20], "not valid JSON"),
