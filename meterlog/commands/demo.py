@@ -83,7 +83,10 @@ def run(options: argparse.Namespace) -> int:
     out = new_folder(options.out) if options.out else fresh_folder(f"demo-{options.scenario}")
     plan = DemoPlan(options.scenario, options.seconds, out, options.seed)
     if has_screen() and not (options.headless or options.json):
-        return _in_window(plan, options.language)
+        from meterlog.commands.qt_refusal import qt_started
+
+        with qt_started():  # before the benches run
+            return _in_window(plan, options.language)
     return _headless(plan, as_json=options.json)
 
 

@@ -12,12 +12,12 @@ import subprocess
 import sys
 from collections.abc import Iterator, Mapping, Sequence
 
+from meterlog.commands.qt_refusal import REMEDY, why
 from meterlog.commands.screen import has_screen
 from meterlog.work.doctor import Line, State
 
 _ASK_S = 8.0
 _NO_SCREEN = "The command line does everything but show; the window needs a screen."
-_SYSTEM = "Install Qt's system libraries (make setup names them), or meterlog again."
 _SOUND = "To hear the current: pip install 'meterlog[sound]', on Linux also libpulse0."
 _SMALL = (1024, 600)
 
@@ -34,21 +34,17 @@ def look_at_screen() -> Iterator[Line]:
             command, capture_output=True, check=False, timeout=_ASK_S, env=environment
         )
     except (OSError, subprocess.TimeoutExpired) as error:
-        yield Line("screen", State.BAD, f"Qt does not start: {type(error).__name__}", _SYSTEM)
+        yield Line("screen", State.BAD, f"Qt does not start: {type(error).__name__}", REMEDY)
         return
     try:
         told = json.loads(done.stdout.decode("utf-8", "replace").splitlines()[-1])
         qt = dict(told)
     except (ValueError, IndexError, TypeError):
-        yield Line("screen", State.BAD, f"Qt does not start: {_last(done.stderr)}", _SYSTEM)
+        said = done.stderr.decode("utf-8", "replace").splitlines()
+        yield Line("screen", State.BAD, f"Qt does not start: {why(said)}", REMEDY)
         return
     yield from screen_lines(qt, shown=shown)
     yield sound_line(qt)
-
-
-def _last(said: bytes) -> str:
-    lines = [line.strip() for line in said.decode("utf-8", "replace").splitlines() if line.strip()]
-    return lines[-1][:300] if lines else "it says nothing"
 
 
 def screen_lines(told: Mapping[str, object], *, shown: bool) -> Iterator[Line]:

@@ -51,10 +51,11 @@ def run(options: argparse.Namespace) -> int:
     from meterlog.commands.one_heap import share_one_heap
 
     share_one_heap()  # a recording may run in it for days
+    from meterlog.commands.qt_refusal import qt_started
     from meterlog.commands.window_signals import closed_by_signals
     from meterlog.window import open_window
 
-    with closed_by_signals():
+    with qt_started(), closed_by_signals():
         return open_window(
             recording=getattr(options, "recording", None),
             language=getattr(options, "language", None),

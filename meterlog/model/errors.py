@@ -12,7 +12,7 @@
       EvidenceError                  an export or a seal that can't be made
 
 Each error says what happened, to which thing, and what to do next. Foreign errors are translated
-where they come in (pyserial in ``instruments/link.py``, OSError in ``recording/`` and
+where they come in (pyserial in ``instruments/serial_link.py``, OSError in ``recording/`` and
 ``evidence/``, TOML in ``profile/``), with the cause kept by ``raise ... from``.
 """
 

@@ -29,13 +29,15 @@ _NETWORK = frozenset(
 _NO_JOURNAL = frozenset({"vfat", "exfat", "msdos", "ext2"})
 _GONE = frozenset({"tmpfs", "ramfs"})
 _WHERE = "Choose another place with --out, or in the window."
+_SETTINGS = "Until then what is set is forgotten when the program ends."
+_PASSING = "Or name another folder in the variable TMPDIR."
 
 
 def look_at_disks() -> Iterator[Line]:
     """Look at the folders of recordings, settings and things in passing."""
     yield from _folder("recordings", recordings_folder())
-    yield from _writable("settings", settings_folder())
-    yield from _writable("in passing", Path(tempfile.gettempdir()))
+    yield from _writable("settings", settings_folder(), _SETTINGS)
+    yield from _writable("in passing", Path(tempfile.gettempdir()), _PASSING)
 
 
 def _folder(about: str, folder: Path) -> Iterator[Line]:
@@ -57,15 +59,26 @@ def _existing(folder: Path) -> Path:
     return next((place for place in (folder, *folder.parents) if place.is_dir()), folder)
 
 
-def _writable(about: str, folder: Path) -> Iterator[Line]:
+def _in_the_way(folder: Path) -> Path | None:
+    """Give what lies where the folder, or one around it, would be made; None where nothing does."""
+    there = next((one for one in (folder, *folder.parents) if os.path.lexists(one)), None)
+    return None if there is None or there.is_dir() else there
+
+
+def _writable(about: str, folder: Path, else_do: str = _WHERE) -> Iterator[Line]:
     there = _existing(folder)
     words = f"{folder}" if folder == there else f"{folder} (not there yet)"
+    block = _in_the_way(folder)
+    if block is not None:
+        what = f"{folder} can't be made: {block} is no folder"
+        yield Line(about, State.BAD, what, f"Move it out of the way. {else_do}")
+        return
     try:
         with tempfile.NamedTemporaryFile(dir=there, prefix=".meterlog-"):
             pass
     except OSError as error:
         what = f"{words} can't be written: {error.strerror}"
-        yield Line(about, State.BAD, what, f"Ask for the right to write there. {_WHERE}")
+        yield Line(about, State.BAD, what, f"Ask for the right to write there. {else_do}")
     else:
         yield Line(about, State.OK, f"{words}, can be written")
 

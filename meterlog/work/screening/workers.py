@@ -10,14 +10,20 @@ import os
 import signal
 import threading
 from collections.abc import Callable, Iterator, Sequence
-from concurrent.futures import BrokenExecutor, Executor, ProcessPoolExecutor, ThreadPoolExecutor
+from concurrent.futures import (
+    BrokenExecutor,
+    Executor,
+    Future,
+    ProcessPoolExecutor,
+    ThreadPoolExecutor,
+)
 from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import partial
 from importlib.util import find_spec
-from multiprocessing import get_context, parent_process
+from multiprocessing import get_context, parent_process, resource_tracker
 from multiprocessing.connection import Connection, wait
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, TypeVar
 
 import meterlog
 from meterlog.model.errors import LinkNotFound, UsageError
@@ -36,6 +42,7 @@ _BROKE_OFF = (
     " it with the recording"
 )
 
+T = TypeVar("T")
 Lot = tuple[Place, ...]
 Take = Callable[[Lot, "pa.Table"], None]
 
@@ -126,6 +133,26 @@ def _here(
         return  # a worker has died: what is left is done one by one
 
 
+class _DeafWorkers(ProcessPoolExecutor):
+    """Processes deaf to Ctrl-C from their first instant on: at a terminal all of them hear it.
+
+    Until one has loaded what it needs to be told so, it would end with a traceback. They are
+    started while work is given, and inherit what is blocked in the thread that gives it.
+    """
+
+    def submit(self, fn: Callable[..., T], /, *args: object, **kwargs: object) -> Future[T]:
+        """Give work; see :meth:`concurrent.futures.Executor.submit`."""
+        if not hasattr(signal, "pthread_sigmask"):
+            return super().submit(fn, *args, **kwargs)
+        # Started with the first process, it would let the signal through again.
+        resource_tracker.ensure_running()
+        before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+        try:
+            return super().submit(fn, *args, **kwargs)
+        finally:
+            signal.pthread_sigmask(signal.SIG_SETMASK, before)
+
+
 @contextmanager
 def _pool(workers: Workers) -> Iterator[Executor]:
     if workers.threads:
@@ -134,7 +161,7 @@ def _pool(workers: Workers) -> Iterator[Executor]:
         return
     context = get_context("spawn")
     theirs, ours = context.Pipe(duplex=False)
-    pool = ProcessPoolExecutor(workers.count, context, _begin_worker, (theirs,))
+    pool = _DeafWorkers(workers.count, context, _begin_worker, (theirs,))
     try:
         yield pool
     except BaseException:
@@ -154,6 +181,8 @@ def _begin_worker(word: Connection | None = None) -> None:
     import pyarrow as pa
 
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    if hasattr(signal, "pthread_sigmask"):
+        signal.pthread_sigmask(signal.SIG_UNBLOCK, {signal.SIGINT})
     pa.set_cpu_count(1)
     if hasattr(os, "nice"):
         os.nice(_LESS_URGENT)
@@ -170,7 +199,7 @@ def _end_with_parent(word: Connection | None) -> None:
 
 def _alone(place: Place, asked: Asked) -> pa.Table:
     """Review one recording in a process of its own."""
-    with ProcessPoolExecutor(1, get_context("spawn"), _begin_worker) as pool:
+    with _DeafWorkers(1, get_context("spawn"), _begin_worker) as pool:
         try:
             return pool.submit(review_lot, (place,), asked).result()
         except BrokenExecutor:

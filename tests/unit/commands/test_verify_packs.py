@@ -93,3 +93,17 @@ def test_an_unsafe_or_broken_zip_is_refused_in_words(run, pack):
     said = run("verify", path, code=1)
     assert "can't be read as a zip" in said.err
     assert said.out == ""
+
+
+def test_what_is_no_pack_is_refused_with_what_can_be_given(run, pack, tmp_path):
+    said = run("verify", tmp_path / "gone.zip", code=2).err
+    assert f"{tmp_path}/gone.zip: is not there. Give the folder of one recording, or a pack" in said
+    said = run("verify", tmp_path, code=2).err
+    assert "is neither a recording nor a pack." in said
+    assert f"In it lies {tmp_path}/claim.zip." in said
+    pack.with_suffix(".zip").unlink()
+    assert f"In it lies {pack}." in run("verify", tmp_path, code=2).err
+    (tmp_path / "note.txt").write_text("nothing")
+    said = run("verify", tmp_path / "note.txt", code=2).err
+    assert "note.txt: is neither a recording nor a pack." in said
+    assert "In it lies" not in said

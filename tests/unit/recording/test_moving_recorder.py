@@ -249,7 +249,7 @@ def test_only_parts_of_one_recording_are_joined(recorder, maker, disks, told):
     maker.small("other", channels=1)
     with pytest.raises(RecordingUnreadable, match="part of another recording"):
         join_parts(recorder.parts[1], maker.folder / "whole", maker.folder / "other")
-    with pytest.raises(RecordingUnreadable, match="goes on with no other recording"):
+    with pytest.raises(UsageError, match="goes on with no other recording"):
         join_parts(maker.folder / "other", maker.folder / "whole")
     with pytest.raises(RecordingExists):
         join_parts(recorder.parts[1], maker.folder / "other")

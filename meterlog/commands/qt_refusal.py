@@ -1,0 +1,72 @@
+"""QtRefusal: why Qt opens no window here, in words.
+
+Where Qt can't use the screen, or a library of the system is missing, it raises no error but ends
+the process (SIGABRT), with words that do not help whoever wants the window.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+
+from meterlog.commands.terminal import remark
+
+REMEDY = (
+    "See that the screen is there and lets this user in (DISPLAY, WAYLAND_DISPLAY); else install"
+    " Qt's system libraries (make setup names them), or meterlog again."
+)
+_SAYS_NO_MORE = "Could not load the Qt platform plugin"
+_LONGEST = 300
+_FAILED = 1
+
+
+def why(said: Sequence[str]) -> str:
+    """Give what tells why among what Qt said.
+
+    Parameters
+    ----------
+    said : sequence of str
+        Lines, those of Qt's own parts with the part in front (``qt.qpa.xcb: ...``). Where none is
+        of Qt, as with an error of an import, the last one tells.
+
+    Returns
+    -------
+    str
+        At most 300 letters, without a full stop.
+    """
+    lines = [line.strip() for text in said for line in text.splitlines() if line.strip()]
+    of_qt = [line.partition(": ")[2] for line in lines if line.startswith("qt.")]
+    telling = [line for line in of_qt if not line.startswith(_SAYS_NO_MORE)]
+    words = "; ".join(dict.fromkeys(telling or of_qt or lines[-1:]))
+    return words[:_LONGEST].rstrip(".") or "it says nothing"
+
+
+@contextmanager
+def qt_started() -> Iterator[None]:
+    """Start Qt for a window; while entered it stays. Ends the program where Qt opens none.
+
+    The exit code is then 1, and standard error says why.
+    """
+    from PySide6.QtCore import QMessageLogContext, QtMsgType, qInstallMessageHandler
+    from PySide6.QtWidgets import QApplication
+
+    said: list[str] = []
+
+    def hear(kind: QtMsgType, context: QMessageLogContext, text: str) -> None:
+        said.append(f"{context.category}: {text}")
+        if kind is QtMsgType.QtFatalMsg:
+            remark(f"meterlog: no window opens: {why(said)}. {REMEDY}")
+            os._exit(_FAILED)  # Qt would end the process as soon as this is left
+
+    running = QApplication.instance()
+    if running is None:
+        before = qInstallMessageHandler(hear)
+        try:
+            running = QApplication(["meterlog"])
+        finally:
+            qInstallMessageHandler(before)
+        for text in said:
+            remark(text)
+    yield
+    del running
