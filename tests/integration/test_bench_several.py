@@ -21,12 +21,8 @@ from meterlog.profile import load_meter
 
 ROOT = Path(__file__).resolve().parents[2]
 
-pytestmark = [
-    pytest.mark.timeout(60),
-    pytest.mark.pty,
-    pytest.mark.calm(0.02),
-    pytest.mark.skipif(not hasattr(os, "openpty"), reason="needs pseudo terminals"),
-]
+_TERMINALS = pytest.mark.skipif(not hasattr(os, "openpty"), reason="needs pseudo terminals")
+pytestmark = [pytest.mark.timeout(60), pytest.mark.pty, pytest.mark.calm(0.02), _TERMINALS]
 
 
 class Bench:

@@ -52,6 +52,13 @@ def test_what_always_fails_fails_at_last_however_the_machine_stalls(monkeypatch)
     assert 2 < len(played) < 10
 
 
+@pytest.mark.parametrize(("stalls", "times"), [(0, 1), (1, 2), (9, 3)])
+def test_what_is_looked_at_is_made_again_where_the_machine_stalls(monkeypatch, stalls, times):
+    made = []
+    monkeypatch.setattr(calm, "StallWatch", lambda: _Watch(0.5 if len(made) < stalls else 0.0))
+    assert calm.calmest(lambda: made.append(None) or len(made), 0.01) == times
+
+
 def test_the_watch_sees_a_thread_that_lets_no_other_run():
     with calm.StallWatch() as watch:
         sum(range(8_000_000))  # one call: no other thread runs meanwhile

@@ -7,6 +7,7 @@ import os
 import threading
 import time
 
+import calm
 import pytest
 
 from meterlog.model import FindingKind, Role, Verdict
@@ -32,7 +33,10 @@ SECONDS = 9.8
 @pytest.fixture(scope="module")
 def job(tmp_path_factory):
     """Record; give the live review when all had come, the folder, and the run."""
-    folder = tmp_path_factory.mktemp("job") / "recording"
+    return calm.calmest(lambda: recorded_in(tmp_path_factory.mktemp("job") / "recording"), 0.05)
+
+
+def recorded_in(folder):
     begun, run = threading.Event(), None
 
     def told(kind, value, when_ns):

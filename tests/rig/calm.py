@@ -50,3 +50,16 @@ def play(scene, most_s):
                 if watch.worst_s <= most_s:
                     raise
     return scene()
+
+
+def calmest(make, most_s, tries=3):
+    """Make something in real time until the machine did not stall in it, or so many times.
+
+    For what several tests look at: none of them can play it again.
+    """
+    for _ in range(tries - 1):
+        with StallWatch() as watch:
+            made = make()
+        if watch.worst_s <= most_s:
+            return made
+    return make()
