@@ -54,7 +54,7 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
         action="append",
         default=[],
         help="how good the meter was: 1.5+0.05 is 1.5 %% of the reading plus 0.05 V or A; without "
-        "it no uncertainty can be stated; repeat for each role",
+        "it each ± holds the scatter of the readings alone; repeat for each role",
     )
     parser.add_argument("--events", metavar="EVENTS.csv", type=Path, help="what happened when")
     parser.add_argument(

@@ -21,3 +21,11 @@ def full_path(path: Path) -> Path:
         If it is relative and the folder one is in has gone.
     """
     return Path(os.path.realpath(path))
+
+
+def typed_path(text: str) -> Path:
+    """Give the path that somebody typed: ``~`` in front is the user's own folder.
+
+    Where there is no such user it stays as it stands. ``Path.expanduser`` raises ``RuntimeError``.
+    """
+    return Path(os.path.expanduser(text))  # noqa: PTH111 - see above

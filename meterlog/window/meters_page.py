@@ -19,6 +19,7 @@ from meterlog.instruments import PortInfo, list_ports
 from meterlog.model import Conditions, Job, Role
 from meterlog.model.errors import UsageError
 from meterlog.profile import names
+from meterlog.profile.full_path import typed_path
 from meterlog.window.before_second import BeforeSecondBox, BeforeSecondWatch
 from meterlog.window.cautions import Cautions
 from meterlog.window.conditions_view import ConditionsView
@@ -291,7 +292,7 @@ class MetersPage(QWidget):
 
     def show_recordings(self) -> None:
         """Read the list of recordings again."""
-        self.recordings.show_folder(Path(self.folder.text()))
+        self.recordings.show_folder(self.recordings_parent())
 
     def job_words(self) -> Job:
         """Give what a recording made now says about its job, conditions included."""
@@ -321,7 +322,7 @@ class MetersPage(QWidget):
 
     def recordings_parent(self) -> Path:
         """Give the folder in which recordings are made."""
-        return Path(self.folder.text()).expanduser()
+        return typed_path(self.folder.text())
 
     def _bring_into_sight(self, place: QWidget) -> None:
         # Words that have just come up have a height only when they have been laid out.

@@ -44,7 +44,7 @@ class _Found:
 
 def _look_into(parent: Path) -> _Found:
     newest = tuple((one, (one / "bagit.txt").is_file()) for one in newest_recordings(parent))
-    return _Found(newest, find_unsealed(parent), _barred(parent.expanduser()))
+    return _Found(newest, find_unsealed(parent), _barred(parent))
 
 
 def _barred(parent: Path) -> str:

@@ -16,6 +16,7 @@ from PySide6.QtWidgets import QWidget as _Widget
 from meterlog.evidence.ticks import time_text
 from meterlog.model import Step
 from meterlog.window.numbers import in_numbers
+from meterlog.window.sentences import sentence
 from meterlog.window.words import later, say
 
 HEADS = (later("step"), later("from"), "V", "A", "±A", later("max A"))
@@ -56,6 +57,13 @@ def _title(steps: tuple[Step, ...]) -> str:
     return say(_FOUND) if any(step.speed is None for step in steps) else say(_TAKEN)
 
 
+def _lacking(steps: tuple[Step, ...]) -> str:
+    """Say what the uncertainties shown do not hold; empty for nothing."""
+    told = [step.current.lacking for step in steps if step.current and step.current.sources]
+    each = dict.fromkeys(words for one in told for words in one.split("; ") if words)
+    return say("±A without: {lacking}", lacking=sentence("; ".join(each))) if each else ""
+
+
 class _StepsTable(QTableWidget):
     """A table whose rows are as high as their text, also once the text has grown."""
 
@@ -85,11 +93,15 @@ class StepsView(_Widget):
         self.table.setShowGrid(False)
         self.table.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.table.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
+        self.lacking = QLabel("")
+        self.lacking.setWordWrap(True)
+        self.lacking.hide()
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(3)
         layout.addWidget(self.title)
         layout.addWidget(self.table, 1)
+        layout.addWidget(self.lacking)
 
     def show_steps(self, steps: tuple[Step, ...]) -> None:
         """Show these steps, the newest in sight."""
@@ -97,6 +109,9 @@ class StepsView(_Widget):
             return
         self._steps = steps
         self.title.setText(_title(steps))
+        lacking = _lacking(steps)
+        self.lacking.setText(lacking)
+        self.lacking.setVisible(bool(lacking))
         cells, before = tuple(map(step_cells, steps)), self._cells
         self._cells = cells
         self.table.setRowCount(len(cells))

@@ -1,7 +1,10 @@
 """The table of steps keeps its rows as high as their text."""
 
+from dataclasses import replace
+
+from meterlog.analysis.budgets import budget
 from meterlog.evidence.palette import DAY
-from meterlog.model import Step
+from meterlog.model import Source, Step
 from meterlog.window.steps_view import StepsView
 from meterlog.window.theme import style_sheet
 
@@ -20,3 +23,19 @@ def test_rows_grow_with_the_text_though_the_steps_stay_as_they_are(qtbot):
     tall = table.rowHeight(0)
     view.setStyleSheet(style_sheet(DAY, 13))
     qtbot.waitUntil(lambda: table.rowHeight(0) < tall)
+
+
+def test_what_the_uncertainties_do_not_hold_stands_under_them(qtbot):
+    view = StepsView()
+    qtbot.addWidget(view)
+    scatter = (Source("scatter of the readings", 0.002, "A"),)
+    known = budget("steady current", 3.5, "A", scatter)
+    step = Step(1, 0, 10**9, current=known)
+    view.show_steps((step,))
+    assert view.lacking.isHidden()
+    lacking = replace(known, lacking="the meter's accuracy; the clamp's zero")
+    view.show_steps((step, replace(step, speed=2, current=lacking)))
+    assert not view.lacking.isHidden()
+    assert view.lacking.text() == "±A without: the meter's accuracy; the clamp's zero"
+    view.show_steps((step,))
+    assert view.lacking.isHidden()

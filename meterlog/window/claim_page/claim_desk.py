@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 
 from meterlog.evidence.palette import Palette
 from meterlog.model.errors import MeterlogError
+from meterlog.profile.full_path import typed_path
 from meterlog.window.claim_page.check_desk import CheckDesk
 from meterlog.window.claim_page.claim_page import ClaimPage
 from meterlog.window.claim_page.claim_plan import A4, LETTER, ClaimPlan, key_wants_words, make
@@ -166,7 +167,7 @@ class ClaimDesk:
             before=page.before.folder,
             after=page.after.folder,
             circuits=page.circuits.folders,
-            out=job / Path(typed).expanduser() if typed else fresh_pack(job),
+            out=job / typed_path(typed) if typed else fresh_pack(job),
             page=options.paper,
             without_customer=options.without_customer.isChecked(),
             signed=options.signed.isChecked(),

@@ -12228,6 +12228,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         </translation>
     </message>
     <message>
+        <source>±A without: {lacking}</source>
+        <translation>±A ohne: {lacking}</translation>
+    </message>
+    <message>
         <source>↑ ↓ line · ← → choice · digits: number · Enter: it holds, next line · Del: not said</source>
         <translation>↑ ↓ Zeile · ← → Auswahl · Ziffern: Zahl · Enter: gilt, nächste Zeile · Entf: nicht gesagt</translation>
     </message>

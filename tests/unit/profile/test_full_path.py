@@ -1,8 +1,10 @@
 """A path as it leads, whatever stands in it."""
 
+from pathlib import Path
+
 import pytest
 
-from meterlog.profile.full_path import full_path
+from meterlog.profile.full_path import full_path, typed_path
 
 
 def test_links_are_followed_and_what_is_not_there_stays(tmp_path):
@@ -23,3 +25,11 @@ def test_links_in_a_circle_are_left_to_whoever_opens_them(tmp_path, links):
 def test_a_relative_path_is_one_from_here(tmp_path, monkeypatch):
     monkeypatch.chdir(tmp_path)
     assert full_path(tmp_path.relative_to(tmp_path) / "x") == tmp_path / "x"
+
+
+def test_what_was_typed_is_a_path_whoever_it_names(monkeypatch, tmp_path):
+    monkeypatch.setenv("HOME", str(tmp_path))
+    monkeypatch.setenv("USERPROFILE", str(tmp_path))
+    assert typed_path("~/runs") == tmp_path / "runs"
+    assert typed_path("~nobody-of-that-name/runs") == Path("~nobody-of-that-name/runs")
+    assert typed_path("runs") == Path("runs")
