@@ -134,7 +134,7 @@ def _is_made(desk):
     assert not desk._making.busy
 
 
-def test_dialogs_go_with_the_job_that_they_were_opened_for(make_desk, two_sides):
+def test_dialogs_go_with_the_job_that_they_were_opened_for(make_desk, two_sides, facts):
     desk = make_desk(two_sides)
     desk.sides._ask(Side.OLD, circuit=False)
     desk._ask_out()
@@ -142,6 +142,7 @@ def test_dialogs_go_with_the_job_that_they_were_opened_for(make_desk, two_sides)
     assert [one.isVisible() for one in dialogs] == [True, True]
     two_sides.new()
     assert [one.isVisible() for one in dialogs] == [False, False]
+    facts.let_all_go()
     desk.close()
     two_sides.new()
 
