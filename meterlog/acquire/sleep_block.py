@@ -8,6 +8,7 @@ import shutil
 import subprocess
 import sys
 import tempfile
+import threading
 from typing import IO, Protocol
 
 BLOCKED = "sleep is blocked while recording"
@@ -32,7 +33,8 @@ class SleepBlock:
     """Keeps the computer awake from its making to :meth:`release`.
 
     Never raises: a recording is worth having on a computer that may fall asleep, too.
-    :attr:`words` says how it is. The system ends the block by itself if this program dies.
+    :attr:`words` says how it is. The system ends the block by itself if this program dies. One
+    thread may ask how it is while another releases it.
     """
 
     def __init__(self) -> None:
@@ -47,18 +49,18 @@ class SleepBlock:
     @property
     def holds(self) -> bool:
         """True while the system keeps the computer awake for us."""
-        return self._holder is not None and not self._released and not self._holder.refused()
+        holder = self._holder
+        return holder is not None and not self._released and not holder.refused()
 
     @property
     def words(self) -> str:
         """Say whether sleep is blocked, and what to do if it is not; empty once released."""
+        holder = self._holder
         if self._released:
             return ""
-        if self.holds:
+        why = self._refused if holder is None else holder.refused()
+        if holder is not None and not why:
             return BLOCKED
-        why = self._refused
-        if self._holder is not None:
-            why = self._holder.refused()
         return f"{NOT_BLOCKED}: {why or 'this system has no known way'}; {_BY_HAND}"
 
     def release(self) -> None:
@@ -113,6 +115,8 @@ class _Child:
         self._program = program
         self._tries = tries
         self._said: IO[bytes] | None = None
+        self._lock = threading.Lock()
+        self._over = False
         self._process = self._start()
 
     def _start(self) -> subprocess.Popen[bytes]:
@@ -128,6 +132,11 @@ class _Child:
         )
 
     def refused(self) -> str:
+        # A child that was begun after the release would keep the computer awake for good.
+        with self._lock:
+            return "" if self._over else self._refused()
+
+    def _refused(self) -> str:
         while self._process.poll() is not None:
             if not self._tries:
                 return f"{os.path.basename(self._program)} says {self._last_line()!r}"  # noqa: PTH119
@@ -154,7 +163,9 @@ class _Child:
             self._said.close()
 
     def release(self) -> None:
-        self._let_go()
+        with self._lock:
+            self._over = True
+            self._let_go()
         with contextlib.suppress(OSError, subprocess.TimeoutExpired):
             self._process.terminate()
             self._process.wait(_END_S)

@@ -6,6 +6,7 @@ import signal
 import stat
 import subprocess
 import sys
+import threading
 import time
 
 import pytest
@@ -88,6 +89,35 @@ def test_a_refusal_is_said_with_what_to_do(program):
     assert "systemd-inhibit says 'Failed to inhibit: Access denied'" in block.words
     assert "leave the lid open" in block.words
     block.release()
+
+
+def test_nothing_is_begun_once_it_was_let_go_while_another_thread_asked(program, monkeypatch):
+    """A refusal makes whoever asks try with less; a child begun then would never be ended."""
+    log = program(LESS)
+    block = SleepBlock()
+    first = block._holder._process
+    wait_for(lambda: first.poll() is not None)
+    begun, go_on, children = threading.Event(), threading.Event(), [first]
+    start = block._holder._start
+
+    def slowly():
+        begun.set()
+        assert go_on.wait(20.0)
+        children.append(start())
+        return children[-1]
+
+    monkeypatch.setattr(block._holder, "_start", slowly)
+    asking = threading.Thread(target=lambda: block.words)
+    asking.start()
+    assert begun.wait(20.0)
+    ending = threading.Thread(target=block.release)
+    ending.start()
+    ending.join(0.2)
+    go_on.set()
+    asking.join(20.0)
+    ending.join(20.0)
+    assert [child.returncode is None for child in children] == [False, False]
+    assert log.read_text().count("\n") <= 2
 
 
 def test_where_there_is_no_such_program_that_is_said(monkeypatch, tmp_path):
