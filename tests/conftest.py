@@ -116,8 +116,21 @@ def pytest_pyfunc_call(pyfuncitem):
         return None
     names = pyfuncitem._fixtureinfo.argnames
     given = {name: pyfuncitem.funcargs[name] for name in names}
-    calm.play(lambda: pyfuncitem.obj(**given), *mark.args)
+
+    def told(stall_s):
+        pyfuncitem.user_properties.append(("played again", f"{stall_s * 1e3:.0f} ms"))
+
+    calm.play(lambda: pyfuncitem.obj(**given), *mark.args, told)
     return True
+
+
+def pytest_terminal_summary(terminalreporter):
+    """Say which scenes were played again: one that always is has something to it."""
+    for report in terminalreporter.getreports("passed") + terminalreporter.getreports("failed"):
+        again = [stall for name, stall in report.user_properties if name == "played again"]
+        if again and report.when == "call":
+            line = f"played again, the machine having stalled {', '.join(again)}: {report.nodeid}"
+            terminalreporter.write_line(line)
 
 
 ALONE = (

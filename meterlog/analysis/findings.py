@@ -149,6 +149,10 @@ def _low_words(piece: Piece) -> str:
     )
 
 
+BY_SIZE = (FindingKind.STEP_CURRENT, FindingKind.OVER, FindingKind.UNDER, FindingKind.LOCKED)
+"""What is judged by the size of its value, and told by it."""
+
+
 class FindingMaker:
     """Makes Findings.
 
@@ -237,7 +241,7 @@ class FindingMaker:
         expanded = current.expanded if current is not None and known else None
         # What is set against a limit by its size is told by its size: the clamp may be the other
         # way round, which is told by itself.
-        by_size = piece.kind in (SpanKind.OVER, SpanKind.UNDER, SpanKind.LOCKED)
+        by_size = piece.kind is not None and FindingKind(piece.kind.value) in BY_SIZE
         mean_a = abs(piece.figures.mean_a) if by_size else piece.figures.mean_a
         now = with_uncertainty(mean_a, expanded, "A")
         now += self._budgets.lacking if known else ""
@@ -246,7 +250,7 @@ class FindingMaker:
         if piece.kind is SpanKind.OVER and piece.speed == 0:
             return (
                 f"Current although off is commanded{stretch}: {now}; the circuit stays on, or the"
-                f" clamp was not zeroed."
+                f" clamp was not zeroed{unproven}."
             )
         if piece.kind is SpanKind.OVER:
             return (

@@ -103,8 +103,20 @@ class StatedChannel:
         """True where a clamp is read whose zero nobody has taken, so far."""
         sensor = self.channel.sensor
         clamp = sensor.kind is SensorKind.CLAMP or sensor.turns > 1
+        return clamp and not self.zero_taken
+
+    @property
+    def zero_taken(self) -> bool:
+        """True once a zero was taken or stated, by whatever the current is read."""
         first = self._zeros[0][1]
-        return clamp and len(self._zeros) == 1 and not first.count and first.offset == 0.0
+        return len(self._zeros) > 1 or bool(first.count) or first.offset != 0.0
+
+    @property
+    def sensor_unsaid(self) -> tuple[str, str]:
+        """Whose (such as ``the clamp's``) and what nobody has stated; nothing for nothing."""
+        kind = self.channel.sensor.kind
+        named = f"the {kind.value}'s" if kind in _BEHIND else "the clamp's"
+        return named, " and ".join(["own error"] * self.own_unsaid + ["zero"] * self.zero_unsaid)
 
     @property
     def meter_unsaid(self) -> bool:
@@ -114,14 +126,12 @@ class StatedChannel:
     @property
     def lacking(self) -> str:
         """What the uncertainty does not hold though meter or sensor has it; empty for nothing."""
-        kind = self.channel.sensor.kind
-        named = f"the {kind.value}'s" if kind in _BEHIND else "the clamp's"
-        missing = ["own error"] * self.own_unsaid + ["zero"] * self.zero_unsaid
+        named, missing = self.sensor_unsaid
         if self.meter_unsaid and missing:
-            return f" (the meter's accuracy and {named} {' and '.join(missing)} not in)"
+            return f" (the meter's accuracy and {named} {missing} not in)"
         if self.meter_unsaid:
             return " (the meter's accuracy not in)"
-        return f" ({named} {' and '.join(missing)} not in)" if missing else ""
+        return f" ({named} {missing} not in)" if missing else ""
 
     def take(self, event: Event) -> None:
         """Take the next event."""

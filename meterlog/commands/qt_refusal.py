@@ -1,7 +1,7 @@
 """QtRefusal: why Qt opens no window here, in words.
 
-Where Qt can't use the screen, or a library of the system is missing, it raises no error but ends
-the process (SIGABRT), with words that do not help whoever wants the window.
+Where Qt can't use the screen it raises no error but ends the process (SIGABRT), with words that do
+not help whoever wants the window; where a library of the system is missing it can't be imported.
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 
 from meterlog.commands.terminal import remark
+from meterlog.model.errors import MeterlogError
 
 REMEDY = (
     "See that the screen is there and lets this user in (DISPLAY, WAYLAND_DISPLAY); else install"
@@ -46,10 +47,19 @@ def why(said: Sequence[str]) -> str:
 def qt_started() -> Iterator[None]:
     """Start Qt for a window; while entered it stays. Ends the program where Qt opens none.
 
-    The exit code is then 1, and standard error says why.
+    The exit code is then 1, and standard error says why. To be entered before anything is imported
+    that imports Qt itself.
+
+    Raises
+    ------
+    MeterlogError
+        If Qt can't be imported.
     """
-    from PySide6.QtCore import QMessageLogContext, QtMsgType, qInstallMessageHandler
-    from PySide6.QtWidgets import QApplication
+    try:
+        from PySide6.QtCore import QMessageLogContext, QtMsgType, qInstallMessageHandler
+        from PySide6.QtWidgets import QApplication
+    except ImportError as error:
+        raise MeterlogError(f"no window opens: {error}.", remedy=REMEDY) from error
 
     said: list[str] = []
 

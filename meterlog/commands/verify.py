@@ -49,7 +49,6 @@ def run(options: argparse.Namespace) -> int:
     """Verify a recording or a pack."""
     from meterlog.evidence.checked import check
 
-    _refuse_nothing(options.folder)
     checked = check(options.folder, options.key)
     if options.json:
         answer_json(dict(checked.facts))
@@ -58,37 +57,3 @@ def run(options: argparse.Namespace) -> int:
     for line in checked.lines:
         answer(f"  {line}")
     return 0 if checked.intact else 1
-
-
-def _refuse_nothing(path: Path) -> None:
-    """Refuse what is neither a recording nor a pack, and name what lies in it and can be checked.
-
-    Raises
-    ------
-    UsageError
-        If there is nothing to check.
-    EvidenceError
-        If a file can't be read.
-    """
-    from meterlog.evidence.pack_verify import is_pack
-    from meterlog.model.errors import UsageError
-    from meterlog.recording import layout
-
-    what, inside = "is not there.", list[Path]()
-    if path.exists():
-        if is_pack(path) or (path.is_dir() and layout.has_held_recording(path)):
-            return
-        what = "is neither a recording nor a pack."
-        inside = [one for one in path.iterdir() if _looks_like_one(one)] if path.is_dir() else []
-    also = f" In it lies {max(inside)}." if inside else ""
-    remedy = f"Give the folder of one recording, or a pack: its folder, zip or PDF.{also}"
-    raise UsageError(what, subject=str(path), remedy=remedy)
-
-
-def _looks_like_one(path: Path) -> bool:
-    from meterlog.evidence.pack_verify import is_pack
-    from meterlog.recording import layout
-
-    if path.is_dir():
-        return is_pack(path) or layout.has_held_recording(path)
-    return path.suffix.lower() in {".zip", ".pdf"}

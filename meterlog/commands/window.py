@@ -52,10 +52,16 @@ def run(options: argparse.Namespace) -> int:
 
     share_one_heap()  # a recording may run in it for days
     from meterlog.commands.qt_refusal import qt_started
+
+    with qt_started():
+        return _open(options)
+
+
+def _open(options: argparse.Namespace) -> int:
     from meterlog.commands.window_signals import closed_by_signals
     from meterlog.window import open_window
 
-    with qt_started(), closed_by_signals():
+    with closed_by_signals():
         return open_window(
             recording=getattr(options, "recording", None),
             language=getattr(options, "language", None),

@@ -12,9 +12,11 @@ from meterlog.evidence.signed_manifest import fingerprint_typed
 from meterlog.evidence.verify import seal_digest, verify_folder
 from meterlog.model.errors import UsageError
 from meterlog.model.visible_text import one_line
-from meterlog.recording.given_folder import recording_at
+from meterlog.recording import layout
 
 _AROUND = "What is in it is as it was packed."
+_MOST = 3
+"""Files of a folder that are named."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,14 +57,17 @@ def check(path: Path, key: str = "") -> Checked:
     Raises
     ------
     UsageError
-        If there is nothing to check, the fingerprint is none, or one is given for a recording.
+        If there is nothing to check (what lies there and can be is named), the fingerprint is none,
+        or one is given for a recording.
     EvidenceError
         If it can't be read, or is a pack that is unsafe to open.
     """
     signer = _key(key)
     if path.exists() and is_pack(path):
         return _pack(path, signer)
-    folder = recording_at(path)
+    if not (path.is_dir() and layout.has_held_recording(path)):
+        raise _nothing(path)
+    folder = path
     if signer:
         raise UsageError(
             "is a recording; only packs are signed.",
@@ -83,6 +88,25 @@ def _key(typed: str) -> str:
             subject="--key",
             remedy="Give all 40 digits, as they stand on the pack's pages, in double quotes.",
         ) from error
+
+
+def _nothing(path: Path) -> UsageError:
+    """Say that there is nothing to check; a folder's packs and recordings are named, then files."""
+    remedy = "Give the folder of one recording, or a pack: its folder, zip or PDF."
+    if not path.exists():
+        return UsageError("is not there.", subject=str(path), remedy=remedy)
+    inside = sorted(path.iterdir()) if path.is_dir() else []
+    sure = [one for one in inside if one.is_dir() and _is_either(one)]
+    perhaps = [one for one in inside if one.suffix.lower() in {".zip", ".pdf"}]
+    if sure:
+        remedy += f" In it lies {sure[-1]}."
+    elif perhaps:
+        remedy += f" Perhaps it is a file in it: {', '.join(one.name for one in perhaps[:_MOST])}."
+    return UsageError("is neither a recording nor a pack.", subject=str(path), remedy=remedy)
+
+
+def _is_either(folder: Path) -> bool:
+    return is_pack(folder) or layout.has_held_recording(folder)
 
 
 def _pack(path: Path, key: str) -> Checked:

@@ -5,12 +5,12 @@ from __future__ import annotations
 import textwrap
 
 from meterlog.analysis import with_uncertainty
-from meterlog.model import Finding, FindingKind, Review
+from meterlog.analysis.findings import BY_SIZE
+from meterlog.model import Finding, Review
 
 _HEAD = ("verdict", "finding", "from s", "to s", "± s", "speed", "value", "limit")
 _RIGHT = frozenset({2, 3, 4, 5, 6, 7})
 _GAP = "  "
-_BY_SIZE = (FindingKind.STEP_CURRENT, FindingKind.OVER, FindingKind.UNDER, FindingKind.LOCKED)
 
 
 def findings_table(review: Review, width: int = 100) -> str:
@@ -68,7 +68,7 @@ def shown_value(finding: Finding) -> float | None:
 
     The tables for programs have it with the sign it was read with.
     """
-    by_size = finding.kind in _BY_SIZE and finding.value is not None
+    by_size = finding.kind in BY_SIZE and finding.value is not None
     return abs(finding.value or 0.0) if by_size else finding.value
 
 

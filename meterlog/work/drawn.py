@@ -7,10 +7,9 @@ against a table of baselines without being reviewed again.
 from __future__ import annotations
 
 import json
-import math
 from dataclasses import asdict, dataclass
 
-from meterlog.analysis.budgets.usual_error import CLAMP_FLOOR_A, CLAMP_PERCENT, usual_half_width
+from meterlog.analysis.budgets.usual_error import usual_more
 from meterlog.analysis.compare import Side
 from meterlog.model import ComparedRun, Conditions, DecisionRule, Limits
 from meterlog.model.origin_mark import origin_mark
@@ -140,11 +139,5 @@ def _refusal(side: Side) -> str:
 
 
 def _unstated_a(side: Side, amps: float) -> float:
-    """Give the usual error of a clamp of which nobody has stated one; of good ones it is stated."""
-    home = side.current
-    if home is None:
-        return 0.0
-    half = usual_half_width(home, amps, at_rest=False)
-    if home.channel.accuracy is None:
-        half = math.hypot(half, amps * CLAMP_PERCENT / 100.0 + CLAMP_FLOOR_A)
-    return half
+    """Give the usual error of what read the current where nobody has stated it; 0 for none."""
+    return 0.0 if side.current is None else usual_more(side.current, amps, at_rest=False)

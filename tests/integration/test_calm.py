@@ -32,8 +32,10 @@ def _scene(fails):
 def test_it_is_played_until_it_holds_where_the_machine_stalls(monkeypatch, fails, times):
     monkeypatch.setattr(calm, "StallWatch", lambda: _Watch(0.5))
     scene, played = _scene(fails)
-    calm.play(scene, 0.01)
+    stalls = []
+    calm.play(scene, 0.01, stalls.append)
     assert len(played) == times
+    assert stalls == [0.5] * fails
 
 
 def test_what_fails_on_a_calm_machine_fails_at_once(monkeypatch):

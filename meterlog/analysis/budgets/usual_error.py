@@ -12,7 +12,16 @@ from dataclasses import replace
 from meterlog.analysis.budgets.combining import budget
 from meterlog.analysis.budgets.conformity import Conformity, conformity
 from meterlog.analysis.stated_channel import StatedChannel
-from meterlog.model import Budget, DecisionRule, Limits, SensorKind, Shape, Source, Verdict
+from meterlog.model import (
+    Budget,
+    DecisionRule,
+    Limits,
+    Quantity,
+    SensorKind,
+    Shape,
+    Source,
+    Verdict,
+)
 
 CLAMP_PERCENT, CLAMP_FLOOR_A = 2.0, 0.3
 """Own error of a usual clamp of 10 mV/A (common practice, no source)."""
@@ -55,17 +64,30 @@ def usual_more(home: StatedChannel, value: float, *, at_rest: bool) -> float:
         Of the motor current.
     value : float, amperes
     at_rest : bool
-        What is asked is whether there is any current: the fixed part then is left out.
+        What is asked is whether there is any current.
 
     Source
     ------
-    Common practice, no source: a meter that reads amperes errs as a usual clamp does.
+    Common practice, no source: a meter that reads amperes errs as a usual clamp does, by turns of
+    the wire; of one that reads the volts of a clamp or shunt the digits are next to nothing.
     """
     half = usual_half_width(home, value, at_rest=at_rest)
     if not home.meter_unsaid:
         return half
-    floor = 0.0 if at_rest else CLAMP_FLOOR_A
-    return math.hypot(half, abs(value) * CLAMP_PERCENT / 100.0 + floor)
+    return math.hypot(
+        half, abs(value) * CLAMP_PERCENT / 100.0 + _meter_floor(home, value, at_rest=at_rest)
+    )
+
+
+def _meter_floor(home: StatedChannel, value: float, *, at_rest: bool) -> float:
+    if home.meter_reads is not Quantity.CURRENT:
+        return 0.0
+    floor = CLAMP_FLOOR_A / home.channel.sensor.turns
+    if not at_rest:
+        return floor
+    # If nothing flows, what is read is the meter's zero, and shows how far it can be off. Only
+    # nothing at all can't be anything else, nor can what a zero that was taken leaves.
+    return 0.0 if home.zero_taken else min(abs(value), floor)
 
 
 def cautious(
@@ -119,15 +141,18 @@ def usual_words(home: StatedChannel | None, half_width: float) -> str:
     """Say why a verdict was taken back, as the rest of a sentence."""
     if home is None:
         return ""
+    named, missing = home.sensor_unsaid
+    if home.meter_unsaid and missing:
+        return (
+            f"; the meter's accuracy and {named} {missing} are not known, and usual ones"
+            f" ({half_width:.2g} A together) could turn the verdict over"
+        )
     if home.meter_unsaid:
         return (
             f"; the meter's accuracy is not known, and a usual one ({half_width:.2g} A) could turn"
             f" the verdict over"
         )
-    kind = home.channel.sensor.kind
-    named = kind.value if kind is SensorKind.SHUNT else "clamp"
-    missing = " and ".join(["own error"] * home.own_unsaid + ["zero"] * home.zero_unsaid)
     return (
-        f"; the {named}'s {missing} is not known, and a usual one ({half_width:.2g} A) could turn"
+        f"; {named} {missing} is not known, and a usual one ({half_width:.2g} A) could turn"
         f" the verdict over"
     )

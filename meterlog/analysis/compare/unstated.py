@@ -5,11 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from meterlog.analysis.budgets.usual_error import (
-    CLAMP_FLOOR_A,
-    CLAMP_PERCENT,
-    usual_half_width,
-)
+from meterlog.analysis.budgets.usual_error import usual_more
 from meterlog.analysis.compare.shared_errors import shared_meters
 from meterlog.analysis.compare.side import Side
 from meterlog.analysis.motor.reference import EXPONENT
@@ -46,9 +42,7 @@ def _usual(side: Side, amps: float) -> float:
     home = side.current
     if home is None:
         return 0.0
-    half = usual_half_width(home, amps, at_rest=False)
-    if home.channel.accuracy is None:
-        half = math.hypot(half, amps * CLAMP_PERCENT / 100.0 + CLAMP_FLOOR_A)
+    half = usual_more(home, amps, at_rest=False)
     if _has_unstated_volts(side):
         # A voltage read wrong brings the current to the wrong place on its curve.
         half = math.hypot(half, EXPONENT * amps * VOLTS_PERCENT / 100.0)

@@ -108,8 +108,8 @@ def _ran(case: Case) -> list[str]:
         told.append(f"The motor drew what it should, and no dropout was seen: {figures}.")
         if case.meter_unsaid:
             told.append(
-                "How good the meter of the current is was not stated: each ± holds the scatter of"
-                " its readings alone."
+                "How good the meter of the current is was not stated: no ± holds the meter's own"
+                " error."
             )
     elif any(span.kind is SpanKind.RUNNING for span in case.review.spans):
         running_s = sum(

@@ -376,10 +376,6 @@
         <translation>; {0} um {1}</translation>
     </message>
     <message>
-        <source>; the {0}&apos;s {1} is not known, and a usual one ({2} A) could turn the verdict over</source>
-        <translation>; nicht bekannt: {1} ({0}), und ein üblicher Wert ({2} A) könnte das Urteil umkehren</translation>
-    </message>
-    <message>
         <source>; two readings of about {0} V subtracted know it only to that, a channel straight across the part (drop) would settle it</source>
         <translation>; zwei Messwerte von etwa {0} V, voneinander abgezogen, sind nur so genau; ein Kanal direkt über dem Teil (Spannungsfall) würde es klären</translation>
     </message>
@@ -822,10 +818,6 @@
     <message>
         <source>Current above its base line {0}{1} with no dropout seen and no command: {2} A on {3} A, consistent with the restart after a missed dropout of about {4}{5}. Scaled by {6}.{7}</source>
         <translation>Strom über seiner Grundlinie {0}{1}, ohne gesehenen Aussetzer und ohne Schaltung: {2} A bei {3} A, passend zum Wiederanlauf nach einem entgangenen Aussetzer von etwa {4}{5}. Maßstab: {6}.{7}</translation>
-    </message>
-    <message>
-        <source>Current although off is commanded{0}: {1}; the circuit stays on, or the clamp was not zeroed.</source>
-        <translation>Strom, obwohl Aus geschaltet ist{0}: {1}; der Kreis bleibt an, oder die Zange wurde nicht genullt.</translation>
     </message>
     <message>
         <source>Current flows although the fan is commanded off: a relay that sticks, a shorted controller, or a clamp that was not zeroed.</source>
@@ -1322,10 +1314,6 @@
     <message>
         <source>Hot parts: controllers and resistor packs burn skin long after running; let them cool.</source>
         <translation>Heiße Teile: Regler und Widerstände verbrennen die Haut noch lange nach dem Lauf; abkühlen lassen.</translation>
-    </message>
-    <message>
-        <source>How good the meter of the current is was not stated: each ± holds the scatter of its readings alone.</source>
-        <translation>Wie genau das Messgerät des Stroms ist, wurde nicht angegeben: Jedes ± enthält nur die Streuung seiner Messwerte.</translation>
     </message>
     <message>
         <source>Hybrid or electric: stay off orange cables and anything above 60 V DC; only the 12 V or 24 V fan circuit, and only if you are trained for the vehicle.</source>
@@ -4324,6 +4312,10 @@
         <translation>fehlt: {0} braucht beide Grenzen</translation>
     </message>
     <message>
+        <source>is neither a recording nor a pack.</source>
+        <translation>ist weder eine Aufzeichnung noch ein Paket.</translation>
+    </message>
+    <message>
         <source>is no Unicode text</source>
         <translation>ist kein Unicode-Text</translation>
     </message>
@@ -6256,8 +6248,16 @@
         <translation> (löst bis {0} s aus)</translation>
     </message>
     <message>
+        <source> In it lies {0}.</source>
+        <translation> Darin liegt {0}.</translation>
+    </message>
+    <message>
         <source> Measured by common steps; {0}.</source>
         <translation> Nach gemeinsamen Stufen gemessen; {0}.</translation>
+    </message>
+    <message>
+        <source> Perhaps it is a file in it: {0}.</source>
+        <translation> Vielleicht ist es eine Datei darin: {0}.</translation>
     </message>
     <message>
         <source> at speeds {0}</source>
@@ -6296,6 +6296,14 @@
         <translation>; angeben, ob der Fahrzeugmotor lief</translation>
     </message>
     <message>
+        <source>; the meter&apos;s accuracy and {0} {1} are not known, and usual ones ({2} A together) could turn the verdict over</source>
+        <translation>; nicht bekannt (Genauigkeit des Messgeräts; {0} {1}), und übliche Werte (zusammen {2} A) könnten das Urteil umkehren</translation>
+    </message>
+    <message>
+        <source>; {0} {1} is not known, and a usual one ({2} A) could turn the verdict over</source>
+        <translation>; nicht bekannt ({0} {1}), und ein üblicher Wert ({2} A) könnte das Urteil umkehren</translation>
+    </message>
+    <message>
         <source>At the highest speed {0} V stood across the old motor and {1} V across the new one: these are different supplies, or a reading is wrong. Check where the probes were, and the nominal voltage.</source>
         <translation>Auf höchster Stufe lagen am alten Motor {0} V und am neuen {1} V an: das sind verschiedene Bordnetze, oder ein Messwert ist falsch. Prüfen, wo die Messspitzen saßen, und die Nennspannung.</translation>
     </message>
@@ -6316,6 +6324,10 @@
         <translation>Prüfen, ob das eine gelesen und in das andere geschrieben werden darf und ob dort Platz ist.</translation>
     </message>
     <message>
+        <source>Current although off is commanded{0}: {1}; the circuit stays on, or the clamp was not zeroed{2}.</source>
+        <translation>Strom, obwohl Aus geschaltet ist{0}: {1}; der Kreis bleibt an, oder die Zange wurde nicht genullt{2}.</translation>
+    </message>
+    <message>
         <source>Differs</source>
         <translation>Anders</translation>
     </message>
@@ -6328,12 +6340,20 @@
         <translation>Erwartet werden Tabellen wie [speed.1], bis {0}.</translation>
     </message>
     <message>
+        <source>Give the folder of one recording, or a pack: its folder, zip or PDF.</source>
+        <translation>Den Ordner einer Aufzeichnung angeben oder ein Paket: seinen Ordner, sein Zip oder PDF.</translation>
+    </message>
+    <message>
         <source>Heat in the controller: can&apos;t tell; {0}.</source>
         <translation>Wärme im Regler: nicht zu sagen; {0}.</translation>
     </message>
     <message>
         <source>Heat in the controller: {0}.</source>
         <translation>Wärme im Regler: {0}.</translation>
+    </message>
+    <message>
+        <source>How good the meter of the current is was not stated: no ± holds the meter&apos;s own error.</source>
+        <translation>Wie genau das Messgerät des Stroms ist, wurde nicht angegeben: Kein ± enthält dessen eigenen Fehler.</translation>
     </message>
     <message>
         <source>How well the times of readings typed by hand agree with the others is not known: which of two edges close to each other came first can&apos;t be told from them.</source>

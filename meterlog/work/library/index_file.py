@@ -18,7 +18,7 @@ from meterlog.model.errors import DiskFailed
 
 T = TypeVar("T")
 
-FORMAT = 2
+FORMAT = 3
 """Of the tables below; in the file's name too, so that versions of the program don't fight."""
 BUSY_S = 10.0
 _AGAIN_S = 0.02

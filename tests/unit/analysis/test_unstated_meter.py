@@ -78,7 +78,7 @@ def test_with_a_stated_accuracy_the_same_current_passes(trace):
 
 
 def test_the_paragraph_says_it_of_what_passed_and_a_start_has_no_uncertainty(trace):
-    said = "each ± holds the scatter of its readings alone"
+    said = "no ± holds the meter's own error"
     fan = trace.Fan()
     assert said not in fan.review().verdict.paragraph
     fan.channels = tuple(replace(one, accuracy=None) for one in fan.channels)

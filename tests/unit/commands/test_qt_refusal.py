@@ -71,3 +71,24 @@ def test_a_screen_that_lets_nobody_in_is_an_error_in_words(tmp_path, command, pl
     assert line.startswith(f"meterlog: no window opens: {told}")
     assert "Reinstalling" not in line
     assert "DISPLAY" in line
+
+
+@pytest.mark.parametrize("command", [("window",), ("demo", "--out", "out")])
+def test_a_library_that_is_missing_is_an_error_in_words(tmp_path, command):
+    (tmp_path / "first" / "PySide6").mkdir(parents=True)
+    missing = "libEGL.so.1: cannot open shared object file: No such file or directory"
+    (tmp_path / "first" / "PySide6" / "__init__.py").write_text(f"raise ImportError({missing!r})")
+    paths = os.pathsep.join([str(tmp_path / "first"), *filter(None, sys.path)])
+    done = subprocess.run(
+        [sys.executable, "-m", "meterlog", *command],
+        capture_output=True,
+        text=True,
+        check=False,
+        timeout=60,
+        cwd=tmp_path,
+        env={**os.environ, "QT_QPA_PLATFORM": "xcb", "DISPLAY": ":9731", "PYTHONPATH": paths},
+    )
+    assert done.returncode == 1, done.stderr
+    (line,) = done.stderr.splitlines()
+    assert line.startswith(f"meterlog: no window opens: {missing}. See that the screen is there")
+    assert "make setup" in line

@@ -1,6 +1,7 @@
 """``meterlog verify`` on packs: words, JSON and exit codes. All of it is invented."""
 
 import json
+import shutil
 
 import pytest
 from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
@@ -100,9 +101,13 @@ def test_what_is_no_pack_is_refused_with_what_can_be_given(run, pack, tmp_path):
     assert f"{tmp_path}/gone.zip: is not there. Give the folder of one recording, or a pack" in said
     said = run("verify", tmp_path, code=2).err
     assert "is neither a recording nor a pack." in said
-    assert f"In it lies {tmp_path}/claim.zip." in said
-    pack.with_suffix(".zip").unlink()
-    assert f"In it lies {pack}." in run("verify", tmp_path, code=2).err
+    assert f"In it lies {pack}." in said
+    shelf = tmp_path / "shelf"
+    shelf.mkdir()
+    (shelf / "zebra.pdf").write_text("no pack")
+    shutil.copy(pack.with_suffix(".zip"), shelf / "claim.zip")
+    said = run("verify", shelf, code=2).err
+    assert "Perhaps it is a file in it: claim.zip, zebra.pdf." in said
     (tmp_path / "note.txt").write_text("nothing")
     said = run("verify", tmp_path / "note.txt", code=2).err
     assert "note.txt: is neither a recording nor a pack." in said

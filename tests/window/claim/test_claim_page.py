@@ -252,7 +252,7 @@ def test_changed_packs_recordings_and_what_is_neither_are_told(desk, qtbot, tmp_
     for path, verdict, words in (
         (spoilt, "CHANGED", "NOT as it was packed"),
         (tmp_path / "shelf" / "before", "Intact", "agrees with the seal"),
-        (tmp_path, "Not checked", "holds no recording"),
+        (tmp_path, "Not checked", "is neither a recording nor a pack"),
     ):
         desk.check.check(path)
         assert panel.busy.isVisible()
