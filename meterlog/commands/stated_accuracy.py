@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from meterlog.model import Accuracy
 
-_FORM = re.compile(r"(?P<percent>\d+\.?\d*|\.\d+)%?(\+(?P<absolute>\d+\.?\d*|\.\d+))?", re.ASCII)
+_NUMBER = r"\d+(?:\.\d*)?|\.\d+"
+_FORM = re.compile(rf"(?P<percent>{_NUMBER})%?(\+(?P<absolute>{_NUMBER}))?", re.ASCII)
 _REMEDY = (
     "Expected ROLE=PERCENT+ABSOLUTE, such as motor-current=1.5+0.05 for 1.5 % of the reading "
     "plus 0.05 A."

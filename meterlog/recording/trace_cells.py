@@ -17,8 +17,9 @@ OVERLOAD_TEXTS = ("ol", "+ol", "-ol", "0l", "ovld", "overload", "inf", "+inf", "
 """Lower-case cell texts that mean "beyond the range": what displays and programs write for it."""
 NO_DATA_TEXTS = ("", "nan", "+nan", "-nan", "null", "none", "n/a", "---", "----")
 
-NUMBER = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?", re.ASCII)
-"""What is a number in a cell, apart from the texts above."""
+NUMBER = re.compile(r"[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?", re.ASCII)
+"""What is a number in a cell, apart from the texts above. Each digit can be read in one way only: a
+cell of a hundred thousand of them, and then a letter, would else be tried for minutes."""
 
 
 class NotANumber(Exception):

@@ -14,7 +14,7 @@ from meterlog.model.errors import UsageError
 
 _Value = TypeVar("_Value")
 MOST_TURNS = 100
-_NUMBER = r"(\d+\.?\d*|\.\d+)"
+_NUMBER = r"(\d+(?:\.\d*)?|\.\d+)"
 _CLAMP = re.compile(rf"{_NUMBER}(m?)v/{_NUMBER}?(m?)a", re.ASCII)
 _SHUNT = re.compile(rf"{_NUMBER}a/{_NUMBER}(m?)v|{_NUMBER}(m?)v/{_NUMBER}a", re.ASCII)
 _OHM = re.compile(rf"{_NUMBER}(m|u|µ|μ)?(?:ohms?|ω|Ω)", re.IGNORECASE)

@@ -7,10 +7,11 @@ import re
 
 from meterlog.model.errors import UsageError
 
-_SERIAL = re.compile(r"[\s,;/(]*\b(?:serial(?:\s*(?:no|number))?|s\s*/\s*n|sn)\b[.:#\s]*", re.I)
+_SERIAL = re.compile(r"\b(?:serial(?:\s*(?:no|number))?|s\s*/\s*n|sn)\b[.:#\s]*", re.I)
 _NAMED = re.compile(
     r"^\s*(?:fan\s+motor|blower\s+motor|motor|part(?:\s+number)?|p/n)\b[:\s]*", re.I
 )
+_BETWEEN = ",;/( \t\r\n\f\v"
 
 
 def number_pattern(text: str) -> re.Pattern[str]:
@@ -51,7 +52,8 @@ def part_number(part: str, pattern: re.Pattern[str] | None) -> str:
         found = pattern.search(part)
         text = "" if found is None else str(found[1 if pattern.groups else 0] or "")
     else:
-        text = _NAMED.sub("", _SERIAL.split(part, 1)[0])
+        # Stripped afterwards: looked for before the word, blanks without end would take for ever.
+        text = _NAMED.sub("", _SERIAL.split(part, 1)[0].rstrip(_BETWEEN))
     return " ".join(text.split()).strip(",;:/ ").upper()
 
 

@@ -41,3 +41,11 @@ def test_a_vehicle_stands_for_a_motor_without_serial_and_is_not_shown():
     assert motor == motor_of("FM-20", "", "kestrel  12", "FM-20")
     assert motor != motor_of("FM-20", "", "Kestrel 13", "FM-20")
     assert motor_of("FM-20", "88", "Kestrel 12", "FM-20") == "88"
+
+
+@pytest.mark.timeout(20)  # looked for from each blank on, it would take many minutes
+def test_a_part_of_a_hundred_thousand_blanks_is_read_at_once():
+    part = "FM-20" + " " * 120_000 + "x"
+    assert part_number(part, None) == "FM-20 X"
+    assert part_number("FM-20 (, ;" + "\t" * 120_000 + "serial 7", None) == "FM-20"
+    assert motor_of(part, "", "", "FM-20") == ""
