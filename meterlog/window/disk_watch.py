@@ -9,6 +9,8 @@ from pathlib import Path
 from meterlog.window.long_work import LongWork
 
 EVERY_S = 5.0
+STANDS_S = 1.0
+"""Whoever types a path makes a folder of each letter, all of them on a disk that may hang."""
 
 
 class DiskWatch:
@@ -23,21 +25,21 @@ class DiskWatch:
     def __init__(self) -> None:
         self.free = -1
         self._work: LongWork[int] = LongWork("disk")
-        self._looked_s = float("-inf")
+        self._due_s = 0.0
         self._folder: Path | None = None
 
     def tick(self, folder: Path) -> None:
-        """Take what was found, and look again where it is time or the folder is another one."""
+        """Take what was found; look again where it is time, once a folder has stood a while."""
+        now_s = time.monotonic()
         if folder != self._folder:
             # A look that hangs on the disk before is not waited for.
             self._work = LongWork("disk")
-            self._folder, self.free, self._looked_s = folder, -1, float("-inf")
+            self._folder, self.free, self._due_s = folder, -1, now_s + STANDS_S
         outcome = self._work.fetch()
         if outcome is not None:
             self.free = -1 if outcome[0] is None else outcome[0]
-        now_s = time.monotonic()
-        if now_s - self._looked_s >= EVERY_S and self._work.begin(lambda _: free_bytes(folder)):
-            self._looked_s = now_s
+        if now_s >= self._due_s and self._work.begin(lambda _: free_bytes(folder)):
+            self._due_s = now_s + EVERY_S
 
 
 def free_bytes(folder: Path) -> int:

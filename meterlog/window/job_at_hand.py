@@ -48,6 +48,9 @@ class JobAtHand:
     leaving : list of callable
         Called before another job comes, so that what is being typed is kept with this one. What
         they raise keeps this one.
+    parting : list of callable
+        Called once all of those have let this one go and the other one could be read; this one is
+        still at hand. What they raise keeps it, too.
     filing : callable
         Gives which part the run in progress is filed with; None where there is none.
     """
@@ -61,6 +64,7 @@ class JobAtHand:
         self.conditions = Conditions()
         self.listeners: list[Callable[[], None]] = []
         self.leaving: list[Callable[[], None]] = []
+        self.parting: list[Callable[[], None]] = []
         self.filing: Callable[[], Side | None] = lambda: None
 
     @property
@@ -89,7 +93,8 @@ class JobAtHand:
         MeterlogError
             If something that was being typed can't be kept; the job at hand stays.
         """
-        self._leave()
+        self._ask(self.leaving)
+        self._ask(self.parting)
         self.folder, self.card, self.work = None, JobCard(), JobWork()
         self._tell()
 
@@ -115,8 +120,9 @@ class JobAtHand:
                 subject=str(folder),
                 remedy=say("Choose the folder of one job; they lie in the folder jobs."),
             )
-        self._leave()
+        self._ask(self.leaving)
         card, work = load_card(folder / CARD), load_work(folder)
+        self._ask(self.parting)
         self.folder, self.card, self.work = folder, card, work
         if remember:
             self._remember()
@@ -136,9 +142,10 @@ class JobAtHand:
 
     def change(self, change: Callable[[JobCard], JobCard]) -> None:
         """Change the card; raises as :meth:`enter`."""
-        if change(self.card) == self.card:
+        changed = change(self.card)
+        if changed == self.card:
             return
-        folder = self.begin()
+        folder = self._begin(changed.work_order)
         path, known = folder / CARD, self.card
         # A file that went away is begun anew with all that is known, not with this entry alone.
         there = path.exists()
@@ -242,9 +249,12 @@ class JobAtHand:
         DiskFailed
             If it can't be made.
         """
+        return self._begin(self.card.work_order)
+
+    def _begin(self, name: str) -> Path:
         if self.folder is not None:
             return self.folder
-        folder = fresh_folder(self.card.work_order, self.jobs_folder())
+        folder = fresh_folder(name, self.jobs_folder())
         change_card(folder / CARD, lambda _: self.card)
         self.folder = folder
         self._remember()
@@ -254,8 +264,9 @@ class JobAtHand:
         """Keep which job is the last one; where that fails, only the convenience is lost."""
         keep(self._last, {"folder": str(self.folder)})
 
-    def _leave(self) -> None:
-        for listener in self.leaving:
+    @staticmethod
+    def _ask(listeners: list[Callable[[], None]]) -> None:
+        for listener in listeners:
             listener()
 
     def _tell(self) -> None:

@@ -34,7 +34,8 @@ class JobOfSession:
         self._filed_in: tuple[Path, Path] | None = None
         """The run filed last, and its job."""
         at_hand.filing = self._filed
-        at_hand.leaving.append(self._on_leaving)
+        # Not while the pages are asked: one of them may keep the job, or enter what is typed in it.
+        at_hand.parting.append(self._on_parting)
 
     @property
     def words(self) -> str:
@@ -83,7 +84,7 @@ class JobOfSession:
         """
         self._made_here, self._left = made_here, None
 
-    def _on_leaving(self) -> None:
+    def _on_parting(self) -> None:
         """Keep which job a run is of that is being connected: another one comes to hand.
 
         Raises
@@ -128,17 +129,21 @@ class JobOfSession:
         told = [one for one in standing(shown.events) if one.kind is EventKind.SPEED]
         speeds = len({one.speed for one in told if one.value.isdecimal()} - {0})
         filed = self._filed_in
-        if filed is not None and filed[0] == folder and filed[1] != self._at_hand.folder:
+        if filed is not None and filed[0] == folder and not self._is_at_hand(filed[1]):
             self._change(filed[1], lambda work: work.telling(folder, speeds))
         elif self._at_hand.folder is not None:
             self._try(lambda: self._at_hand.tell_speeds(folder, speeds))
 
     def _change(self, job: Path, change: Callable[[JobWork], JobWork]) -> None:
         """Change what belongs to a job, whether it is at hand or not."""
-        if job == self._at_hand.folder:
+        if self._is_at_hand(job):
             self._try(lambda: self._at_hand.change_work(change))
         else:
             self._try(lambda: change_work(job, change))
+
+    def _is_at_hand(self, job: Path) -> bool:
+        here = self._at_hand.folder
+        return here is not None and full_path(here) == full_path(job)
 
     def add_circuit(self, folder: Path | None) -> None:
         """Let a circuit check belong to the job that has a recording of its own.
@@ -157,8 +162,11 @@ class JobOfSession:
         """Give the part that the run in progress is of; None where it is of no part of this job."""
         session, work = self._session, self._at_hand.work
         if session.phase is Phase.CONNECTING:
-            # The run that is being connected is begun with it, unless it is of the job left.
-            return work.fitted if self._left is None else None
+            if self._left is None:
+                return work.fitted
+            # Whoever turned away from its job and back is in that job again.
+            job, side = self._left
+            return side if job is not None and self._is_at_hand(job) else None
         if not session.recording or session.folder is None:
             return None
         folder = full_path(session.folder)

@@ -67,7 +67,7 @@ class Session:
         self.phases = PhaseLog()
         self.shown: Shown | None = None
         self.status = RunStatus()
-        self.trouble = self._lasting = ""
+        self.trouble = self._lasting = self._damage = ""
         self.folder: Path | None = None
         self._on_mark = on_mark
         self.listeners: list[Callable[[Block], None]] = []
@@ -281,9 +281,9 @@ class Session:
         return self.shown.end_ns if self.shown else 0
 
     def leave_page(self) -> None:
-        """Forget what was said of a key; an error of the recording itself stays."""
-        if self.trouble != self._lasting:
-            self.trouble = ""
+        """Forget what was said of a key; an error and what is damaged in the recording stay."""
+        lasts = self._lasting and self.trouble.startswith(self._lasting)
+        self.trouble = self._lasting if lasts else self._damage
 
     @property
     def fresh(self) -> bool:
@@ -324,10 +324,11 @@ class Session:
         self.shown.events = merged_events(self.shown.events, self.status.events)
         self.shown.review = self._run.review()
 
-    def _tell_zero(self) -> None:
-        """Say how the taking of a zero went, once that is known."""
+    def _tell_zero(self, after: str = "") -> None:
+        """Say how the taking of a zero went, once that is known; after what else is to be said."""
         if self._zeroing is not None and self._zeroing.done:
-            self.trouble, self._zeroing = zero_words(self._zeroing), None
+            told, self._zeroing = zero_words(self._zeroing), None
+            self.trouble = f"{after} {told}" if after else told
 
     def wait(self, seconds: float) -> bool:
         """Wait for the thread at work; True once there is none."""
@@ -353,8 +354,8 @@ class Session:
             )
 
     def _begin(self, phase: Phase, work: Callable[[], Callable[[], None]], name: str) -> None:
-        before, self.phase, self.trouble = self.phase, phase, ""
-        self.judging = Judging()
+        before, self.phase, self.judging = self.phase, phase, Judging()
+        self.trouble = self._damage = ""
 
         def failed(error: Exception) -> Callable[[], None]:
             words = trouble_words(error)
@@ -364,8 +365,8 @@ class Session:
 
     def _fail(self, before: Phase, words: str) -> None:
         self.trouble = self._lasting = words
-        ended = self._run is not None and before is Phase.RECORDING
-        if ended and self._run is not None and self.shown is not None:
+        self._tell_zero(words)
+        if self._run is not None and self.shown is not None and before is Phase.RECORDING:
             self.status = self._run.status()
             self.shown.live = False
         self._run = self._zeroing = None
@@ -380,17 +381,15 @@ class Session:
 
     def _leave_unjudged(self) -> None:
         self.trouble = self._lasting = say(_NOT_JUDGED)
+        self._tell_zero(self.trouble)
         self.phase = Phase.SHOWING
 
     def _show(self, folder: Path, read: Opened) -> None:
-        self.trouble = self._lasting = " ".join(read.damage)
+        self.trouble = self._lasting = self._damage = " ".join(read.damage)
+        self._tell_zero(self._damage)
         self._put(folder, read.shown, read.rows, Phase.SHOWING)
 
     def _put(self, folder: Path, shown: Shown, rows: Mapping[str, int], phase: Phase) -> None:
-        damage = self.trouble
-        self._tell_zero()
-        if damage and self.trouble != damage:
-            self.trouble = f"{damage} {self.trouble}"
         self._run, self.folder, self.shown, self.phase = None, folder, shown, phase
         self.status = RunStatus(elapsed_ns=shown.end_ns, rows=dict(rows), events=shown.events)
 

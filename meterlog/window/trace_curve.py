@@ -1,6 +1,7 @@
 """TraceCurve: one line of the trace; what has many readings in each pixel is painted as bars.
 
 While the axes stand still only what came in is painted: the rest of the plot costs most of a frame.
+On a screen scaled by no whole number all is painted; see :meth:`RoomCurve.update`.
 """
 
 from __future__ import annotations
@@ -60,8 +61,22 @@ class RoomCurve(pg.PlotCurveItem):  # type: ignore[misc]  # pyqtgraph has no typ
             super().prepareGeometryChange()
 
     def update(self, *rect: QRectF) -> None:
-        """Have it painted anew: of a stretch of it only that."""
-        super().update(*((self._room.strip(self._alone),) if self._alone is not None else rect))
+        """Have it painted anew: of a stretch of it only that, where a stretch can be painted."""
+        if self._alone is not None and self._is_in_whole_pixels:
+            super().update(self._room.strip(self._alone))
+        else:
+            super().update(*rect)
+
+    @property
+    def _is_in_whole_pixels(self) -> bool:
+        """True where Qt paints a stretch as it paints it among the rest.
+
+        On a screen at 125 or 150 % a plot begins amid a pixel of the screen, and bars lie on the
+        edges between pixels. Which one such a bar takes Qt rounds anew with each stretch to which
+        painting is held: columns stay empty.
+        """
+        view = self.getViewWidget()
+        return view is not None and float(view.devicePixelRatioF()).is_integer()
 
 
 class TraceCurve(RoomCurve):

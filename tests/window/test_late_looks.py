@@ -2,6 +2,7 @@
 
 import threading
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 
@@ -21,6 +22,7 @@ HERE, THERE = Path("here"), Path("there")
 def rooms(monkeypatch):
     held = HeldWork(lambda folder: {HERE: 1_000, THERE: 2_000}[folder])
     monkeypatch.setattr(disk_watch, "free_bytes", held)
+    monkeypatch.setattr(disk_watch, "STANDS_S", 0.0)
     yield held
     held.let_go(HERE)
     held.let_go(THERE)
@@ -54,6 +56,29 @@ def test_a_disk_that_hangs_does_not_hold_up_the_look_at_another(rooms, qtbot):
     rooms.let_go(HERE)
     watch.tick(THERE)
     assert watch.free == 2_000
+
+
+def test_while_a_folder_is_being_typed_nothing_is_looked_at_and_no_room_is_told(
+    rooms, qtbot, monkeypatch
+):
+    watch, now_s = DiskWatch(), [100.0]
+    monkeypatch.setattr(disk_watch, "STANDS_S", 1.0)
+    monkeypatch.setattr(disk_watch, "time", SimpleNamespace(monotonic=lambda: now_s[0]))
+    rooms.let_go(HERE)
+
+    def typed(*letters):
+        for text in letters:
+            watch.tick(Path(text))
+            now_s[0] += 0.9
+            watch.tick(Path(text))
+            assert (watch.free, watch._work.busy) == (-1, False)
+            now_s[0] += 0.05
+
+    typed("h", "he", "her", "here")
+    now_s[0] += 0.1
+    _finds(watch, qtbot, HERE, 1_000)
+    typed("her", "here")
+    assert rooms.asked == [HERE]
 
 
 @pytest.fixture

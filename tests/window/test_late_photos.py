@@ -51,7 +51,8 @@ def jobs(at_hand, held, qtbot):
     qtbot.addWidget(desk.widget)
     desk.widget.show()
     yield desk, lambda name: at_hand.open(folders[name])
-    held.let_all_go()
+    for name in ("label", "plug"):
+        held.let_go((f"photos/{name}.png",))
     desk.close()
 
 

@@ -1,5 +1,6 @@
 """A run belongs to the job that it was begun for, and what is told of a run to that run."""
 
+from dataclasses import replace
 from types import SimpleNamespace
 
 import pytest
@@ -7,10 +8,15 @@ from PySide6.QtCore import Qt
 
 from meterlog.acquire import ZeroTaking
 from meterlog.model import Event, EventKind, Review
+from meterlog.model.errors import DiskFailed, UsageError
 from meterlog.recording import Recorder, seal
+from meterlog.window import session as of_session
+from meterlog.window.judging import JudgingStopped
+from meterlog.window.opened import opened
+from meterlog.window.pages import Page
 from meterlog.window.session import Phase
 from meterlog.work import LiveTail, RunStatus
-from meterlog.work.job_folder import Side, load_work
+from meterlog.work.job_folder import CARD, Side, load_work
 from tests.rig.held_work import HeldWork
 
 S = 1_000_000_000
@@ -134,21 +140,94 @@ def test_a_run_begun_without_a_job_gets_one_of_its_own_where_another_is_opened_m
     assert [_names(one) for one in jobs] == [[("run", Side.OLD, None)]]
 
 
-@pytest.mark.parametrize("opened", [True, False])
-def test_a_run_that_was_handed_over_without_a_job_gets_none(window, held, qtbot, opened):
+@pytest.mark.parametrize("other_opened", [True, False])
+def test_a_run_that_was_handed_over_without_a_job_gets_none(window, held, qtbot, other_opened):
     other = _job(window, "WO-2 (invented)")
     at_hand = window.desk.at_hand
     at_hand.new()
     window.desk.session.start(lambda: held("run"))
-    if opened:
+    if other_opened:
         window.desk.open_job(other)
     else:
         at_hand.new()
     held.let_go("run")
     _goes_into(window, qtbot, Phase.RECORDING)
-    assert at_hand.folder == (other if opened else None)
+    assert at_hand.folder == (other if other_opened else None)
     assert list(at_hand.jobs_folder().iterdir()) == [other]
     assert _names(other) == []
+
+
+def _typed(window, key, text):
+    """Type in a field of the Job page, and leave it open."""
+    window.show_page(Page.JOB)
+    window.desk.parts[Page.JOB].page.form.boxes[key].edit.setText(text)
+
+
+def test_the_part_of_a_run_stays_barred_where_its_job_could_not_be_left(
+    window, held, qtbot, monkeypatch
+):
+    other = _job(window, "WO-2 (invented)")
+    own = _job(window, "WO-1 (invented)")
+    at_hand = window.desk.at_hand
+    window.desk.start_or_stop()
+    _typed(window, "plate", "QX 1")
+    with monkeypatch.context() as patched:
+
+        def refuse(*_):
+            raise DiskFailed("can't be written: no space left.")
+
+        patched.setattr(at_hand, "enter", refuse)
+        window.desk.open_job(other)
+    assert "Not kept yet: plate" in window.desk.session.trouble
+    assert at_hand.folder == own
+    with pytest.raises(UsageError, match="filed with the old part"):
+        at_hand.fit(Side.NEW)
+    held.let_go("run")
+    _goes_into(window, qtbot, Phase.RECORDING)
+    assert _names(own) == [("run", load_work(own).fitted, None)]
+
+
+def test_whoever_turned_to_another_job_and_back_is_in_the_job_of_the_run_again(window, held, qtbot):
+    other = _job(window, "WO-2 (invented)")
+    own = _job(window, "WO-1 (invented)")
+    at_hand = window.desk.at_hand
+    window.desk.start_or_stop()
+    window.desk.open_job(other)
+    at_hand.fit(Side.NEW)
+    window.desk.open_job(own)
+    with pytest.raises(UsageError, match="filed with the old part"):
+        at_hand.fit(Side.NEW)
+    held.let_go("run")
+    _goes_into(window, qtbot, Phase.RECORDING)
+    assert _names(own) == [("run", Side.OLD, None)]
+    assert (at_hand.folder, at_hand.work) == (own, load_work(own))
+
+
+def test_the_job_made_for_a_run_holds_what_was_being_typed_and_is_named_by_it(window, held, qtbot):
+    other = _job(window, "WO-2 (invented)")
+    at_hand = window.desk.at_hand
+    at_hand.new()
+    window.desk.start_or_stop()
+    _typed(window, "work_order", "WO-3 invented")
+    window.desk.open_job(other)
+    held.let_go("run")
+    _goes_into(window, qtbot, Phase.RECORDING)
+    (own,) = [one for one in at_hand.jobs_folder().iterdir() if one != other]
+    assert own.name.endswith("-WO-3-invented")
+    assert _names(own) == [("run", Side.OLD, None)]
+
+
+def test_no_job_is_made_for_a_run_where_the_other_one_cannot_be_read(window, held, qtbot):
+    other = _job(window, "WO-2 (invented)")
+    (other / CARD).write_text("no card")
+    at_hand = window.desk.at_hand
+    at_hand.new()
+    window.desk.start_or_stop()
+    window.desk.open_job(other)
+    assert (at_hand.folder, list(at_hand.jobs_folder().iterdir())) == (None, [other])
+    held.let_go("run")
+    _goes_into(window, qtbot, Phase.RECORDING)
+    assert _names(at_hand.folder) == [("run", Side.OLD, None)]
 
 
 def test_after_one_that_could_not_be_connected_the_next_is_filed_with_the_job_at_hand(
@@ -184,6 +263,36 @@ def test_a_zero_that_the_end_of_a_run_broke_off_is_told_then_and_not_in_the_next
     session.adopt(run_of("second"))
     session.glance()
     assert session.trouble == ""
+
+
+@pytest.mark.parametrize("judged", [True, False])
+@pytest.mark.parametrize("long", [True, False])
+def test_what_is_wrong_with_the_recording_stays_when_the_zero_that_broke_off_is_forgotten(
+    window, run_of, monkeypatch, judged, long
+):
+    def read(folder, *, first, **options):
+        found = opened(folder, first=first, **options)
+        if long:
+            first(found.shown)
+        if not judged:
+            raise JudgingStopped
+        return replace(found, damage=("One second can't be read.",))
+
+    monkeypatch.setattr(of_session, "opened", read)
+    session = window.desk.session
+    session.adopt(run_of("first"))
+    session.take_zero()
+    session.stop()
+    assert session.wait(20.0)
+    stays = "One second can't be read." if judged else "Not judged: "
+    assert session.trouble.startswith(stays)
+    assert "the recording ended first" in session.trouble
+    session.leave_page()
+    assert session.trouble.startswith(stays)
+    assert "the recording ended first" not in session.trouble
+    session.trouble = "Taken back: tap."
+    session.leave_page()
+    assert session.trouble == (stays if judged else "")
 
 
 def test_a_zero_broken_off_is_not_told_of_a_recording_that_is_opened_later(window, run_of):

@@ -40,8 +40,7 @@ def line(qtbot, held):
     line = MeasuredStretch()
     qtbot.addWidget(line)
     line.turn(0, 30 * S)
-    line.tick(HERE, 60 * S)
-    assert held.asked == [(HERE, 10 * S, 20 * S)]
+    _asked_next(line, qtbot, held, HERE, (HERE, 10 * S, 20 * S))
     return line
 
 
@@ -56,7 +55,7 @@ def _settled(line, qtbot, folder):
 def _asked_next(line, qtbot, held, folder, asked):
     def done():
         line.tick(folder, 60 * S)
-        assert held.asked[-1] == asked
+        assert held.asked[-1:] == [asked]
 
     qtbot.waitUntil(done)
 

@@ -30,6 +30,7 @@ def facts(monkeypatch):
 
 @pytest.fixture
 def make_desk(qtbot, in_a_thread, facts):
+    """Make the page of a job with recordings; their heads are being read."""
     made = []
 
     def make(at_hand):
@@ -38,6 +39,7 @@ def make_desk(qtbot, in_a_thread, facts):
         qtbot.addWidget(desk.widget)
         desk.widget.resize(1000, 600)
         desk.widget.show()
+        qtbot.waitUntil(lambda: len(facts.asked) == 1)
         return desk
 
     yield make
@@ -67,7 +69,6 @@ def test_heads_read_before_a_recording_was_sealed_are_read_again(
     make_desk, two_sides, facts, qtbot
 ):
     desk = make_desk(two_sides)
-    assert len(facts.asked) == 1
     facts.told["now"] = "sealed by now"
     desk.begin()
     facts.let_all_go()
@@ -96,6 +97,7 @@ def test_a_pack_that_is_made_when_another_job_is_at_hand_is_not_shown_as_its_own
     desk = make_desk(two_sides)
     first = two_sides.folder
     desk.make()
+    qtbot.waitUntil(lambda: len(making.asked) == 1)
     two_sides.new()
     two_sides.enter("work_order", "WO-2 (invented)")
     desk.page.options.out.setText("chosen-for-the-second")
@@ -117,6 +119,7 @@ def test_a_pack_that_is_made_when_another_job_is_at_hand_is_not_shown_as_its_own
 def test_the_pack_of_the_job_before_goes_from_sight_with_it(make_desk, two_sides, making, qtbot):
     desk = make_desk(two_sides)
     desk.make()
+    qtbot.waitUntil(lambda: len(making.asked) == 1)
     making.let_all_go()
     _until(desk, qtbot, lambda: _is_made(desk))
     assert desk.page.made.isVisible()

@@ -27,7 +27,7 @@ def desk(qtbot, job, worn, healthy, held):
     qtbot.addWidget(desk.widget)
     desk.widget.show()
     desk.begin()
-    assert [one.new for one in held.asked] == [healthy]
+    qtbot.waitUntil(lambda: [one.new for one in held.asked] == [healthy])
     return desk
 
 
@@ -83,7 +83,7 @@ def test_what_is_wrong_with_the_part_before_is_not_told_where_none_is_chosen(
     beside = BesideGood(job())
     beside.ask(worn, 0)
     beside.tick(may_begin=True)
-    assert held.asked == [Asked(worn, "", 0)]
+    qtbot.waitUntil(lambda: held.asked == [Asked(worn, "", 0)])
     beside.ask(None, 0)
     held.let_all_go()
 

@@ -77,8 +77,8 @@ def desk(qtbot, tables, words, hit):
     desk.said = []
     desk.choose(FIRST)
     yield desk
-    tables.let_all_go()
-    words.let_all_go()
+    for held, name in ((tables, FIRST), (tables, SECOND), (words, "first"), (words, "second")):
+        held.let_go(name)
     desk.close()
 
 
