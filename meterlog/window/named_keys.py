@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection
+from functools import lru_cache
 
 from PySide6.QtCore import QKeyCombination, Qt
 from PySide6.QtGui import QKeySequence
@@ -20,8 +21,12 @@ _RANGES = {"0 – 9": tuple("0123456789"), "F1 to F10": tuple(f"F{at}" for at in
 """From one key to another, as it is written, and each of them."""
 
 
+@lru_cache(maxsize=1_024)
 def key_shown(word: str) -> Qt.Key | None:
-    """Give the key that a word of the key map names; None where it names none."""
+    """Give the key that a word of the key map names; None where it names none.
+
+    Remembered: all keys that there are have to be gone through, and the map is often shown anew.
+    """
     if word in _NAMED:
         return _NAMED[word]
     sequence = QKeySequence(word)
