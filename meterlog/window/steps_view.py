@@ -61,7 +61,7 @@ def _lacking(steps: tuple[Step, ...]) -> str:
     """Say what the uncertainties shown do not hold; empty for nothing."""
     told = [step.current.lacking for step in steps if step.current and step.current.sources]
     each = dict.fromkeys(words for one in told for words in one.split("; ") if words)
-    return say("±A without: {lacking}", lacking=sentence("; ".join(each))) if each else ""
+    return say("±A is a lower bound: {lacking}", lacking=sentence("; ".join(each))) if each else ""
 
 
 class _StepsTable(QTableWidget):

@@ -36,6 +36,6 @@ def test_what_the_uncertainties_do_not_hold_stands_under_them(qtbot):
     lacking = replace(known, lacking="the meter's accuracy; the clamp's zero")
     view.show_steps((step, replace(step, speed=2, current=lacking)))
     assert not view.lacking.isHidden()
-    assert view.lacking.text() == "±A without: the meter's accuracy; the clamp's zero"
+    assert view.lacking.text() == "±A is a lower bound: the meter's accuracy; the clamp's zero"
     view.show_steps((step,))
     assert view.lacking.isHidden()

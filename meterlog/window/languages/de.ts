@@ -12248,10 +12248,6 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         </translation>
     </message>
     <message>
-        <source>±A without: {lacking}</source>
-        <translation>±A ohne: {lacking}</translation>
-    </message>
-    <message>
         <source>↑ ↓ line · ← → choice · digits: number · Enter: it holds, next line · Del: not said</source>
         <translation>↑ ↓ Zeile · ← → Auswahl · Ziffern: Zahl · Enter: gilt, nächste Zeile · Entf: nicht gesagt</translation>
     </message>
@@ -14338,6 +14334,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>{words}: {value}, key F{at}</source>
         <translation>{words}: {value}, Taste F{at}</translation>
+    </message>
+    <message>
+        <source>±A is a lower bound: {lacking}</source>
+        <translation>±A ist eine Untergrenze: {lacking}</translation>
     </message>
     <message>
         <source>– no baseline</source>
