@@ -43,6 +43,19 @@ def test_what_tells_why_is_told_and_nothing_else(said, told):
     assert why(said.splitlines()) == told
 
 
+def _run(command, folder, **named):
+    """Run a command of the program in a folder, with these variables besides."""
+    return subprocess.run(
+        [sys.executable, "-m", "meterlog", *command],
+        capture_output=True,
+        text=True,
+        check=False,
+        timeout=60,
+        cwd=folder,
+        env={**os.environ, **named},
+    )
+
+
 @pytest.mark.parametrize("command", [("window",), ("demo", "--out", "out")])
 @pytest.mark.parametrize(
     ("platform", "told"),
@@ -57,15 +70,7 @@ def test_what_tells_why_is_told_and_nothing_else(said, told):
 )
 def test_a_screen_that_lets_nobody_in_is_an_error_in_words(tmp_path, command, platform, told):
     named = {"QT_QPA_PLATFORM": platform, "DISPLAY": ":9731", "HOME": str(tmp_path)}
-    done = subprocess.run(
-        [sys.executable, "-m", "meterlog", *command],
-        capture_output=True,
-        text=True,
-        check=False,
-        timeout=60,
-        cwd=tmp_path,
-        env={**os.environ, **named},
-    )
+    done = _run(command, tmp_path, **named)
     assert done.returncode == 1, done.stderr
     (line,) = done.stderr.splitlines()
     assert line.startswith(f"meterlog: no window opens: {told}")
@@ -79,15 +84,8 @@ def test_a_library_that_is_missing_is_an_error_in_words(tmp_path, command):
     missing = "libEGL.so.1: cannot open shared object file: No such file or directory"
     (tmp_path / "first" / "PySide6" / "__init__.py").write_text(f"raise ImportError({missing!r})")
     paths = os.pathsep.join([str(tmp_path / "first"), *filter(None, sys.path)])
-    done = subprocess.run(
-        [sys.executable, "-m", "meterlog", *command],
-        capture_output=True,
-        text=True,
-        check=False,
-        timeout=60,
-        cwd=tmp_path,
-        env={**os.environ, "QT_QPA_PLATFORM": "xcb", "DISPLAY": ":9731", "PYTHONPATH": paths},
-    )
+    named = {"QT_QPA_PLATFORM": "xcb", "DISPLAY": ":9731", "PYTHONPATH": paths}
+    done = _run(command, tmp_path, **named)
     assert done.returncode == 1, done.stderr
     (line,) = done.stderr.splitlines()
     assert line.startswith(f"meterlog: no window opens: {missing}. See that the screen is there")
