@@ -260,3 +260,12 @@ def test_a_statement_that_is_nearly_all_is_one_rectangle_and_u_95_percent_of_its
     assert "two rectangular sources" in both.current.reason
     # Feed and return share a gain: their sum is no longer part of either statement.
     assert "rectangular" not in made(bench.one_meter(), bench.step).voltage.reason
+
+
+def test_what_a_meter_says_of_its_clock_makes_no_second_copy_of_the_budgets_that_stay(bench):
+    maker = bench.one_meter()
+    before = made(maker, bench.step)
+    version = maker.version
+    maker.take(Event(1, EventKind.TIMING, "words that change nothing", "meter"))
+    assert maker.version > version
+    assert made(maker, bench.step) is before
