@@ -10,7 +10,7 @@ from meterlog.acquire.asking import (
     PortProgress,
     ask_ports,
 )
-from meterlog.acquire.bus import Bus, Item, Sink
+from meterlog.acquire.bus import NO_HURRY_NS, Bus, Item, Sink
 from meterlog.acquire.choice import MeterChoice
 from meterlog.acquire.clock import Clock
 from meterlog.acquire.reader_state import ReaderState
@@ -19,6 +19,7 @@ from meterlog.acquire.time_watch import TimeWatch
 from meterlog.acquire.zeroing import ZeroTaking, bounds_when_asked
 
 __all__ = [
+    "NO_HURRY_NS",
     "Acquisition",
     "Bus",
     "Clock",

@@ -12,8 +12,10 @@ from meterlog.model import Block, Event, RawBytes
 
 Item = Block | Event | RawBytes
 
-TICK_NS = 20_000_000
-"""Sinks are told the time this often, so that with some delay it is still every 25 ms."""
+NO_HURRY_NS = 250_000_000
+"""Sinks are told the time at least this often, if they wait for nothing."""
+_LEAST_NS = 5_000_000
+"""Between two ticks: a sink that is never content must not keep the processor busy."""
 
 
 class Sink(Protocol):
@@ -24,7 +26,14 @@ class Sink(Protocol):
         ...
 
     def tick(self, now_ns: int) -> None:
-        """Note the time, nanoseconds since the recording's zero; at least every 25 ms."""
+        """Note the time, nanoseconds since the recording's zero."""
+        ...
+
+    def rest_ns(self, now_ns: int) -> int:
+        """Tell for how long it needs no tick if nothing comes, nanoseconds; asked after each item.
+
+        A thread that wakes fifty times a second for nothing is what an idle window spends most on.
+        """
         ...
 
 
@@ -45,7 +54,7 @@ class Bus:
         self._queue: queue.SimpleQueue[Item | None] = queue.SimpleQueue()
         self._faults: dict[str, None] = {}
         self._thread: threading.Thread | None = None
-        self._next_tick_ns = 0
+        self._ticked_ns = 0
 
     @property
     def faults(self) -> tuple[str, ...]:
@@ -78,28 +87,33 @@ class Bus:
             self._thread = None
 
     def _run(self) -> None:
-        self._next_tick_ns = self._clock.now_ns() + TICK_NS
         while True:
-            wait_ns = self._next_tick_ns - self._clock.now_ns()
-            try:
-                item = self._queue.get(timeout=max(wait_ns, 0) / 1e9)
-            except queue.Empty:
+            rest_ns = self._rest_ns()
+            if rest_ns <= 0:
                 self._tick()
+                rest_ns = max(self._rest_ns(), _LEAST_NS)
+            try:
+                item = self._queue.get(timeout=rest_ns / 1e9)
+            except queue.Empty:
                 continue
             if item is None:
                 self._tick()
                 return
             self._take(item)
-            if self._clock.now_ns() >= self._next_tick_ns:
-                self._tick()
 
     def _take(self, item: Item) -> None:
         self._each(lambda sink: sink.take(item))
 
     def _tick(self) -> None:
-        now_ns = self._clock.now_ns()
-        self._next_tick_ns = now_ns + TICK_NS
+        now_ns = self._ticked_ns = self._clock.now_ns()
         self._each(lambda sink: sink.tick(now_ns))
+
+    def _rest_ns(self) -> int:
+        """Tell when the next tick is due, nanoseconds from now; 0 or less: at once."""
+        now_ns = self._clock.now_ns()
+        rests = [self._ticked_ns + NO_HURRY_NS - now_ns]
+        self._each(lambda sink: rests.append(sink.rest_ns(now_ns)))
+        return min(rests)
 
     def _each(self, call: Callable[[Sink], None]) -> None:
         for sink in self._sinks:

@@ -101,6 +101,10 @@ class TimeWatch:
         if abs(step_ns) >= _STEPPED_NS:
             self._say(now_ns, _step_words(step_ns, told=asleep_ns is not None))
 
+    def rest_ns(self, now_ns: int) -> int:
+        """Tell how long it is to the next look, nanoseconds."""
+        return 0 if self._looked_ns is None else self._looked_ns + _LOOK_NS - now_ns
+
     def _say(self, now_ns: int, words: str) -> None:
         self._put(Event(now_ns, EventKind.TIMING, words))
 

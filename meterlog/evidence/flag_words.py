@@ -9,6 +9,7 @@ import pyarrow as pa
 from numpy.typing import NDArray
 
 from meterlog.model import FLAG_WORDS
+from meterlog.recording.arrow_arrays import text_array
 
 
 def flag_words(flags: NDArray[np.uint8], names: Sequence[str]) -> pa.DictionaryArray:
@@ -35,10 +36,9 @@ def flag_words(flags: NDArray[np.uint8], names: Sequence[str]) -> pa.DictionaryA
     for run, start in enumerate(starts):
         codes[run] = numbers.setdefault(_words(flags[start], names), len(numbers))
     index = np.repeat(codes, lengths)
-    texts = [text or None for text in numbers]
     return pa.DictionaryArray.from_arrays(
         pa.Array.from_buffers(pa.int32(), len(index), [None, pa.py_buffer(index)]),
-        pa.array(texts, pa.string()),
+        text_array(text or None for text in numbers),
     )
 
 

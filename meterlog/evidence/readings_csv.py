@@ -21,6 +21,7 @@ from meterlog.evidence.table_form import TableForm
 from meterlog.evidence.utc_text import nanoseconds_of, utc_texts
 from meterlog.model import Block, Event, EventKind, Instrument, Origin, Review, Role
 from meterlog.recording import UNDATED, Recording
+from meterlog.recording.arrow_arrays import text_array
 
 _TIMES = (
     Column("time_utc", Kind.INSTANT, "When it was read, in UTC; empty where no date is known."),
@@ -95,9 +96,7 @@ def _int32(values: NDArray[np.int64]) -> pa.Array:
 def _speeds(events: tuple[Event, ...]) -> _Steps:
     speeds = [event for event in events if event.kind is EventKind.SPEED]
     starts = np.array([event.t_ns for event in speeds], np.int64)
-    return _Steps(
-        starts, pa.array([None, *(defused(event.value) for event in speeds)], pa.string())
-    )
+    return _Steps(starts, text_array([None, *(defused(event.value) for event in speeds)]))
 
 
 def _spans(review: Review) -> _Steps:
@@ -109,7 +108,7 @@ def _spans(review: Review) -> _Steps:
             starts[-1] = span.start_ns
         starts += [span.start_ns, span.end_ns]
         kinds += [span.kind.value, None]
-    return _Steps(np.array(starts, np.int64), pa.array(kinds, pa.string()))
+    return _Steps(np.array(starts, np.int64), text_array(kinds))
 
 
 class ReadingsCsv:
@@ -223,13 +222,13 @@ class ReadingsCsv:
             self._spans.at(block.t_ns),
         ]
         if self._origin is not Origin.MEASURED:
-            columns.append(pa.repeat(self._origin.value, count))
+            columns.append(pa.repeat(text_array([self._origin.value])[0], count))
         return pa.table(columns, [f"c{k}" for k in range(len(columns))])
 
     def _flags(self, block: Block) -> pa.DictionaryArray:
         words = flag_words(block.flags, self._names)
-        texts = [None if text is None else defused(text) for text in words.dictionary.to_pylist()]
-        return pa.DictionaryArray.from_arrays(words.indices, pa.array(texts, pa.string()))
+        safe = (None if text is None else defused(text) for text in words.dictionary.to_pylist())
+        return pa.DictionaryArray.from_arrays(words.indices, text_array(safe))
 
 
 def _floats(values: NDArray[np.float64]) -> pa.Array:

@@ -8,6 +8,7 @@ from decimal import Decimal
 import pyarrow as pa
 
 from meterlog.model.errors import UsageError
+from meterlog.recording.arrow_arrays import text_array, truth_array
 
 DELIMITERS = {"comma": ",", "semicolon": ";", "tab": "\t"}
 DECIMALS = {"point": ".", "comma": ","}
@@ -87,12 +88,12 @@ class TableForm:
         # Here, not above: the window starts without Arrow's compute functions.
         import pyarrow.compute as pc
 
-        texts = pc.cast(values, pa.string())
-        odd = pc.fill_null(pc.match_substring(texts, "e"), fill_value=False)
+        words = pc.cast(values, pa.string())
+        odd = pc.fill_null(pc.match_substring(words, "e"), truth_array([False])[0])
         if pc.any(odd).as_py():
-            plain = [_with_comma(text) for text in pc.filter(texts, odd).to_pylist()]
-            texts = pc.replace_with_mask(texts, odd, pa.array(plain, pa.string()))
-        return pc.replace_substring(texts, ".", ",")
+            plain = text_array(_with_comma(text) for text in pc.filter(words, odd).to_pylist())
+            words = pc.replace_with_mask(words, odd, plain)
+        return pc.replace_substring(words, ".", ",")
 
 
 def table_form(delimiter: str, decimal: str) -> TableForm:

@@ -7,6 +7,7 @@ import pyarrow as pa
 import pyarrow.csv as pa_csv
 from numpy.typing import NDArray
 
+from meterlog.instruments.arrow_numbers import reals_of
 from meterlog.instruments.ascii_fields import TIME, is_plain
 from meterlog.instruments.fixed_fields import read_fixed
 from meterlog.instruments.readings import Readings
@@ -116,12 +117,12 @@ class BatchReader:
         shape = (table.num_rows, len(self._names))
         values = np.empty(shape, order="F")
         for place, name in enumerate(self._names):
-            values[:, place] = table[name].to_numpy()
+            values[:, place] = reals_of(table[name])
             if not _usual(values[:, place]):
                 return None
         time = None
         if self._timed:
-            time = table[TIME].to_numpy()
+            time = reals_of(table[TIME])
             if not _usual(time):
                 return None
             time = time * self._unit

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import pyarrow as pa
-
 from meterlog.model import Event, EventKind
 from meterlog.model.speed_step import is_speed_step
+from meterlog.recording.arrow_arrays import text_array
 from meterlog.recording.defused_text import as_written
 from meterlog.recording.table_metadata import TableMetadata
 from meterlog.recording.trace_error import shown, trace_error
@@ -53,7 +52,7 @@ def exported_events(told: TableMetadata, zero_ns: int) -> tuple[Event, ...]:
     dated = rows[0][0] != ""
     place = 0 if dated else 1
     form = TimeForm(is_dated=dated, zero_ns=zero_ns if dated else 0)
-    texts = pa.array([cells[place] for cells in rows], pa.string())
+    texts = text_array(cells[place] for cells in rows)
     try:
         times = parse_times(texts, form, decimal_comma=told.decimal_comma).tolist()
     except NotATime as error:

@@ -11,13 +11,17 @@ import pyarrow as pa
 import pyarrow.compute as pc
 from numpy.typing import NDArray
 
+from meterlog.instruments.arrow_numbers import reals_of, wholes_of
 from meterlog.model import FLAG_WORDS, UNUSABLE, Flag, Instrument, nanoseconds_of
+from meterlog.recording.arrow_arrays import text_array
 from meterlog.recording.defused_text import as_written
 from meterlog.recording.table_metadata import TableMetadata
 from meterlog.recording.trace_error import shown, trace_error
 from meterlog.recording.trace_lots import TraceLots
 from meterlog.recording.trace_rows import Rows
 from meterlog.recording.trace_times import NotATime, TimeForm, parse_times
+
+_EMPTY, _NONE = text_array(["", None])
 
 TIMES = ("time_utc", "elapsed_s")
 FLAGS = "flags"
@@ -109,14 +113,14 @@ class ExportedRows:
         return t_ns
 
     def _values(self, texts: pa.StringArray, place: int) -> NDArray[np.float64]:
-        plain = pc.if_else(pc.equal(texts, ""), None, texts)
+        plain = pc.if_else(pc.equal(texts, _EMPTY), _NONE, texts)
         if self._comma:
             plain = pc.replace_substring(plain, ",", ".")
         try:
             found = pc.cast(plain, pa.float64())
         except pa.ArrowInvalid as error:
             raise self._no_number(texts, place) from error
-        values = np.array(pc.fill_null(found, np.nan).to_numpy(zero_copy_only=False))
+        values = reals_of(found)
         if np.isfinite(values).sum() != len(values) - found.null_count:
             raise self._no_number(texts, place)
         return values
@@ -138,7 +142,8 @@ class ExportedRows:
                 message = f"{shown(text)} are no flags of these channels."
                 raise self._lots.wrong(row, 2 + len(self._channels), message, _REMEDY)
             known.append(bits)
-        found: NDArray[np.uint8] = np.array(known, np.uint8)[np.asarray(coded.indices)]
+        places = wholes_of(coded.indices.cast(pa.int64()))
+        found: NDArray[np.uint8] = np.array(known, np.uint8)[places]
         return np.asfortranarray(found)
 
     def _agree(self, values: NDArray[np.float64], gone: NDArray[np.bool_]) -> None:

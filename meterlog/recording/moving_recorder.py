@@ -122,6 +122,10 @@ class MovingRecorder:
         """
         self._try(lambda: self._recorder.tick(now_ns))
 
+    def rest_ns(self, now_ns: int) -> int:
+        """Tell for how long nothing is due if nothing comes, nanoseconds."""
+        return self._recorder.rest_ns(now_ns)
+
     def close(self, outcome: str = "complete") -> None:
         """Write the END event, sync and close; moves once more if that is what it takes."""
         if not self._recorder.failed:

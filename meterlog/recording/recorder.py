@@ -23,8 +23,10 @@ from meterlog.recording.pyramid_writer import PyramidWriter, pyramid_folder
 from meterlog.recording.writer_lock import WriterLock
 
 _FLUSH_NS = 70_000_000
-"""Oldest age of what waits; with a tick every 25 ms all is handed over within 100 ms."""
+"""Oldest age of what waits; ticked at most 25 ms late all is handed over within 100 ms."""
 _SYNC_NS = 900_000_000
+_SETTLE_NS = 100_000_000
+"""What came of a sync is looked at so often, if nothing else comes."""
 _MARKS = frozenset(
     {
         EventKind.SPEED,
@@ -183,6 +185,14 @@ class Recorder:
         """
         self._last_ns = max(self._last_ns, now_ns)
         self._keep_time()
+
+    def rest_ns(self, now_ns: int) -> int:
+        """Tell for how long nothing is due if nothing comes, nanoseconds, by the disk's clock."""
+        del now_ns
+        now = self._now()
+        rest = _SETTLE_NS if self._background.busy else self._synced + _SYNC_NS - now
+        waiting = self._waiting_since
+        return rest if waiting is None else min(rest, waiting + _FLUSH_NS - now)
 
     def flush(self) -> None:
         """Hand everything that waits to the system now.

@@ -10,8 +10,10 @@ import pyarrow as pa
 import pyarrow.compute as pc
 from numpy.typing import NDArray
 
+from meterlog.instruments.arrow_numbers import reals_of, truths_of
 from meterlog.model import Flag
 from meterlog.model.sentinels import mark_sentinels
+from meterlog.recording.arrow_arrays import text_array
 
 OVERLOAD_TEXTS = ("ol", "+ol", "-ol", "0l", "ovld", "overload", "inf", "+inf", "-inf", "infinity")
 """Lower-case cell texts that mean "beyond the range": what displays and programs write for it."""
@@ -80,7 +82,7 @@ def parse_cells(texts: pa.StringArray, *, decimal_comma: bool) -> Cells:
 def _quick(texts: pa.StringArray) -> NDArray[np.float64] | None:
     """Read plain numbers at full speed; None if any cell is something else."""
     try:
-        return np.array(pc.cast(texts, pa.float64()).to_numpy(zero_copy_only=False))
+        return np.array(reals_of(pc.cast(texts, pa.float64())))
     except pa.ArrowInvalid:
         return None
 
@@ -89,16 +91,16 @@ def _slow(
     texts: pa.StringArray, *, decimal_comma: bool
 ) -> tuple[NDArray[np.float64], NDArray[np.uint8]]:
     words = pc.utf8_lower(texts)
-    over = pc.is_in(words, pa.array(OVERLOAD_TEXTS)).to_numpy(zero_copy_only=False)
-    none = pc.is_in(words, pa.array(NO_DATA_TEXTS)).to_numpy(zero_copy_only=False)
+    over = pc.is_in(words, text_array(OVERLOAD_TEXTS))
+    none = pc.is_in(words, text_array(NO_DATA_TEXTS))
     plain = pc.replace_substring(texts, ",", ".") if decimal_comma else texts
     plain = pc.replace_substring_regex(plain, r"^\+", "")
-    plain = pc.if_else(pa.array(over | none), "nan", plain)
+    plain = pc.if_else(pc.or_(over, none), text_array(["nan"])[0], plain)
     values = _quick(plain)
     if values is None:
         raise _first_odd(plain, texts)
-    flags = np.where(over, Flag.OVERLOAD, Flag.OK).astype(np.uint8)
-    flags[none] = Flag.NO_DATA
+    flags = np.where(truths_of(over), Flag.OVERLOAD, Flag.OK).astype(np.uint8)
+    flags[truths_of(none)] = Flag.NO_DATA
     return values, flags
 
 

@@ -11,6 +11,8 @@ import pyarrow as pa
 import pyarrow.compute as pc
 from numpy.typing import NDArray
 
+from meterlog.instruments.arrow_numbers import truths_of, wholes_of
+from meterlog.recording.arrow_arrays import text_array
 from meterlog.recording.trace_cells import NotANumber, parse_cells
 
 _RFC3339 = re.compile(r"(\d{4}-\d\d-\d\d)[Tt ](\d\d:\d\d:\d\d)(\.\d+)?([Zz]|[+-]\d\d:\d\d)")
@@ -59,7 +61,7 @@ def time_form(first: str) -> TimeForm:
     first = first.strip()
     if not _DATE.match(first):
         return TimeForm(is_dated=False)
-    column = pa.array([first])
+    column = text_array([first])
     zero_ns = int(_instants(column)[0])
     offset = first[-6:] if first[-1] not in "Zz" else "+00:00"
     sign = -1 if offset[0] == "-" else 1
@@ -115,7 +117,7 @@ def _seconds_wanted(text: str) -> str:
 def _instants(texts: pa.StringArray) -> NDArray[np.int64]:
     plain = pc.utf8_upper(texts)
     plain = pc.replace_substring_regex(plain, r"(\.\d{9})\d+", r"\1")
-    leap = pc.match_substring_regex(plain, r"^.{17}60").to_numpy(zero_copy_only=False)
+    leap = truths_of(pc.match_substring_regex(plain, r"^.{17}60"))
     if leap.any():
         # RE2 takes one digit for the group: this is group 1, then 59.
         plain = pc.replace_substring_regex(plain, r"^(.{17})60", r"\159")
@@ -123,7 +125,7 @@ def _instants(texts: pa.StringArray) -> NDArray[np.int64]:
         stamps = pc.cast(plain, pa.timestamp("ns", "UTC"))
     except pa.ArrowInvalid as error:
         raise _first_odd(texts) from error
-    found = np.array(pc.cast(stamps, pa.int64()).to_numpy(zero_copy_only=False))
+    found = np.array(wholes_of(pc.cast(stamps, pa.int64())))
     forms = pc.match_substring_regex(texts, f"^{_RFC3339.pattern}$")
     if not pc.all(forms).as_py():
         raise _first_odd(texts)

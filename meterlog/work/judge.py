@@ -8,7 +8,7 @@ from collections import Counter
 from dataclasses import replace
 from pathlib import Path
 
-from meterlog.acquire import Item
+from meterlog.acquire import NO_HURRY_NS, Item
 from meterlog.model import About, Block, Event, EventKind, RawBytes, Review, join
 from meterlog.work.judged_anew import JudgedAnew, new_reviewer
 
@@ -145,6 +145,11 @@ class Judge:
         """Tell what judging failed with meanwhile; what is known changes with readings only."""
         del now_ns
         self._tell_fault()
+
+    def rest_ns(self, now_ns: int) -> int:
+        """Need ticks only to tell faults."""
+        del now_ns
+        return NO_HURRY_NS
 
     def stop(self) -> None:
         """Let go of what is being judged anew; what is there stands."""

@@ -6,7 +6,7 @@ import threading
 from collections import deque
 from collections.abc import Callable
 
-from meterlog.acquire import Item
+from meterlog.acquire import NO_HURRY_NS, Item
 from meterlog.model import Block, Event
 
 _EVENTS = 200
@@ -56,6 +56,10 @@ class LiveTail:
 
     def tick(self, now_ns: int) -> None:
         """Nothing to do: whoever looks comes by on a timer of its own."""
+
+    def rest_ns(self, now_ns: int) -> int:  # noqa: ARG002 - a sink's own form
+        """Need no ticks."""
+        return NO_HURRY_NS
 
     @property
     def waiting(self) -> bool:

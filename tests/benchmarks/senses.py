@@ -19,7 +19,7 @@ import serial
 from figure import Figure, interleaved_s, percentile
 from traces import about
 
-from meterlog.acquire import Acquisition, Bus, Clock, MeterChoice
+from meterlog.acquire import NO_HURRY_NS, Acquisition, Bus, Clock, MeterChoice
 from meterlog.instruments import AsciiLineDecoder, BlockDecoder
 from meterlog.model import Block
 from meterlog.profile import load_meter
@@ -204,6 +204,9 @@ class _Watch:
                 self.taken[round(value)] = now
                 self._order.append(round(value))
         self.tick(0)
+
+    def rest_ns(self, _now_ns: int) -> int:
+        return NO_HURRY_NS
 
     def tick(self, _now_ns: int) -> None:
         now = time.monotonic_ns()

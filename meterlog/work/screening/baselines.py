@@ -14,6 +14,7 @@ import pyarrow as pa
 from meterlog.analysis.budgets import budget
 from meterlog.analysis.compare import tolerance_interval
 from meterlog.model import Budget, Source
+from meterlog.recording.arrow_arrays import table_of, text_array
 from meterlog.work.baseline_tables import table_at
 from meterlog.work.screening.columns import BASELINES, SPEED
 from meterlog.work.screening.store import read_baselines
@@ -156,12 +157,13 @@ def baseline_table(rows: pa.Table) -> pa.Table:
         found = (row["part_number"], row["origin"], row["nominal_v"], row["speed"])
         groups.setdefault(found, []).append(row)  # type: ignore[arg-type]
     made = (_baseline(key, groups[key]) for key in sorted(groups))
-    return pa.Table.from_pylist([_as_row(one) for one in made if one is not None], BASELINES)
+    return table_of([_as_row(one) for one in made if one is not None], BASELINES)
 
 
 def _usable(rows: pa.Table) -> Iterable[_Row]:
+    speed, none = text_array([SPEED, ""])
     fits = pa.compute.and_(
-        pa.compute.equal(rows["row"], SPEED), pa.compute.equal(rows["not_good"], "")
+        pa.compute.equal(rows["row"], speed), pa.compute.equal(rows["not_good"], none)
     )
     for row in rows.filter(fits).to_pylist():
         if row["part_number"] and row["motor"]:

@@ -16,6 +16,7 @@ from meterlog.model.errors import MeterlogError
 from meterlog.model.origin_mark import origin_mark
 from meterlog.profile.plain_file import read_plain
 from meterlog.recording import UNDATED, Recording, layout
+from meterlog.recording.arrow_arrays import table_of
 from meterlog.recording.bag import read_info
 from meterlog.recording.recording import RECOVERED
 from meterlog.recording.writer_lock import is_being_written
@@ -66,7 +67,7 @@ def review_lot(lot: Sequence[Place], asked: Asked) -> pa.Table:
 
 def as_table(rows: Sequence[_Row]) -> pa.Table:
     """Give rows as a table."""
-    return pa.Table.from_pylist([_plain(row) for row in rows], FINDINGS)
+    return table_of([_plain(row) for row in rows], FINDINGS)
 
 
 def _plain(row: _Row) -> _Row:

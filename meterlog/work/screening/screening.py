@@ -17,6 +17,7 @@ import pyarrow as pa
 
 import meterlog
 from meterlog.model import Limits
+from meterlog.recording.arrow_arrays import text_array
 from meterlog.work.screening.baselines import baseline_table
 from meterlog.work.screening.columns import FORMAT, RECORDING
 from meterlog.work.screening.part_numbers import number_pattern
@@ -135,7 +136,7 @@ def _asked(request: ScreenRequest) -> Asked:
 
 
 def _screened(reviewed: int, rows: pa.Table, baselines: pa.Table, store: Store) -> Screened:
-    heads = rows.filter(pa.compute.equal(rows["row"], RECORDING)).select(
+    heads = rows.filter(pa.compute.equal(rows["row"], text_array([RECORDING])[0])).select(
         ["folder", "reason", "outcome"]
     )
     outcomes: dict[str, int] = {}

@@ -19,6 +19,7 @@ import pyarrow.parquet as pq
 
 from meterlog.model.errors import DiskFailed, EvidenceError
 from meterlog.recording.append_file import sync_folder
+from meterlog.recording.arrow_arrays import table_of, truth_array, whole_array
 from meterlog.work.baseline_tables import BASELINE_TABLE
 from meterlog.work.file_lock import alone_with
 from meterlog.work.screening.columns import BASELINE_FORMAT, BASELINES, FINDINGS, FORMAT
@@ -73,7 +74,7 @@ class Store:
         for path in self._files():
             read = _read(path, columns)
             if read is not None:
-                first = read.filter(pa.compute.equal(read["number"], 0))
+                first = read.filter(pa.compute.equal(read["number"], whole_array([0])[0]))
                 first = first.filter(_standing(first))
                 rows = (first[name].to_pylist() for name in columns[:3])
                 found.update(
@@ -117,7 +118,7 @@ class Store:
                     strict=True,
                 )
             ]
-            part = rows.filter(pa.array(fresh, pa.bool_()))
+            part = rows.filter(truth_array(fresh))
             seen.update(part["folder"].to_pylist())
             kept.append(part)
 
@@ -129,7 +130,7 @@ class Store:
                 passing.append(rows.filter(pa.compute.invert(stands)))
         for rows in passing:
             take(rows)
-        whole = pa.concat_tables([FINDINGS.empty_table(), *kept])
+        whole = pa.concat_tables([table_of([], FINDINGS), *kept])
         return whole.sort_by([("folder", "ascending"), ("number", "ascending")])
 
     def finish(self, rows: pa.Table, baselines: pa.Table) -> None:
@@ -156,7 +157,7 @@ class Store:
 
 def _standing(rows: pa.Table) -> pa.Array:
     """Tell of each row whether what it says stands, and is not to be tried again."""
-    return pa.array([not one for one in rows["passing"].to_pylist()], pa.bool_())
+    return truth_array(not one for one in rows["passing"].to_pylist())
 
 
 def _read(path: Path, columns: Sequence[str] | None = None) -> pa.Table | None:
@@ -167,7 +168,8 @@ def _read(path: Path, columns: Sequence[str] | None = None) -> pa.Table | None:
             b"format"
         ) != FORMAT.encode() or found.names != FINDINGS.names:
             return None
-        return pq.read_table(path, columns=columns)
+        with pq.ParquetFile(path) as file:
+            return file.read(columns=columns)
     except (OSError, pa.ArrowException):
         return None
 

@@ -110,13 +110,15 @@ def _here(
     left: dict[int, Lot], asked: Asked, workers: Workers, taken: Callable[[int, pa.Table], None]
 ) -> None:
     import dask
+    from dask import multiprocessing, threaded
     from dask.callbacks import Callback
 
     def after(key: str, rows: pa.Table, _graph: object, _state: object, _worker: object) -> None:
         taken(int(str(key).rpartition("-")[2]), rows)
 
     work = partial(review_lot, asked=asked)
-    scheduler = "threads" if workers.threads else "processes"
+    # By its name dask would look whether a cluster is meant, and load all that belongs to one.
+    scheduler = threaded.get if workers.threads else multiprocessing.get
     numbers = list(left)
     size = _WAVE * workers.count
     try:

@@ -3,14 +3,15 @@
 import threading
 import time
 
-from meterlog.acquire import Bus, Clock
+from meterlog.acquire import NO_HURRY_NS, Bus, Clock
 from meterlog.model import Event, EventKind
 
 
 class Keeper:
     """Keeps what it takes, and when it was ticked."""
 
-    def __init__(self, slow_s: float = 0.0) -> None:
+    def __init__(self, slow_s: float = 0.0, every_ns: int = NO_HURRY_NS) -> None:
+        self._every_ns = every_ns
         self.taken: list[Event] = []
         self.ticks: list[int] = []
         self.threads: set[str] = set()
@@ -24,6 +25,9 @@ class Keeper:
 
     def tick(self, now_ns: int) -> None:
         self.ticks.append(now_ns)
+
+    def rest_ns(self, now_ns: int) -> int:
+        return self.ticks[-1] + self._every_ns - now_ns if self.ticks else self._every_ns
 
 
 class Broken(Keeper):
@@ -80,7 +84,7 @@ def test_items_of_several_threads_all_arrive_each_threads_in_order():
 
 def test_ticks_go_on_while_there_is_nothing_to_take_and_under_load():
     for load in (False, True):
-        keeper = Keeper(slow_s=0.001 if load else 0.0)
+        keeper = Keeper(slow_s=0.001 if load else 0.0, every_ns=20_000_000)
         bus = Bus([keeper], Clock.start())
         for number in range(250 if load else 0):
             bus.put(event(number))
@@ -94,6 +98,34 @@ def test_ticks_go_on_while_there_is_nothing_to_take_and_under_load():
         )
         assert len(keeper.ticks) >= 8
         assert steps[len(steps) // 2] <= 25_000_000
+
+
+def test_who_waits_for_nothing_is_not_woken_more_than_some_times_a_second():
+    keeper = Keeper(every_ns=10 * NO_HURRY_NS)
+    bus = Bus([keeper], Clock.start())
+    bus.start()
+    until = time.monotonic() + 5
+    while len(keeper.ticks) < 4 and time.monotonic() < until:
+        threading.Event().wait(0.005)
+    bus.stop()
+    steps = [
+        later - sooner for sooner, later in zip(keeper.ticks, keeper.ticks[1:-1], strict=False)
+    ]
+    assert len(keeper.ticks) >= 4
+    assert min(steps) >= NO_HURRY_NS
+
+
+def test_a_sink_that_is_never_content_leaves_the_processor_to_others():
+    keeper = Keeper(every_ns=0)
+    bus = Bus([keeper], Clock.start())
+    bus.start()
+    threading.Event().wait(0.2)
+    bus.stop()
+    steps = [
+        later - sooner for sooner, later in zip(keeper.ticks, keeper.ticks[1:-1], strict=False)
+    ]
+    assert steps
+    assert min(steps) >= 4_900_000
 
 
 def test_a_last_tick_comes_after_the_last_item():

@@ -20,7 +20,7 @@ def _children(pid):
 def test_nobody_is_waited_for(small, tmp_path, after_s, apart_s):
     for number in range(12):
         shutil.copytree(small, tmp_path / "shelf" / f"run-{number}")
-    words = ["screen", str(tmp_path / "shelf"), "--out", str(tmp_path / "out")]
+    words = ["screen", str(tmp_path / "shelf"), "--out", str(tmp_path / "out"), "--workers", "2"]
     with subprocess.Popen(
         [sys.executable, "-m", "meterlog", *words],
         stdout=subprocess.PIPE,

@@ -67,6 +67,37 @@ def test_rows_are_flushed_within_100_ms_of_being_taken_when_the_bus_ticks(clocke
     assert Recording.open(recorder.folder).rows("bench") == 2
 
 
+def test_ticked_only_when_its_rest_is_over_it_flushes_and_syncs_in_time(clocked, maker):
+    recorder, clock = clocked
+    ticks = flushed_ns = 0
+    recorder.take(maker.block("bench", 0, 2))
+    while clock.now < 2_000_000_000:
+        rest_ns = recorder.rest_ns(0)
+        assert rest_ns > 0  # else it would be asked again at once
+        clock.now += rest_ns
+        recorder.tick(clock.now)
+        recorder._settle_sync(wait=True)
+        ticks += 1
+        if recorder.rows["bench"] and not flushed_ns:
+            flushed_ns = clock.now
+        if clock.now >= 1_000_000_000:
+            assert recorder.safe == 1
+    assert 0 < flushed_ns <= 75_000_000
+    assert ticks <= 4
+
+
+def test_a_disk_that_takes_its_time_is_not_asked_again_at_once(clocked, maker, monkeypatch):
+    recorder, clock = clocked
+    done = threading.Event()
+    monkeypatch.setattr("meterlog.recording.append_file.sync_descriptor", lambda _: done.wait(60))
+    recorder.take(maker.block("bench", 0, 1))
+    for _ in range(30):
+        clock.now += recorder.rest_ns(0)
+        recorder.tick(clock.now)
+    done.set()
+    assert clock.now >= 2_000_000_000
+
+
 def test_slow_readings_do_not_wait_for_the_next_one(clocked, maker):
     recorder, clock = clocked
     for k in range(3):
