@@ -42,7 +42,7 @@ def student_cdf(t: float, degrees: float) -> float:
     return 1.0 - tail / 2.0 if t > 0.0 else tail / 2.0
 
 
-@lru_cache(maxsize=512)
+@lru_cache(maxsize=64)
 def student_quantile(probability: float, degrees: float) -> float:
     """Give the t that is not exceeded with ``probability``.
 

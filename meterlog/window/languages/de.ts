@@ -6140,6 +6140,10 @@
         <translation>{0} auf den Stufen {1}</translation>
     </message>
     <message>
+        <source>{0} bytes of text are too many for one column</source>
+        <translation>{0} Byte Text sind zu viel für eine Spalte</translation>
+    </message>
+    <message>
         <source>{0} differs</source>
         <translation>{0} weicht ab</translation>
     </message>
