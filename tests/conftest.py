@@ -74,13 +74,19 @@ def nothing_left_to_sweep(request):
         gc.enable()
 
 
-def pytest_collection_finish():
+@pytest.hookimpl(wrapper=True)
+def pytest_collection():
     """Let sweeps pass by what the tests themselves are made of, half a million objects.
 
     Windows are swept up behind 170 times, which took a quarter of a second and more each time.
     """
-    gc.collect()
-    gc.freeze()
+    gc.disable()
+    try:
+        return (yield)
+    finally:
+        gc.collect()
+        gc.freeze()
+        gc.enable()
 
 
 class _Room:
