@@ -16,6 +16,8 @@ NO_HURRY_NS = 250_000_000
 """Sinks are told the time at least this often, if they wait for nothing."""
 _LEAST_NS = 5_000_000
 """Between two ticks: a sink that is never content must not keep the processor busy."""
+_LOADED_NS = 20_000_000
+"""While items wait sinks are asked this often, and not after each."""
 
 
 class Sink(Protocol):
@@ -30,7 +32,7 @@ class Sink(Protocol):
         ...
 
     def rest_ns(self, now_ns: int) -> int:
-        """Tell for how long it needs no tick if nothing comes, nanoseconds; asked after each item.
+        """Tell for how long it needs no tick if nothing comes, nanoseconds; asked before each wait.
 
         A thread that wakes fifty times a second for nothing is what an idle window spends most on.
         """
@@ -54,7 +56,7 @@ class Bus:
         self._queue: queue.SimpleQueue[Item | None] = queue.SimpleQueue()
         self._faults: dict[str, None] = {}
         self._thread: threading.Thread | None = None
-        self._ticked_ns = 0
+        self._ticked_ns = self._asked_ns = 0
 
     @property
     def faults(self) -> tuple[str, ...]:
@@ -88,10 +90,7 @@ class Bus:
 
     def _run(self) -> None:
         while True:
-            rest_ns = self._rest_ns()
-            if rest_ns <= 0:
-                self._tick()
-                rest_ns = max(self._rest_ns(), _LEAST_NS)
+            rest_ns = self._until_tick_ns()
             try:
                 item = self._queue.get(timeout=rest_ns / 1e9)
             except queue.Empty:
@@ -101,6 +100,18 @@ class Bus:
                 return
             self._take(item)
 
+    def _until_tick_ns(self) -> int:
+        """Tick if it is due, and tell for how long none will be; above 0."""
+        now_ns = self._clock.now_ns()
+        if now_ns - self._asked_ns < _LOADED_NS and not self._queue.empty():
+            return _LEAST_NS
+        self._asked_ns = now_ns
+        rest_ns = self._rest_ns(now_ns)
+        if rest_ns > 0:
+            return rest_ns
+        self._tick()
+        return max(self._rest_ns(self._clock.now_ns()), _LEAST_NS)
+
     def _take(self, item: Item) -> None:
         self._each(lambda sink: sink.take(item))
 
@@ -108,9 +119,8 @@ class Bus:
         now_ns = self._ticked_ns = self._clock.now_ns()
         self._each(lambda sink: sink.tick(now_ns))
 
-    def _rest_ns(self) -> int:
+    def _rest_ns(self, now_ns: int) -> int:
         """Tell when the next tick is due, nanoseconds from now; 0 or less: at once."""
-        now_ns = self._clock.now_ns()
         rests = [self._ticked_ns + NO_HURRY_NS - now_ns]
         self._each(lambda sink: rests.append(sink.rest_ns(now_ns)))
         return min(rests)
