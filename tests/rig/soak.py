@@ -205,9 +205,9 @@ def _watch(run: Run, pace: Pace, board: memoryview) -> Soaked:
         soaked.glances[place] = max(took_s, soaked.glances.get(place, 0.0))
         soaked.most_waiting = max(soaked.most_waiting, status.waiting)
         board[HOLD] = int(status.waiting > _MOST_WAITING)
+        run.tail.drain()  # a window does so 25 times a second
         if time.monotonic() >= next_look_s:
             run.review()
-            run.tail.drain()
             next_look_s = time.monotonic() + 1.0
         time.sleep(0.02)
     soaked.memory.append((board[NOW] / HOUR_NS, _resident()))
