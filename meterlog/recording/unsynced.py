@@ -9,6 +9,7 @@ from __future__ import annotations
 from array import array
 from collections import Counter, deque
 from collections.abc import Iterator
+from itertools import pairwise
 
 from meterlog.model import Block, RawBytes, join
 
@@ -56,29 +57,29 @@ class _Frames:
 
     def __init__(self, raw: RawBytes, last: int) -> None:
         self.last = last
-        self._source = raw.source
-        self._t_ns = array("q", [raw.t_ns])
-        self._ends = array("q", [len(raw.data)])
-        self._data = bytearray(raw.data)
+        self._first = raw
+        self._more_ns = array("q")
+        self._ends = array("q", [0])
+        self._more = bytearray()
 
     def add(self, raw: RawBytes, last: int) -> bool:
         """Take one more; False where it is to begin a new lot."""
-        if len(self) >= TOGETHER or len(self._data) + len(raw.data) > _SMALL_BYTES:
+        size = len(self._first.data) + len(self._more) + len(raw.data)
+        if len(self) >= TOGETHER or size > _SMALL_BYTES:
             return False
-        self._t_ns.append(raw.t_ns)
-        self._data += raw.data
-        self._ends.append(len(self._data))
+        self._more_ns.append(raw.t_ns)
+        self._more += raw.data
+        self._ends.append(len(self._more))
         self.last = last
         return True
 
     def __len__(self) -> int:
-        return len(self._t_ns)
+        return 1 + len(self._more_ns)
 
     def items(self) -> Iterator[RawBytes]:
-        start = 0
-        for t_ns, end in zip(self._t_ns, self._ends, strict=True):
-            yield RawBytes(self._source, t_ns, bytes(self._data[start:end]))
-            start = end
+        yield self._first
+        for t_ns, (start, end) in zip(self._more_ns, pairwise(self._ends), strict=True):
+            yield RawBytes(self._first.source, t_ns, bytes(self._more[start:end]))
 
 
 class Unsynced:

@@ -101,6 +101,10 @@ def test_large_ones_are_kept_as_they_are():
     unsynced.add(large)
     unsynced.add(block("first", 9_000, 1))
     assert next(unsynced.items()) is large
+    many = RawBytes("first", 0, bytes(9_000))
+    unsynced.add(many)
+    unsynced.add(RawBytes("first", 1, b"12.5,1.0\n"))
+    assert next(unsynced.items()) is many
 
 
 @pytest.mark.parametrize("width", [1, 3])
