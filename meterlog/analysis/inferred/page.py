@@ -79,8 +79,9 @@ class Pages:
     def __init__(self, size: int, beside: int = 0) -> None:
         self._size = size
         self._beside = beside
-        self._t: list[NDArray[np.int64]] = []
-        self._parts: list[NDArray[np.float64]] = []
+        # In one room: some thousand small arrays would wait here, and come and go with each page.
+        self._t = np.empty(size + 2 * beside, np.int64)
+        self._table = np.empty((_COLUMNS, size + 2 * beside))
         self._count = 0
         self._back = 0
         self._silent = False
@@ -93,26 +94,32 @@ class Pages:
         table, t_ns = _table(part, stretches), part.t_ns
         if part.amps_new is not None:
             table, t_ns = self._only(table, t_ns, part.amps_new)
-        self._t.append(t_ns)
-        self._parts.append(table)
-        self._count += len(t_ns)
-        needed = self._size + self._beside
-        if self._count - self._back < needed:
-            return
-        t, whole = self._joined()
-        while len(t) - self._back >= needed:
-            last = self._back + self._size
-            yield _page(t[: last + self._beside], whole[:, : last + self._beside], self._back, last)
-            keep = max(0, last - self._beside)
-            t, whole, self._back = t[keep:], whole[:, keep:], last - keep
-        self._t, self._parts, self._count = [t], [whole], len(t)
+        done = 0
+        while done < len(t_ns):
+            begin, fits = self._count, min(len(t_ns) - done, len(self._t) - self._count)
+            self._t[begin : begin + fits] = t_ns[done : done + fits]
+            self._table[:, begin : begin + fits] = table[:, done : done + fits]
+            self._count, done = begin + fits, done + fits
+            while self._count - self._back >= self._size + self._beside:
+                last = self._back + self._size
+                yield self._page(last + self._beside, last)
+                self._move_up(last)
 
     def rest(self) -> Page | None:
         """Give what has not filled a page, without forgetting it."""
-        if self._count <= self._back:
-            return None
-        t, whole = self._joined()
-        return _page(t, whole, self._back, len(t))
+        return None if self._count <= self._back else self._page(self._count, self._count)
+
+    def _page(self, end: int, last: int) -> Page:
+        """Give a page of its own of all rows to before ``end``."""
+        return _page(self._t[:end].copy(), self._table[:, :end].copy(), self._back, last)
+
+    def _move_up(self, last: int) -> None:
+        """Forget what is not looked back at from ``last``."""
+        keep = max(0, last - self._beside)
+        rest = self._count - keep
+        self._t[:rest] = self._t[keep : self._count]
+        self._table[:, :rest] = self._table[:, keep : self._count]
+        self._count, self._back = rest, last - keep
 
     def _only(
         self, table: NDArray[np.float64], t_ns: NDArray[np.int64], new: NDArray[np.bool_]
@@ -129,11 +136,6 @@ class Pages:
         if len(inside) < len(gaps):
             self._silent = True
         return table, t_ns[places]
-
-    def _joined(self) -> tuple[NDArray[np.int64], NDArray[np.float64]]:
-        t, whole = np.concatenate(self._t), np.concatenate(self._parts, axis=1)
-        self._t, self._parts = [t], [whole]
-        return t, whole
 
 
 def page_of(parts: Sequence[tuple[Rows, Sequence[Stretch]]]) -> Page:
