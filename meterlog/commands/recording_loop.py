@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from meterlog.commands.silence_told import SilenceTold
 from meterlog.commands.stop_signals import StopSignals
+from meterlog.commands.sweeper import Sweeper
 from meterlog.commands.terminal import Progress, answer, answer_json, remark, short
 from meterlog.commands.typed_keys import KEYS, READING, UNDO, ZERO, TypedKeys, mark_of, reading_of
 from meterlog.commands.warnings_told import WarningsTold
@@ -44,7 +45,7 @@ def watch(
     str
         The outcome: ``complete``, or ``stopped`` by the user.
     """
-    keys, progress = TypedKeys(), Progress("recording")
+    keys, progress, sweeper = TypedKeys(), Progress("recording"), Sweeper()
     remark(f"recording to {short(run.folder)}; Ctrl-C ends it" + (f"; {KEYS}" if keys.open else ""))
     _say_what_is_typed(run, keys)
     begun_ns = run.now_ns()
@@ -62,6 +63,7 @@ def watch(
             warnings.tell(run, progress, zeroing=taking.busy)
             silence.tell(run.status(), progress)
             told = _show(run, progress, told)
+            sweeper.sweep_when_due()
             if seconds is not None and now_ns - begun_ns >= seconds * 1e9:
                 outcome = "complete"
                 break

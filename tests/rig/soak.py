@@ -33,6 +33,7 @@ from soak_sender import DONE, FETCHED, GO, HOLD, NOW, PLACES, SECOND, SENT, Pace
 
 import meterlog
 from meterlog.acquire import Bus, Clock, Item, MeterChoice
+from meterlog.commands.sweeper import Sweeper
 from meterlog.model import EventKind, Limits, RawBytes, Role
 from meterlog.profile import load_meter
 from meterlog.work import Run
@@ -185,7 +186,7 @@ def _sender(pace: Pace, board: Path, ports: list[tuple[int, int]]) -> Iterator[N
 
 def _watch(run: Run, pace: Pace, board: memoryview) -> Soaked:
     """Do what a window and a technician do until all has been sent and fetched."""
-    soaked, began_s = Soaked(), time.monotonic()
+    soaked, began_s, sweeper = Soaked(), time.monotonic(), Sweeper()
     next_sample = next_speed = next_tap = next_look_s = 0.0
     board[GO] = 1
     while not (board[DONE] and _all_read(run, pace)):
@@ -206,6 +207,7 @@ def _watch(run: Run, pace: Pace, board: memoryview) -> Soaked:
         soaked.most_waiting = max(soaked.most_waiting, status.waiting)
         board[HOLD] = int(status.waiting > _MOST_WAITING)
         run.tail.drain()  # a window does so 25 times a second
+        sweeper.sweep_when_due()
         if time.monotonic() >= next_look_s:
             run.review()
             next_look_s = time.monotonic() + 1.0
