@@ -34,7 +34,7 @@ class Sink(Protocol):
     def rest_ns(self, now_ns: int) -> int:
         """Tell for how long it needs no tick if nothing comes, nanoseconds; asked before each wait.
 
-        A thread that wakes fifty times a second for nothing is what an idle window spends most on.
+        So that an idle window's bus does not wake fifty times a second for nothing.
         """
         ...
 

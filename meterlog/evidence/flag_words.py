@@ -9,7 +9,7 @@ import pyarrow as pa
 from numpy.typing import NDArray
 
 from meterlog.model import FLAG_WORDS
-from meterlog.recording.arrow_arrays import text_array
+from meterlog.recording.arrow_arrays import number_array, text_array
 
 
 def flag_words(flags: NDArray[np.uint8], names: Sequence[str]) -> pa.DictionaryArray:
@@ -35,9 +35,8 @@ def flag_words(flags: NDArray[np.uint8], names: Sequence[str]) -> pa.DictionaryA
     codes = np.empty(len(starts), np.int32)
     for run, start in enumerate(starts):
         codes[run] = numbers.setdefault(_words(flags[start], names), len(numbers))
-    index = np.repeat(codes, lengths)
     return pa.DictionaryArray.from_arrays(
-        pa.Array.from_buffers(pa.int32(), len(index), [None, pa.py_buffer(index)]),
+        number_array(np.repeat(codes, lengths)),
         text_array(text or None for text in numbers),
     )
 

@@ -21,7 +21,7 @@ from meterlog.evidence.table_form import TableForm
 from meterlog.evidence.utc_text import nanoseconds_of, utc_texts
 from meterlog.model import Block, Event, EventKind, Instrument, Origin, Review, Role
 from meterlog.recording import UNDATED, Recording
-from meterlog.recording.arrow_arrays import text_array
+from meterlog.recording.arrow_arrays import number_array, text_array
 
 _TIMES = (
     Column("time_utc", Kind.INSTANT, "When it was read, in UTC; empty where no date is known."),
@@ -85,12 +85,7 @@ class _Steps:
 
     def at(self, t_ns: NDArray[np.int64]) -> pa.Array:
         """Give the value at each time; the first value is that before all starts."""
-        return self.values.take(_int32(np.searchsorted(self.starts_ns, t_ns, "right")))
-
-
-def _int32(values: NDArray[np.int64]) -> pa.Array:
-    index = values.astype(np.int32)
-    return pa.Array.from_buffers(pa.int32(), len(index), [None, pa.py_buffer(index)])
+        return self.values.take(number_array(np.searchsorted(self.starts_ns, t_ns, "right")))
 
 
 def _speeds(events: tuple[Event, ...]) -> _Steps:
@@ -234,10 +229,5 @@ class ReadingsCsv:
 def _floats(values: NDArray[np.float64]) -> pa.Array:
     """Give a column in which NaN is an empty cell."""
     values = np.ascontiguousarray(values)
-    missing = np.isnan(values)
-    if not missing.any():
-        return pa.Array.from_buffers(pa.float64(), len(values), [None, pa.py_buffer(values)])
-    there = np.packbits(~missing, bitorder="little")
-    return pa.Array.from_buffers(
-        pa.float64(), len(values), [pa.py_buffer(there), pa.py_buffer(values)]
-    )
+    there = ~np.isnan(values)
+    return number_array(values, None if there.all() else there)

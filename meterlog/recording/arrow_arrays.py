@@ -16,6 +16,19 @@ _Rows = Sequence[Mapping[str, object]]
 _TEXT, _REAL, _WHOLE, _YES = pa.string(), pa.float64(), pa.int64(), pa.bool_()
 
 
+def number_array(values: NDArray[np.number], there: NDArray[np.bool_] | None = None) -> pa.Array:
+    """Give numbers as they lie in memory, without a copy.
+
+    Parameters
+    ----------
+    values : ndarray, shape (n,), side by side
+    there : ndarray, bool, shape (n,), or None
+        False where there is none; None: all are there.
+    """
+    buffers = [_bits(there), pa.py_buffer(values)]
+    return pa.Array.from_buffers(pa.from_numpy_dtype(values.dtype), len(values), buffers)
+
+
 def text_array(values: Iterable[str | None]) -> pa.StringArray:
     """Give texts; None is null.
 
@@ -32,29 +45,31 @@ def text_array(values: Iterable[str | None]) -> pa.StringArray:
     np.cumsum([len(one) for one in coded], out=ends[1:])
     if ends[-1] > np.iinfo(np.int32).max:
         raise OverflowError(f"{ends[-1]} bytes of text are too many for one column")
-    places = ends.astype(np.int32)
-    buffers = [_there(words), pa.py_buffer(places), pa.py_buffer(b"".join(coded))]
+    places = pa.py_buffer(ends.astype(np.int32))
+    buffers = [_bits(_there(words)), places, pa.py_buffer(b"".join(coded))]
     return pa.Array.from_buffers(_TEXT, len(words), buffers)
 
 
 def truth_array(values: Iterable[bool | None]) -> pa.BooleanArray:
     """Give truths; None is null."""
     said = list(values)
-    return pa.Array.from_buffers(_YES, len(said), [_there(said), _bits(map(bool, said))])
+    truths = _bits(np.array([bool(one) for one in said], np.bool_))
+    return pa.Array.from_buffers(_YES, len(said), [_bits(_there(said)), truths])
 
 
 def real_array(values: Iterable[float | None]) -> pa.DoubleArray:
     """Give real numbers; None is null, NaN is NaN."""
     said = list(values)
-    numbers = np.array([np.nan if one is None else one for one in said], np.float64)
-    return pa.Array.from_buffers(_REAL, len(said), [_there(said), pa.py_buffer(numbers)])
+    numbers = [np.nan if one is None else one for one in said]
+    return number_array(np.array(numbers, np.float64), _there(said))
 
 
 def whole_array(values: Iterable[int | None]) -> pa.Int64Array:
     """Give whole numbers; None is null."""
     said = list(values)
-    numbers = np.array([0 if one is None else one for one in said], np.int64)
-    return pa.Array.from_buffers(_WHOLE, len(said), [_there(said), pa.py_buffer(numbers)])
+    return number_array(
+        np.array([0 if one is None else one for one in said], np.int64), _there(said)
+    )
 
 
 def table_of(rows: _Rows, schema: pa.Schema) -> pa.Table:
@@ -87,17 +102,14 @@ def _column(values: Sequence[object], kind: pa.DataType) -> pa.Array:
     ends = np.zeros(len(lists) + 1, np.int32)
     np.cumsum([len(one) for one in lists], out=ends[1:])
     inside = _column([one for some in lists for one in some], kind.value_type)
-    buffers = [_there(values), pa.py_buffer(ends)]
+    buffers = [_bits(_there(values)), pa.py_buffer(ends)]
     return pa.Array.from_buffers(kind, len(lists), buffers, children=[inside])
 
 
-def _there(values: Sequence[object]) -> pa.Buffer | None:
-    """Give the bits that tell nulls from values; None where there is no null."""
-    if None not in values:
-        return None
-    return _bits(one is not None for one in values)
+def _there(values: Sequence[object]) -> NDArray[np.bool_] | None:
+    """Tell nulls from values; None where there is no null."""
+    return np.array([one is not None for one in values], np.bool_) if None in values else None
 
 
-def _bits(values: Iterable[bool]) -> pa.Buffer:
-    truths: NDArray[np.bool_] = np.fromiter(values, np.bool_)
-    return pa.py_buffer(np.packbits(truths, bitorder="little"))
+def _bits(truths: NDArray[np.bool_] | None) -> pa.Buffer | None:
+    return None if truths is None else pa.py_buffer(np.packbits(truths, bitorder="little"))

@@ -7,10 +7,10 @@ from typing import TypeAlias
 
 import numpy as np
 import pyarrow as pa
-from numpy.typing import NDArray
 
 from meterlog.model import Block, Instrument
 from meterlog.recording.append_file import AppendFile
+from meterlog.recording.arrow_arrays import number_array
 from meterlog.recording.batch_crc import batch_crc
 from meterlog.recording.flag_runs import Runs, to_runs
 from meterlog.recording.stream_schema import RUNS, stream_schema
@@ -108,7 +108,7 @@ class StreamWriter:
         values = [np.ascontiguousarray(block.values[:, i], "<f8") for i in range(self._width)]
         flags = [to_runs(block.flags[:, i]) for i in range(self._width)]
         crc = batch_crc(self.rows, t_ns, values, flags)
-        columns = [_plain(pa.int64(), t_ns), *(_plain(pa.float64(), column) for column in values)]
+        columns = [number_array(column) for column in (t_ns, *values)]
         columns += [_encoded(runs) for runs in flags]
         batch = pa.RecordBatch.from_arrays(columns, schema=self._schema)
         self._writer.write_batch(
@@ -149,15 +149,7 @@ def _up_to(pieces: list[Piece], size: int) -> list[Piece]:
     return [piece for piece, end in zip(pieces, sizes, strict=True) if end <= size]
 
 
-def _plain(kind: pa.DataType, column: NDArray[np.int64] | NDArray[np.float64]) -> pa.Array:
-    # Not pa.array(): that imports pandas, which takes a quarter of a second.
-    return pa.Array.from_buffers(kind, len(column), [None, pa.py_buffer(column)])
-
-
 def _encoded(runs: Runs) -> pa.Array:
     ends, values = runs
-    children = [
-        pa.Array.from_buffers(pa.int32(), len(ends), [None, pa.py_buffer(ends)]),
-        pa.Array.from_buffers(pa.uint8(), len(values), [None, pa.py_buffer(values)]),
-    ]
+    children = [number_array(ends), number_array(values)]
     return pa.Array.from_buffers(RUNS, int(ends[-1]), [None], children=children)

@@ -1,7 +1,6 @@
 """Fixtures of the window tests: an invented recording, and a window on it."""
 
 import gc
-import itertools
 import shutil
 import sys
 from datetime import UTC, datetime
@@ -135,16 +134,10 @@ def put_on_show(window, shown, phase=Phase.SHOWING):
     window.desk.tick()
 
 
-_TESTS = itertools.count(1)
-
-
 @pytest.fixture(autouse=True)
 def swept_by_the_main_thread():
-    """Let go of closed windows here: garbage that another thread finds locks up Qt."""
+    """No other thread may come upon a closed window: that locks up Qt. See tests/conftest.py."""
     gc.disable()
-    yield
-    if next(_TESTS) % 15 == 0:
-        gc.collect()
 
 
 @pytest.fixture(autouse=True)
