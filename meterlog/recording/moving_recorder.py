@@ -17,7 +17,6 @@ from meterlog.recording.append_file import AppendFile, sync_folder
 from meterlog.recording.continuation import Continuation, continuation_bytes
 from meterlog.recording.recorder import Recorder
 from meterlog.recording.spill_places import fresh_spill, is_own, spill_places
-from meterlog.recording.unsynced import Unsynced
 
 _MOST_EVENTS = 100_000
 """Kept for a recording that goes on elsewhere: a day of one a second."""
@@ -73,7 +72,7 @@ class MovingRecorder:
         self.parts = [folder]
         self.moved = ""
         self._events: list[Event] = []
-        self._since = Unsynced()
+        self._since: list[Block | RawBytes] = []
         self._let_go = 0
         self._rows: Counter[str] = Counter({one.key: 0 for one in about.instruments})
         self._frames: Counter[str] = Counter({one.key: 0 for one in about.instruments})
@@ -110,7 +109,7 @@ class MovingRecorder:
             self._events.append(item)
             del self._events[:-_MOST_EVENTS]
         elif not self._recorder.failed:
-            self._since.add(item)
+            self._since.append(item)
         self._try(lambda: self._recorder.take(item))
 
     def tick(self, now_ns: int) -> None:
@@ -144,11 +143,22 @@ class MovingRecorder:
 
     def _forget(self) -> None:
         """Let go of what is on the disk itself."""
+        many = self._recorder.safe - self._let_go
         self._let_go = self._recorder.safe
-        rows, frames = self._since.let_go(self._let_go)
+        rows, frames = self._counts(self._since[:many])
         self._rows += rows
-        if self._keep_raw:
-            self._frames += frames
+        self._frames += frames
+        del self._since[:many]
+
+    def _counts(self, items: Sequence[Block | RawBytes]) -> tuple[Counter[str], Counter[str]]:
+        rows: Counter[str] = Counter()
+        frames: Counter[str] = Counter()
+        for item in items:
+            if isinstance(item, Block):
+                rows[item.source] += len(item)
+            elif self._keep_raw:
+                frames[item.source] += 1
+        return rows, frames
 
     def _move(self, error: DiskFailed) -> None:
         """Go on in the first place that takes all there is; raise what is to be said of it."""
@@ -167,7 +177,6 @@ class MovingRecorder:
                 tried.append(f"{place}: {_words(refused)}")
                 continue
             old, self._recorder, self._let_go = self._recorder, recorder, 0
-            self._since.taken_anew()
             self.parts.append(folder)
             self._first = went_on.rows
             self.moved = (
@@ -181,7 +190,7 @@ class MovingRecorder:
                 subject=error.subject or str(before),
                 remedy="Nothing is lost so far; it is put together when the recording ends.",
             ) from error
-        self._since = Unsynced()  # nobody will ask for it any more
+        self._since = []  # nobody will ask for it any more
         raise DiskFailed(
             f"{error.message} It could not go on elsewhere either ({'; '.join(tried)}).",
             subject=error.subject,
@@ -208,7 +217,7 @@ class MovingRecorder:
             words = f"goes on from {went_on.folder}: {went_on.because}"
             for item in (
                 *self._events,
-                *self._since.items(),
+                *self._since,
                 Event(self._last_ns(), EventKind.FAULT, words),
             ):
                 # What belongs to no instrument was refused when it came, and told.
@@ -234,7 +243,8 @@ class MovingRecorder:
     def _last_ns(self) -> int:
         """Give the latest time among what is in memory, nanoseconds since the zero."""
         events = [event.t_ns for event in self._events[-1:]]
-        return max([0, self._since.last_ns(), *events])
+        blocks = [int(one.t_ns[-1]) for one in self._since if isinstance(one, Block) and len(one)]
+        return max([0, *events, *blocks])
 
 
 def _words(error: RecordingError | OSError) -> str:
