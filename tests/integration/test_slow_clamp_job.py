@@ -8,6 +8,7 @@ import threading
 import time
 
 import calm
+import numpy as np
 import pytest
 
 from meterlog.model import FindingKind, Role, Verdict
@@ -66,8 +67,14 @@ def told_of(review):
     return [one for one in said if one[0] in (FindingKind.DEAD, FindingKind.STEP_CURRENT)][:-1]
 
 
+def clamp_times_of(recording):
+    """Give when the clamp was read, nanoseconds."""
+    (clamp,) = [one for one in recording.about.instruments if one.column(Role.MOTOR_CURRENT) == 0]
+    return np.concatenate([block.t_ns for block in recording.blocks(clamp.key)])
+
+
 def test_the_motor_is_named_and_neither_feed_nor_ground(job):
-    _, review = review_folder(job[1])
+    recording, review = review_folder(job[1])
     lost = [kind for kind in FindingKind if kind.value.endswith(("-lost", "dead", "no-current"))]
     gone = [f for f in review.findings if f.kind in lost]
     assert [(f.kind, f.verdict, f.speed) for f in gone] == [
@@ -76,8 +83,13 @@ def test_the_motor_is_named_and_neither_feed_nor_ground(job):
     ]
     assert all("after a tap" in f.statement for f in gone)
     # The bench: dead from 2.0 s to the tap at 3.6 s, and up to the tap at 9.0 s.
+    read_ns = clamp_times_of(recording)
     for finding, end_s in zip(gone, (3.6, 9.0), strict=True):
-        assert 0.19e9 < finding.edge_ns < 0.3e9
+        # Nobody knows better than two readings tell that follow one another there.
+        near = np.searchsorted(read_ns, [[finding.start_ns], [finding.end_ns]]) + np.arange(-2, 3)
+        apart_ns = np.diff(read_ns[near], axis=1)
+        assert np.abs(apart_ns - finding.edge_ns).min() <= 1_000
+        assert apart_ns[1, 1] - 1_000 <= finding.edge_ns < 0.3e9
         assert abs(finding.end_ns / 1e9 - end_s) < finding.edge_ns / 1e9 + 0.12
 
 
