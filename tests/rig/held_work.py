@@ -15,9 +15,13 @@ class HeldWork:
         self.asked = []
         self._answer = answer
         self._gates = {}
+        self._open = False
 
     def _gate(self, asked):
-        return self._gates.setdefault(asked, threading.Event())
+        gate = self._gates.setdefault(asked, threading.Event())
+        if self._open:
+            gate.set()
+        return gate
 
     def __call__(self, asked):
         """Wait to be let go, then give the answer; for the thread."""
@@ -30,6 +34,8 @@ class HeldWork:
         self._gate(asked).set()
 
     def let_all_go(self):
-        """Let all go that has been asked."""
-        for asked in tuple(self.asked):
-            self.let_go(asked)
+        """Let all go that has been asked and will be: a thread may be on its way to ask."""
+        # Told first: whoever makes a gate from here on finds it open.
+        self._open = True
+        for gate in tuple(self._gates.values()):
+            gate.set()
