@@ -12244,6 +12244,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <source>limit</source>
         <translation>Grenzwert</translation>
     </message>
+    <message>
+        <source>searching…</source>
+        <translation>Suche läuft…</translation>
+    </message>
     <message numerus="yes">
         <source>{n} speeds</source>
         <translation>

@@ -85,9 +85,13 @@ class FoldersRow(QWidget):
         one = self.folders.currentData()
         return self._roots if one is None else (one,)
 
-    def show_many(self, shown: int) -> None:
-        """Say how many were found."""
-        self.many.setText(say("{shown} found", shown=shown))
+    def show_many(self, shown: int | None) -> None:
+        """Say how many were found; None: nobody knows."""
+        self.many.setText("" if shown is None else say("{shown} found", shown=shown))
+
+    def show_searching(self) -> None:
+        """Say that what is on show was found to an older question."""
+        self.many.setText(say("searching…"))
 
     def show_cut_off(self, many: int, *, busy: bool) -> None:
         """Offer to seal what was cut off."""

@@ -24,7 +24,15 @@ from meterlog.window.remedies_here import remedy_here
 from meterlog.window.session import Phase, Session
 from meterlog.window.words import say
 from meterlog.window.work_page import PageKey
-from meterlog.work.library import Hit, Kind, SpeedSeries, WatchedFolders, series_of
+from meterlog.work.library import (
+    Hit,
+    Kind,
+    SpeedSeries,
+    Usual,
+    Wanted,
+    WatchedFolders,
+    series_of,
+)
 
 _Key = Qt.Key
 _FETCH_MS = 15
@@ -32,9 +40,13 @@ _FETCH_MS = 15
 _AGAIN_S = 20.0
 """So often the folders are looked through while the page is on show."""
 _AFTER_TROUBLE_S = 3.0
+_SEARCHING_S = 0.3
+"""What is found to other words stands for so long before it is said that the search goes on."""
 _SHOW_AGAIN_S = 1.5
 """So often what has been read and judged meanwhile is shown."""
 _SETTLED = {Phase.IDLE, Phase.SHOWING}
+_Question = tuple[tuple[Path, ...], Wanted, Usual | None, tuple[int, bool]]
+"""Folders, what is searched for, how it is to lie beside good ones, and the order."""
 
 
 class RecordingsDesk:
@@ -68,7 +80,11 @@ class RecordingsDesk:
         )
         self._kept = WatchedFolders()
         self._watched = self._kept.load()
-        self._searching: NewestQuestion[tuple[Hit, ...]] = NewestQuestion("search")
+        self._searching: NewestQuestion[tuple[_Question, tuple[Hit, ...]]] = NewestQuestion(
+            "search"
+        )
+        self._question: _Question | None = None
+        self._unanswered_s: float | None = None
         self._series: NewestQuestion[tuple[SpeedSeries, ...]] = NewestQuestion("currents")
         self._sort = 0, True
         self._phases = session.phases.mark()
@@ -220,19 +236,38 @@ class RecordingsDesk:
         self._shown_s = time.monotonic()
         page, good_ones = self.page, self.good_ones
         page.show_usual(shown=good_ones.usuals is not None)
-        mark = good_ones.marked(page.search.only_usual())
+        usual = page.search.only_usual()
+        mark = good_ones.marked(usual)
+        question = roots, wanted, usual, self._sort
+        if question != self._question:
+            self._question = question
+            if self._unanswered_s is None:
+                self._unanswered_s = self._shown_s
         self._searching.ask(
-            lambda: sorted_hits(mark(library.search(roots, wanted)), column, falling=falling)
+            lambda: (
+                question,
+                sorted_hits(mark(library.search(roots, wanted)), column, falling=falling),
+            )
         )
         self._timer.start()
 
     def _fetch(self) -> None:
         found = self._searching.fetch()
         if found is not None:
-            hits, self._search_trouble = found
-            if hits is not None:
+            answer, self._search_trouble = found
+            if answer is not None:
+                # An older question's hits are shown, too, but never counted as the newest's.
+                question, hits = answer
                 self.page.table.show_hits(hits)
-                self.page.folders.show_many(len(hits))
+                if question == self._question:
+                    self._unanswered_s = None
+                    self.page.folders.show_many(len(hits))
+            elif not self._searching.busy:
+                self._unanswered_s = None
+                self.page.folders.show_many(None)
+        since_s = self._unanswered_s
+        if since_s is not None and time.monotonic() - since_s > _SEARCHING_S:
+            self.page.folders.show_searching()
         series = self._series.fetch()
         if series is not None and series[0] is not None:
             self.page.currents.show_series(series[0])
