@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from meterlog.work.screening import Screened, ScreenRequest, Workers
 
 _WORDS = """\
-Looks through each FOLDER and all below it, judges every sealed recording, and writes two tables:
+Looks through each FOLDER and 12 levels below it, judges every sealed recording, and writes two tables:
 findings.parquet, with a row for each recording, each speed and each finding, and baselines.parquet,
 with what good motors of each part number draw at each speed. What is damaged, not sealed or can't
 be read is a row with the reason, and stops nothing. FOLDER may be an address that fsspec
@@ -22,11 +22,13 @@ understands; what lies there is fetched one by one, and removed after its review
 
 Stopped or killed at any time, it goes on where it was: a recording is judged again only if its
 seal, its files, its edits or its job's card has changed, or the program or what is asked. What
-kept one from being judged and may have passed, such as missing rights, is tried again. The tables
-hold what lies in the folders given, and nothing else; they name no vehicle and no customer.
+kept one from being judged and may have passed, such as missing rights or a disk that was away, is
+tried again. The tables hold what lies in the folders given, and nothing else; they name no vehicle
+and no customer. Files in DIR that no screening has written are never touched.
 
-The part number is that of the job's card, else what a recording says of its part up to a word for
-its serial number; --number says how yours look. Which runs are good: see --rule.
+The part number is that of the card of a job in or around the folders given (not in a store or an
+archive), else what a recording says of its part up to a word for its serial number, if a digit is
+in it; --number says how yours look. Which runs are good: see --rule.
 
 Exit code 0 when all was looked at, whatever was found."""
 

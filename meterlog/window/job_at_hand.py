@@ -275,4 +275,7 @@ class JobAtHand:
 
 
 def _part_words(part: PartIdentity) -> str:
-    return " ".join(word for word in (part.name, part.number, part.serial) if word)
+    """Say it in words that tell number and serial apart, for whoever reads nothing but them."""
+    number = f"part number {part.number}" if part.name and part.number else part.number
+    serial = f"serial {part.serial}" if part.serial else ""
+    return ", ".join(word for word in (part.name, number, serial) if word)

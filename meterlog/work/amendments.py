@@ -9,6 +9,7 @@ hash chained from the recording's ``about.json`` and the line before, as its eve
 from __future__ import annotations
 
 import contextlib
+import errno
 import json
 import os
 from collections.abc import Sequence
@@ -31,11 +32,30 @@ _APPEND = (
     os.O_RDWR | os.O_CREAT | os.O_APPEND | getattr(os, "O_BINARY", 0) | getattr(os, "O_NOFOLLOW", 0)
 )
 
+EDITS = (".amendments.jsonl", ".amendments.count")
+"""How the names of the edits of a recording, and of their count, end behind its own."""
+
 
 def amendments_path(folder: Path) -> Path:
     """Give the file of a recording's amendments; it need not exist."""
     place = full_path(folder)
-    return place.with_name(f"{place.name}.amendments.jsonl")
+    return place.with_name(f"{place.name}{EDITS[0]}")
+
+
+def is_there(path: Path) -> bool:
+    """Tell whether a file of edits or its count is there; one whose name would be too long is not.
+
+    Raises
+    ------
+    OSError
+        If it can't be told.
+    """
+    try:
+        return path.exists()
+    except OSError as error:
+        if error.errno == errno.ENAMETOOLONG:
+            return False
+        raise
 
 
 def add_amendment(folder: Path, amendment: Amendment) -> Amendment:
@@ -113,9 +133,9 @@ def amendments_of(folder: Path) -> tuple[tuple[Amendment, ...], tuple[str, ...]]
     """
     path = amendments_path(folder)
     try:
-        if not path.exists() and not count_path(path).exists():
+        if not is_there(path) and not is_there(count_path(path)):
             return (), ()
-        content = read_plain(path) if path.exists() else b""
+        content = read_plain(path) if is_there(path) else b""
         about = read_plain(folder / layout.ABOUT)
         cut = cut_off(path, len(content), about)
     except OSError as error:

@@ -8,6 +8,7 @@ from meterlog.model.errors import DiskFailed, UsageError
 from meterlog.window.job_at_hand import JobAtHand
 from meterlog.work.job_cards import load_card
 from meterlog.work.job_folder import CARD, WORK, Side, change_work, load_work
+from meterlog.work.screening.part_numbers import motor_of, part_number
 
 
 @pytest.fixture
@@ -71,3 +72,28 @@ def test_an_entry_that_cannot_be_kept_is_told(tmp_path):
     with pytest.raises(DiskFailed, match="can't be written"):
         at_hand.enter("work_order", "WO-1")
     assert at_hand.folder is None
+
+
+@pytest.mark.parametrize(
+    ("entered", "words", "number", "motor"),
+    [
+        ({}, "", "", ""),
+        ({"name": "Lüfter"}, "Lüfter", "", ""),
+        ({"number": "FM-99"}, "FM-99", "FM-99", ""),
+        ({"number": "FM-99", "serial": "700"}, "FM-99, serial 700", "FM-99", "700"),
+        (
+            {"name": "Cabin fan", "number": "FM-99", "serial": "700"},
+            "Cabin fan, part number FM-99, serial 700",
+            *("FM-99", "700"),
+        ),
+    ],
+)
+def test_a_recording_alone_tells_number_and_serial_of_its_part_apart(
+    at_hand, entered, words, number, motor
+):
+    for key, text in entered.items():
+        at_hand.enter(f"old_part.{key}", text)
+    said = at_hand.job().part
+    assert said == words
+    assert part_number(said, None) == number
+    assert motor_of(said, "", "", number) == motor

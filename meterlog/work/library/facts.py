@@ -22,7 +22,8 @@ from meterlog.recording.bag import oxum, read_info
 from meterlog.recording.event_lines import parse_event_lines
 from meterlog.recording.recording import RECOVERED
 from meterlog.recording.writer_lock import is_being_written
-from meterlog.work.amendments import amendments_path
+from meterlog.work.amendment_count import count_path
+from meterlog.work.amendments import amendments_path, is_there
 from meterlog.work.job_cards import load_card
 from meterlog.work.job_folder import CARD, Kept, Side, load_work
 from meterlog.work.library.folded import folded
@@ -214,7 +215,8 @@ def _key(folder: Path) -> tuple[str, str]:
     edits = amendments_path(folder)
     digest = hashlib.sha256(content)
     digest.update(json.dumps(seen).encode())
-    digest.update(read_plain(edits) if edits.is_file() else b"")
+    for one in (edits, count_path(edits)):
+        digest.update(read_plain(one) if is_there(one) and one.is_file() else b"")
     return digest.hexdigest(), oxum(sum(one.st_size for _, one in stats), len(stats))
 
 

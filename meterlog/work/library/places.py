@@ -10,7 +10,8 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from meterlog.recording import layout
-from meterlog.work.amendments import amendments_path
+from meterlog.work.amendment_count import count_path
+from meterlog.work.amendments import amendments_path, is_there
 from meterlog.work.job_folder import CARD, WORK
 
 DEEPEST = 4
@@ -50,7 +51,15 @@ class Walked:
     unread: dict[Path, str] = field(default_factory=dict)
 
 
-def walk(roots: tuple[Path, ...], going_on: Callable[[], None]) -> Walked:
+@dataclass(slots=True)
+class _Walk:
+    going_on: Callable[[], None]
+    deepest: int
+    walked: Walked = field(default_factory=Walked)
+    seen: set[Path] = field(default_factory=set)
+
+
+def walk(roots: tuple[Path, ...], going_on: Callable[[], None], deepest: int = DEEPEST) -> Walked:
     """Look for recordings and jobs.
 
     Links to folders are not followed, so that no loop is walked; nothing is looked for inside a
@@ -61,21 +70,21 @@ def walk(roots: tuple[Path, ...], going_on: Callable[[], None]) -> Walked:
     roots : tuple of Path
     going_on : callable
         Called at each folder; what it raises ends the walk.
+    deepest : int
+        Levels below a root that are looked into.
     """
-    walked = Walked()
-    seen: set[Path] = set()
+    found = _Walk(going_on, deepest)
     for root in roots:
-        _walk(root, 0, walked, seen, going_on)
-    return walked
+        _walk(found, root, 0)
+    return found.walked
 
 
-def _walk(
-    folder: Path, depth: int, walked: Walked, seen: set[Path], going_on: Callable[[], None]
-) -> None:
-    if folder in seen:
+def _walk(under_way: _Walk, folder: Path, depth: int) -> None:
+    if folder in under_way.seen:
         return
-    seen.add(folder)
-    going_on()
+    under_way.seen.add(folder)
+    under_way.going_on()
+    walked = under_way.walked
     if not _is_text(folder):
         walked.unread[folder] = "its name is no text: give it another one"
         return
@@ -99,9 +108,9 @@ def _walk(
         if depth == 0 or not isinstance(error, FileNotFoundError):
             walked.unread[folder] = _why(error)
         return
-    if depth < DEEPEST:
+    if depth < under_way.deepest:
         for name in sorted(inside):
-            _walk(folder / name, depth + 1, walked, seen, going_on)
+            _walk(under_way, folder / name, depth + 1)
 
 
 def _why(error: OSError) -> str:
@@ -125,8 +134,7 @@ def _signs(folder: Path, found: dict[str, os.DirEntry[str]]) -> str:
         inside = sorted(entries, key=lambda one: one.name)
     parts += [_told(one.name, one) for one in inside]
     edits = amendments_path(folder)
-    if edits.exists():
-        parts.append(_told(edits.name, edits))
+    parts += [_told(one.name, one) for one in (edits, count_path(edits)) if is_there(one)]
     return _digest("\n".join(parts))
 
 

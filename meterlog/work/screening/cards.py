@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -20,17 +20,29 @@ class PartOf:
     serial: str = ""
 
 
-def parts_of_job(folder: Path, going_on: Callable[[], None]) -> dict[Path, PartOf]:
-    """Give the part of each recording that a job in ``folder`` lists.
+def parts_of_jobs(
+    folders: Iterable[Path], going_on: Callable[[], None], deepest: int
+) -> dict[Path, PartOf]:
+    """Give the part of each recording that a job lists which lies in or around some folders.
 
     A job that can't be read says nothing; what its recordings say of themselves stands.
+
+    Parameters
+    ----------
+    folders : iterable of Path
+        In any order: what comes of it is the same.
+    going_on : callable
+        Called at each folder; what it raises ends the walk.
+    deepest : int
+        Levels below a folder that are looked into.
     """
+    roots = tuple(sorted(set(folders)))
+    around = {one for root in roots for one in root.parents if (one / CARD).is_file()}
+    inside = {one.folder for one in walk(roots, going_on, deepest).places if one.job}
     found: dict[Path, PartOf] = {}
-    for place in walk((folder,), going_on).places:
-        if not place.job:
-            continue
+    for job in sorted(around | inside):
         try:
-            card, work = load_card(place.folder / CARD), load_work(place.folder)
+            card, work = load_card(job / CARD), load_work(job)
         except (MeterlogError, OSError):
             continue
         for one in work.recordings:

@@ -17,7 +17,7 @@ from meterlog.model.errors import DiskFailed, RecordingUnreadable
 from meterlog.recording import layout
 from meterlog.recording.bag import stays_inside
 from meterlog.work.file_lock import alone_with
-from meterlog.work.screening.places import Place, opened, why_of
+from meterlog.work.screening.places import Place, edits_beside, opened, why_of
 from meterlog.work.screening.small_files import read_small, refuse_odd
 
 if TYPE_CHECKING:
@@ -41,12 +41,17 @@ def at_hand(place: Place) -> Iterator[Path]:
     Raises
     ------
     FetchFailed
-        If it can't be fetched.
+        If it can't be fetched, or goes away while it is at hand.
     RecordingUnreadable
         If it names a file outside itself, or is packed as nothing that was measured is.
     """
     if place.local:
-        yield Path(place.url)
+        _refuse_gone(place)
+        try:
+            yield Path(place.url)
+        finally:
+            # Whatever was found wrong with what went away meanwhile says nothing of it.
+            _refuse_gone(place)
         return
     here = Path(tempfile.gettempdir())
     _sweep(here)
@@ -95,7 +100,7 @@ def _fetch(place: Place, folder: Path) -> None:
     _refuse_unpacking(found, place)
     _refuse_no_room(found, folder.parent)
     for name, one in found.items():
-        inside = name[len(path) + 1 :]
+        inside = name.removeprefix(path).lstrip("/")
         if not stays_inside(inside):
             raise RecordingUnreadable(
                 f"names a file outside itself: {inside}.",
@@ -106,12 +111,26 @@ def _fetch(place: Place, folder: Path) -> None:
         target = folder / inside
         target.parent.mkdir(parents=True, exist_ok=True)
         _bring(files, name, _size(one), target)
-    edits = f"{path}.amendments.jsonl"
-    if files.exists(edits):
-        beside = folder.with_name(f"{folder.name}.amendments.jsonl")
-        beside.write_bytes(read_small(files, edits, local=False))
+    for there in edits_beside(path):
+        if files.exists(there):
+            beside = folder.with_name(f"{folder.name}{there.removeprefix(path)}")
+            beside.write_bytes(read_small(files, there, local=False))
     if not (folder / layout.PAYLOAD).is_dir():
-        raise FetchFailed("is not there any more.", subject=place.url, remedy="Screen once more.")
+        raise _gone(place)
+
+
+def _refuse_gone(place: Place) -> None:
+    if not (Path(place.url) / layout.PAYLOAD).is_dir():
+        raise _gone(place)
+
+
+def _gone(place: Place) -> FetchFailed:
+    return FetchFailed(
+        "is not there any more, or not to be seen from where it is reviewed.",
+        subject=place.url,
+        remedy="Connect its disk, at the workers of a cluster under the same name, and screen once"
+        " more.",
+    )
 
 
 def _size(one: _Listed) -> int | None:

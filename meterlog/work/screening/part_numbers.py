@@ -7,10 +7,14 @@ import re
 
 from meterlog.model.errors import UsageError
 
-_SERIAL = re.compile(r"\b(?:serial(?:\s*(?:no|number))?|s\s*/\s*n|sn)\b[.:#\s]*", re.I)
-_NAMED = re.compile(
-    r"^\s*(?:fan\s+motor|blower\s+motor|motor|part(?:\s+number)?|p/n)\b[:\s]*", re.I
+_SERIAL = re.compile(
+    r"\b(?:(?:serial|ser\.)(?:\s*(?:number|no|nr))?|serien(?:nummer|-?nr)|s\s*/\s*n|s\.\s?n"
+    # Without a blank behind it, it may as well be how a part number begins.
+    r"|(?<=[,;/(\s])sn(?=\d)|sn(?!\w))(?=[\W\d]|$)[.:#\s]*",
+    re.I,
 )
+_NUMBER = re.compile(r"\b(?:part\s+(?:number|no\b)|p\s*/\s*n)(?=[\W\d]|$)[.:#\s]*", re.I)
+_NAMED = re.compile(r"^\s*(?:fan\s+motor|blower\s+motor|motor|part)\b[:\s]*", re.I)
 _BETWEEN = ",;/( \t\r\n\f\v"
 
 
@@ -41,7 +45,7 @@ def part_number(part: str, pattern: re.Pattern[str] | None) -> str:
         Number and serial in free words.
     pattern : Pattern or None
         What it finds, or its first group, is the number. None: all before a word for a serial
-        number, without a word for a motor at the head.
+        number, and behind a word for a part number or for a motor.
 
     Returns
     -------
@@ -53,7 +57,10 @@ def part_number(part: str, pattern: re.Pattern[str] | None) -> str:
         text = "" if found is None else str(found[1 if pattern.groups else 0] or "")
     else:
         # Stripped afterwards: looked for before the word, blanks without end would take for ever.
-        text = _NAMED.sub("", _SERIAL.split(part, 1)[0].rstrip(_BETWEEN))
+        before = _SERIAL.split(part, 1)[0].rstrip(_BETWEEN)
+        text = _NAMED.sub("", _NUMBER.split(before, 1)[-1])
+        # Without a digit it is a name, and motors of many kinds are called alike.
+        text = text if any(letter.isdigit() for letter in text) else ""
     return " ".join(text.split()).strip(",;:/ ").upper()
 
 

@@ -8,16 +8,16 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from meterlog.model.errors import UsageError
+from meterlog.model.errors import DiskFailed, UsageError
 from meterlog.profile.full_path import full_path
 from meterlog.recording import layout
-from meterlog.work.amendments import amendments_path
-from meterlog.work.screening.cards import PartOf, parts_of_job
+from meterlog.work.amendments import EDITS
+from meterlog.work.screening.cards import PartOf, parts_of_jobs
 from meterlog.work.screening.small_files import read_small
 
 if TYPE_CHECKING:
@@ -30,7 +30,9 @@ _SLACK_S = 2.0
 """Some disks keep times of change to two seconds."""
 _SEALS = (layout.BAGIT, layout.MANIFEST, layout.BAG_INFO)
 # What a listing says of a file depends on where it lies; so does by what a change shows.
-_TAGS = ("ETag", "etag", "md5Hash", "content_md5", "checksum")
+_TAGS = ("ETag", "etag", "md5Hash", "content_md5", "checksum", "CRC")
+_TIMES = ("mtime", "LastModified", "last_modified", "updated", "modified", "created")
+"""The first that is there is when a file was changed."""
 _Listed = dict[str, Any]
 
 
@@ -69,9 +71,25 @@ class _Walk:
     files: AbstractFileSystem
     local: bool
     going_on: Callable[[], None]
-    chained: str = ""
+    chained: str
     """What follows the path in an address such as ``zip://inside::file:///archive.zip``."""
-    parts: dict[Path, PartOf] = field(default_factory=dict)
+    parts: dict[Path, PartOf]
+
+
+@dataclass(frozen=True, slots=True)
+class _Root:
+    """One given folder, as it was given and as it is opened."""
+
+    given: str
+    files: AbstractFileSystem
+    path: str
+    sign: tuple[int, int] | None
+    """Device and number of a local folder: another one in its place is not the one given."""
+
+    @property
+    def local(self) -> bool:
+        """It lies on a disk of this computer, or one mounted there."""
+        return self.sign is not None
 
 
 def places_in(folders: Sequence[str], going_on: Callable[[], None]) -> list[Place]:
@@ -90,18 +108,61 @@ def places_in(folders: Sequence[str], going_on: Callable[[], None]) -> list[Plac
     Raises
     ------
     UsageError
-        If a folder is not there, or nothing can read what kind of address it is.
+        If a folder is not there, lies inside a recording, or nothing can read what kind of address
+        it is.
+    DiskFailed
+        If a folder goes away while it is looked through.
     """
+    roots = [_root(folder) for folder in folders]
+    # Of all first: the card of a job in one folder may tell of a recording in another.
+    local = [Path(root.path) for root in roots if root.local]
+    parts = parts_of_jobs(local, going_on, DEEPEST)
     found: dict[str, Place] = {}
-    for folder in folders:
-        files, path = opened(folder)
-        walk = _Walk(files, is_local(files), going_on, folder.partition("::")[2])
-        if walk.local:
-            walk.parts = parts_of_job(Path(path), going_on)
-        _refuse_absent(walk, folder, path)
-        for place in _walk(walk, path, 0):
+    for root in roots:
+        chained = root.given.partition("::")[2] if "://" in root.given else ""
+        walk = _Walk(root.files, root.local, going_on, chained, parts if root.local else {})
+        for place in _walk(walk, root.path, 0):
             found.setdefault(place.url, place)
+        _refuse_gone(root)
     return [found[url] for url in sorted(found)]
+
+
+def _root(folder: str) -> _Root:
+    if not folder.strip():
+        raise UsageError("is empty.", subject="a FOLDER", remedy="Give the folder's name.")
+    files, path = opened(folder)
+    _refuse_absent(files, folder, path)
+    if not is_local(files):
+        return _Root(folder, files, path, None)
+    _refuse_inside(folder, Path(path))
+    return _Root(folder, files, path, _sign(path))
+
+
+def _sign(path: str) -> tuple[int, int]:
+    found = Path(path).stat()
+    return found.st_dev, found.st_ino
+
+
+def _refuse_inside(folder: str, path: Path) -> None:
+    inside = next((one for one in path.parents if layout.holds_recording(one)), None)
+    if inside is not None:
+        raise UsageError(
+            f"lies inside the recording {inside}.", subject=folder, remedy="Give the recording."
+        )
+
+
+def _refuse_gone(root: _Root) -> None:
+    """Raise where a folder went away while it was looked through: all in it would be forgotten."""
+    try:
+        there = not root.local or _sign(root.path) == root.sign
+    except OSError:
+        there = False
+    if not there:
+        raise DiskFailed(
+            "went away while it was looked through.",
+            subject=root.given,
+            remedy="Connect its disk again and screen once more; the tables are as they were.",
+        )
 
 
 def opened(folder: str) -> tuple[AbstractFileSystem, str]:
@@ -135,15 +196,21 @@ def _whole(path: str) -> str:
     return full_path(Path(path)).as_posix()
 
 
+def edits_beside(path: str) -> tuple[str, ...]:
+    """Give where the edits of a recording lie, and their count; nothing need be there."""
+    # Beside the whole of an archive there is nothing.
+    return tuple(f"{path}{end}" for end in EDITS) if path.strip("/") else ()
+
+
 def is_local(files: AbstractFileSystem) -> bool:
     """Tell whether paths of a file system are those of this computer."""
     protocol = files.protocol
     return "file" in ((protocol,) if isinstance(protocol, str) else protocol)
 
 
-def _refuse_absent(walk: _Walk, folder: str, path: str) -> None:
+def _refuse_absent(files: AbstractFileSystem, folder: str, path: str) -> None:
     try:
-        there = walk.files.isdir(path)
+        there = files.isdir(path)
         why = "is no folder, or is not there."
     except Exception as error:  # noqa: BLE001 - as libraries that speak with stores do
         there, why = False, f"can't be looked into: {why_of(error)}."
@@ -162,6 +229,9 @@ def _walk(walk: _Walk, path: str, depth: int) -> Iterator[Place]:
         inside = _listed(walk.files, path)
         payload = _payload(walk, _path(inside[layout.PAYLOAD])) if layout.PAYLOAD in inside else {}
     except FileNotFoundError:
+        if walk.local:  # in a store a folder without files may be listed, and not be there
+            why = "went away while it was looked through."
+            yield Place(_url(walk, path), walk.local, _digest([path, why]), why=why)
         return
     # One folder that nobody thought of must not stop all others.
     except Exception as error:  # noqa: BLE001
@@ -173,12 +243,17 @@ def _walk(walk: _Walk, path: str, depth: int) -> Iterator[Place]:
         return
     if layout.BAGIT in inside:
         return
-    if depth < DEEPEST:
-        for name in sorted(inside):
-            one = inside[name]
-            linked = one.get("islink", False)
-            if one["type"] == "directory" and not linked and not name.startswith("."):
-                yield from _walk(walk, _path(one), depth + 1)
+    further = [one for name, one in sorted(inside.items()) if _is_looked_into(name, one)]
+    if further and depth >= DEEPEST:
+        why = f"folders in it lie more than {DEEPEST} levels deep: give it as a FOLDER of its own."
+        yield Place(_url(walk, path), walk.local, _digest([path, why]), why=why)
+        return
+    for one in further:
+        yield from _walk(walk, _path(one), depth + 1)
+
+
+def _is_looked_into(name: str, one: _Listed) -> bool:
+    return one["type"] == "directory" and not one.get("islink", False) and not name.startswith(".")
 
 
 def _is_text(path: str) -> bool:
@@ -239,10 +314,12 @@ def _key(walk: _Walk, path: str, inside: dict[str, _Listed], payload: dict[str, 
     since = _changed(inside[layout.MANIFEST]) + _SLACK_S if sealed else -1.0
     told = [_told(f"data/{name}", one, since) for name, one in sorted(payload.items())]
     told += [_told(name, one, since) for name, one in sorted(inside.items()) if _is_tag(one)]
-    edits = amendments_path(Path(path)).as_posix() if walk.local else f"{path}.amendments.jsonl"
-    on_top = _read(walk, edits) if walk.files.exists(edits) else b""
-    whole = [seal.hex(), on_top.hex(), sealed]
-    return _digest([*whole, *told])
+    on_top = [
+        [one.removeprefix(path), _read(walk, one).hex()]
+        for one in edits_beside(path)
+        if walk.files.exists(one)
+    ]
+    return _digest([seal.hex(), sealed, *on_top, *told])
 
 
 def _read(walk: _Walk, path: str) -> bytes:
@@ -268,7 +345,7 @@ def _told(name: str, one: _Listed, since: float) -> list[object]:
 
 def _changed(one: _Listed) -> float:
     """Give when a file was changed, in seconds; 0 where a listing says it otherwise or not."""
-    found = one.get("mtime", 0.0)
+    found = next((one[name] for name in _TIMES if name in one), 0.0)
     if isinstance(found, datetime):
         return found.timestamp()
     return float(found) if isinstance(found, (int, float)) else 0.0

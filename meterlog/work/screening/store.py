@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import contextlib
 import os
+import re
 import secrets
 import time
 from collections.abc import Iterable, Iterator, Mapping, Sequence
@@ -17,7 +18,7 @@ from pathlib import Path
 import pyarrow as pa
 import pyarrow.parquet as pq
 
-from meterlog.model.errors import DiskFailed, EvidenceError
+from meterlog.model.errors import DiskFailed, EvidenceError, UsageError
 from meterlog.recording.append_file import sync_folder
 from meterlog.recording.arrow_arrays import table_of, truth_array, whole_array
 from meterlog.work.baseline_tables import BASELINE_TABLE
@@ -29,6 +30,9 @@ _PARTS = "parts"
 _PATIENCE_S = 1.0
 _BESIDE = ".writing-"
 _DIGITS = 8
+_PART = re.compile(r"[0-9]{20}-[0-9a-f]{8}\.parquet")
+_MAGIC = b"PAR1"
+"""What each Parquet file begins with."""
 
 Done = Mapping[str, tuple[str, str]]
 """By where a recording lies: its key and what was asked when it was done."""
@@ -55,12 +59,20 @@ class Store:
 
         Raises
         ------
+        UsageError
+            If it is no folder, or holds tables of another program, which would be lost.
         DiskFailed
             If another program holds it, or nothing can be written there.
         """
+        if self.folder.exists() and not self.folder.is_dir():
+            raise UsageError(
+                "is no folder.", subject=str(self.folder), remedy="Choose a folder with --out."
+            )
         with _told_where(self.folder):
             self.folder.mkdir(parents=True, exist_ok=True)
             with alone_with(self.table, _PATIENCE_S):
+                _refuse_foreign(self.table, FINDINGS)
+                _refuse_foreign(self.baselines, BASELINES)
                 self._parts.mkdir(exist_ok=True)
                 for place in (self.folder, self._parts):
                     for left in place.glob(f"{_BESIDE}{'[0-9a-f]' * _DIGITS}"):
@@ -144,14 +156,19 @@ class Store:
         with _told_where(self.folder):
             _write(baselines, self.baselines)
             _write(rows, self.table)
-            for path in self._parts.iterdir():
+            for path in self._own_parts():
                 path.unlink()
-            self._parts.rmdir()
+            # What somebody else has put there stays, and so does the folder.
+            with contextlib.suppress(OSError):
+                self._parts.rmdir()
+
+    def _own_parts(self) -> list[Path]:
+        inside = self._parts.iterdir() if self._parts.is_dir() else ()
+        return [path for path in inside if _PART.fullmatch(path.name)]
 
     def _files(self) -> list[Path]:
         """Give all files of rows, the newest first."""
-        found = self._parts.glob("*.parquet") if self._parts.is_dir() else ()
-        parts = sorted(found, reverse=True)
+        parts = sorted(self._own_parts(), reverse=True)
         return [*parts, *([self.table] if self.table.is_file() else [])]
 
 
@@ -211,6 +228,31 @@ def _no_baselines(path: Path, why: str) -> EvidenceError:
         subject=str(path),
         remedy=f"Give the {BASELINE_TABLE} that meterlog screen has written, or its folder.",
     )
+
+
+def _refuse_foreign(path: Path, own: pa.Schema) -> None:
+    """Refuse to take the place of a file that this program has not written.
+
+    A damaged table of its own is one that begins as any Parquet file does.
+    """
+    try:
+        said = pq.read_schema(path).metadata or {}
+        good = said.get(b"meterlog") == (own.metadata or {}).get(b"meterlog")
+    except FileNotFoundError:
+        return
+    except (OSError, pa.ArrowException):
+        good = path.is_file() and _first(path) == _MAGIC
+    if not good:
+        raise UsageError(
+            "is no table of a screening, and would be overwritten.",
+            subject=str(path),
+            remedy="Move it away, or choose another folder with --out.",
+        )
+
+
+def _first(path: Path) -> bytes:
+    with path.open("rb") as stream:
+        return stream.read(len(_MAGIC))
 
 
 def _write(rows: pa.Table, path: Path) -> None:

@@ -112,7 +112,15 @@ def test_each_motor_counts_once_with_its_newest_run_and_copies_do_not(five, make
 
 def test_the_number_is_that_of_the_jobs_card(make, screened, tmp_path):
     folder = make("run", 0, part="motor as fitted")
-    job = tmp_path / "own" / "jobs" / "1"
+    _fitted(tmp_path / "own" / "jobs" / "1", folder)
+    said, rows = screened(tmp_path / "own")
+    assert rows[0]["part_number"] == "FM-99"
+    assert rows[0]["motor"] == "77"
+    assert _found(said, "fm-99")[4].n == 1
+
+
+def _fitted(job, folder):
+    """Make a job in which a recording was made with the new part."""
     change_card(
         job / CARD,
         lambda card: with_value(
@@ -120,10 +128,30 @@ def test_the_number_is_that_of_the_jobs_card(make, screened, tmp_path):
         ),
     )
     keep_work(job, JobWork().taking(folder, Side.NEW))
-    said, rows = screened(tmp_path / "own")
-    assert rows[0]["part_number"] == "FM-99"
-    assert rows[0]["motor"] == "77"
-    assert _found(said, "fm-99")[4].n == 1
+
+
+@pytest.mark.parametrize("given", ["deep", "run in its job", "run first", "run last"])
+def test_the_card_is_found_wherever_its_job_lies(make, screened, tmp_path, given):
+    job = tmp_path / "own" / "a" / "b" / "c" / "d" / "e" / "f" / "job"
+    folder = make("a/b/c/d/e/f/job/after", 0, part="motor as fitted")
+    _fitted(job, folder)
+    shelf = tmp_path / "own"
+    folders = {
+        "deep": [shelf],
+        "run in its job": [folder],
+        "run first": [folder, shelf],
+        "run last": [shelf, folder],
+    }
+    _, rows = screened(*folders[given])
+    assert (rows[0]["part_number"], rows[0]["motor"]) == ("FM-99", "77")
+
+
+def test_the_card_in_one_folder_tells_of_a_recording_in_another(make, screened, tmp_path):
+    folder = make("run", 0, part="motor as fitted")
+    _fitted(tmp_path / "jobs" / "1", folder)
+    for folders in ([tmp_path / "jobs", folder], [folder, tmp_path / "jobs"]):
+        _, rows = screened(*folders)
+        assert rows[0]["part_number"] == "FM-99"
 
 
 def test_the_table_of_baselines_reads_as_numbers_with_numpy(five, screened):

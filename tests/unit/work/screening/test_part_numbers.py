@@ -13,6 +13,13 @@ from meterlog.work.screening.part_numbers import motor_of, number_pattern, part_
         ("FM-20 s/n 12", "FM-20", "12"),
         ("fm-20  SN: 12", "FM-20", "12"),
         ("FM-20 serial no. 7", "FM-20", "7"),
+        ("FM-20 S/N4711", "FM-20", "4711"),
+        ("FM-20 SN4712", "FM-20", "4712"),
+        ("FM-20, Seriennummer 4713", "FM-20", "4713"),
+        ("FM-20 ser. no. 7", "FM-20", "7"),
+        ("Gebläsemotor, part number FM-20, serial 7", "FM-20", "7"),
+        ("P/N: FM-20, S/N: 7", "FM-20", "7"),
+        ("SN20-4, serial 3", "SN20-4", "3"),
         ("motor FM-20", "FM-20", ""),
         ("FM-20", "FM-20", ""),
         ("", "", ""),
@@ -49,3 +56,5 @@ def test_a_part_of_a_hundred_thousand_blanks_is_read_at_once():
     assert part_number(part, None) == "FM-20 X"
     assert part_number("FM-20 (, ;" + "\t" * 120_000 + "serial 7", None) == "FM-20"
     assert motor_of(part, "", "", "FM-20") == ""
+    for word in ("s", "part", "ser.", "p /", "s ", "serial"):
+        assert part_number(f"FM-20{f' {word}' * 30_000}{' ' * 30_000}x", None).startswith("FM-20")

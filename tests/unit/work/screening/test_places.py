@@ -110,3 +110,30 @@ def test_a_fault_of_the_program_is_a_row(make, screened, monkeypatch):
     ((_, why),) = said.not_judged
     assert "ZeroDivisionError" in why
     assert "report it" in why
+
+
+def test_folders_that_lie_too_deep_are_told(make, screened, tmp_path):
+    seen = make("/".join("abcdefghijk") + "/seen", 0)
+    make("/".join("abcdefghijkl") + "/unseen", 1)
+    said, rows = screened(tmp_path / "own")
+    ((folder, why),) = said.not_judged
+    assert folder == str(seen.parent / "l")
+    assert "more than 12 levels deep" in why
+    assert next(row["folder"] for row in rows if row["outcome"]) == str(seen)
+    said, _ = screened(tmp_path / "own", seen.parent / "l")
+    assert said.outcomes == {"in order": 2}
+
+
+def test_folders_that_can_t_be_meant_are_refused(make, screened, monkeypatch, tmp_path):
+    folder = make("run", 0)
+    monkeypatch.chdir(folder.parent)
+    with pytest.raises(UsageError, match="a FOLDER: is empty"):
+        screened("")
+    with pytest.raises(UsageError, match=r"data: lies inside the recording .*run\."):
+        screened(folder / "data")
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_name_too_long_to_be_edited_is_no_fault_of_the_recording(make, screened):
+    folder = make("r" * 240, 0)
+    assert screened(folder.parent)[0].outcomes == {"in order": 1}
