@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from meterlog.work.screening import Screened, ScreenRequest, Workers
 
 _WORDS = """\
-Looks through each FOLDER and 12 levels below it, judges every sealed recording, and writes two tables:
+Looks through each FOLDER, 12 levels deep, judges every sealed recording, and writes two tables:
 findings.parquet, with a row for each recording, each speed and each finding, and baselines.parquet,
 with what good motors of each part number draw at each speed. What is damaged, not sealed or can't
 be read is a row with the reason, and stops nothing. FOLDER may be an address that fsspec

@@ -796,6 +796,10 @@
         <translation>Vor der Bestellung bestätigen: {0}</translation>
     </message>
     <message>
+        <source>Connect its disk again and screen once more; the tables are as they were.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Connection refused</source>
         <translation>Verbindung abgelehnt</translation>
     </message>
@@ -1224,6 +1228,10 @@
         <translation>Den Ordner einer Aufzeichnung angeben.</translation>
     </message>
     <message>
+        <source>Give the folder&apos;s name.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Give the last part of a recording that went on elsewhere.</source>
         <translation>Den letzten Teil einer Aufzeichnung angeben, die anderswo weiterging.</translation>
     </message>
@@ -1246,6 +1254,10 @@
     <message>
         <source>Give the port&apos;s name itself, or socket://HOST:PORT.</source>
         <translation>Den Namen des Anschlusses selbst angeben, oder socket://HOST:PORT.</translation>
+    </message>
+    <message>
+        <source>Give the recording.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Give the time of one of them in full.</source>
@@ -4000,6 +4012,10 @@
         <translation>Grundfehler von {0}, {1} {2}{3}</translation>
     </message>
     <message>
+        <source>folders in it lie more than {0} levels deep: give it as a FOLDER of its own.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>follows from {0}, not from {1}: lines were put in, taken out or moved.</source>
         <translation>folgt aus {0}, nicht aus {1}: Zeilen wurden eingefügt, entfernt oder verschoben.</translation>
     </message>
@@ -6122,6 +6138,10 @@
     <message>
         <source>volts by amperes</source>
         <translation>Volt durch Ampere</translation>
+    </message>
+    <message>
+        <source>went away while it was looked through.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>{0} UTC</source>

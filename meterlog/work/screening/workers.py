@@ -23,19 +23,15 @@ from functools import partial
 from importlib.util import find_spec
 from multiprocessing import get_context, parent_process, resource_tracker
 from multiprocessing.connection import Connection, wait
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, TypeVar
 
-import meterlog
-from meterlog.model.errors import LinkNotFound, UsageError
+from meterlog.work.screening.cluster import WAVE, review_on_cluster
 from meterlog.work.screening.places import Place
 from meterlog.work.screening.reviewing import Asked, as_table, bare_row, review_lot
 
 if TYPE_CHECKING:
     import pyarrow as pa
 
-_WAVE = 16
-"""Lots a worker in one graph: between two graphs workers wait for each other."""
-_CONNECT_S = 10.0
 _LESS_URGENT = 5
 _BROKE_OFF = (
     "the program broke off while it was reviewed: out of memory, or a fault of the program; report"
@@ -89,9 +85,9 @@ def review_lots(lots: Sequence[Lot], asked: Asked, workers: Workers, take: Take)
     Raises
     ------
     UsageError
-        If the workers of a cluster have another program, or there are none.
+        If the workers of a cluster have another program, there are none, or its address is none.
     LinkNotFound
-        If there is no scheduler at the address.
+        If there is no scheduler at the address, or it goes away.
     """
     left = dict(enumerate(lots))
 
@@ -99,7 +95,7 @@ def review_lots(lots: Sequence[Lot], asked: Asked, workers: Workers, take: Take)
         take(left.pop(number), rows)
 
     if workers.cluster:
-        _on_cluster(left, asked, workers.cluster, taken)
+        review_on_cluster(left, asked, workers.cluster, taken)
     else:
         _here(left, asked, workers, taken)
     for place in [place for lot in left.values() for place in lot]:
@@ -120,7 +116,7 @@ def _here(
     # By its name dask would look whether a cluster is meant, and load all that belongs to one.
     scheduler = threaded.get if workers.threads else multiprocessing.get
     numbers = list(left)
-    size = _WAVE * workers.count
+    size = WAVE * workers.count
     try:
         with _pool(workers) as pool, Callback(posttask=after):
             for start in range(0, len(numbers), size):
@@ -206,76 +202,3 @@ def _alone(place: Place, asked: Asked) -> pa.Table:
             return pool.submit(review_lot, (place,), asked).result()
         except BrokenExecutor:
             return as_table([bare_row(place, asked, _BROKE_OFF, passing=True)])
-
-
-def _on_cluster(
-    left: dict[int, Lot], asked: Asked, address: str, taken: Callable[[int, pa.Table], None]
-) -> None:
-    with _client(address) as client:
-        from distributed import as_completed
-
-        waiting = iter(list(left.items()))
-        room = _WAVE * max(1, sum(client.nthreads().values()))
-        numbers: dict[Any, int] = {}
-        running = as_completed(loop=client.loop)
-
-        def add() -> None:
-            for number, lot in waiting:
-                future = client.submit(review_lot, lot, asked, pure=False)
-                numbers[future.key] = number
-                running.add(future)
-                return
-
-        for _ in range(room):
-            add()
-        for future in running:
-            if future.status == "finished":
-                taken(numbers[future.key], future.result())
-            future.release()
-            add()
-
-
-@contextmanager
-def _client(address: str) -> Iterator[Any]:
-    from distributed import Client
-
-    try:
-        client = Client(address, timeout=_CONNECT_S, set_as_default=False)
-    except (OSError, ValueError, TimeoutError) as error:
-        raise LinkNotFound(
-            "no Dask scheduler answers there.",
-            subject=f"--cluster {address}",
-            remedy="Give its address as it says it itself, such as tcp://HOST:8786.",
-        ) from error
-    try:
-        _refuse_other_programs(client)
-        yield client
-    finally:
-        client.close()
-
-
-def _refuse_other_programs(client: Any) -> None:  # noqa: ANN401 - distributed has no types
-    try:
-        found = set(client.run(_version).values())
-    except Exception as error:  # whatever a worker raises comes back as itself
-        raise UsageError(
-            f"a worker can't run this program: {type(error).__name__}: {error}",
-            subject="--cluster",
-            remedy="Install the same version of meterlog with its extra 'screen' at all workers.",
-        ) from error
-    if found - {meterlog.__version__}:
-        raise UsageError(
-            f"workers have version {', '.join(sorted(found))}, not {meterlog.__version__}.",
-            subject="--cluster",
-            remedy="Install the same version everywhere, so that all is judged alike.",
-        )
-    if not found:
-        raise UsageError(
-            "the scheduler has no workers.",
-            subject="--cluster",
-            remedy="Start some, and try again.",
-        )
-
-
-def _version() -> str:
-    return meterlog.__version__
