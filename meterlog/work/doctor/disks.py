@@ -12,7 +12,7 @@ from pathlib import Path
 
 from meterlog.profile import settings_folder
 from meterlog.profile.full_path import full_path
-from meterlog.work.doctor.look import Line, State
+from meterlog.work.doctor.look import Line, State, shown_place
 from meterlog.work.run_status import disk_free
 from meterlog.work.shelf import recordings_folder
 
@@ -67,10 +67,11 @@ def _in_the_way(folder: Path) -> Path | None:
 
 def _writable(about: str, folder: Path, else_do: str = _WHERE) -> Iterator[Line]:
     there = _existing(folder)
-    words = f"{folder}" if folder == there else f"{folder} (not there yet)"
+    shown = shown_place(folder)
+    words = shown if folder == there else f"{shown} (not there yet)"
     block = _in_the_way(folder)
     if block is not None:
-        what = f"{folder} can't be made: {block} is no folder"
+        what = f"{shown} can't be made: {shown_place(block)} is no folder"
         yield Line(about, State.BAD, what, f"Move it out of the way. {else_do}")
         return
     try:

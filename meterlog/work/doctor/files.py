@@ -18,13 +18,21 @@ from meterlog.profile import (
     settings_folder,
     user_folder,
 )
-from meterlog.profile.folders import own_folder_fault
+from meterlog.profile.folders import OWN_FOLDER, own_folder_fault
 from meterlog.profile.plain_file import read_plain
 from meterlog.work.card_templates import CardTemplates
-from meterlog.work.doctor.look import Line, State
+from meterlog.work.doctor.look import Line, State, shown_place
 
 _CHECK = "Correct it: meterlog check-profile says every fault."
 _AWAY = "Take it away: it is made anew, and what it kept is asked again."
+_OWN = frozenset(
+    {
+        *("good-ones.json", "keys.json", "last-conditions.json", "last-editor.json"),
+        *("last-job.json", "last-setup.json", "meters.json", "skews.json", "sound.json"),
+        *("watched-folders.json", "where.json", "zeros.json"),
+    }
+)
+"""Settings that the program makes; whatever else lies there may be called by anybody's name."""
 _LOAD: dict[str, Callable[[str], object]] = {
     "meters": load_meter,
     "limits": load_limits,
@@ -34,24 +42,30 @@ _LOAD: dict[str, Callable[[str], object]] = {
 
 def look_at_profiles() -> Iterator[Line]:
     """Load every profile, shipped and the user's own."""
-    fault = own_folder_fault()
-    if fault:
-        yield Line("profiles", State.BAD, fault, "Name a folder, or take the variable away.")
+    if own_folder_fault():
+        words = f"{OWN_FOLDER} names what is no folder: profiles of one's own are not used"
+        yield Line("profiles", State.BAD, words, "Name a folder, or take the variable away.")
     for kind, load in _LOAD.items():
-        good, own = 0, 0
+        good, own, faulty = 0, 0, 0
         for profile in listed(kind):
             own += profile.own
             try:
                 load(str(profile.file))
             except ProfileError as error:
-                do = _CHECK if profile.own else "Install meterlog again."
-                yield Line("profiles", State.BAD, f"{error.subject}: {error.message}", do)
+                # One's own may be called by a customer, and hold anything.
+                faulty += profile.own
+                if not profile.own:
+                    words = f"{error.subject}: {error.message}"
+                    yield Line("profiles", State.BAD, words, "Install meterlog again.")
             else:
                 good += 1
+        if faulty:
+            words = f"{faulty} of {kind} of one's own can't be used"
+            yield Line("profiles", State.BAD, words, _CHECK)
         words = f"{good} of {kind} can be used, {own} of one's own"
         state = State.OK if good else State.BAD
         yield Line("profiles", state, words, "" if good else "Install meterlog again.")
-    yield Line("profiles", State.OK, f"those of one's own belong into {user_folder()}")
+    yield Line("profiles", State.OK, f"those of one's own belong into {shown_place(user_folder())}")
 
 
 def look_at_settings() -> Iterator[Line]:
@@ -63,7 +77,8 @@ def look_at_settings() -> Iterator[Line]:
         why = _fault(file)
         if why:
             broken += 1
-            yield Line("settings", State.LOOK, f"{file.name}: {why}", _AWAY)
+            name = file.name if file.name in _OWN else "a file that is not the program's"
+            yield Line("settings", State.LOOK, f"{name}: {why}", _AWAY)
     if not broken:
         yield Line("settings", State.OK, f"{len(files)} files, all can be read")
     yield from _templates()
@@ -90,7 +105,9 @@ def _templates() -> Iterator[Line]:
             broken += 1
     if broken:
         words = f"{broken} of {len(names)} templates of job cards can't be used"
-        yield Line("settings", State.LOOK, words, f"Put them right in {templates.folder}.")
+        yield Line(
+            "settings", State.LOOK, words, f"Put them right in {shown_place(templates.folder)}."
+        )
     elif names:
         yield Line("settings", State.OK, f"{len(names)} templates of job cards, all can be used")
 
@@ -98,7 +115,7 @@ def _templates() -> Iterator[Line]:
 def look_at_key() -> Iterator[Line]:
     """Tell whether packs can be signed; nothing of the key itself is read but its first line."""
     folder = key_folder()
-    path = folder / KEY
+    path, shown = folder / KEY, shown_place(folder)
     try:
         found = path.lstat()
     except FileNotFoundError:
@@ -106,19 +123,19 @@ def look_at_key() -> Iterator[Line]:
         return
     except OSError as error:
         words = f"can't be looked at: {error.strerror}"
-        yield Line("signing key", State.BAD, words, f"Check your rights to {folder}.")
+        yield Line("signing key", State.BAD, words, f"Check your rights to {shown}.")
         return
     if not stat.S_ISREG(found.st_mode):
-        yield Line("signing key", State.BAD, "is no file", f"Take {path} away.")
+        yield Line("signing key", State.BAD, "is no file", f"Take {shown}/{KEY} away.")
         return
     if os.name == "posix" and (found.st_mode & 0o077 or found.st_uid != os.geteuid()):
         words = f"is not yours alone (mode {stat.S_IMODE(found.st_mode):04o})"
-        do = f"If nobody had it: chmod 600 {path}; else take it away, and a new one is made."
+        do = f"If nobody had it: chmod 600 {shown}/{KEY}; else take it away, and a new one is made."
         yield Line("signing key", State.BAD, words, do)
         return
     if os.name == "posix" and folder.stat().st_mode & 0o022:
         words = "others may change its folder"
-        yield Line("signing key", State.BAD, words, f"Make it yours alone: chmod 700 {folder}")
+        yield Line("signing key", State.BAD, words, f"Make it yours alone: chmod 700 {shown}")
         return
     locked = b"ENCRYPTED" in read_plain(path).partition(b"\n")[0]
     known = "" if own_fingerprint() else "; its public half is made anew with the next pack"

@@ -9,6 +9,17 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from pathlib import Path
 
+_USUAL = frozenset(
+    {
+        *("home", "root", "users", "media", "mnt", "run", "volumes", "srv", "opt", "usr", "local"),
+        *("tmp", "temp", "var", "private", "folders", "data", "dev", "shm", "share", "state"),
+        *(".config", ".local", ".cache", "library", "application support", "preferences", "caches"),
+        *("appdata", "roaming", "programdata", "documents", "desktop", "downloads"),
+        *("meterlog", "recordings", "jobs", "profiles", "job-templates", "keys", "t"),
+    }
+)
+"""Parts of paths that tell nothing of anybody."""
+
 
 class State(StrEnum):
     """How a thing is."""
@@ -63,7 +74,9 @@ def gathered(about: str, look: Look) -> list[Line]:
         found = list(look())
     # Whatever is broken on this computer, the rest of the report is wanted all the same.
     except Exception as error:  # noqa: BLE001
-        words = f"could not be looked at: {type(error).__name__}: {error}"
+        # The system's errors name files.
+        told = error.strerror if isinstance(error, OSError) else str(error)
+        words = f"could not be looked at: {type(error).__name__}: {told}"
         found = [Line(about, State.BAD, words, "Send this report to whoever keeps meterlog.")]
     return [replace(one, words=nameless(one.words), do=nameless(one.do)) for one in found]
 
@@ -78,5 +91,28 @@ def nameless(text: str) -> str:
         user = getpass.getuser()
     except (KeyError, OSError):
         return text
-    # A stick is mounted under the user's name.
-    return re.sub(rf"(?<=[/\\]){re.escape(user)}(?=[/\\]|\W|$)", "USER", text)
+    # A stick is mounted under the user's name, and folders in passing are called by it.
+    return re.sub(rf"(?<=[/\\._-]){re.escape(user)}(?=[\W_]|$)", "USER", text, flags=re.I)
+
+
+def shown_place(path: Path) -> str:
+    """Give a path of which only such parts are told as are called alike on many computers.
+
+    Whatever else a folder is called may be a customer, a work order or a vehicle.
+
+    Examples
+    --------
+    >>> shown_place(Path("/srv/WO-4711 (invented)/left/recordings"))
+    '/srv/…/recordings'
+    """
+    full = path.absolute()
+    home = Path.home()
+    at_home = full.is_relative_to(home) and len(home.parts) > 1
+    parts = full.relative_to(home).parts if at_home else full.parts[1:]
+    told: list[str] = []
+    for part in parts:
+        if part.casefold() in _USUAL:
+            told.append(part)
+        elif told[-1:] != ["…"]:
+            told.append("…")
+    return str(Path("~" if at_home else full.anchor, *told))

@@ -19,7 +19,9 @@ def look_at_ports() -> Iterator[Line]:
     ports = list_ports()
     for port in ports:
         usb = f" USB {port.vendor}:{port.product}" if port.vendor else ""
-        words = f"{port.device}{usb}"
+        # Some systems call a port by the serial number of its adapter.
+        device = port.device.replace(port.serial, "SERIAL") if port.serial else port.device
+        words = f"{device}{usb}"
         if port.usable:
             yield Line("port", State.OK, f"{words}, may be opened")
         else:

@@ -2,10 +2,12 @@
 
 import json
 import os
+import re
 from pathlib import Path
 
 import pytest
 
+import meterlog
 from meterlog.evidence import signing
 from meterlog.instruments import PortInfo
 from meterlog.profile.folders import OWN_FOLDER
@@ -22,7 +24,7 @@ from meterlog.work.doctor import (
     whole,
     worst,
 )
-from meterlog.work.doctor.look import nameless
+from meterlog.work.doctor.look import nameless, shown_place
 
 
 @pytest.fixture
@@ -43,6 +45,55 @@ def said(look, about):
 def test_no_path_names_the_user(home):
     assert nameless(f"{home}/x is {home}, not {home}2") == f"~/x is ~, not {home}2"
     assert nameless("/media/imra/STICK and imra") == "/media/USER/STICK and imra"
+
+
+@pytest.mark.parametrize("name", ["tmp-imra", "imra_tmp", "IMRA", "x.imra"])
+def test_no_folder_in_passing_names_the_user(home, name):
+    assert "imra" not in nameless(f"/scratch/{name}/x is full").casefold()
+
+
+@pytest.mark.parametrize(
+    ("place", "shown"),
+    [
+        ("/tmp", "/tmp"),
+        ("/srv/WO-4711 (invented)/left/recordings", "/srv/…/recordings"),
+        ("/media/imra/STICK", "/media/…"),
+        ("~/.config/meterlog/profiles", "~/.config/meterlog/profiles"),
+        ("~/Vantablank/recordings/jobs", "~/…/recordings/jobs"),
+        ("/", "/"),
+        ("~", "~"),
+    ],
+)
+@pytest.mark.skipif(os.name != "posix", reason="paths of POSIX")
+def test_of_a_place_only_is_told_what_is_called_alike_everywhere(home, place, shown):
+    assert shown_place(Path(place).expanduser()) == shown
+
+
+def test_the_systems_errors_name_no_file(home):
+    def broken():
+        raise FileNotFoundError(2, "No such file or directory", "/srv/Vantablank")
+        yield
+
+    assert "Vantablank" not in str(gathered("thing", broken))
+
+
+def test_a_port_that_is_called_by_its_serial_number_is_told_without(monkeypatch):
+    port = PortInfo("/dev/cu.usbserial-A50285BI", "an adapter", "1a2b", "3c4d", "A50285BI")
+    monkeypatch.setattr(rights, "list_ports", lambda: (port,))
+    assert next(rights.look_at_ports()).words.startswith("/dev/cu.usbserial-SERIAL USB 1a2b:3c4d")
+
+
+def test_every_file_of_settings_is_known():
+    made = set()
+    for file in Path(meterlog.__file__).parent.rglob("*.py"):
+        made |= set(
+            re.findall(
+                r'^_(?:FILE|LAST) = "(.+\.json)"|KeptEntries\("(.+\.json)"',
+                file.read_text("utf-8"),
+                re.M,
+            )
+        )
+    assert {one or other for one, other in made} == files._OWN
 
 
 def test_a_look_that_breaks_off_is_a_line_and_the_others_go_on(home):
@@ -124,7 +175,7 @@ def test_a_folder_that_can_not_be_written_is_bad(monkeypatch, tmp_path):
     lines = list(disks._folder("recordings", tmp_path))
     bad = [line.words for line in lines if line.state is State.BAD]
     assert bad == [
-        f"{tmp_path} can't be written: Permission denied",
+        f"{shown_place(tmp_path)} can't be written: Permission denied",
         "the disk keeps nothing for good: Permission denied",
     ]
 
@@ -134,7 +185,7 @@ def test_a_file_where_a_folder_should_be_made_is_named(tmp_path, deep):
     (tmp_path / "settings").write_text("a file")
     (line,) = disks._writable("settings", tmp_path / "settings" / deep, "Else nothing is kept.")
     assert line.state is State.BAD
-    assert f"{tmp_path / 'settings'} is no folder" in line.words
+    assert f"{shown_place(tmp_path / 'settings')} is no folder" in line.words
     assert line.do == "Move it out of the way. Else nothing is kept."
     assert (tmp_path / "settings").read_text() == "a file"
 
@@ -192,15 +243,22 @@ def test_sleep_that_can_not_be_blocked_says_what_to_do(monkeypatch):
     assert Refused.released == 1
 
 
-def test_a_profile_of_ones_own_that_is_wrong_is_named_and_the_rest_counted(home, monkeypatch):
-    monkeypatch.setenv(OWN_FOLDER, str(home))
-    (home / "meters").mkdir()
-    (home / "meters" / "mine.toml").write_text("title = 3\n")
+def test_profiles_of_ones_own_that_are_wrong_are_counted_and_nothing_of_them_told(
+    home, monkeypatch
+):
+    own = home / "Vantablank"
+    monkeypatch.setenv(OWN_FOLDER, str(own))
+    (own / "meters").mkdir(parents=True)
+    (own / "meters" / "Vantablank.toml").write_text("title = 3\n")
+    (own / "meters" / "b.toml").write_text("[transport]\nport = 'Vantablank'\n")
     lines = list(files.look_at_profiles())
     bad = [line for line in lines if line.state is State.BAD]
-    assert len(bad) == 1
-    assert "mine.toml" in bad[0].words
+    assert [line.words for line in bad] == ["2 of meters of one's own can't be used"]
     assert "check-profile" in bad[0].do
+    assert "Vantablank" not in str(lines)
+    monkeypatch.setenv(OWN_FOLDER, str(home / "Vantablank" / "gone"))
+    assert "names what is no folder" in next(files.look_at_profiles()).words
+    assert "Vantablank" not in str(list(files.look_at_profiles()))
     assert any(line.words.startswith("12 of circuits can be used") for line in lines)
 
 
@@ -211,10 +269,12 @@ def test_settings_are_read_and_what_they_say_is_not_told(home):
     (folder / "zeros.json").write_text("{}")
     assert [line.words for line in files.look_at_settings()] == ["1 files, all can be read"]
     (folder / "meters.json").write_text('["Imra Vantablank"')
+    (folder / "Vantablank.json").write_text("{")
     os.mkfifo(folder / "keys.json")
     (templates / "Vantablank.json").write_text("no")
     lines = list(files.look_at_settings())
     assert [(line.state, line.words) for line in lines] == [
+        (State.LOOK, "a file that is not the program's: is no JSON"),
         (State.LOOK, "keys.json: can't be read: it is a pipe or a device, not a file"),
         (State.LOOK, "meters.json: is no JSON"),
         (State.LOOK, "1 of 1 templates of job cards can't be used"),
@@ -240,7 +300,9 @@ def test_the_keys_state_is_told_and_nothing_of_the_key(home, monkeypatch):
     assert [line.state for line in files.look_at_key()] == [State.BAD]
     (place / signing.KEY).chmod(0o600)
     place.chmod(0o777)
-    assert [line.do for line in files.look_at_key()] == [f"Make it yours alone: chmod 700 {place}"]
+    assert [line.do for line in files.look_at_key()] == [
+        f"Make it yours alone: chmod 700 {shown_place(place)}"
+    ]
 
 
 def test_the_whole_report_names_nobody(home, monkeypatch):
