@@ -15,6 +15,7 @@ from meterlog.window.acting_keys import PAGE_ACTIONS, ActingKeys, Wanted
 from meterlog.window.before_second import BeforeSecondLine
 from meterlog.window.circuit_desk import CircuitDesk
 from meterlog.window.circuit_keys import CircuitAction
+from meterlog.window.closing import Closing
 from meterlog.window.doing import Doing
 from meterlog.window.edits_on_trace import EditsOnTrace
 from meterlog.window.folder_dialog import ask_folder
@@ -99,7 +100,6 @@ class Desk:
         self._owes_trace = self._owes_judgement = False
         """What has come since the trace was last seen, drawn once it is turned to."""
         self._phases = self.session.phases.mark()
-        self._closing = False
         self._before_keys = Page.RUN
         self._where = WhereIWas()
         self._handed = False
@@ -107,6 +107,7 @@ class Desk:
         window.pages.addWidget(self.run_page)
         window.pages.addWidget(self.circuit.page)
         self.parts = PageStack(window.pages, later_pages(self))
+        self._closing = Closing(self.session, self.parts, self.lines, self._stop)
         self._doing = Doing(self)
         self.keys = ActingKeys(self.session, self.parts, KeyMap())
         window.foot.addWidget(self.status)
@@ -209,7 +210,8 @@ class Desk:
         """Begin to record; while recording, stop when asked twice."""
         if self.session.phase is Phase.RECORDING:
             if self._stop.again():
-                self._closing |= self._stop.closing
+                self._closing.stopped()
+                self.lines.keep_note()
                 self.session.stop()
             return
         try:
@@ -303,8 +305,8 @@ class Desk:
             # A judgement that takes long, of a long recording, is asked for less often.
             self._glance_s = max(GLANCE_S, 10.0 * (time.monotonic() - now_s))
         changed = self._follow_phases()
-        if self._closing:
-            self._go_on_closing()
+        if self._closing.goes():
+            self.window.close_soon()
         live = self.session.shown is not None and self.session.shown.live
         self._owes_judgement |= changed or (due and live)
         self._owes_trace |= fresh or changed
@@ -321,7 +323,7 @@ class Desk:
 
     def _show_words(self) -> None:
         parent = self.meters_page.recordings_parent()
-        self._telling.show(parent, stop=self._stop, closing=self._closing)
+        self._telling.show(parent, stop=self._stop, closing=self._closing.waits)
 
     def _follow_phases(self) -> bool:
         turns = tuple(self._phases.turns())
@@ -361,15 +363,9 @@ class Desk:
 
         A recording ends only when that is asked twice, unless ``at_once``: nobody can be asked.
         """
-        asks = self.session.phase is Phase.RECORDING and not self._closing and not at_once
-        if asks and not self._stop.again(closing=True):
-            self._show_words()
-            return False
-        self.session.stop_judging()
-        self.lines.keep_note()
-        at_work = self.session.phase is Phase.RECORDING or self.session.busy
-        if at_work or not self.parts.may_close():
-            self._closing = True
+        if not self._closing.may(at_once=at_once):
+            if self._closing.held_by is not None:
+                self.window.show_page(self._closing.held_by)
             self._show_words()
             self.tick()
             return False
@@ -382,15 +378,6 @@ class Desk:
         self.run_page.stretch.close_work()
         self._pulse.stop()
         return True
-
-    def _go_on_closing(self) -> None:
-        if self.session.busy:
-            return
-        if self.session.phase is Phase.RECORDING:
-            self.session.stop()
-        else:
-            self._closing = False
-            self.window.close_soon()
 
 
 def _what(work_order: str, folder: Path | None) -> str:

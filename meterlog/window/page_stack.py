@@ -82,9 +82,9 @@ class PageStack:
             return None
         return next((one for one in self.keys(page) if event.key() in one.keys), None)
 
-    def may_close(self) -> bool:
-        """Tell whether nothing is lost on any page when the window closes now."""
-        return all(made.may_close() for made in self._made.values())
+    def holding(self) -> Page | None:
+        """Give the first page on which something is lost when the window closes now."""
+        return next((page for page, made in self._made.items() if not made.may_close()), None)
 
     def close(self) -> None:
         """Let every page let go of its threads and files."""

@@ -25,7 +25,9 @@ _CLOSE_AGAIN = later(
     "This is being recorded. Close once more, or press Enter, within 2 seconds to stop, seal and"
     " close."
 )
-_CLOSING = later("Sealing the recording… the window closes by itself when that is done.")
+_SEALING = later("Sealing the recording… the window closes by itself when that is done.")
+_CONNECTING = later("Ports are being opened… the window closes by itself when that is done.")
+_CLOSING = later("The window closes by itself when this is done.")
 
 
 class Telling:
@@ -69,7 +71,7 @@ class Telling:
         plain = isinstance(session.trouble, PlainNote) and not (told[1] or stop.pending or closing)
         again = say(_CLOSE_AGAIN if stop.closing else _STOP_AGAIN)
         words = again if stop.pending else "\n".join(one for one in told if one)
-        window.say(say(_CLOSING) if closing else words, plain=plain)
+        window.say(_closing_words(session.phase) if closing else words, plain=plain)
         recording = session.phase is Phase.RECORDING
         window.header.show_start(recording=recording, asked=stop.pending)
 
@@ -79,3 +81,9 @@ class Telling:
             self._doubts.forget()
             return ""
         return self._doubts.words(self._session.review.doubts, time.monotonic())
+
+
+def _closing_words(phase: Phase) -> str:
+    if phase in {Phase.RECORDING, Phase.SEALING}:
+        return say(_SEALING)
+    return say(_CONNECTING if phase is Phase.CONNECTING else _CLOSING)
