@@ -58,7 +58,7 @@ class SilenceWatch:
         silent_ns = now_ns - self._heard_ns
         was_silent = self.silent
         self.begin(now_ns)
-        return f"{link_text.BACK}{silent_ns / 1e9:.3f} s" if was_silent else ""
+        return link_text.back_after(silent_ns / 1e9) if was_silent else ""
 
     def give_up(self, now_ns: int) -> None:
         """Be silent at once: the port is gone."""
@@ -76,7 +76,7 @@ class SilenceWatch:
         if self.silent or now_ns - self._heard_ns < self._patience_ns:
             return ""
         self._row_ns = now_ns
-        return f"{link_text.SILENT}{self._heard_ns / 1e9:.3f} s"
+        return link_text.silent_since(self._heard_ns / 1e9)
 
     def row_due(self, now_ns: int) -> bool:
         """Tell whether a row is due now; at most one each time it is asked."""

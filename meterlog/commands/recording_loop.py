@@ -13,6 +13,7 @@ from meterlog.commands.warnings_told import WarningsTold
 from meterlog.commands.zeros_taken import ZerosTaken
 from meterlog.model import Role
 from meterlog.model.errors import UsageError
+from meterlog.recording import MovingRecorder
 from meterlog.work import Run, RunStatus, Schedule, parse_reading, reading_words
 
 _IDLE_S = 0.05
@@ -197,7 +198,9 @@ def report(run: Run, outcome: str, silent: tuple[str, ...], *, as_json: bool) ->
     for words in silent:
         remark(f"silent at the end: {words}")
     for fault in status.faults:
-        remark(f"fault: {fault}")
+        # Why it goes on elsewhere, and what became of that, has been said.
+        if not (status.moved and fault.startswith(MovingRecorder.__name__)):
+            remark(f"fault: {fault}")
 
 
 def _summary(run: Run, outcome: str, status: RunStatus) -> None:

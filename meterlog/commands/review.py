@@ -94,6 +94,7 @@ def review_with_progress(
 def shortcomings(recording: Recording) -> list[str]:
     """Give what a reader must know before trusting the findings: one line each, none if whole."""
     from meterlog.recording import layout
+    from meterlog.work.wholeness import one_part
 
     lines = [f"NOT WHOLE: {text}" for text in recording.damage]
     if any(".arrows:" in text for text in recording.damage):
@@ -102,7 +103,10 @@ def shortcomings(recording: Recording) -> list[str]:
         lines.append("Speeds, taps and notes may be missing: the findings rest on those left.")
     if recording.state == "unsealed":
         lines.append("NOT SEALED: the recording was never ended, or is still being made.")
-    elif recording.state == "recovered":
+    part = one_part(recording.folder)
+    if part:
+        lines.append(f"ONE PART: {part}")
+    if recording.state == "recovered":
         lines.append("RECOVERED: it was sealed after the program that recorded it had died.")
     return lines
 

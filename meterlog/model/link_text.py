@@ -15,3 +15,13 @@ BACK = "back after "
 WRONG_SPEED = "bytes come, none is understood"
 OTHER_TEXT = "text comes, but not as the profile says"
 OTHER_FRAMES = "frames of display segments come, not what the profile says"
+
+
+def silent_since(heard_s: float) -> str:
+    """Give what is told when nothing has come since ``heard_s``, seconds."""
+    return f"silent since {heard_s:.3f} s"
+
+
+def back_after(silent_s: float) -> str:
+    """Give what is told when a reading comes after ``silent_s``, seconds."""
+    return f"back after {silent_s:.3f} s"

@@ -72,6 +72,7 @@ class MovingRecorder:
         self.parts = [folder]
         self.moved = ""
         self._events: list[Event] = []
+        self._nowhere = False
         self._since: list[Block | RawBytes] = []
         self._let_go = 0
         self._rows: Counter[str] = Counter({one.key: 0 for one in about.instruments})
@@ -80,8 +81,8 @@ class MovingRecorder:
 
     @property
     def failed(self) -> str:
-        """Why nothing is being kept anywhere; empty while all is well."""
-        return self._recorder.failed
+        """Why nothing is being kept anywhere; empty while all is well, or may be yet."""
+        return self._recorder.failed if self._nowhere else ""
 
     @property
     def rows(self) -> Mapping[str, int]:
@@ -132,6 +133,7 @@ class MovingRecorder:
             with contextlib.suppress(DiskFailed):  # ``failed`` or ``moved`` keep what it says
                 self._try(self._recorder.sync)
         self._recorder.close(outcome)
+        self._nowhere |= bool(self._recorder.failed)
 
     def _try(self, step: Callable[[], None]) -> None:
         try:
@@ -190,6 +192,7 @@ class MovingRecorder:
                 subject=error.subject or str(before),
                 remedy="Nothing is lost so far; it is put together when the recording ends.",
             ) from error
+        self._nowhere = True
         self._since = []  # nobody will ask for it any more
         raise DiskFailed(
             f"{error.message} It could not go on elsewhere either ({'; '.join(tried)}).",

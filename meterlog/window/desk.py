@@ -23,6 +23,7 @@ from meterlog.window.job_of_session import JobOfSession
 from meterlog.window.key_map import KeyMap
 from meterlog.window.keys import Action
 from meterlog.window.later_pages import later_pages
+from meterlog.window.mark_value import value_words
 from meterlog.window.meters_page import MetersPage
 from meterlog.window.origin_words import origin_words
 from meterlog.window.own_enter import keeps_enter
@@ -214,6 +215,7 @@ class Desk:
                 self.lines.keep_note()
                 self.session.stop()
             return
+        untold = self.job.look_again()
         try:
             self.session.start(self._next_run or self.meters_page.plan().run)
             # Here, not at the next look: it may have been refused by then.
@@ -222,6 +224,7 @@ class Desk:
             if self._next_run is not None:
                 self.job.fit_new()
             self._next_run = None
+            self.session.trouble = self.session.trouble or untold
         except MeterlogError as error:
             self.session.trouble = remedy_here(str(error))
 
@@ -265,7 +268,7 @@ class Desk:
             return
         mark = self.session.undo_mark()
         if mark is not None:
-            what = " ".join(word for word in (say(mark.kind.value), mark.value) if word)
+            what = " ".join(word for word in (say(mark.kind.value), value_words(mark)) if word)
             self.session.trouble = say("Taken back: {what}.", what=what)
 
     def _mend(self, folders: Sequence[Path]) -> None:
@@ -294,8 +297,10 @@ class Desk:
             self._glanced_s = now_s
             self.session.glance()
             self.circuit.tick(seen=self._on_circuit)
-            self.job.add_circuit(self.circuit.log.folder)
+            if not self.session.recording:  # else it is that of the run, wherever it goes on
+                self.job.add_circuit(self.circuit.log.folder)
             self.parts.tick()
+            self.job.tick()
             self.run_page.measure(self.session)
             self.edits.tick()
             self.second.tick()
@@ -355,7 +360,7 @@ class Desk:
         if before is Phase.CONNECTING and now is not Phase.RECORDING and shown is None:
             self.window.show_page(Page.METERS)
         if before in {Phase.SEALING, Phase.MENDING}:
-            self.job.tell_speeds()
+            self.job.tell_speeds(ended=before is Phase.SEALING)
             self.meters_page.show_recordings()
 
     def may_close(self, *, at_once: bool = False) -> bool:

@@ -51,6 +51,8 @@ class JobAtHand:
     parting : list of callable
         Called once all of those have let this one go and the other one could be read; this one is
         still at hand. What they raise keeps it, too.
+    told : str
+        What has become of the job's folder, to be said once.
     filing : callable
         Gives which part the run in progress is filed with; None where there is none.
     """
@@ -65,6 +67,7 @@ class JobAtHand:
         self.listeners: list[Callable[[], None]] = []
         self.leaving: list[Callable[[], None]] = []
         self.parting: list[Callable[[], None]] = []
+        self.told = ""
         self.filing: Callable[[], Side | None] = lambda: None
 
     @property
@@ -146,10 +149,7 @@ class JobAtHand:
         if changed == self.card:
             return
         folder = self._begin(changed.work_order)
-        path, known = folder / CARD, self.card
-        # A file that went away is begun anew with all that is known, not with this entry alone.
-        there = path.exists()
-        self.card = change_card(path, change if there else lambda _: change(known))
+        self.card = change_card(folder / CARD, change)
         self._tell()
 
     def set_work(self, work: JobWork) -> None:
@@ -253,12 +253,23 @@ class JobAtHand:
 
     def _begin(self, name: str) -> Path:
         if self.folder is not None:
+            self._begin_anew(self.folder)
             return self.folder
         folder = fresh_folder(name, self.jobs_folder())
         change_card(folder / CARD, lambda _: self.card)
         self.folder = folder
         self._remember()
         return folder
+
+    def _begin_anew(self, folder: Path) -> None:
+        """Put the card where the job's folder went away: without it nobody finds the rest."""
+        if not (folder / CARD).exists():
+            change_card(folder / CARD, lambda _: self.card)
+            self.told = say(
+                "The job's folder was not there any more: what is known of the job was put into"
+                " {folder} anew. What lay beside it is missing.",
+                folder=folder,
+            )
 
     def _remember(self) -> None:
         """Keep which job is the last one; where that fails, only the convenience is lost."""

@@ -14,6 +14,7 @@ from meterlog.window.remedies_here import remedy_here
 from meterlog.window.session import Phase, Session
 from meterlog.window.words import say
 from meterlog.work.job_folder import JobWork, Side, change_work
+from meterlog.work.wholeness import one_part
 
 
 class JobOfSession:
@@ -121,11 +122,34 @@ class JobOfSession:
         self._filed_in = None if job is None else (folder, job)
         return made_here
 
-    def tell_speeds(self) -> None:
-        """Keep at how many speeds the recording ran that has just ended."""
+    def tick(self) -> None:
+        """Say what has become of the job's folder."""
+        told, self._at_hand.told = self._at_hand.told, ""
+        if told:
+            said = self._session.trouble
+            self._session.trouble = f"{said}\n{told}" if said else told
+
+    def look_again(self) -> str:
+        """Take over what another window has said of the job; give why that could not be."""
+        try:
+            self._at_hand.look_again()
+        except MeterlogError as error:
+            return remedy_here(str(error))
+        return ""
+
+    def tell_speeds(self, *, ended: bool) -> None:
+        """Keep at how many speeds the recording ran that is on show.
+
+        Parameters
+        ----------
+        ended : bool
+            It is the run filed last, which has just ended, wherever it went on.
+        """
         shown, folder = self._session.shown, self._session.folder
         if shown is None or folder is None:
             return
+        if ended:
+            self._file_anew(folder)
         told = [one for one in standing(shown.events) if one.kind is EventKind.SPEED]
         speeds = len({one.speed for one in told if one.value.isdecimal()} - {0})
         filed = self._filed_in
@@ -133,6 +157,17 @@ class JobOfSession:
             self._change(filed[1], lambda work: work.telling(folder, speeds))
         elif self._at_hand.folder is not None:
             self._try(lambda: self._at_hand.tell_speeds(folder, speeds))
+
+    def _file_anew(self, folder: Path) -> None:
+        """File the run that has ended in another folder than it was begun in."""
+        filed = self._filed_in
+        if filed is None or full_path(filed[0]) == full_path(folder):
+            return
+        begun, job = filed
+        # Where the parts could not be put together, the first one belongs to the job, too.
+        whole = not one_part(folder)
+        self._change(job, lambda work: work.going_on(begun, folder, leave=whole))
+        self._filed_in = folder, job
 
     def _change(self, job: Path, change: Callable[[JobWork], JobWork]) -> None:
         """Change what belongs to a job, whether it is at hand or not."""

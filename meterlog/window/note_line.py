@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QWidget
 from meterlog.window.words import later, say
 
 _KEEPS = later("Enter keeps · Esc drops")
+_KEEPS_HERE = later("Typed before this recording began · Enter keeps it in this one · Esc drops")
 
 
 class NoteField(QLineEdit):
@@ -39,6 +40,7 @@ class NoteLine(QWidget):
         self.field.setMaxLength(400)
         self.at_ns: int | None = None
         self._before: QWidget | None = None
+        self._typed_before = False
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(QLabel(say("Note")))
@@ -54,8 +56,9 @@ class NoteLine(QWidget):
     def ask(self, at_ns: int) -> None:
         """Open the line for a note about the instant ``at_ns``; an open one is left as it is."""
         if not self.isVisible() or self.at_ns is None:
+            self._typed_before = self.isVisible() and bool(self.field.text())
             self.at_ns = at_ns
-        self._open(say(_KEEPS))
+        self._open(self._keeps())
 
     def explain(self, why: str) -> None:
         """Open the line though no note can be kept; it says why, until Esc.
@@ -80,8 +83,13 @@ class NoteLine(QWidget):
             Why not.
         """
         if not self.isHidden():
+            self._typed_before = self.at_ns is None and bool(self.field.text())
             self.at_ns = at_ns
-            self.hint.setText(say(_KEEPS) if at_ns is not None else _why(why))
+            self.hint.setText(self._keeps() if at_ns is not None else _why(why))
+
+    def _keeps(self) -> str:
+        # What was typed of another recording, perhaps of the other part, is nothing to slip in.
+        return say(_KEEPS_HERE if self._typed_before else _KEEPS)
 
     def _open(self, hint: str) -> None:
         self.hint.setText(hint)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -11,6 +11,7 @@ from meterlog.window.judged_apart import judged_apart
 from meterlog.window.long_recording import at_first_sight, is_very_long, long_traces, traces_of
 from meterlog.window.shown import Shown
 from meterlog.work import review_folder
+from meterlog.work.wholeness import not_ended, one_part
 
 if TYPE_CHECKING:
     from meterlog.work.edits_on_top import EditsOnTop
@@ -26,11 +27,15 @@ class Opened:
     rows : mapping of str to int
         How many readings each instrument gave.
     damage : tuple of str
+        What can't be read, and that it has not ended.
+    part : str
+        That it is the last part of a recording whose disk failed; empty if it is whole.
     """
 
     shown: Shown
     rows: Mapping[str, int]
     damage: tuple[str, ...]
+    part: str
 
 
 def opened(
@@ -77,7 +82,7 @@ def opened(
     traces = traces_of(recording, tell)
     rows = {one.key: recording.rows(one.key) for one in about.instruments}
     shown = Shown(about, traces, review, recording.standing, accepted=accept_steps, top=tops[0])
-    return Opened(shown, rows, tuple(recording.damage))
+    return Opened(shown, rows, _with_end(recording.damage, folder), one_part(folder))
 
 
 def _judged_apart(
@@ -92,4 +97,9 @@ def _judged_apart(
     judged = Shown(
         made.about, traces, made.review, made.events, accepted=accept_steps, top=made.top
     )
-    return Opened(judged, made.rows, made.damage)
+    return Opened(judged, made.rows, _with_end(made.damage, folder), one_part(folder))
+
+
+def _with_end(damage: Sequence[str], folder: Path) -> tuple[str, ...]:
+    end = not_ended(folder)
+    return (*damage, end) if end else tuple(damage)

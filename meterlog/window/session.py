@@ -15,6 +15,7 @@ from meterlog.evidence.trace_store import TraceStore
 from meterlog.model import Block, Event, EventKind, Review, Role
 from meterlog.model.errors import MeterlogError, UsageError
 from meterlog.recording import seal
+from meterlog.recording.layout import is_sealed
 from meterlog.window.judging import Judging
 from meterlog.window.long_recording import mend_traces
 from meterlog.window.long_work import trouble_words
@@ -23,6 +24,7 @@ from meterlog.window.one_thread import OneThread
 from meterlog.window.opened import Opened, opened
 from meterlog.window.phase import Phase, PhaseLog
 from meterlog.window.plain_note import zero_words
+from meterlog.window.refusals import no_mark, under_way
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.shown import Shown
 from meterlog.window.words import later, say
@@ -32,10 +34,9 @@ if TYPE_CHECKING:
     from meterlog.model.amendment import Amendment
     from meterlog.work.edits_on_top import EditsOnTop
 
-__all__ = ["NOT_RECORDING", "Phase", "Session"]
+__all__ = ["Phase", "Session"]
 
 Answer = TypeVar("Answer")
-NOT_RECORDING = later("Nothing is being recorded: press Enter to start.")
 _PATIENCE_S = 2.0
 _NOT_JUDGED = later(
     "Not judged: the trace is shown, nothing is said of it. Open it again to judge."
@@ -67,7 +68,7 @@ class Session:
         self.phases = PhaseLog()
         self.shown: Shown | None = None
         self.status = RunStatus()
-        self.trouble = self._lasting = self._damage = ""
+        self.trouble = self._lasting = self._damage = self._moved = ""
         self.folder: Path | None = None
         self._on_mark = on_mark
         self.listeners: list[Callable[[Block], None]] = []
@@ -168,7 +169,8 @@ class Session:
             nothing was written.
         """
         shown, folder = self.shown, self.folder
-        if shown is None or folder is None or shown.live or self.busy or self.recording:
+        idle = not (self.busy or self.recording)
+        if shown is None or folder is None or shown.live or not idle or not is_sealed(folder):
             self.trouble = say(
                 "Edits are made on top of a recording that is sealed: stop it first."
             )
@@ -213,7 +215,9 @@ class Session:
             return
 
         def work() -> Callable[[], None]:
-            return self._read(run.stop(outcome))
+            folder = run.stop(outcome)
+            self._moved = run.status().moved
+            return self._read(folder)
 
         self._begin(Phase.SEALING, work, "meterlog-seal")
 
@@ -266,7 +270,7 @@ class Session:
         """Ask something of the run; None, with :attr:`trouble`, without one or if it refuses."""
         run = self.run
         if run is None:
-            self.trouble = say(NOT_RECORDING)
+            self.trouble = no_mark(self.phase)
             return None
         try:
             return ask(run)
@@ -347,15 +351,11 @@ class Session:
             self.stop_judging()
             self.wait(_PATIENCE_S)
         if self.busy or self.recording:
-            raise UsageError(
-                say("something is under way already."),
-                subject=say(self.phase.value),
-                remedy=say("Stop the recording first."),
-            )
+            raise under_way(self.phase)
 
     def _begin(self, phase: Phase, work: Callable[[], Callable[[], None]], name: str) -> None:
         before, self.phase, self.judging = self.phase, phase, Judging()
-        self.trouble = self._damage = ""
+        self.trouble = self._damage = self._moved = ""
 
         def failed(error: Exception) -> Callable[[], None]:
             words = trouble_words(error)
@@ -367,7 +367,7 @@ class Session:
         self.trouble = self._lasting = words
         self._tell_zero(words)
         if self._run is not None and self.shown is not None and before is Phase.RECORDING:
-            self.status = self._run.status()
+            self.status, self.folder = self._run.status(), self._run.folder
             self.shown.live = False
         self._run = self._zeroing = None
         self.phase = Phase.SHOWING if self.shown is not None else Phase.IDLE
@@ -385,7 +385,8 @@ class Session:
         self.phase = Phase.SHOWING
 
     def _show(self, folder: Path, read: Opened) -> None:
-        self.trouble = self._lasting = self._damage = " ".join(read.damage)
+        said = self._moved or read.part, " ".join(read.damage)
+        self.trouble = self._lasting = self._damage = "\n".join(one for one in said if one)
         self._tell_zero(self._damage)
         self._put(folder, read.shown, read.rows, Phase.SHOWING)
 

@@ -74,10 +74,12 @@ def alarm_words(phase: Phase, status: RunStatus) -> str:
     if phase not in {Phase.RECORDING, Phase.SEALING}:
         return ""
     if status.failed:
-        return say("NOTHING IS BEING KEPT: {failed}", failed=status.failed)
+        return say("NOTHING IS BEING KEPT: {failed}", failed=sentence(status.failed))
     if status.moved:
-        return say("ANOTHER DISK: {moved}", moved=status.moved)
-    return _silent_words(status) or _disk_alarm(status) or _fault_words(status)
+        return say("ANOTHER DISK: {moved}", moved=sentence(status.moved))
+    # Once it has ended no meter is asked any more, and what it says of itself is no alarm.
+    silent = _silent_words(status) if phase is Phase.RECORDING else ""
+    return silent or _disk_alarm(status) or _fault_words(status)
 
 
 def _silent_words(status: RunStatus) -> str:
@@ -153,8 +155,10 @@ class StatusStrip(QWidget):
         status = session.status
         # Which recording it is stands at the top.
         self.phase.setText(phase_words(session.phase, status, None))
-        self.meters.setText(meter_words(status))
-        self._caution(wrong=any(not meter.alive or meter.message for meter in status.meters))
+        asked = session.phase is Phase.RECORDING
+        self.meters.setText(meter_words(status) if asked else "")
+        wrong = any(not meter.alive or meter.message for meter in status.meters)
+        self._caution(wrong=asked and wrong)
         self.rows.setText(rows_words(status) if session.shown else "")
         # How it is; why, and what to do, is in the tip.
         self.awake.setText(sentence(status.sleep.partition(":")[0]) if session.recording else "")

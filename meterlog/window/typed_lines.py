@@ -6,8 +6,9 @@ from typing import TYPE_CHECKING
 
 from meterlog.model import EventKind
 from meterlog.window.pages import Page
+from meterlog.window.refusals import no_mark
 from meterlog.window.run_page import RunPage
-from meterlog.window.session import NOT_RECORDING, Phase, Session
+from meterlog.window.session import Phase, Session
 from meterlog.window.words import later, say
 
 if TYPE_CHECKING:
@@ -42,7 +43,7 @@ class TypedLines:
         if self._session.phase is Phase.RECORDING:
             self._page.note.ask(self._session.now_ns())
         else:
-            self._page.note.explain(say(NOT_RECORDING))
+            self._page.note.explain(no_mark(self._session.phase))
 
     def keep_note(self) -> None:
         """Keep a note that is being typed: the window closes, and nothing may be lost."""
@@ -67,7 +68,7 @@ class TypedLines:
         run, shown = self._session.run, self._session.shown
         self._window.show_page(Page.RUN)
         if run is None or shown is None:
-            self._page.typing.explain(say(NOT_RECORDING))
+            self._page.typing.explain(no_mark(self._session.phase))
             return
         typed = tuple(one for one in shown.about.instruments if one.typed)
         if typed:
@@ -89,7 +90,7 @@ class TypedLines:
         if note.field.hasFocus():
             self.note()
         else:
-            note.follow(self._session.now_ns() if recording else None, say(NOT_RECORDING))
+            note.follow(self._session.now_ns() if recording else None, no_mark(self._session.phase))
 
     def _on_typed(self, key: str, values: tuple[float, ...]) -> None:
         self._session.trouble = ""

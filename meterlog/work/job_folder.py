@@ -94,6 +94,21 @@ class JobWork:
             return replace(self, recordings=tuple(kept))
         return replace(self, recordings=(*self.recordings, Kept(folder, side, circuit)))
 
+    def going_on(self, begun: Path, folder: Path, *, leave: bool) -> JobWork:
+        """Give the work in which a run went on in another folder than it was begun in.
+
+        Parameters
+        ----------
+        begun, folder : Path
+        leave : bool
+            All of it is in ``folder``: the one it was begun in is left out.
+        """
+        full = full_path(begun)
+        sides = [one.side for one in self.recordings if full_path(one.folder) == full]
+        work = self.taking(folder, sides[0]) if sides else self
+        kept = (one for one in work.recordings if not (leave and full_path(one.folder) == full))
+        return replace(work, recordings=tuple(kept))
+
     def telling(self, folder: Path, speeds: int) -> JobWork:
         """Give the work in which it is known at how many speeds a run of it ran."""
         full = full_path(folder)

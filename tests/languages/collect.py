@@ -45,6 +45,7 @@ NOT_SHOWN = {
     "work/screening/columns.py": "of the tables of a screening, which are in English",
     "work/screening/fetching.py": "of the command that screens",
     "work/screening/store.py": "of the command that screens",
+    "work/screening/cluster.py": "of the command that screens",
     "work/screening/workers.py": "of the command that screens",
     "work/skew": "a command's",
 }

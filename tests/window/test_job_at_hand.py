@@ -43,6 +43,22 @@ def test_a_card_whose_file_went_away_is_begun_anew_with_all_that_is_known(at_han
     assert load_work(at_hand.folder).fitted is Side.NEW
 
 
+def test_a_run_of_a_job_whose_folder_went_away_makes_it_anew_with_its_card(at_hand, tmp_path):
+    at_hand.enter("work_order", "WO-1")
+    at_hand.enter("vehicle", "Nomad (invented)")
+    folder = at_hand.folder
+    shutil.move(tmp_path / "shelf", tmp_path / "away")
+    at_hand.take_recording(tmp_path / "run")
+    assert f"was put into {folder} anew" in at_hand.told
+    later = JobAtHand(lambda: tmp_path / "shelf", tmp_path / "settings")
+    later.open(later.last_folder())
+    assert (later.card, later.work) == (at_hand.card, at_hand.work)
+    assert later.card.vehicle == "Nomad (invented)"
+    at_hand.told = ""
+    at_hand.fit(Side.NEW)
+    assert at_hand.told == ""
+
+
 def test_what_another_program_changed_is_taken_over(at_hand, tmp_path):
     at_hand.enter("work_order", "WO-1")
     told = []

@@ -6,54 +6,19 @@ from types import SimpleNamespace
 import pytest
 from PySide6.QtCore import Qt
 
-from meterlog.acquire import ZeroTaking
-from meterlog.model import Event, EventKind, Review
+from meterlog.model import Event, EventKind
 from meterlog.model.errors import DiskFailed, UsageError
-from meterlog.recording import Recorder, seal
 from meterlog.window import session as of_session
+from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.judging import JudgingStopped
 from meterlog.window.opened import opened
 from meterlog.window.pages import Page
 from meterlog.window.session import Phase
-from meterlog.work import LiveTail, RunStatus
 from meterlog.work.job_folder import CARD, Side, load_work
+from tests.rig.fake_run import FakeRun
 from tests.rig.held_work import HeldWork
 
 S = 1_000_000_000
-
-
-class FakeRun:
-    """A run whose recording is on the disk already, sealed, at one speed."""
-
-    def __init__(self, folder, about, block):
-        self.about, self.folder, self.tail = about, folder, LiveTail()
-        self.now, self.marks = 0, []
-        recorder = Recorder.create(folder, about, keep_raw=False)
-        recorder.take(Event(2 * S, EventKind.SPEED, "1"))
-        recorder.take(block)
-        recorder.close()
-        seal(folder)
-        self.taking = ZeroTaking("line-logger", 2, about.instruments[0].channels[2], 3.0)
-
-    def status(self):
-        return RunStatus()
-
-    def review(self):
-        return Review()
-
-    def now_ns(self):
-        return self.now
-
-    def mark(self, kind, value="", at_ns=None):
-        self.marks.append(Event(0 if at_ns is None else at_ns, kind, value))
-        return self.marks[-1]
-
-    def take_zero(self, _role):
-        return self.taking
-
-    def stop(self, _outcome):
-        self.taking.give_up("the recording ended first.")
-        return self.folder
 
 
 @pytest.fixture
@@ -326,8 +291,48 @@ def test_a_note_left_open_belongs_to_the_run_it_is_kept_in(window, run_of, qtbot
     assert "Nothing is being recorded" in line.hint.text()
     desk.session.adopt(second)
     desk.tick()
-    assert line.hint.text() == "Enter keeps · Esc drops"
+    assert line.hint.text() == (
+        "Typed before this recording began · Enter keeps it in this one · Esc drops"
+    )
     line.field.setFocus()
     qtbot.keyClick(line.field, Qt.Key.Key_Return)
     assert first.marks == []
     assert second.marks == [Event(3 * S, EventKind.NOTE, "the fan hums")]
+
+
+def test_what_another_window_said_of_the_job_counts_for_the_run_to_come(window, held, qtbot):
+    job = _job(window, "WO-1 (invented)")
+    other = JobAtHand(lambda: job.parent.parent, job.parent.parent / "other-settings")
+    other.open(job)
+    other.fit(Side.NEW)
+    other.enter("complaint", "no air")
+    window.desk.start_or_stop()
+    held.let_go("run")
+    _goes_into(window, qtbot, Phase.RECORDING)
+    assert _names(job) == [("run", Side.NEW, None)]
+    assert window.desk.at_hand.card.complaint == "no air"
+
+
+def test_a_card_that_can_t_be_read_holds_up_no_run(window, held, qtbot):
+    job = _job(window, "WO-1 (invented)")
+    (job / CARD).write_text("{")
+    window.desk.start_or_stop()
+    assert window.desk.session.phase is Phase.CONNECTING
+    assert CARD in window.desk.session.trouble
+    held.let_go("run")
+    _goes_into(window, qtbot, Phase.RECORDING)
+
+
+def test_a_note_being_typed_when_it_is_stopped_is_kept_in_that_run(window, run_of, qtbot):
+    desk, run = window.desk, run_of("first")
+    desk.session.adopt(run)
+    desk.tick()
+    run.now = 5 * S
+    desk.lines.note()
+    desk.run_page.note.field.setText("smells hot")
+    desk.start_or_stop()
+    assert run.marks == []  # asked once: it goes on
+    desk.start_or_stop()
+    _goes_into(window, qtbot, Phase.SHOWING)
+    assert run.marks == [Event(5 * S, EventKind.NOTE, "smells hot")]
+    assert desk.run_page.note.isHidden()

@@ -104,6 +104,22 @@ def test_there_is_no_alarm_about_a_run_that_is_over():
     assert alarm_words(Phase.SHOWING, RunStatus(failed="disk full")) == ""
 
 
+def test_no_meter_is_missed_once_the_recording_has_ended(qtbot):
+    gone = RunStatus(meters=(_state(alive=False),))
+    assert alarm_words(Phase.RECORDING, gone).startswith("NO READINGS")
+    assert alarm_words(Phase.SEALING, gone) == ""
+    assert alarm_words(Phase.SEALING, RunStatus(failed="full")).startswith("NOTHING IS BEING KEPT")
+    strip, session = StatusStrip(), Session()
+    qtbot.addWidget(strip)
+    session.status = gone
+    for phase, words in ((Phase.RECORDING, "NOT CONNECTED"), (Phase.SEALING, "")):
+        session.phase = phase
+        strip.show_session(session)
+        assert words in strip.meters.text()
+        assert bool(strip.meters.text()) is bool(words)
+        assert (strip.meters.property("rank") == "caution") is bool(words)
+
+
 def test_whether_the_computer_may_fall_asleep_is_told_while_recording(qtbot):
     strip, session = StatusStrip(), Session()
     qtbot.addWidget(strip)

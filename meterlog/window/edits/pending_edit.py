@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from meterlog.model import Event, EventKind
 from meterlog.model.amendment import Amendment
 from meterlog.window.edits.limit_words import limit_name, limit_value
+from meterlog.window.mark_value import value_words
 from meterlog.window.numbers import number
 from meterlog.window.words import say
 
@@ -37,7 +38,7 @@ class PendingEdit:
 
 def mark_words(mark: Event) -> str:
     """Give the short words of a mark: ``12.300 s  speed 3``."""
-    value = f" {mark.value[:40]}" if mark.value else ""
+    value = f" {value_words(mark)[:40]}" if mark.value else ""
     if mark.kind is EventKind.SPEED and mark.value == "0":
         value = say(" 0 (off)")
     return f"{number(mark.t_ns / 1e9, '.3f')} s  {say(mark.kind.value)}{value}"

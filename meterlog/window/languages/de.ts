@@ -797,7 +797,7 @@
     </message>
     <message>
         <source>Connect its disk again and screen once more; the tables are as they were.</source>
-        <translation type="unfinished"></translation>
+        <translation>Den Datenträger wieder anschließen und noch einmal durchsehen; die Tabellen sind, wie sie waren.</translation>
     </message>
     <message>
         <source>Connection refused</source>
@@ -1229,7 +1229,7 @@
     </message>
     <message>
         <source>Give the folder&apos;s name.</source>
-        <translation type="unfinished"></translation>
+        <translation>Den Namen des Ordners angeben.</translation>
     </message>
     <message>
         <source>Give the last part of a recording that went on elsewhere.</source>
@@ -1257,7 +1257,7 @@
     </message>
     <message>
         <source>Give the recording.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Aufzeichnung angeben.</translation>
     </message>
     <message>
         <source>Give the time of one of them in full.</source>
@@ -1384,6 +1384,10 @@
         <translation>Es zieht {0} {1} ({2}), über die Unsicherheit hinaus.</translation>
     </message>
     <message>
+        <source>It goes on from {0}, whose disk failed: what came before is not in it. Put together with: meterlog join {1}</source>
+        <translation>Sie setzt {0} fort, deren Datenträger versagte: Was davor war, ist nicht darin. Zusammengesetzt wird mit: meterlog join {1}</translation>
+    </message>
+    <message>
         <source>It had up to {0} V across it, and draws more than at {1} V</source>
         <translation>An ihm lagen bis zu {0} V an, und er zieht mehr als bei {1} V</translation>
     </message>
@@ -1400,6 +1404,10 @@
         <translation>Es ist nicht {0}</translation>
     </message>
     <message>
+        <source>It is still being recorded: open it again when that has ended.</source>
+        <translation>Sie wird noch aufgezeichnet: Wieder öffnen, wenn das beendet ist.</translation>
+    </message>
+    <message>
         <source>It is {0}</source>
         <translation>Es ist {0}</translation>
     </message>
@@ -1414,6 +1422,10 @@
     <message>
         <source>It was never sealed: nothing shows that it was not changed since.</source>
         <translation>Sie wurde nie versiegelt: nichts zeigt, dass sie seither nicht geändert wurde.</translation>
+    </message>
+    <message>
+        <source>It was never sealed: the Recordings page seals what was cut off.</source>
+        <translation>Sie wurde nie versiegelt: Die Seite Aufzeichnungen versiegelt, was abgerissen ist.</translation>
     </message>
     <message>
         <source>It was packed by {0}, and {1} is here: its packed bytes can&apos;t be compared.</source>
@@ -3264,6 +3276,10 @@
         <translation>wieder da nach</translation>
     </message>
     <message>
+        <source>back after {0} s</source>
+        <translation>wieder da nach {0} s</translation>
+    </message>
+    <message>
         <source>basis = {0}</source>
         <translation>Grundlage = {0}</translation>
     </message>
@@ -4013,7 +4029,7 @@
     </message>
     <message>
         <source>folders in it lie more than {0} levels deep: give it as a FOLDER of its own.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ordner darin liegen mehr als {0} Ebenen tief: Ihn als eigenen ORDNER angeben.</translation>
     </message>
     <message>
         <source>follows from {0}, not from {1}: lines were put in, taken out or moved.</source>
@@ -5972,6 +5988,10 @@
         <translation>still seit</translation>
     </message>
     <message>
+        <source>silent since {0} s</source>
+        <translation>stumm seit {0} s</translation>
+    </message>
+    <message>
         <source>some {0} V at least, by what battery, fuse and wires commonly have (no change of speed is there that would tell)</source>
         <translation>mindestens etwa {0} V, nach dem, was Batterie, Sicherung und Leitungen gewöhnlich haben (kein Stufenwechsel ist da, der es zeigte)</translation>
     </message>
@@ -6141,7 +6161,7 @@
     </message>
     <message>
         <source>went away while it was looked through.</source>
-        <translation type="unfinished"></translation>
+        <translation>verschwand, während er durchgesehen wurde.</translation>
     </message>
     <message>
         <source>{0} UTC</source>
@@ -10134,6 +10154,10 @@
         <translation>Wird im Hintergrund beurteilt.</translation>
     </message>
     <message>
+        <source>It is not being recorded yet: wait until the meters are connected.</source>
+        <translation>Noch wird nicht aufgezeichnet: Warten, bis die Messgeräte verbunden sind.</translation>
+    </message>
+    <message>
         <source>It is not sealed: seal it on the Recordings page first.</source>
         <translation>Nicht versiegelt: erst auf der Seite Archiv versiegeln.</translation>
     </message>
@@ -10636,6 +10660,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Anschlüsse</translation>
     </message>
     <message>
+        <source>Ports are being opened… the window closes by itself when that is done.</source>
+        <translation>Anschlüsse werden geöffnet… danach schließt das Fenster von selbst.</translation>
+    </message>
+    <message>
         <source>Press Enter (or S) once more within 2 seconds to stop and seal.</source>
         <translation>Enter (oder S) binnen 2 Sekunden noch einmal drücken, um zu beenden und zu versiegeln.</translation>
     </message>
@@ -10920,6 +10948,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Der Auftrag hat noch keinen anderen Lauf. Ein anderer Ordner lässt sich wählen, sobald die Aufzeichnung endet.</translation>
     </message>
     <message>
+        <source>The job&apos;s folder was not there any more: what is known of the job was put into {folder} anew. What lay beside it is missing.</source>
+        <translation>Der Ordner des Auftrags war nicht mehr da: Was vom Auftrag bekannt ist, wurde neu in {folder} abgelegt. Was daneben lag, fehlt.</translation>
+    </message>
+    <message>
         <source>The new part&apos;s date code is not stated.</source>
         <translation>Der Datumscode des neuen Teils ist nicht angegeben.</translation>
     </message>
@@ -10976,6 +11008,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Die Aufzeichnung ist nicht mehr lesbar: {why} Prüfen, ob ihr Datenträger da ist.</translation>
     </message>
     <message>
+        <source>The recording has ended and is being sealed: nothing more goes into it.</source>
+        <translation>Die Aufzeichnung ist beendet und wird versiegelt: Es kommt nichts mehr hinein.</translation>
+    </message>
+    <message>
         <source>The recording {side}: choose its folder</source>
         <translation>Die Aufzeichnung {side}: ihren Ordner wählen</translation>
     </message>
@@ -11010,6 +11046,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>The vehicle&apos;s service manual and the local safety rules come before anything shown here.</source>
         <translation>Das Werkstatthandbuch des Fahrzeugs und die örtlichen Sicherheitsregeln gehen allem hier Gezeigten vor.</translation>
+    </message>
+    <message>
+        <source>The window closes by itself when this is done.</source>
+        <translation>Das Fenster schließt von selbst, wenn dies beendet ist.</translation>
     </message>
     <message>
         <source>The window could not be filled. Please report: {words}</source>
@@ -11064,6 +11104,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Noch einmal versuchen.</translation>
     </message>
     <message>
+        <source>Typed before this recording began · Enter keeps it in this one · Esc drops</source>
+        <translation>Vor Beginn dieser Aufzeichnung getippt · Enter behält es in dieser · Esc verwirft</translation>
+    </message>
+    <message>
         <source>Typed by hand</source>
         <translation>Von Hand</translation>
     </message>
@@ -11110,6 +11154,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>Volts: leads in the V jack, never left in the current jack. The current jack ends at its fuse, often 10 A: a starting fan opens it, so use a clamp. Use leads and a meter of CAT III 600 V or better.</source>
         <translation>Spannung: Leitungen in der Buchse V, nie in der Strombuchse lassen. Hinter der Strombuchse sitzt eine Sicherung, oft 10 A: ein anlaufendes Gebläse löst sie aus, also eine Stromzange nehmen. Leitungen und Messgerät mindestens CAT III 600 V.</translation>
+    </message>
+    <message>
+        <source>Wait until that is done.</source>
+        <translation>Warten, bis das beendet ist.</translation>
     </message>
     <message>
         <source>Watch a folder…</source>
@@ -12247,6 +12295,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>lay the whole runs over each other, from the first command on</source>
         <translation>die ganzen Läufe übereinander legen, ab der ersten Schaltung</translation>
+    </message>
+    <message>
+        <source>leads</source>
+        <translation>Leitungen</translation>
     </message>
     <message>
         <source>leads moved</source>

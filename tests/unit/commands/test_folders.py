@@ -127,6 +127,20 @@ def test_a_review_says_when_nobody_sealed_the_recording(run, small):
     assert "NOT SEALED: " in run("review", small).out
 
 
+def test_a_review_says_that_a_recording_is_one_part_of_a_whole(run, small, tmp_path):
+    from meterlog.recording import layout
+    from meterlog.recording.continuation import Continuation, continuation_bytes
+
+    went_on = Continuation(tmp_path / "before", "no space left.", {}, {})
+    (small / layout.CONTINUES).write_bytes(continuation_bytes(went_on))
+    said = " ".join(run("review", small).out.split())
+    assert f"ONE PART: It goes on from {tmp_path / 'before'}, whose disk failed" in said
+    assert f"meterlog join {small}" in said
+    (small / layout.CONTINUES).write_text("{")
+    said = " ".join(run("review", small).out.split())
+    assert "nobody knows what this recording goes on with" in said
+
+
 def test_a_verification_tells_what_was_torn_already_when_it_was_sealed(run, small):
     from meterlog.recording import layout, seal
 

@@ -158,6 +158,23 @@ def test_a_folder_that_is_moved_away_is_noticed_at_the_next_sync(recorder, maker
     same(rows_of(joined.folder), maker.block("bench", 0, 100))
 
 
+def test_nothing_is_said_to_be_lost_while_it_moves(maker, told):
+    seen = []
+
+    def places():
+        seen.append((recorder.failed, recorder._recorder.failed != ""))
+        return [maker.folder / "elsewhere"]
+
+    recorder = MovingRecorder(maker.folder / "run", maker.about(maker.instrument()), places=places)
+    feed(recorder, maker, 0, 60, told)
+    recorder.parts[0].rename(maker.folder / "taken out")
+    _said(lambda: recorder._try(recorder._recorder.sync), told)
+    assert seen == [("", True)]
+    assert recorder.failed == ""
+    recorder.close()
+    assert recorder.failed == ""
+
+
 def test_the_next_place_is_taken_where_one_fails_and_so_are_three_parts_joined(
     recorder, maker, disks, told, same
 ):

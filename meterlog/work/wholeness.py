@@ -1,0 +1,33 @@
+"""Wholeness: what a reader must know of a recording that has not ended, or is a part of one."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from meterlog.model.errors import RecordingUnreadable
+from meterlog.recording import layout
+from meterlog.recording.continuation import kept_continuation
+from meterlog.recording.writer_lock import is_being_written
+
+
+def not_ended(folder: Path) -> str:
+    """Say that a recording is still being made, or was never sealed; empty if it is sealed."""
+    if layout.is_sealed(folder):
+        return ""
+    if is_being_written(folder):
+        return "It is still being recorded: open it again when that has ended."
+    return "It was never sealed: the Recordings page seals what was cut off."
+
+
+def one_part(folder: Path) -> str:
+    """Say that a recording is the last part of one whose disk failed; empty if it is whole."""
+    try:
+        went_on = kept_continuation(folder)
+    except RecordingUnreadable as error:
+        return str(error)
+    if went_on is None:
+        return ""
+    return (
+        f"It goes on from {went_on.folder}, whose disk failed: what came before is not in it."
+        f" Put together with: meterlog join {folder}"
+    )
