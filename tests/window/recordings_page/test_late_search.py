@@ -57,6 +57,7 @@ def test_the_same_question_asked_again_leaves_the_count(desk, held, qtbot, monke
     qtbot.waitUntil(lambda: "" in held.asked)
     qtbot.wait(60)
     assert _shown(desk) == ("2 found", 2)
+    held.let_all_go()  # the window is closed before fixtures are
 
 
 def test_a_search_that_failed_counts_nothing_and_says_why(desk, held, qtbot):
