@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import errno
 import shutil
+import time
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
@@ -22,6 +23,8 @@ _MOST_EVENTS = 100_000
 """Kept for a recording that goes on elsewhere: a day of one a second."""
 _TRIES = 100
 """Each is lost to another recording that goes on in the same place."""
+_MOMENT_S = 2.0
+"""A move that takes longer is no passing trouble: a place that hangs, such as a share."""
 MOVED = "goes on elsewhere"
 """Outcome of a recording whose disk failed."""
 
@@ -73,6 +76,7 @@ class MovingRecorder:
         self.moved = ""
         self._events: list[Event] = []
         self._nowhere = False
+        self._moving_s: float | None = None
         self._since: list[Block | RawBytes] = []
         self._let_go = 0
         self._rows: Counter[str] = Counter({one.key: 0 for one in about.instruments})
@@ -81,8 +85,10 @@ class MovingRecorder:
 
     @property
     def failed(self) -> str:
-        """Why nothing is being kept anywhere; empty while all is well, or may be yet."""
-        return self._recorder.failed if self._nowhere else ""
+        """Why nothing is being kept anywhere; empty while all is well, or may be in a moment."""
+        begun_s = self._moving_s
+        late = begun_s is not None and time.monotonic() - begun_s > _MOMENT_S
+        return self._recorder.failed if self._nowhere or late else ""
 
     @property
     def rows(self) -> Mapping[str, int]:
@@ -139,7 +145,11 @@ class MovingRecorder:
         try:
             step()
         except DiskFailed as error:
-            self._move(error)
+            self._moving_s = time.monotonic()
+            try:
+                self._move(error)
+            finally:
+                self._nowhere, self._moving_s = bool(self._recorder.failed), None
         if self._recorder.safe > self._let_go:
             self._forget()
 
@@ -192,7 +202,6 @@ class MovingRecorder:
                 subject=error.subject or str(before),
                 remedy="Nothing is lost so far; it is put together when the recording ends.",
             ) from error
-        self._nowhere = True
         self._since = []  # nobody will ask for it any more
         raise DiskFailed(
             f"{error.message} It could not go on elsewhere either ({'; '.join(tried)}).",

@@ -215,12 +215,13 @@ class Desk:
                 self.lines.keep_note()
                 self.session.stop()
             return
-        untold = self.job.look_again()
         try:
             self.session.start(self._next_run or self.meters_page.plan().run)
             # Here, not at the next look: it may have been refused by then.
             self._follow_phases()
             self.job.begin_run(made_here=self._next_run is None)
+            # Ports are being opened by now: a share that hangs holds up no recording.
+            untold = self.job.look_again()
             if self._next_run is not None:
                 self.job.fit_new()
             self._next_run = None
@@ -297,7 +298,7 @@ class Desk:
             self._glanced_s = now_s
             self.session.glance()
             self.circuit.tick(seen=self._on_circuit)
-            if not self.session.recording:  # else it is that of the run, wherever it goes on
+            if self.session.run is None:  # else it is that of the run, wherever it goes on
                 self.job.add_circuit(self.circuit.log.folder)
             self.parts.tick()
             self.job.tick()

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from meterlog.model import Job
 from meterlog.model.conditions import Conditions
-from meterlog.model.errors import UsageError
+from meterlog.model.errors import DiskFailed, UsageError
 from meterlog.model.job_card import JobCard, PartIdentity, with_value
 from meterlog.profile import settings_folder
 from meterlog.profile.full_path import full_path
@@ -218,7 +218,17 @@ class JobAtHand:
         UsageError, DiskFailed
             If a file is there and can't be read; what is known stays.
         """
-        if self.folder is None or not (self.folder / CARD).is_file():
+        if self.folder is None:
+            return
+        try:
+            there = (self.folder / CARD).is_file()
+        except OSError as error:  # such as of a share that is not connected any more
+            raise DiskFailed(
+                say("can't be looked at: {why}.", why=error.strerror or type(error).__name__),
+                subject=str(self.folder / CARD),
+                remedy=say("What is known of the job stays; connect its disk again."),
+            ) from error
+        if not there:
             return
         card, work = load_card(self.folder / CARD), load_work(self.folder)
         if not (self.folder / WORK).exists():
@@ -263,7 +273,11 @@ class JobAtHand:
 
     def _begin_anew(self, folder: Path) -> None:
         """Put the card where the job's folder went away: without it nobody finds the rest."""
-        if not (folder / CARD).exists():
+        try:
+            there = (folder / CARD).exists()
+        except OSError:
+            there = True  # whoever writes there says why that fails
+        if not there:
             change_card(folder / CARD, lambda _: self.card)
             self.told = say(
                 "The job's folder was not there any more: what is known of the job was put into"

@@ -28,7 +28,15 @@ class NoteField(QLineEdit):
 
 
 class NoteLine(QWidget):
-    """An inline field. ``kept`` is emitted with the words and the instant they belong to."""
+    """An inline field. ``kept`` is emitted with the words and the instant they belong to.
+
+    Attributes
+    ----------
+    at_ns : int or None
+        The instant; None: nothing can be kept now.
+    typed_before : bool
+        What stands in it was typed before the recording began that it would go into.
+    """
 
     kept = Signal(str, object)
 
@@ -40,7 +48,7 @@ class NoteLine(QWidget):
         self.field.setMaxLength(400)
         self.at_ns: int | None = None
         self._before: QWidget | None = None
-        self._typed_before = False
+        self.typed_before = False
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(QLabel(say("Note")))
@@ -56,7 +64,7 @@ class NoteLine(QWidget):
     def ask(self, at_ns: int) -> None:
         """Open the line for a note about the instant ``at_ns``; an open one is left as it is."""
         if not self.isVisible() or self.at_ns is None:
-            self._typed_before = self.isVisible() and bool(self.field.text())
+            self.typed_before = self.isVisible() and bool(self.field.text())
             self.at_ns = at_ns
         self._open(self._keeps())
 
@@ -83,13 +91,13 @@ class NoteLine(QWidget):
             Why not.
         """
         if not self.isHidden():
-            self._typed_before = self.at_ns is None and bool(self.field.text())
+            self.typed_before = self.at_ns is None and bool(self.field.text())
             self.at_ns = at_ns
             self.hint.setText(self._keeps() if at_ns is not None else _why(why))
 
     def _keeps(self) -> str:
         # What was typed of another recording, perhaps of the other part, is nothing to slip in.
-        return say(_KEEPS_HERE if self._typed_before else _KEEPS)
+        return say(_KEEPS_HERE if self.typed_before else _KEEPS)
 
     def _open(self, hint: str) -> None:
         self.hint.setText(hint)

@@ -46,8 +46,8 @@ class TypedLines:
             self._page.note.explain(no_mark(self._session.phase))
 
     def keep_note(self) -> None:
-        """Keep a note that is being typed: the window closes, and nothing may be lost."""
-        if self._session.phase is Phase.RECORDING:
+        """Keep a note that is being typed in this recording: it ends, and nothing may be lost."""
+        if self._session.phase is Phase.RECORDING and not self._page.note.typed_before:
             self._page.note.keep()
 
     def mark(self) -> None:

@@ -35,6 +35,17 @@ def test_one_closing_shows_what_would_be_lost_and_the_second_one_closes(typed, q
     assert window.close()
 
 
+def test_what_could_not_be_kept_since_is_told_before_it_is_lost(typed, qtbot):
+    window, job = typed
+    assert not window.close()
+    job.page.form.boxes["plate"].edit.setText("QX 1")
+    job.page.form.commit()
+    assert not window.close()
+    assert "vehicle" in job.page.said.text()
+    assert "plate" in job.page.said.text()
+    assert window.close()
+
+
 def test_what_could_not_be_kept_holds_a_window_that_closes_by_itself(typed, qtbot):
     window, job = typed
     session = window.desk.session

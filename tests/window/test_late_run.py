@@ -1,5 +1,7 @@
 """A run belongs to the job that it was begun for, and what is told of a run to that run."""
 
+import errno
+import os
 from dataclasses import replace
 from types import SimpleNamespace
 
@@ -313,12 +315,61 @@ def test_what_another_window_said_of_the_job_counts_for_the_run_to_come(window, 
     assert window.desk.at_hand.card.complaint == "no air"
 
 
+@pytest.mark.parametrize("why", [errno.ENOTCONN, errno.ESTALE, errno.EIO])
+def test_a_job_on_a_share_that_is_gone_holds_up_no_run(window, held, qtbot, monkeypatch, why):
+    job = _job(window, "WO-1 (invented)")
+    truly = os.stat
+
+    def stat(path, *more, **named):
+        if str(path).startswith(str(job)):
+            raise OSError(why, os.strerror(why))
+        return truly(path, *more, **named)
+
+    monkeypatch.setattr(os, "stat", stat)
+    window.desk.start_or_stop()
+    assert window.desk.session.phase is Phase.CONNECTING
+    assert os.strerror(why) in window.desk.session.trouble
+    held.let_go("run")
+    _goes_into(window, qtbot, Phase.RECORDING)
+    monkeypatch.undo()
+    assert "work.json" in window.desk.session.trouble or _names(job)
+
+
 def test_a_card_that_can_t_be_read_holds_up_no_run(window, held, qtbot):
     job = _job(window, "WO-1 (invented)")
     (job / CARD).write_text("{")
     window.desk.start_or_stop()
     assert window.desk.session.phase is Phase.CONNECTING
     assert CARD in window.desk.session.trouble
+    held.let_go("run")
+    _goes_into(window, qtbot, Phase.RECORDING)
+
+
+def test_a_note_typed_before_the_run_is_not_slipped_into_it_when_it_ends(window, run_of, qtbot):
+    desk, run, line = window.desk, run_of("first"), window.desk.run_page.note
+    desk.lines.note()
+    line.field.setText("of the other part")
+    desk.session.adopt(run)
+    desk.tick()
+    desk.start_or_stop()
+    desk.start_or_stop()
+    _goes_into(window, qtbot, Phase.SHOWING)
+    assert run.marks == []
+    assert line.field.text() == "of the other part"
+
+
+def test_a_circuit_check_begun_while_ports_are_opened_belongs_to_the_job(
+    window, held, qtbot, monkeypatch, tmp_path
+):
+    job = _job(window, "WO-1 (invented)")
+    window.desk.start_or_stop()
+    monkeypatch.setattr(type(window.desk.circuit.log), "folder", tmp_path / "check")
+    window.desk._glanced_s = float("-inf")
+    window.desk.tick()
+    monkeypatch.undo()
+    assert [(one.folder.name, one.circuit) for one in load_work(job).recordings] == [
+        ("check", True)
+    ]
     held.let_go("run")
     _goes_into(window, qtbot, Phase.RECORDING)
 

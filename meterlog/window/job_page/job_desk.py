@@ -46,7 +46,7 @@ class JobDesk:
         self._templates = CardTemplates()
         self._other = False
         self._kept_at = ""
-        self._asked_to_close = False
+        self._asked_about: frozenset[str] = frozenset()
         self._asking: QFileDialog | None = None
         at_hand.listeners.append(self._show)
         at_hand.leaving.append(self._leave)
@@ -104,9 +104,10 @@ class JobDesk:
         left = [field_words(key) for key in self.page.form.waiting]
         if self.photos.copying:
             left.append(say("photos that are being copied"))
-        if not left or self._asked_to_close:
+        # What was said of others says nothing of one that can't be kept since.
+        if set(left) <= self._asked_about:
             return True
-        self._asked_to_close = True
+        self._asked_about = frozenset(left)
         self.page.tell(
             say("Not kept: {left}. Close once more to leave without it.", left=", ".join(left))
         )
@@ -179,7 +180,7 @@ class JobDesk:
         except MeterlogError as error:
             self.page.form.refuse(key, remedy_here(str(error)))
             return
-        self._asked_to_close = False
+        self._asked_about = frozenset()
         self._note(field_words(key), before)
 
     def _note(self, words: str, before: JobCard) -> None:

@@ -11164,6 +11164,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Ordner dazu…</translation>
     </message>
     <message>
+        <source>What is known of the job stays; connect its disk again.</source>
+        <translation>Was vom Auftrag bekannt ist, bleibt; den Datenträger wieder anschließen.</translation>
+    </message>
+    <message>
         <source>What is proposed is to look, not to measure: {test}</source>
         <translation>Vorgeschlagen ist Hinsehen, nicht Messen: {test}</translation>
     </message>
@@ -11481,6 +11485,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>can&apos;t be copied: {why}.</source>
         <translation>kann nicht kopiert werden: {why}.</translation>
+    </message>
+    <message>
+        <source>can&apos;t be looked at: {why}.</source>
+        <translation>kann nicht angesehen werden: {why}.</translation>
     </message>
     <message>
         <source>can&apos;t be read: {why}.</source>

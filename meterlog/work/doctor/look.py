@@ -9,11 +9,14 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from pathlib import Path
 
+from meterlog.model.errors import MeterlogError
+
 _USUAL = frozenset(
     {
         *("home", "root", "users", "media", "mnt", "run", "volumes", "srv", "opt", "usr", "local"),
         *("tmp", "temp", "var", "private", "folders", "data", "dev", "shm", "share", "state"),
         *(".config", ".local", ".cache", "library", "application support", "preferences", "caches"),
+        *("linux", "windows", "darwin", "amd64", "arm64", "user", "admin", "pi"),
         *("appdata", "roaming", "programdata", "documents", "desktop", "downloads"),
         *("meterlog", "recordings", "jobs", "profiles", "job-templates", "keys", "t"),
     }
@@ -74,11 +77,18 @@ def gathered(about: str, look: Look) -> list[Line]:
         found = list(look())
     # Whatever is broken on this computer, the rest of the report is wanted all the same.
     except Exception as error:  # noqa: BLE001
-        # The system's errors name files.
-        told = error.strerror if isinstance(error, OSError) else str(error)
-        words = f"could not be looked at: {type(error).__name__}: {told}"
+        words = f"could not be looked at: {told_of(error)}"
         found = [Line(about, State.BAD, words, "Send this report to whoever keeps meterlog.")]
     return [replace(one, words=nameless(one.words), do=nameless(one.do)) for one in found]
+
+
+def told_of(error: BaseException) -> str:
+    """Say what went wrong without the file that an error names."""
+    kind = type(error).__name__
+    if isinstance(error, MeterlogError):
+        return f"{kind}: {error.message}"
+    told = error.strerror if isinstance(error, OSError) else str(error)
+    return f"{kind}: {told}" if told else kind
 
 
 def nameless(text: str) -> str:
@@ -91,6 +101,8 @@ def nameless(text: str) -> str:
         user = getpass.getuser()
     except (KeyError, OSError):
         return text
+    if user.casefold() in _USUAL:
+        return text  # it tells nothing of anybody, and is a word of the report
     # A stick is mounted under the user's name, and folders in passing are called by it.
     return re.sub(rf"(?<=[/\\._-]){re.escape(user)}(?=[\W_]|$)", "USER", text, flags=re.I)
 
@@ -115,4 +127,6 @@ def shown_place(path: Path) -> str:
             told.append(part)
         elif told[-1:] != ["…"]:
             told.append("…")
-    return str(Path("~" if at_home else full.anchor, *told))
+    # The anchor of a share is its server.
+    top = "~" if at_home else "…" if full.drive.startswith("\\\\") else full.anchor
+    return str(Path(top, *told))

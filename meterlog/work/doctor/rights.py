@@ -6,7 +6,7 @@ import os
 import sys
 from collections.abc import Iterator
 
-from meterlog.instruments import list_ports
+from meterlog.instruments import PortInfo, list_ports
 from meterlog.work.doctor.look import Line, State
 
 GROUPS = ("dialout", "uucp", "tty", "plugdev")
@@ -19,17 +19,21 @@ def look_at_ports() -> Iterator[Line]:
     ports = list_ports()
     for port in ports:
         usb = f" USB {port.vendor}:{port.product}" if port.vendor else ""
-        # Some systems call a port by the serial number of its adapter.
-        device = port.device.replace(port.serial, "SERIAL") if port.serial else port.device
-        words = f"{device}{usb}"
+        words = f"{_plain(port.device, port)}{usb}"
         if port.usable:
             yield Line("port", State.OK, f"{words}, may be opened")
         else:
-            yield Line("port", State.BAD, f"{words}, may not be opened", _cure(port.reason))
+            cure = _plain(_cure(port.reason), port)
+            yield Line("port", State.BAD, f"{words}, may not be opened", cure)
     if not ports:
         yield Line("port", State.OK, "no serial port is plugged in")
     if sys.platform == "linux":
         yield _group()
+
+
+def _plain(text: str, port: PortInfo) -> str:
+    """Leave out the serial number of the adapter, by which some systems call its port."""
+    return text.replace(port.serial, "SERIAL") if port.serial else text
 
 
 def _cure(reason: str) -> str:

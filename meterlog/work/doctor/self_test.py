@@ -12,7 +12,7 @@ from meterlog.model.errors import DiskFailed, MeterlogError
 from meterlog.recording import Recording
 from meterlog.work.demo import DemoBench
 from meterlog.work.doctor.disks import TOO_LITTLE_BYTES
-from meterlog.work.doctor.look import Line, State
+from meterlog.work.doctor.look import Line, State, shown_place, told_of
 from meterlog.work.review import review_folder
 from meterlog.work.run_status import disk_free
 
@@ -57,9 +57,11 @@ def _not_recorded(error: OSError | MeterlogError) -> Line:
     folder = Path(tempfile.gettempdir())
     free = disk_free(folder)
     if isinstance(error, (OSError, DiskFailed)) and 0 <= free < TOO_LITTLE_BYTES:
-        words = f"could not be done: its recording goes to {folder}, {free / 1e6:.1f} MB free there"
+        where = shown_place(folder)
+        words = f"could not be done: its recording goes to {where}, {free / 1e6:.1f} MB free there"
         return Line("self-test", State.LOOK, words, _NO_ROOM)
-    return Line("self-test", State.BAD, f"the virtual bench can't be recorded: {error}", _SEND)
+    words = f"the virtual bench can't be recorded: {told_of(error)}"
+    return Line("self-test", State.BAD, words, _SEND)
 
 
 def faults(recording: Recording, review: Review) -> list[str]:

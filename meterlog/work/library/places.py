@@ -56,7 +56,23 @@ class _Walk:
     going_on: Callable[[], None]
     deepest: int
     walked: Walked = field(default_factory=Walked)
-    seen: set[Path] = field(default_factory=set)
+    seen: dict[Path, int] = field(default_factory=dict)
+    """How deep a folder was when it was looked into."""
+    taken: set[Path] = field(default_factory=set)
+
+    def passes_over(self, folder: Path, depth: int) -> bool:
+        """Tell whether a folder was looked into as far as it would be now; note that it is."""
+        before = self.seen.get(folder)
+        if before is not None and before <= depth:
+            return True
+        self.seen[folder] = depth
+        return False
+
+    def take(self, place: Place) -> None:
+        """Take what was found, once."""
+        if place.folder not in self.taken:
+            self.taken.add(place.folder)
+            self.walked.places.append(place)
 
 
 def walk(roots: tuple[Path, ...], going_on: Callable[[], None], deepest: int = DEEPEST) -> Walked:
@@ -80,9 +96,8 @@ def walk(roots: tuple[Path, ...], going_on: Callable[[], None], deepest: int = D
 
 
 def _walk(under_way: _Walk, folder: Path, depth: int) -> None:
-    if folder in under_way.seen:
+    if under_way.passes_over(folder, depth):
         return
-    under_way.seen.add(folder)
     under_way.going_on()
     walked = under_way.walked
     if not _is_text(folder):
@@ -92,13 +107,13 @@ def _walk(under_way: _Walk, folder: Path, depth: int) -> None:
         with os.scandir(folder) as entries:
             found = {one.name: one for one in entries}
         if layout.PAYLOAD in found and layout.holds_recording(folder):
-            walked.places.append(Place(folder, job=False, signs=_signs(folder, found)))
+            under_way.take(Place(folder, job=False, signs=_signs(folder, found)))
             return
         if layout.BAGIT in found:
             return
         if CARD in found:
             files = [_told("", found[name]) for name in (CARD, WORK) if name in found]
-            walked.places.append(Place(folder, job=True, signs=_digest("".join(files))))
+            under_way.take(Place(folder, job=True, signs=_digest("".join(files))))
         inside = [
             name
             for name, one in found.items()

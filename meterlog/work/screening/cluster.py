@@ -29,9 +29,7 @@ _SUCH_AS = "Give its address as it says it itself, such as tcp://HOST:8786."
 _GONE = frozenset({"closing", "closed"})
 _LOST = frozenset({"cancelled", "lost"})
 """What a future is once the connection has broken off."""
-ADDRESS = re.compile(
-    r"(?:[a-z]+://)?[^\s/:]+:\d+/?|(?:[a-z]+://)?\[[0-9a-f:.%]+\]:\d+/?|inproc://.+"
-)
+ADDRESS = re.compile(r"(?:[a-z]+://)?(?:[^\s/:]+|\[[0-9a-f:.]+(?:%\w+)?\]):\d+/?|inproc://.+", re.I)
 
 
 def review_on_cluster(

@@ -57,11 +57,25 @@ def part_number(part: str, pattern: re.Pattern[str] | None) -> str:
         text = "" if found is None else str(found[1 if pattern.groups else 0] or "")
     else:
         # Stripped afterwards: looked for before the word, blanks without end would take for ever.
-        before = _SERIAL.split(part, 1)[0].rstrip(_BETWEEN)
-        text = _NAMED.sub("", _NUMBER.split(before, 1)[-1])
+        text = _NAMED.sub("", _SERIAL.split(_about(part)[0], 1)[0].rstrip(_BETWEEN))
         # Without a digit it is a name, and motors of many kinds are called alike.
-        text = text if any(letter.isdigit() for letter in text) else ""
+        text = text if _has_digit(text) else ""
     return " ".join(text.split()).strip(",;:/ ").upper()
+
+
+def _about(part: str) -> tuple[str, str]:
+    """Part what is said from a word for a part number on from what stands before it.
+
+    Where no digit follows the word, it stands behind the number.
+    """
+    before, *behind = _NUMBER.split(part, 1)
+    if not behind:
+        return part, ""
+    return (behind[0], before) if _has_digit(behind[0]) else (before, behind[0])
+
+
+def _has_digit(text: str) -> bool:
+    return any(letter.isdigit() for letter in text)
 
 
 def motor_of(part: str, serial: str, vehicle: str, number: str) -> str:
@@ -78,14 +92,17 @@ def motor_of(part: str, serial: str, vehicle: str, number: str) -> str:
         handed on and vehicles are customers'.
     number : str
     """
-    said = " ".join(part.split()).upper()
-    after = _SERIAL.split(part, 1)
     if serial.strip():
         return " ".join(serial.split()).upper()
-    if len(after) > 1 and after[1].strip():
-        return " ".join(after[1].split()).upper()
+    about, beside = _about(part)
+    for one in (about, beside):
+        after = _SERIAL.split(one, 1)[1:]
+        told = " ".join(after[0].split()).strip(",;:/ ").upper() if after else ""
+        if told:
+            return told
+    said = " ".join(about.split()).upper()
     rest = said.replace(number, "", 1).strip(",;:/ ") if number else ""
-    if rest and any(letter.isdigit() for letter in rest):
+    if rest and _has_digit(rest):
         return rest
     if vehicle.strip():
         text = " ".join(vehicle.split()).casefold().encode("utf-8", "replace")

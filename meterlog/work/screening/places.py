@@ -151,13 +151,21 @@ def _refuse_inside(folder: str, path: Path) -> None:
         )
 
 
+def _is_still_there(root: _Root) -> bool:
+    if root.sign is None:
+        return True
+    try:
+        device, number = _sign(root.path)
+        # Some shares number a folder anew each time; an empty one in its place is another one.
+        same = number == root.sign[1] or any(Path(root.path).iterdir())
+    except OSError:
+        return False
+    return same and device == root.sign[0]
+
+
 def _refuse_gone(root: _Root) -> None:
     """Raise where a folder went away while it was looked through: all in it would be forgotten."""
-    try:
-        there = not root.local or _sign(root.path) == root.sign
-    except OSError:
-        there = False
-    if not there:
+    if not _is_still_there(root):
         raise DiskFailed(
             "went away while it was looked through.",
             subject=root.given,

@@ -10,7 +10,15 @@ from meterlog.evidence import verify_folder
 from meterlog.model import Event as Happening
 from meterlog.model import EventKind, RawBytes, join
 from meterlog.model.errors import DiskFailed, RecordingExists, RecordingUnreadable, UsageError
-from meterlog.recording import MovingRecorder, Recording, find_unsealed, join_parts, layout, seal
+from meterlog.recording import (
+    MovingRecorder,
+    Recording,
+    find_unsealed,
+    join_parts,
+    layout,
+    moving_recorder,
+    seal,
+)
 from meterlog.recording import spill_places as where
 from meterlog.recording.continuation import kept_continuation
 
@@ -173,6 +181,38 @@ def test_nothing_is_said_to_be_lost_while_it_moves(maker, told):
     assert recorder.failed == ""
     recorder.close()
     assert recorder.failed == ""
+
+
+def test_a_move_that_breaks_off_is_told(maker, told):
+    def places():
+        raise FileNotFoundError(2, "No usable temporary directory found")
+
+    recorder = MovingRecorder(maker.folder / "run", maker.about(maker.instrument()), places=places)
+    feed(recorder, maker, 0, 60, told)
+    recorder.parts[0].rename(maker.folder / "taken out")
+    with pytest.raises(FileNotFoundError):
+        recorder._try(recorder._recorder.sync)
+    assert "is no longer where it was made" in recorder.failed
+    recorder.close()
+
+
+def test_a_move_that_hangs_is_told_after_a_moment(maker, told, monkeypatch):
+    seen, now = [], [100.0]
+    monkeypatch.setattr(moving_recorder.time, "monotonic", lambda: now[0])
+
+    def places():
+        for later_s in (0.0, 1.9, 2.1):
+            now[0] = 100.0 + later_s
+            seen.append(bool(recorder.failed))
+        return [maker.folder / "elsewhere"]
+
+    recorder = MovingRecorder(maker.folder / "run", maker.about(maker.instrument()), places=places)
+    feed(recorder, maker, 0, 60, told)
+    recorder.parts[0].rename(maker.folder / "taken out")
+    _said(lambda: recorder._try(recorder._recorder.sync), told)
+    assert seen == [False, False, True]
+    assert recorder.failed == ""
+    recorder.close()
 
 
 def test_the_next_place_is_taken_where_one_fails_and_so_are_three_parts_joined(

@@ -3,13 +3,15 @@
 import json
 import os
 import re
-from pathlib import Path
+from dataclasses import replace
+from pathlib import Path, PureWindowsPath
 
 import pytest
 
 import meterlog
 from meterlog.evidence import signing
 from meterlog.instruments import PortInfo
+from meterlog.model.errors import DiskFailed
 from meterlog.profile.folders import OWN_FOLDER
 from meterlog.work.doctor import (
     Line,
@@ -24,7 +26,7 @@ from meterlog.work.doctor import (
     whole,
     worst,
 )
-from meterlog.work.doctor.look import nameless, shown_place
+from meterlog.work.doctor.look import nameless, shown_place, told_of
 
 
 @pytest.fixture
@@ -75,12 +77,35 @@ def test_the_systems_errors_name_no_file(home):
         yield
 
     assert "Vantablank" not in str(gathered("thing", broken))
+    told = told_of(DiskFailed("is full.", subject="/srv/Vantablank", remedy="Look there."))
+    assert told == "DiskFailed: is full."
+    assert told_of(OSError()) == "OSError"
+
+
+def test_no_share_is_told_by_its_server():
+    class Share(PureWindowsPath):
+        def absolute(self):
+            return self
+
+        home = staticmethod(lambda: Share("C:/Users/imra"))
+
+    assert "vantablank" not in shown_place(Share("//vantablank-nas/kunden/recordings"))
+
+
+def test_a_user_called_like_a_word_of_the_report_changes_no_word(home, monkeypatch):
+    monkeypatch.setenv("LOGNAME", "linux")
+    assert (
+        nameless("Linux 6.1-linux-x86_64, /dev/ttyUSB0") == "Linux 6.1-linux-x86_64, /dev/ttyUSB0"
+    )
 
 
 def test_a_port_that_is_called_by_its_serial_number_is_told_without(monkeypatch):
     port = PortInfo("/dev/cu.usbserial-A50285BI", "an adapter", "1a2b", "3c4d", "A50285BI")
     monkeypatch.setattr(rights, "list_ports", lambda: (port,))
     assert next(rights.look_at_ports()).words.startswith("/dev/cu.usbserial-SERIAL USB 1a2b:3c4d")
+    closed = replace(port, usable=False, reason=f"you may not. sudo chmod a+rw {port.device}")
+    monkeypatch.setattr(rights, "list_ports", lambda: (closed,))
+    assert "A50285BI" not in str(list(rights.look_at_ports()))
 
 
 def test_every_file_of_settings_is_known():

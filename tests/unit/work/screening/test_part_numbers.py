@@ -20,6 +20,11 @@ from meterlog.work.screening.part_numbers import motor_of, number_pattern, part_
         ("Gebläsemotor, part number FM-20, serial 7", "FM-20", "7"),
         ("P/N: FM-20, S/N: 7", "FM-20", "7"),
         ("SN20-4, serial 3", "SN20-4", "3"),
+        ("Blower, part number SN75-220, serial X1", "SN75-220", "X1"),
+        ("Blower 12V, part number 64.11", "64.11", ""),
+        ("Blower 12V P/N 64.11", "64.11", ""),
+        ("S/N 12, P/N FM-20", "FM-20", "12"),
+        ("64.119 (part no)", "64.119", ""),
         ("motor FM-20", "FM-20", ""),
         ("FM-20", "FM-20", ""),
         ("", "", ""),
@@ -48,6 +53,13 @@ def test_a_vehicle_stands_for_a_motor_without_serial_and_is_not_shown():
     assert motor == motor_of("FM-20", "", "kestrel  12", "FM-20")
     assert motor != motor_of("FM-20", "", "Kestrel 13", "FM-20")
     assert motor_of("FM-20", "88", "Kestrel 12", "FM-20") == "88"
+
+
+def test_a_name_with_a_digit_in_it_is_no_motor_of_its_own():
+    part = "Blower 12V, part number 64.11"
+    one, other = (motor_of(part, "", vehicle, "64.11") for vehicle in ("Kestrel 1", "Kestrel 2"))
+    assert one != other
+    assert one.startswith("vehicle ")
 
 
 @pytest.mark.timeout(20)  # looked for from each blank on, it would take many minutes

@@ -6,6 +6,11 @@ import shutil
 import pytest
 
 from meterlog.model.errors import DiskFailed, UsageError
+from meterlog.model.job_card import with_value
+from meterlog.work.job_cards import change_card
+from meterlog.work.job_folder import CARD, JobWork, Side, keep_work
+from meterlog.work.library.places import walk
+from meterlog.work.screening.cards import PartOf, parts_of_jobs
 from meterlog.work.screening.places import places_in
 
 
@@ -122,6 +127,19 @@ def test_folders_that_lie_too_deep_are_told(make, screened, tmp_path):
     assert next(row["folder"] for row in rows if row["outcome"]) == str(seen)
     said, _ = screened(tmp_path / "own", seen.parent / "l")
     assert said.outcomes == {"in order": 2}
+
+
+def test_a_card_too_deep_for_one_folder_is_found_in_the_one_that_is_given_too(make, tmp_path):
+    top = tmp_path / "own"
+    deep = top.joinpath(*"abcdefghijkl")
+    folder = make("/".join("abcdefghijkl") + "/job/run", 1)
+    job = folder.parent
+    change_card(job / CARD, lambda card: with_value(card, "old_part.number", "fm-99"))
+    keep_work(job, JobWork().taking(folder, Side.OLD))
+    for roots in ([deep], [top, deep]):
+        assert parts_of_jobs(roots, lambda: None, 12) == {folder: PartOf("fm-99", "")}
+    found = walk((top, deep), lambda: None, 12).places
+    assert [one.folder for one in found] == [job, folder]
 
 
 def test_folders_that_can_t_be_meant_are_refused(make, screened, monkeypatch, tmp_path):

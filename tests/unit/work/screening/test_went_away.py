@@ -113,3 +113,14 @@ def test_one_folder_that_goes_away_while_others_are_looked_through_is_a_row(
     monkeypatch.undo()
     said, rows = screened(lost.parent)
     assert (said.recordings, said.not_judged) == (1, ())
+
+
+def test_a_share_that_numbers_its_folders_anew_each_time_is_there(away, screened, monkeypatch):
+    shelf, _ = away
+    numbers = iter(range(100))
+    monkeypatch.setattr(places, "_sign", lambda path: (1, next(numbers)))
+    assert screened(shelf)[0].recordings == 3
+    devices = iter(range(100))
+    monkeypatch.setattr(places, "_sign", lambda path: (next(devices), 1))
+    with pytest.raises(DiskFailed, match="went away"):
+        screened(shelf)
