@@ -64,11 +64,11 @@ class Store:
         DiskFailed
             If another program holds it, or nothing can be written there.
         """
-        if self.folder.exists() and not self.folder.is_dir():
-            raise UsageError(
-                "is no folder.", subject=str(self.folder), remedy="Choose a folder with --out."
-            )
         with _told_where(self.folder):
+            if self.folder.exists() and not self.folder.is_dir():
+                raise UsageError(
+                    "is no folder.", subject=str(self.folder), remedy="Choose a folder with --out."
+                )
             self.folder.mkdir(parents=True, exist_ok=True)
             with alone_with(self.table, _PATIENCE_S):
                 _refuse_foreign(self.table, FINDINGS)
