@@ -17,7 +17,7 @@ from meterlog.circuit.candidates import (
 from meterlog.circuit.cautions import DEFER, caution_keys, caution_words
 from meterlog.circuit.expectations import expected_in
 from meterlog.circuit.figures import Floats
-from meterlog.circuit.outcomes import Range, joined, ranges_of, ranges_words
+from meterlog.circuit.outcomes import Range, in_order_words, joined, ranges_of, ranges_words
 from meterlog.circuit.posterior import Posterior
 from meterlog.circuit.predictions import Predictions
 from meterlog.circuit.scoring import Mixture, Scored, Scoring
@@ -169,7 +169,7 @@ class NextTest:
             units = self._units(part.shares, scoring.numbers)
             lead = called
             if band is not None and band[0] <= part.middle <= band[1]:
-                lead += ", as in a circuit in order,"
+                lead += in_order_words(called, band, unit)
             words = f"{lead} {suspects_words(self._circuit, units)}"
             found.append(PossibleResult(part.low, part.high, "", part.probability, units, words))
         return tuple(found)

@@ -30,6 +30,8 @@ _TIGHT = 0.12
 """Tenth to ninetieth part of a range that is called "about": within this part of its middle."""
 _TIGHT_LEAST = 0.5
 _NOTHING = 0.2
+_NARROW = ("near ", "about ")
+"""How a range is called that is told by its middle."""
 _LOOK = 61
 _OFFSETS = np.array([-1.5, -0.75, 0.0, 0.75, 1.5])
 _OFFSET_SHARES = np.exp(-0.5 * _OFFSETS**2)
@@ -187,6 +189,13 @@ def ranges_words(ranges: Sequence[Range], unit: str) -> tuple[str, ...]:
         words if words and called.count(words) == 1 else _between(one, unit)
         for one, words in zip(ranges, called, strict=True)
     )
+
+
+def in_order_words(called: str, band: tuple[float, float], unit: str) -> str:
+    """Say that a range holds what a circuit in order shows; where it is wide, what that is."""
+    if called.startswith(_NARROW):
+        return ", as in a circuit in order,"
+    return f" ({figure(band[0])} to {figure(band[1])} {unit} in a circuit in order)"
 
 
 def _about(one: Range, unit: str) -> str:

@@ -32,8 +32,8 @@ that were typed while recording, and who edited a recording and why. What a phot
 at each. Nothing leaves this machine."""
 
 _EXAMPLES = """\
-meterlog claim job-4711.json --before recordings/before --after recordings/after --out claim
-meterlog claim job-4711.json --before recordings/before --out pack --page letter --unsigned"""
+meterlog claim job-4711/card.json --before recordings/before --after recordings/after --out claim
+meterlog claim job-4711/card.json --before recordings/before --out pack --page letter --unsigned"""
 
 
 def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
@@ -88,8 +88,9 @@ def run(options: argparse.Namespace) -> int:
         raise UsageError(
             "no recording was given.", remedy="Give --before DIR, --after DIR, or both."
         )
-    given = (options.before, options.after, *options.circuit)
-    folders = [recording_at(folder) for folder in given if folder is not None]
+    given = (("before", options.before), ("after", options.after))
+    sides = [(name, recording_at(folder)) for name, folder in given if folder is not None]
+    circuits = [recording_at(folder) for folder in options.circuit]
     form = table_form(options.delimiter, options.decimal)
     paint_without_screen()
     card = load_card(options.job)
@@ -112,8 +113,7 @@ def run(options: argparse.Namespace) -> int:
         remark("The job card does not say, and a reviewer will ask:")
         for line in missing:
             remark(f"  {line}")
-    name = "after" if options.before is None else "before"
-    doubts = doubts_ahead(card, folders, (name, folders[0]))
+    doubts = doubts_ahead(card, sides, circuits)
     if doubts:
         remark("Look again, before it goes out:")
         for line in doubts:

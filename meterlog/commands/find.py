@@ -80,7 +80,7 @@ def run(options: argparse.Namespace) -> int:
     elif hits:
         answer("\n".join(_lines(hits)))
     else:
-        answer("Nothing was found.")
+        answer(f"Nothing was found in {', '.join(map(short, roots))}.")
     return 1 if looked.gone or not hits else 0
 
 

@@ -29,9 +29,9 @@ A template fills what is empty. --as-template leaves out what belongs to one job
 customer, complaint, serial numbers, dates and photos."""
 
 _EXAMPLES = """\
-meterlog job job-4711.json --set work_order=4711 --set "complaint=dead until I hit it"
-meterlog job job-4711.json --set old_part.number=FM-20 --photo label.jpg
-meterlog job job-4711.json --from-template "fan motor" --json"""
+meterlog job job-4711/card.json --set work_order=4711 --set "complaint=dead until I hit it"
+meterlog job job-4711/card.json --set old_part.number=FM-20 --photo label.jpg
+meterlog job job-4711/card.json --from-template "fan motor" --json"""
 
 
 def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:

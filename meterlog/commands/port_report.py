@@ -18,7 +18,15 @@ def report(answer: PortAnswer) -> str:
         if fit.note:
             lines.append(f"    Note: {fit.note}.")
         lines.append(f"    meterlog record --meter {shlex.quote(f'{fit.profile}@{answer.port}')}")
+        lines += [f"    {_assigned(fit)}"] if fit.values else []
     return "\n".join(lines)
+
+
+def _assigned(fit: Fit) -> str:
+    """Say that channels need roles: without them all is kept and nothing judged."""
+    amps = [value for value in fit.values if value.words.endswith(" A")]
+    role, value = ("motor-current", amps[0]) if amps else ("motor-feed", fit.values[0])
+    return f"and what each channel is on, such as --assign {role}={fit.profile}.{value.channel}"
 
 
 def _lead(answer: PortAnswer) -> str:

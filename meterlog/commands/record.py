@@ -120,6 +120,17 @@ def _say_what_differs(first: Path, job: Job, choices: Sequence[MeterChoice]) -> 
         remark(f"conditions: none that was stated differs from those of {short(first)}")
 
 
+def _say_what_is_unassigned(choices: Sequence[MeterChoice]) -> None:
+    """Say it if nobody has said of any channel where it is: nothing can be judged then."""
+    from meterlog.commands.terminal import remark
+    from meterlog.model import Role
+
+    if any(one.role is not Role.OTHER for choice in choices for one in choice.channels):
+        return
+    remark("No channel is said to be connected anywhere: all is kept, and nothing is judged.")
+    remark("Stop, and say it of each: --assign motor-current=PROFILE.CHANNEL")
+
+
 def run(options: argparse.Namespace) -> int:
     """Record until the time is up or somebody stops it."""
     from meterlog.commands.one_heap import share_one_heap
@@ -135,6 +146,7 @@ def run(options: argparse.Namespace) -> int:
     wiring = wiring_from(options)
     zeros = zeros_to_take(options, wiring)
     choices = choose_meters(wiring)
+    _say_what_is_unassigned(choices)
     limits = load_limits(options.limits) if options.limits is not None else Limits()
     events = parse_events_csv(options.speed_from) if options.speed_from else ()
     job = job_from(options)

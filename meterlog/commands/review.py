@@ -185,7 +185,10 @@ def run(options: argparse.Namespace) -> int:
             answer(line)
         if typed_meters(recording):
             answer(f"TYPED BY HAND: the readings of {', '.join(typed_meters(recording))}")
-        answer(judgement_text(review, line_width(), budgets=options.budgets).rstrip())
+        if about.instruments or not checks:
+            answer(judgement_text(review, line_width(), budgets=options.budgets).rstrip())
+        else:
+            answer("A circuit check by itself: no run was recorded, so none is judged.")
         for one in checks:
             answer("\n" + one.text(line_width()).rstrip())
     failed = any(finding.verdict is Verdict.FAIL for finding in review.findings)

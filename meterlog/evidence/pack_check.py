@@ -33,6 +33,9 @@ class PackCheck:
     files : PackFiles
     whole : bool
         True if every listed file must be there; False for what a PDF carries.
+    torn : frozenset of str
+        Files of which only a part could be unpacked, as the problems say already: what is missing
+        of them was taken out by nobody.
 
     Attributes
     ----------
@@ -43,10 +46,12 @@ class PackCheck:
     kind: str
     files: PackFiles
     whole: bool
+    torn: frozenset[str] = frozenset()
     problems: list[str] = field(default_factory=list)
     remarks: list[str] = field(default_factory=list)
     changed: dict[str, ChangedFile] = field(default_factory=dict)
     _compared: int = 0
+    _lines_damaged: bool = False
     _absent: list[str] = field(default_factory=list)
 
     def run(self, key: str, own: str) -> PackVerification:
@@ -78,9 +83,13 @@ class PackCheck:
         self._wrong_place(tags, listed)
         known = {*tags, *listed, layout.TAG_MANIFEST, SIGNATURE}
         for name in sorted(self.files.names - known):
-            self.problems.append(f"{name}: is listed nowhere; it was added later.")
+            self.problems.append(
+                f"{name}: is in no line of the lists that can be read."
+                if self._lines_damaged
+                else f"{name}: is listed nowhere; it was added later."
+            )
         info = self._info()
-        if self.whole:
+        if self.whole and not self.torn:
             self._size(info)
         elif self._absent:
             self.remarks.append(_not_attached(self._absent))
@@ -112,6 +121,7 @@ class PackCheck:
             self.problems.append(f"{manifest}: is missing.")
             return {}
         digests, damaged = read_manifest(content_of(self.files, manifest))
+        self._lines_damaged |= bool(damaged)
         self.problems += (f"{manifest}: line {number} is damaged." for number in damaged)
         for name, digest in digests.items():
             self._compare(name, digest, manifest)
@@ -126,7 +136,7 @@ class PackCheck:
                 self._absent.append(name)
             return
         self._compared += 1
-        if self.files.digest(name) == digest:
+        if name in self.torn or self.files.digest(name) == digest:
             return
         rows, words = self._rows(name)
         text = f"{name}: differs from what was packed (SHA-256 in {manifest})"

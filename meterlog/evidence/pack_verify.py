@@ -16,7 +16,7 @@ from meterlog.evidence.signed_manifest import SIGNATURE
 from meterlog.evidence.signing import own_fingerprint
 from meterlog.evidence.verify import verify_folder
 from meterlog.evidence.zip_form import zip_out_of_form
-from meterlog.evidence.zip_safety import unpack
+from meterlog.evidence.zip_safety import Unpacked, unpack
 from meterlog.model.errors import EvidenceError, RecordingError
 from meterlog.profile.plain_file import open_plain
 from meterlog.recording import layout
@@ -121,9 +121,10 @@ def _unreadable(path: Path, error: OSError) -> EvidenceError:
 
 
 def _folder(
-    kind: str, folder: Path, key: str, own: str, problems: tuple[str, ...] = ()
+    kind: str, folder: Path, key: str, own: str, out: Unpacked | None = None
 ) -> PackVerification:
-    check = PackCheck(kind, FolderFiles(folder), whole=True, problems=list(problems))
+    problems, torn = (out.problems, out.torn) if out is not None else ((), frozenset[str]())
+    check = PackCheck(kind, FolderFiles(folder), whole=True, torn=torn, problems=list(problems))
     found = check.run(key, own)
     # After the lists: what they show as changed can't be called known.
     more, remarks = _recordings(folder, check)
@@ -165,9 +166,9 @@ def _recordings(folder: Path, check: PackCheck) -> tuple[list[str], list[str]]:
 
 def _zip(path: Path, key: str, own: str) -> PackVerification:
     with tempfile.TemporaryDirectory(prefix="meterlog-verify-") as place:
-        top, problems = unpack(path, Path(place))
-        found = _folder("zip", top, key, own, problems)
-        return _in_form(found, zip_out_of_form(path, top)) if found.intact else found
+        out = unpack(path, Path(place))
+        found = _folder("zip", out.top, key, own, out)
+        return _in_form(found, zip_out_of_form(path, out.top)) if found.intact else found
 
 
 def _in_form(found: PackVerification, told: tuple[str, str]) -> PackVerification:

@@ -23,6 +23,7 @@ import zipfile
 import zlib
 from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from meterlog.evidence.shown_text import shown
 from meterlog.evidence.zip_gaps import gap_words
@@ -73,7 +74,25 @@ LIMITS = ZipLimits()
 _REMEDY = "A pack has none of this. Ask its maker for it again; don't unpack it."
 
 
-def unpack(path: Path, folder: Path, limits: ZipLimits = LIMITS) -> tuple[Path, tuple[str, ...]]:
+class Unpacked(NamedTuple):
+    """What came out of a zip.
+
+    Attributes
+    ----------
+    top : Path
+        Where the pack lies: the one folder at the zip's top, or the folder itself.
+    problems : tuple of str
+        Entries whose own checksum does not hold, and what else is in the file that no list covers.
+    torn : frozenset of str
+        Those entries by their names in the pack: what could be unpacked of them is there.
+    """
+
+    top: Path
+    problems: tuple[str, ...]
+    torn: frozenset[str]
+
+
+def unpack(path: Path, folder: Path, limits: ZipLimits = LIMITS) -> Unpacked:
     """Unpack a zip into an empty folder.
 
     Parameters
@@ -85,11 +104,7 @@ def unpack(path: Path, folder: Path, limits: ZipLimits = LIMITS) -> tuple[Path, 
 
     Returns
     -------
-    top : Path
-        Where the pack lies: the one folder at the zip's top, or ``folder`` itself.
-    problems : tuple of str
-        Entries whose own checksum does not hold; what could be unpacked of them is there. What
-        else is in the file that no list covers.
+    Unpacked
 
     Raises
     ------
@@ -109,7 +124,7 @@ def unpack(path: Path, folder: Path, limits: ZipLimits = LIMITS) -> tuple[Path, 
                     f"can't be unpacked: {room}.", subject=str(path), remedy="Free some space."
                 )
             problems = gap_words(archive, path)
-            problems += [text for entry in entries if (text := _take(archive, entry, folder))]
+            taken = {entry.filename: _take(archive, entry, folder) for entry in entries}
     except _UNREADABLE as error:
         raise EvidenceError(
             f"can't be read as a zip: {error}.",
@@ -117,7 +132,13 @@ def unpack(path: Path, folder: Path, limits: ZipLimits = LIMITS) -> tuple[Path, 
             remedy="It is damaged or was cut; ask for it again.",
         ) from error
     top, beside = _top(folder)
-    return top, (*problems, *(f"{shown(name)}: lies beside the pack." for name in beside))
+    torn = {name: text for name, text in taken.items() if text}
+    lead = top.relative_to(folder).as_posix()
+    return Unpacked(
+        top,
+        (*problems, *torn.values(), *(f"{shown(name)}: lies beside the pack." for name in beside)),
+        frozenset(name.removeprefix(f"{lead}/") for name in torn),
+    )
 
 
 def _top(folder: Path) -> tuple[Path, tuple[str, ...]]:

@@ -36,7 +36,7 @@ from meterlog.recording.folder_aside import folder_aside, put_in_place
 from meterlog.work.amended import Amending, edits_told, parted
 from meterlog.work.circuit_checks import judged_checks
 from meterlog.work.claim_card import seen_card
-from meterlog.work.claim_doubts import card_doubts, order_doubts, part_doubts, seal_doubts
+from meterlog.work.claim_doubts import card_doubts, head_doubts, order_doubts, seal_doubts
 from meterlog.work.claim_inside import begin_packing, contents_of, names_inside, refuse_too_large
 from meterlog.work.claim_photos import copy_photos
 from meterlog.work.claim_privacy import ClaimPrivacy
@@ -300,12 +300,12 @@ class _Making:
             begin_packing(self._bag, payload / name, self._ahead)
             if no_picture:
                 self._remarks.append(f"{name}: {no_picture}.")
-            part = self._card.old_part if name == "before" else self._card.new_part
-            doubts = (*seal_doubts(folder, recording), *part_doubts(part, recording))
-            side = ClaimSide(name, recording, review, tuple(own), (*doubts, *lost))
+            told = head_doubts(self._card, name, recording.about)
+            doubts = (*seal_doubts(folder, recording), *told, *lost)
+            side = ClaimSide(name, recording, review, tuple(own), doubts)
             sides.append(side)
         if len(sides) > 1:
-            more = order_doubts(sides[0].recording, sides[1].recording)
+            more = order_doubts(*(one.recording.about for one in sides))
             sides[0] = replace(sides[0], lacking=(*sides[0].lacking, *more))
         return tuple(sides)
 

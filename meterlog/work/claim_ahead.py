@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 
 from meterlog.model import About
@@ -14,20 +14,22 @@ from meterlog.model.job_card import JobCard
 from meterlog.profile.plain_file import MOST_TEXT_BYTES, open_plain
 from meterlog.recording import UNDATED, layout
 from meterlog.recording.about_text import parse_about
+from meterlog.work.claim_doubts import head_doubts, order_doubts
 
 
 def doubts_ahead(
-    card: JobCard, recordings: Iterable[Path], first: tuple[str, Path] | None = None
+    card: JobCard, sides: Sequence[tuple[str, Path]], others: Iterable[Path] = ()
 ) -> tuple[str, ...]:
-    """Say what looks wrong on a job card, and of which meters calibration is not shown to be good.
+    """Say what a reviewer will hold against the job card, the runs and their meters.
 
     Parameters
     ----------
     card : JobCard
-    recordings : iterable of Path
-        Only their heads are read. One that can't be read is left out: the pack says why.
-    first : tuple of (str, Path) or None
-        The run that the card is held against, with its name: ``before``, or ``after`` alone.
+    sides : sequence of (str, Path)
+        The runs, each with its name, ``before`` first. Only heads are read. One that can't be read
+        is left out: the pack says why.
+    others : iterable of Path
+        Further recordings, such as circuit checks.
 
     Returns
     -------
@@ -35,12 +37,15 @@ def doubts_ahead(
         A sentence each, none twice.
     """
     said = [*doubt_words(card)]
-    if first is not None:
-        name, folder = first
-        about = _head(folder)
-        if about is not None:
+    heads = [(name, about) for name, folder in sides if (about := _head(folder)) is not None]
+    for name, about in heads[:1]:
+        if name == sides[0][0]:
             said += contradictions(card, about.job.measured_under, f"{name} the repair")
-    for folder in recordings:
+    for name, about in heads:
+        said += [f"{name}: {one}" for one in head_doubts(card, name, about)]
+    if len(heads) > 1:
+        said += [f"{heads[0][0]}: {one}" for one in order_doubts(*(about for _, about in heads))]
+    for folder in (*(folder for _, folder in sides), *others):
         said += _meters(folder)
     return tuple(dict.fromkeys(said))
 

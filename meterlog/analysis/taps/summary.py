@@ -33,7 +33,11 @@ def _count(count: int, evidence: TapEvidence) -> str:
 def _levels(evidence: TapEvidence) -> str:
     if evidence.gone_a is None or evidence.returned_a is None:
         return ""
-    return f" from {abs(evidence.gone_a):.2f} A to {abs(evidence.returned_a):.1f} A"
+    back = [abs(tap.after_a) for tap in evidence.taps if tap.answered and tap.after_a is not None]
+    least, most = (f"{one:.1f}" for one in (min(back), max(back)))
+    # At several speeds it came back to several currents: their mean is seen at none of them.
+    levels = f"{most} A" if least == most else f"between {least} A and {most} A"
+    return f" from {abs(evidence.gone_a):.2f} A to {levels}"
 
 
 def _volts(evidence: TapEvidence) -> str:

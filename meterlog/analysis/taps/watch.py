@@ -126,7 +126,8 @@ def _with_figures(evidence: TapEvidence, seen: Seen) -> TapEvidence:
     if not pairs:
         return evidence
     answers: list[Tap] = [answer for _, answer in pairs]
-    slowest = max(answers, key=lambda tap: tap.returned_s or 0.0)
+    # A mark behind the return says 0 s, and by its edge how far behind it is.
+    slowest = max(answers, key=lambda tap: (tap.returned_s or 0.0) + (tap.returned_edge_s or 0.0))
     figures = [seen.figures[index] for index, _ in pairs]
     return replace(
         evidence,

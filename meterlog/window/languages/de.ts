@@ -100,10 +100,6 @@
         <translation> beim {0}-Fachen des erlaubten Stroms</translation>
     </message>
     <message>
-        <source> from {0} A to {1} A</source>
-        <translation> von {0} A auf {1} A</translation>
-    </message>
-    <message>
         <source> range {0}</source>
         <translation> Bereich {0}</translation>
     </message>
@@ -2540,6 +2536,10 @@
         <translation>Das Datum ({0}) ist {1}; erwartet wird Jahr-Monat-Tag, etwa 2026-11-29.</translation>
     </message>
     <message>
+        <source>The date of {0}, {1}, has not come yet.</source>
+        <translation>Das Datum von {0}, {1}, ist noch nicht gekommen.</translation>
+    </message>
+    <message>
         <source>The fan loads its fuse too much: drag, or the wrong fuse.</source>
         <translation>Das Gebläse belastet seine Sicherung zu stark: Schwergang, oder die falsche Sicherung.</translation>
     </message>
@@ -2602,6 +2602,14 @@
     <message>
         <source>The job card gives {0} for the filter; the run {1} was recorded with the cabin filter {2}.</source>
         <translation>Die Auftragskarte nennt {0} für den Filter; der Lauf {1} wurde mit dem Innenraumfilter {2} aufgenommen.</translation>
+    </message>
+    <message>
+        <source>The job card has the work order {0}; the recording was made for {1}.</source>
+        <translation>Die Auftragskarte hat die Auftragsnummer {0}; die Aufzeichnung wurde für {1} gemacht.</translation>
+    </message>
+    <message>
+        <source>The job card names the vehicle {0}; the recording was made with {1}.</source>
+        <translation>Die Auftragskarte nennt das Fahrzeug {0}; die Aufzeichnung wurde mit {1} gemacht.</translation>
     </message>
     <message>
         <source>The mark {0} at {1} s</source>
@@ -2674,6 +2682,10 @@
     <message>
         <source>The motor&apos;s voltage is switched on and off: the chopping hides the ripple. Feed the motor with plain direct current and record again.</source>
         <translation>Die Motorspannung wird ein- und ausgeschaltet: das Takten verdeckt die Welligkeit. Den Motor mit glatter Gleichspannung versorgen und noch einmal aufzeichnen.</translation>
+    </message>
+    <message>
+        <source>The odometer when the vehicle left, {0}, is less than when it came, {1}.</source>
+        <translation>Der Kilometerstand bei der Abgabe, {0}, ist kleiner als bei der Annahme, {1}.</translation>
     </message>
     <message>
         <source>The order of commands stays: relabel the steps instead.</source>
@@ -3354,6 +3366,10 @@
     <message>
         <source>between motor return and battery negative, controller included,</source>
         <translation>zwischen Minus des Motors und Minuspol der Batterie, mit Regler,</translation>
+    </message>
+    <message>
+        <source>between {0} A and {1} A</source>
+        <translation>zwischen {0} A und {1} A</translation>
     </message>
     <message>
         <source>body at the control head</source>
@@ -6164,6 +6180,14 @@
         <translation>verschwand, während er durchgesehen wurde.</translation>
     </message>
     <message>
+        <source>{0} ({1} to {2} {3} in a circuit in order) leaves {4}</source>
+        <translation>{0} ({1} bis {2} {3} bei einem Stromkreis in Ordnung) lässt übrig: {4}</translation>
+    </message>
+    <message>
+        <source>{0} ({1} to {2} {3} in a circuit in order) points to {4}</source>
+        <translation>{0} ({1} bis {2} {3} bei einem Stromkreis in Ordnung) deutet auf: {4}</translation>
+    </message>
+    <message>
         <source>{0} UTC</source>
         <translation>{0} UTC</translation>
     </message>
@@ -6202,6 +6226,10 @@
     <message>
         <source>{0} is {1}; the good ones were read by meters.</source>
         <translation>{0} ist {1}; die guten wurden von Messgeräten gelesen.</translation>
+    </message>
+    <message>
+        <source>{0} itself is the only good one of {1} in this table: others are needed to hold it against.</source>
+        <translation>{0} selbst ist die einzige gute von {1} in dieser Tabelle: Zum Vergleich braucht es andere.</translation>
     </message>
     <message>
         <source>{0} leaves {1}</source>
@@ -6252,6 +6280,10 @@
         <translation>{0}, gemeinsam</translation>
     </message>
     <message>
+        <source>{0}: is in no line of the lists that can be read.</source>
+        <translation>{0}: steht in keiner lesbaren Zeile der Listen.</translation>
+    </message>
+    <message>
         <source>{0}: is too large for the PDF and in the zip alone: hand in both.</source>
         <translation>{0}: ist zu groß für die PDF-Datei und nur in der ZIP-Datei: beide einreichen.</translation>
     </message>
@@ -6292,6 +6324,10 @@
         <translation> (löst bis {0} s aus)</translation>
     </message>
     <message>
+        <source> ({0} to {1} {2} in a circuit in order)</source>
+        <translation> ({0} bis {1} {2} bei einem Stromkreis in Ordnung)</translation>
+    </message>
+    <message>
         <source> In it lies {0}.</source>
         <translation> Darin liegt {0}.</translation>
     </message>
@@ -6310,6 +6346,10 @@
     <message>
         <source> at speeds {0} and {1}</source>
         <translation> bei den Stufen {0} und {1}</translation>
+    </message>
+    <message>
+        <source> from {0} A to {1}</source>
+        <translation> von {0} A auf {1}</translation>
     </message>
     <message>
         <source>({0} more like it)</source>

@@ -108,6 +108,11 @@ def held_against(drawn: Drawn, found: Sequence[Baseline], number: str) -> Held:
     """
     good = [one for each in found if (one := each.without(drawn.run.recording_id)) is not None]
     refusal, speeds = _speeds(drawn, good, number)
+    if found and not good and not drawn.refusal:
+        refusal = (
+            f"{drawn.run.name} itself is the only good one of {number} in this table: others are"
+            " needed to hold it against."
+        )
     common = [one.good for one in speeds]
     steps = tuple(one.step for one in speeds)
     comparison = Comparison(

@@ -18,8 +18,8 @@ from PIL import Image
 from meterlog.evidence import signing
 from meterlog.evidence.claim_content import PageSize
 from meterlog.evidence.pack_verify import verify_pack
-from meterlog.model import Origin
-from meterlog.model.job_card import JobCard
+from meterlog.model import Job, Origin
+from meterlog.model.job_card import JobCard, PartIdentity
 from meterlog.recording import Recording, about_bytes
 from meterlog.work.claim import ClaimRequest, make_claim
 from meterlog.work.claim_ahead import doubts_ahead
@@ -189,9 +189,33 @@ def test_an_overdue_meter_is_said_before_the_pack_is_made(run, small, card, tmp_
     folder = tmp_path / "late"
     (folder / "data").mkdir(parents=True)
     (folder / "data" / "about.json").write_bytes(about_bytes(head))
-    (said,) = doubts_ahead(JobCard(), (folder, folder, tmp_path / "gone"))
+    sides = [("before", folder), ("after", folder)]
+    (said,) = doubts_ahead(JobCard(), sides, [tmp_path / "gone"])
     assert "was due 2020-01-31" in said
     assert said.endswith("overdue.")
+
+
+def test_swapped_runs_of_another_job_and_part_are_said_before_the_pack_is_made(
+    run, small, tmp_path
+):
+    def head(name, day, job):
+        folder = tmp_path / name
+        (folder / "data").mkdir(parents=True)
+        about = Recording.open(small).about
+        about = replace(about, job=job, started_utc=datetime(2026, 5, day, 8, tzinfo=UTC))
+        (folder / "data" / "about.json").write_bytes(about_bytes(about))
+        return folder
+
+    card = JobCard(work_order="4711", old_part=PartIdentity(serial="A1"))
+    other = Job(work_order="DEMO-0001", part="FM-20 serial B7")
+    sides = [("before", head("b", 5, other)), ("after", head("a", 4, Job(work_order="WO-4711")))]
+    said = [one for one in doubts_ahead(card, sides) if "calibration" not in one]
+    assert [one.partition(";")[0] for one in said[:2]] == [
+        "before: The job card has the work order '4711'",
+        "before: The job card gives the serial number A1 for this part",
+    ]
+    assert "the wrong way round" in said[2]
+    assert len(said) == 3
 
 
 def test_photos_come_without_what_they_tell_besides_and_bad_ones_are_named(

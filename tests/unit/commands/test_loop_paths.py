@@ -71,3 +71,17 @@ def test_a_job_that_names_one_costs_nobody_the_others(run, small, loop, tmp_path
     assert "small" in run("find", "--folder", tmp_path).out
     said = json.loads(run("screen", tmp_path, "--out", tmp_path / "o", "--threads", "--json").out)
     assert said["recordings"] == 1
+
+
+def test_channels_that_are_connected_nowhere_are_said_before_it_is_recorded(monkeypatch):
+    from meterlog.commands.record import _say_what_is_unassigned
+    from meterlog.work import Wiring, choose_meters
+
+    said = []
+    monkeypatch.setattr("meterlog.commands.terminal.remark", said.append)
+    _say_what_is_unassigned(choose_meters(Wiring(("typed-amps@typed:",), ())))
+    assert "nothing is judged" in said[0]
+    said.clear()
+    assigned = Wiring(("typed-amps@typed:",), ("motor-current=typed-amps.amps",))
+    _say_what_is_unassigned(choose_meters(assigned))
+    assert said == []

@@ -97,6 +97,7 @@ def test_only_what_was_named_is_asked_and_an_address_stands_for_itself(ports, as
     assert asked == [["/dev/ttyUSB0", "socket://192.0.2.1:5025"]]
     assert "answers as mine · a 12.431 V  (lines of 1 column)" in said
     assert "meterlog record --meter mine@/dev/ttyUSB0" in said
+    assert "and what each channel is on, such as --assign motor-feed=mine.a" in said
     assert "INVENTED MODEL 1 SN7; a virtual meter: nothing is measured" in said
     assert "2 profiles fit, choose one" in said
     assert "Note: does not answer READ? as it is set now." in said

@@ -2,6 +2,7 @@
 
 import json
 from dataclasses import fields, replace
+from datetime import UTC, datetime, timedelta
 
 import pytest
 from hypothesis import given
@@ -232,3 +233,29 @@ def test_without_customer_data_a_surname_alone_is_left_out_but_not_the_words_of_
     bare = without_customer(card)
     assert bare.complaint == "[left out] says the motor is dead; [left out]'s husband, too"
     assert (bare.vehicle, bare.old_part.name) == ("Imra Nomad (invented)", "fan motor")
+
+
+@pytest.mark.parametrize(
+    ("came", "left", "told"),
+    [
+        ("61 234 km", "61 230 km", True),
+        ("61,234 km", "61.230 km", True),
+        ("61 234 km", "61 240 km", False),
+        ("61234", "61230 km", False),
+        ("61234 mi", "98547 km", False),
+        ("about 61 000", "60 000", False),
+        ("61.2 km", "5 km", False),
+        ("", "5 km", False),
+    ],
+)
+def test_a_vehicle_that_left_with_less_on_its_odometer_is_told(came, left, told):
+    said = doubt_words(JobCard(odometer=came, odometer_out=left))
+    assert bool([one for one in said if "is less than when it came" in one]) is told
+
+
+def test_a_day_that_has_not_come_yet_is_told():
+    today = datetime.now(UTC).date()
+    soon, late = (today + timedelta(days=days) for days in (1, 3))
+    assert doubt_words(JobCard(failed_on=today.isoformat(), repaired_on=soon.isoformat())) == ()
+    (told,) = doubt_words(JobCard(failed_on=today.isoformat(), repaired_on=late.isoformat()))
+    assert told == f"The date of repair, {late}, has not come yet."

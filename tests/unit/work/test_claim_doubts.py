@@ -6,15 +6,15 @@ from types import SimpleNamespace
 import pytest
 
 from meterlog.model import Job
-from meterlog.model.job_card import PartIdentity
+from meterlog.model.job_card import JobCard, PartIdentity
 from meterlog.recording import UNDATED
-from meterlog.work.claim_doubts import order_doubts, part_doubts
+from meterlog.work.claim_doubts import job_doubts, order_doubts, part_doubts
 
 EARLY, LATE = datetime(2026, 5, 4, 9, tzinfo=UTC), datetime(2026, 5, 5, 9, tzinfo=UTC)
 
 
-def begun(when, part=""):
-    return SimpleNamespace(about=SimpleNamespace(started_utc=when, job=Job(part=part)))
+def begun(when, part="", **job):
+    return SimpleNamespace(started_utc=when, job=Job(part=part, **job))
 
 
 @pytest.mark.parametrize(
@@ -42,3 +42,28 @@ def test_another_part_than_the_card_says_is_told():
     (told,) = part_doubts(PartIdentity(serial="S-9"), begun(EARLY, "FM-20, serial 8"))
     assert "serial number S-9" in told
     assert "'FM-20, serial 8'" in told
+
+
+@pytest.mark.parametrize(
+    ("card", "said"),
+    [
+        ("", "Kestrel van"),
+        ("Kestrel van", ""),
+        ("Kestrel van, 2019", "2019 Kestrel van (invented)"),
+        ("Löwe", "löwe hatch 1.4"),
+        ("Kestrel Estate 2.0", "Kestrel Estate 2.0 diesel"),
+    ],
+)
+def test_a_vehicle_written_otherwise_is_no_other_one(card, said):
+    assert job_doubts(JobCard(vehicle=card), begun(EARLY, vehicle=said)) == ()
+
+
+def test_another_vehicle_and_another_work_order_are_told():
+    card = JobCard(work_order="9999", vehicle="Kestrel Estate 2.0 (invented)")
+    other = begun(EARLY, work_order="DEMO-0001", vehicle="Brindlemoor 240 panel van (invented)")
+    order, vehicle = job_doubts(card, other)
+    assert order == (
+        "The job card has the work order '9999'; the recording was made for 'DEMO-0001'."
+    )
+    assert "'Brindlemoor 240 panel van (invented)'" in vehicle
+    assert job_doubts(JobCard(work_order="WO-4711"), begun(EARLY, work_order="4711")) == ()

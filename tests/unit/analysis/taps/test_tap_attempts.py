@@ -6,6 +6,7 @@ from meterlog.model import SpanKind
 
 THREE = [(16.0, 20.1), (24.0, 28.1), (31.0, 35.2)]
 TAPS = (20.0, 28.0, 35.1)
+HIGH, LOW = (12.0, 0.16, 13.6), (12.0, 4.0, 4.7)
 
 
 def test_each_tap_that_brings_the_current_back_is_told_with_its_levels_and_its_time(tapped, script):
@@ -75,6 +76,32 @@ def test_a_mark_up_to_half_a_second_after_the_return_counts_and_is_said_to_be_la
     assert first.returned_edge_s == pytest.approx(0.3, abs=0.06)
     assert "came up to 0.3" in evidence.summary
     assert "late" in evidence.summary
+
+
+@pytest.mark.parametrize("late", [(0.0, 0.45, 0.3), (0.3, 0.1, 0.45), (-0.05, -0.1, 0.45)])
+def test_the_answer_known_worst_is_told_for_all_of_them(tapped, script, late):
+    legs, events = script(THREE, end=50.0)
+    taps = [stop + by for (_, stop), by in zip(THREE, late, strict=True)]
+    evidence = tapped(legs, taps, events=events).evidence
+    assert evidence.answered == 3
+    told_s = evidence.slowest_s + evidence.slowest_edge_s
+    assert told_s >= max(map(abs, late)) - 1e-9
+    assert f"(± {evidence.slowest_edge_s:.2g} s)" in evidence.summary
+
+
+def test_currents_at_several_speeds_are_told_from_least_to_greatest(tapped, trace):
+    legs = [
+        trace.Leg(2.0, *trace.NORMAL[0]),
+        *(trace.Leg(end, *volts) for end, volts in ((8.0, LOW), (10.0, trace.DEAD), (18.0, LOW))),
+        *(
+            trace.Leg(end, *volts)
+            for end, volts in ((24.0, HIGH), (26.0, trace.DEAD), (40.0, HIGH))
+        ),
+    ]
+    events = [trace.speed(0.0, 0), trace.speed(2.0, 1), trace.speed(18.0, 4)]
+    evidence = tapped(legs, (9.95, 25.95), events=events).evidence
+    assert evidence.answered == 2
+    assert "from 0.00 A to between 4.7 A and 13.6 A within" in evidence.summary
 
 
 def test_a_mark_later_than_that_met_a_running_motor(tapped, script):

@@ -2,6 +2,7 @@
 
 import os
 import random
+import zipfile
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -224,6 +225,37 @@ def test_a_bit_flipped_in_the_packed_bytes_of_a_zip_is_found(pack, tmp_path):
         path.write_bytes(wrong)
         found = verify_pack(path, own="")
         assert any("readings-m.csv" in text for text in found.problems)
+
+
+def test_of_a_file_torn_in_the_zip_nobody_is_said_to_have_taken_rows_out(pack, tmp_path):
+    path = tmp_path / "claim.zip"
+    write_zip(pack, path)
+    whole = path.read_bytes()
+    with zipfile.ZipFile(path) as archive:
+        entry = next(one for one in archive.infolist() if one.filename.endswith(".csv"))
+    wrong = bytearray(whole)
+    begin = entry.header_offset + 30 + len(entry.filename)
+    wrong[begin + entry.compress_size // 2] ^= 0x55
+    path.write_bytes(wrong)
+    found = verify_pack(path, own="")
+    assert not found.intact
+    name = entry.filename.partition("/")[2]
+    (told,) = [one for one in found.problems if name in one]
+    assert "is damaged in the zip" in told
+    words = " ".join(found.problems)
+    assert "taken out" not in words
+    assert "Payload-Oxum" not in words
+    assert "bytes.files" not in words
+
+
+def test_where_a_line_of_the_lists_is_damaged_nothing_is_said_to_have_been_added(pack):
+    lists = pack / "manifest-sha256.txt"
+    content = lists.read_bytes()
+    lists.write_bytes(b"\xff" + content[1:])
+    words = " ".join(verify_pack(pack, own="").problems)
+    assert "line 1 is damaged" in words
+    assert "is in no line of the lists that can be read" in words
+    assert "added later" not in words
 
 
 def test_what_is_no_pack_is_told(tmp_path):

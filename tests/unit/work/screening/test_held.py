@@ -105,6 +105,8 @@ def test_the_recording_itself_is_not_among_the_good_ones_it_is_held_against(tabl
     alone = [one.without("nobody") for one in baselines_of(table, "FM-20")]
     only = [replace(one, n=1, recording_ids=(drawn.run.recording_id,)) for one in alone]
     assert usual_of(drawn, only, "FM-20") is Usual.NO_BASELINE
+    refusal = held_against(drawn, only, "FM-20").comparison.refusal
+    assert "itself is the only good one of FM-20 in this table" in refusal
 
 
 def test_other_limits_and_another_motor_voltage_are_cautioned_of(table, make):
