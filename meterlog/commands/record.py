@@ -134,8 +134,10 @@ def _say_what_is_unassigned(choices: Sequence[MeterChoice]) -> None:
 def run(options: argparse.Namespace) -> int:
     """Record until the time is up or somebody stops it."""
     from meterlog.commands.one_heap import share_one_heap
+    from meterlog.commands.small_pages import use_small_pages
 
     share_one_heap()
+    use_small_pages()
     from meterlog.commands.recording_loop import report, silent_meters, watch
     from meterlog.commands.stop_signals import StopSignals
     from meterlog.model import Limits
@@ -146,7 +148,6 @@ def run(options: argparse.Namespace) -> int:
     wiring = wiring_from(options)
     zeros = zeros_to_take(options, wiring)
     choices = choose_meters(wiring)
-    _say_what_is_unassigned(choices)
     limits = load_limits(options.limits) if options.limits is not None else Limits()
     events = parse_events_csv(options.speed_from) if options.speed_from else ()
     job = job_from(options)
@@ -169,6 +170,7 @@ def run(options: argparse.Namespace) -> int:
         with stop.at_once():
             recording.start()
         say_overdue(recording.about)
+        _say_what_is_unassigned(choices)
         outcome = "interrupted"
         silent: tuple[str, ...] = ()
         try:
