@@ -38,9 +38,9 @@ def doubts_ahead(
     """
     said = [*doubt_words(card)]
     heads = [(name, about) for name, folder in sides if (about := _head(folder)) is not None]
-    for name, about in heads[:1]:
-        if name == sides[0][0]:
-            said += contradictions(card, about.job.measured_under, f"{name} the repair")
+    if heads and heads[0][0] == sides[0][0]:
+        name, first = heads[0]
+        said += contradictions(card, first.job.measured_under, f"{name} the repair")
     for name, about in heads:
         said += [f"{name}: {one}" for one in head_doubts(card, name, about)]
     if len(heads) > 1:

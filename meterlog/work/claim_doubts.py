@@ -112,8 +112,7 @@ def card_doubts(card: JobCard, sides: Sequence[tuple[str, Recording]]) -> tuple[
 
 
 def _words(text: str) -> frozenset[str]:
-    # What demo and examples put behind every name says nothing of a vehicle.
-    return frozenset(re.findall(r"\w+", text.casefold())) - {"invented"}
+    return frozenset(re.findall(r"\w+", text.casefold()))
 
 
 def _plain(text: str) -> str:

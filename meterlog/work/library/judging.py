@@ -12,6 +12,7 @@ from meterlog.work.library.hit import SpeedCurrent, Verdicts
 if TYPE_CHECKING:
     from meterlog.evidence.circuit_files import JudgedCheck
     from meterlog.model import Review, Step
+    from meterlog.recording import Recording
 
 _GRAVEST_FIRST = (
     *("locked", "dead", "feed-lost", "ground-lost", "command-lost", "no-current", "over"),
@@ -41,18 +42,12 @@ def judge(folder: Path, progress: Callable[[float], None]) -> Judged:
     RecordingUnreadable, EvidenceError
         As :func:`~meterlog.work.review.review_folder`.
     """
-    from meterlog.model import EventKind
     from meterlog.work.review import review_folder
 
     recording, review = review_folder(folder, progress=progress)
-    checks: tuple[JudgedCheck, ...] = ()
-    lacking: tuple[str, ...] = ()
-    if any(event.kind is EventKind.CIRCUIT for event in recording.events):
-        from meterlog.work.circuit_checks import judged_checks
-
-        checks, lacking = judged_checks(recording)
     if not recording.about.instruments:
-        return _of_checks(checks, lacking)
+        return judge_checks(recording)
+    checks, _ = _checks(recording)
     from meterlog.analysis.compare import side_of
     from meterlog.work.drawn import drawn_of, drawn_text
 
@@ -60,6 +55,21 @@ def judge(folder: Path, progress: Callable[[float], None]) -> Judged:
     told = " ".join((run.sentence, *(one.pointer() for one in checks)))
     side = side_of(folder.name, recording.about, review, events=recording.standing)
     return replace(run, sentence=told, drawn=drawn_text(drawn_of(side)))
+
+
+def judge_checks(recording: Recording) -> Judged:
+    """Judge what holds circuit checks and no run."""
+    return _of_checks(*_checks(recording))
+
+
+def _checks(recording: Recording) -> tuple[tuple[JudgedCheck, ...], tuple[str, ...]]:
+    from meterlog.model import EventKind
+
+    if not any(event.kind is EventKind.CIRCUIT for event in recording.events):
+        return (), ()
+    from meterlog.work.circuit_checks import judged_checks
+
+    return judged_checks(recording)
 
 
 def _of_run(review: Review) -> Judged:

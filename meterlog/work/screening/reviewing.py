@@ -21,7 +21,7 @@ from meterlog.recording.bag import read_info
 from meterlog.recording.recording import RECOVERED
 from meterlog.recording.writer_lock import is_being_written
 from meterlog.work.library.hit import BEING_MADE, MENDED, SEALED, UNREADABLE, UNSEALED
-from meterlog.work.library.judging import judge, worst_of
+from meterlog.work.library.judging import judge_checks, worst_of
 from meterlog.work.review import review_folder
 from meterlog.work.screening.columns import FINDING, FINDINGS, RECORDING, SPEED
 from meterlog.work.screening.fetching import at_hand
@@ -149,7 +149,7 @@ def _reviewed(folder: Path, place: Place, asked: Asked) -> list[_Row]:
     side = side_of(folder.name, recording.about, review, limits, recording.standing)
     if not recording.about.instruments:
         # A circuit check by itself has no run: what it comes to is what its entries tell.
-        whole |= _of_checks(folder)
+        whole |= _of_checks(recording)
     rows = [whole]
     rows += [{**whole, **_speed(one, str(whole["not_good"]))} for one in speed_figures(side)]
     rows += [{**whole, **_finding(one)} for one in review.findings]
@@ -193,8 +193,8 @@ def _whole(place: Place, asked: Asked, recording: Recording, review: Review) -> 
     }
 
 
-def _of_checks(folder: Path) -> _Row:
-    told = judge(folder, lambda _: None)
+def _of_checks(recording: Recording) -> _Row:
+    told = judge_checks(recording)
     return {"outcome": told.verdict.value, "worst": told.worst, "sentence": told.sentence}
 
 
