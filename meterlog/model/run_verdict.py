@@ -69,9 +69,13 @@ class RunVerdict:
         The gravest and surest first.
     unseen : tuple of str
         What this set-up could not have seen.
+    shorter : tuple of str
+        The paragraph, ever shorter, for where there is no room for it: what speaks against the
+        verdict is in all of them.
     """
 
     outcome: Outcome
     paragraph: str
     ranked: tuple[Ranked, ...]
     unseen: tuple[str, ...]
+    shorter: tuple[str, ...] = ()

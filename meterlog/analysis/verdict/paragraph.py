@@ -17,26 +17,49 @@ _SURE = {
 _LONG = 260
 
 
-def paragraph_of(
+def paragraphs_of(
     outcome: Outcome, ranked: Sequence[Ranked], unseen: Sequence[str], case: Case
-) -> str:
-    """Give the paragraph."""
+) -> tuple[str, ...]:
+    """Give the paragraph, and then the same ever shorter, for where there is no room for it.
+
+    What to measure next goes first, then what it rests on, then the other faults; what speaks
+    against it stays: whoever reads nothing else must not be told less doubt than there is.
+
+    Parameters
+    ----------
+    outcome : Outcome
+    ranked : sequence of Ranked
+    unseen : sequence of str
+    case : Case
+
+    Returns
+    -------
+    tuple of str
+        The whole one first; none twice.
+    """
     if not ranked or outcome is Outcome.IN_ORDER:
-        return _without_fault(outcome, unseen, case)
+        return (_without_fault(outcome, unseen, case),)
     first = ranked[0]
-    said = [_opening(outcome), first.what]
-    if first.part != "measuring":
-        said.append(_rests(first))
-    if first.against:
-        said.append(f"Against it: {_lowered(_short(first.against[0]))}.")
-    others = [one for one in ranked[1:] if one.sureness is not Sureness.POSSIBLE]
-    if others:
-        said.append("Besides: " + " ".join(one.what for one in others[:2]))
-    alternatives = [one for one in ranked[1:] if one.sureness is Sureness.POSSIBLE]
-    if alternatives:
-        said.append(f"Not ruled out: {_lowered(alternatives[0].what)}")
-    said.append(f"Next: {_first_sentence(first.next_measurement)}")
-    return " ".join(said)
+    vehicle = first.part != "measuring"
+    head = [_opening(outcome), first.what]
+    against = [f"Against it: {_lowered(_short(first.against[0]))}."] if first.against else []
+    surer = [one.what for one in ranked[1:] if one.sureness is not Sureness.POSSIBLE]
+    besides = ["Besides: " + " ".join(surer[:2])] if surer else []
+    alternatives = [one.what for one in ranked[1:] if one.sureness is Sureness.POSSIBLE]
+    other = [f"Not ruled out: {_lowered(alternatives[0])}"] if alternatives else []
+    following = [f"Next: {_first_sentence(first.next_measurement)}"]
+    rests, rest, sure = [_rests(first)], [_rests(first, most=1)], [f"{_SURE[first.sureness]}."]
+    if not vehicle:
+        rests = rest = sure = []
+    lots = (
+        [*head, *rests, *against, *besides, *other, *following],
+        [*head, *rests, *against, *besides, *other],
+        [*head, *rest, *against, *besides, *other],
+        [*head, *sure, *against, *besides, *other],
+        [*head, *sure, *against, *besides],
+        [*head, *sure, *against],
+    )
+    return tuple(dict.fromkeys(" ".join(one) for one in lots))
 
 
 def _opening(outcome: Outcome) -> str:
@@ -48,11 +71,11 @@ def _opening(outcome: Outcome) -> str:
     }[outcome]
 
 
-def _rests(first: Ranked) -> str:
+def _rests(first: Ranked, most: int | None = None) -> str:
     if not first.rests_on:
         return f"{_SURE[first.sureness]}."
     tests = [one for one in first.rests_on if "made while the current was gone" in one]
-    said = [first.rests_on[0], *[one for one in tests if one != first.rests_on[0]]]
+    said = [first.rests_on[0], *[one for one in tests if one != first.rests_on[0]]][:most]
     return f"{_SURE[first.sureness]}: {_lowered('. '.join(_clause(one) for one in said))}."
 
 

@@ -8,7 +8,7 @@ from meterlog.analysis.judged import Judged
 from meterlog.analysis.verdict.case import Case
 from meterlog.analysis.verdict.cause import Cause, Gravity
 from meterlog.analysis.verdict.levels_off import level_causes
-from meterlog.analysis.verdict.paragraph import paragraph_of
+from meterlog.analysis.verdict.paragraph import paragraphs_of
 from meterlog.analysis.verdict.signs import (
     connector_cause,
     measuring_cause,
@@ -65,10 +65,11 @@ def run_verdict(judged: Judged, review: Review) -> RunVerdict:
     outcome = _outcome(case, causes)
     ranked = tuple(cause.ranked for cause in causes)
     unseen = unseen_of(case)
-    paragraph = paragraph_of(outcome, ranked, unseen, case)
+    paragraph, *shorter = paragraphs_of(outcome, ranked, unseen, case)
     if is_simulated(case):
         paragraph = f"{paragraph} {SIMULATED}"
-    return RunVerdict(outcome, paragraph, ranked, tuple(unseen))
+        shorter = [f"{one} {SIMULATED}" for one in shorter]
+    return RunVerdict(outcome, paragraph, ranked, tuple(unseen), tuple(shorter))
 
 
 def _outcome(case: Case, causes: Sequence[Cause]) -> Outcome:

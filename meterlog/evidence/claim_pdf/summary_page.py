@@ -15,11 +15,11 @@ from meterlog.evidence.claim_pdf.job_section import WITHOUT_CUSTOMER, part_words
 from meterlog.evidence.claim_pdf.key_readings import add_key_readings, add_key_words
 from meterlog.evidence.claim_pdf.limits_section import limits_bases
 from meterlog.evidence.claim_pdf.page_edges import claim_mark, claim_title, side_title
-from meterlog.evidence.claim_pdf.page_look import ALERT, FAINT, PAPER, STRONG, TITLE, Look
+from meterlog.evidence.claim_pdf.page_look import ALERT, BODY, FAINT, PAPER, STRONG, TITLE, Look
 from meterlog.evidence.claim_pdf.sheets import Sheets
 from meterlog.evidence.claim_pdf.utc_words import utc_words
 from meterlog.evidence.origin_words import origin_words
-from meterlog.model import Outcome, SpanKind
+from meterlog.model import Outcome, RunVerdict, SpanKind
 
 _MOST = (40, 16, 12, 9, 7, 6, 5, 4, 3)
 """Lines of a paragraph at most, tried in turn until all stands on one page."""
@@ -28,6 +28,8 @@ _BARE = (9, 7, 5, 4, 3, 2, 1)
 tried again."""
 _MISSING = 4
 """Missing entries that are named here; with many more nobody reads any."""
+_VERDICT = 5
+"""Lines that a verdict's paragraph may have at least: the page is there for it."""
 _GOOD = PAPER.spans[SpanKind.RUNNING].line
 _STAMPS = {
     Outcome.FAULT: (PAPER.alert, PAPER.on_alert),
@@ -38,8 +40,8 @@ _STAMPS = {
 def add_summary(sheets: Sheets, content: ClaimContent) -> None:
     """Put the summary on the first page, its paragraphs shortened until they fit.
 
-    Before a paragraph is shortened, the table of readings becomes a sentence: what speaks against
-    a verdict stands at its end.
+    Before a paragraph is shortened, the table of readings becomes a sentence. Of a verdict's what
+    to measure next is left out first, what speaks against it never: see :attr:`RunVerdict.shorter`.
 
     Parameters
     ----------
@@ -214,10 +216,22 @@ def _side(sheets: Sheets, side: ClaimSide, most: int) -> None:
     if verdict is None:
         sheets.words("No verdict: the recording was not judged as a whole.")
     else:
-        sheets.words(verdict.paragraph, most=most)
+        _told(sheets, verdict, max(most, _VERDICT))
     whole = [f"NOT WHOLE: {text}" for text in side.recording.damage]
     for text in (*whole, *side.lacking)[: max(most, 1)]:
         sheets.words(text, ALERT, most=most)
+
+
+def _told(sheets: Sheets, verdict: RunVerdict, most: int) -> None:
+    """Put the longest paragraph that so many lines hold, not the beginning of a longer one.
+
+    What speaks against a verdict does not stand at the paragraph's beginning.
+    """
+    texts = (verdict.paragraph, *(f"{one} …" for one in verdict.shorter))
+    fitting = (one for one in texts if len(sheets.lines_of(one, BODY, sheets.width)) <= most)
+    text = next(fitting, texts[-1])
+    sheets.is_shortened = sheets.is_shortened or text is not texts[0]
+    sheets.words(text, most=most)
 
 
 def _recorded(side: ClaimSide) -> str:

@@ -51,7 +51,8 @@ def test_the_json_of_the_taps_holds_every_field_in_seconds_and_amperes():
 
 def test_the_json_of_the_verdict_holds_every_field():
     told = json.loads(json.dumps(verdict_to_dict(VERDICT), allow_nan=False))
-    assert set(told) == {one.name for one in fields(RunVerdict)}
+    # The shorter paragraphs say less of the same, for paper that has no room.
+    assert set(told) == {one.name for one in fields(RunVerdict)} - {"shorter"}
     assert set(told["ranked"][0]) == {one.name for one in fields(Ranked)}
     assert told["outcome"] == "fault found"
     assert told["ranked"][0]["sureness"] == "proven"

@@ -1,5 +1,7 @@
 """Whatever was found: the verdict stands, in order, and leaves no failure out."""
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -86,6 +88,11 @@ def test_every_failure_is_told_and_never_in_order(build, kit, run):
     if told.outcome is Outcome.FAULT:
         assert any(one.sureness is not Sureness.POSSIBLE for one in told.ranked)
     assert told.paragraph
+    against = [one.against[0] for one in told.ranked[:1] if one.against]
+    for longer, text in pairwise((told.paragraph, *told.shorter)):
+        assert len(text) < len(longer)
+        assert "Next: " not in text
+        assert ("Against it: " in text) is bool(against and "Against it: " in told.paragraph)
     for one in told.ranked:
         assert one.what and one.part and one.next_measurement  # noqa: PT018
 

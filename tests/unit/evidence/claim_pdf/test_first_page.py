@@ -154,6 +154,27 @@ def test_the_table_becomes_a_sentence_before_a_verdict_loses_what_speaks_against
     assert "Limits shop: The maker's table." in said
 
 
+@pytest.mark.parametrize("sides", [1, 2, 3])
+def test_on_a_crowded_page_what_comes_next_goes_before_what_speaks_against(
+    claim, sheets, drawn, desk, told, sides
+):
+    against = "Against it: the last of it, which nobody may miss."
+    text = f"A fault was found. {'rests ' * 60}{against} Next: {'look ' * 300}"
+    shorter = (f"A fault was found. {'rests ' * 60}{against}", f"A fault was found. {against}")
+    verdict = replace(told(paragraph=text), shorter=shorter)
+    content = claim(
+        review=replace(desk.review(), verdict=verdict),
+        missing=tuple("x " * 300 for _ in range(9)),
+        card=JobCard(complaint="y " * 900, cause="z " * 900, correction="z " * 900),
+    )
+    add_summary(sheets, replace(content, sides=content.sides * sides))
+    (page,) = drawn(sheets)
+    said = " ".join(_said([page]).split())
+    assert said.count(f"{against} …") == sides
+    assert "look look" not in said
+    assert "Where … stands, the pages that follow have the rest." in said
+
+
 def test_limits_that_rest_on_the_same_are_told_in_one_sentence():
     ours = [Limits("shop", basis="By hand."), Limits("shop, amended", basis="By hand. ")]
     assert limits_bases(ours) == ["Limits shop; shop, amended: By hand."]
