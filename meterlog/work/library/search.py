@@ -18,6 +18,8 @@ _FIELDS = (
     *("folder", "kind", "started", "work_order", "vehicle", "part", "technician", "odometer"),
     *("complaint", "mark", "duration_s", "instruments", "state", "trouble"),
 )
+_SHOWN = ("vehicle", "part", "work_order")
+"""What a line of hits shows of the words."""
 _SELECT = f"""
 WITH jobs AS (
     SELECT belongs.folder AS inside, group_concat(things.words, ' ') AS words, max(side) AS side,
@@ -90,12 +92,13 @@ def _hit(row: tuple[Any, ...], away: Sequence[str], terms: Sequence[str]) -> Hit
     verdict = Verdicts(outcome) if outcome else Verdicts.NOT_JUDGED
     judged: list[Any] = [verdict, worst or "", sentence or "", currents or "[]"]
     of_job = [_is_in(folder, away), side or "", key, number or ""]
-    values = [Path(folder), Kind(kind), *facts, *judged, *of_job]
-    hit = Hit(*values)
-    if not terms:
-        return hit
-    seen = folded(" ".join((hit.vehicle, hit.part, hit.work_order)))
-    return replace(hit, found_by=found_by(terms, seen, *(text or "" for text in texts)))
+    found: tuple[str, ...] = ()
+    if terms:
+        shown = (dict(zip(_FIELDS[2:], facts, strict=True))[name] for name in _SHOWN)
+        found = found_by(terms, folded(" ".join(shown)), *(text or "" for text in texts))
+    # Made in one go: it is by far the dearest of a hit, and there are thousands of them.
+    values = [Path(folder), Kind(kind), *facts, *judged, *of_job, None, found]
+    return Hit(*values)
 
 
 _Made = tuple[str, str, str, str]
