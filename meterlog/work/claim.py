@@ -36,7 +36,7 @@ from meterlog.recording.folder_aside import folder_aside, put_in_place
 from meterlog.work.amended import Amending, edits_told, parted
 from meterlog.work.circuit_checks import judged_checks
 from meterlog.work.claim_card import seen_card
-from meterlog.work.claim_doubts import card_doubts, head_doubts, order_doubts, seal_doubts
+from meterlog.work.claim_doubts import card_doubts, seal_doubts
 from meterlog.work.claim_inside import begin_packing, contents_of, names_inside, refuse_too_large
 from meterlog.work.claim_photos import copy_photos
 from meterlog.work.claim_privacy import ClaimPrivacy
@@ -44,6 +44,7 @@ from meterlog.work.compare import CompareRequest, compare_reviewed
 from meterlog.work.comparison_files import write_comparison
 from meterlog.work.evidence_folder import write_evidence
 from meterlog.work.review import review_folder
+from meterlog.work.run_doubts import head_doubts, job_doubts, order_doubts
 
 PDF, ZIP, BAG = "claim.pdf", "claim.zip", "claim"
 """Names of the files of a pack, and of the one folder in the zip."""
@@ -329,7 +330,8 @@ class _Making:
                     subject=f"--circuit {folder}",
                     remedy="Give one that was kept by itself (meterlog circuit --save).",
                 )
-            lacking = (*seal_doubts(folder, recording), *lost)
+            other = job_doubts(self._card, recording.about)
+            lacking = (*seal_doubts(folder, recording), *other, *lost)
             found.append(ClaimCircuit(name, recording, tuple(checks), lacking))
         return tuple(found)
 

@@ -2,23 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from pathlib import Path
 
 from meterlog.model import About
-from meterlog.model.calibration import calibration_words, measured_on, overdue_words
 from meterlog.model.card_contradictions import contradictions
 from meterlog.model.card_doubts import doubt_words
 from meterlog.model.errors import RecordingError
 from meterlog.model.job_card import JobCard
 from meterlog.profile.plain_file import MOST_TEXT_BYTES, open_plain
-from meterlog.recording import UNDATED, layout
+from meterlog.recording import layout
 from meterlog.recording.about_text import parse_about
-from meterlog.work.claim_doubts import head_doubts, order_doubts
+from meterlog.work.run_doubts import job_doubts, meter_doubts, run_doubts
 
 
 def doubts_ahead(
-    card: JobCard, sides: Sequence[tuple[str, Path]], others: Iterable[Path] = ()
+    card: JobCard, sides: Sequence[tuple[str, Path]], others: Sequence[Path] = ()
 ) -> tuple[str, ...]:
     """Say what a reviewer will hold against the job card, the runs and their meters.
 
@@ -28,7 +27,7 @@ def doubts_ahead(
     sides : sequence of (str, Path)
         The runs, each with its name, ``before`` first. Only heads are read. One that can't be read
         is left out: the pack says why.
-    others : iterable of Path
+    others : sequence of Path
         Further recordings, such as circuit checks.
 
     Returns
@@ -41,12 +40,13 @@ def doubts_ahead(
     if heads and heads[0][0] == sides[0][0]:
         name, first = heads[0]
         said += contradictions(card, first.job.measured_under, f"{name} the repair")
-    for name, about in heads:
-        said += [f"{name}: {one}" for one in head_doubts(card, name, about)]
-    if len(heads) > 1:
-        said += [f"{heads[0][0]}: {one}" for one in order_doubts(*(about for _, about in heads))]
+    said += [f"{name}: {one}" for name, one in run_doubts(card, heads)]
     for folder in (*(folder for _, folder in sides), *others):
-        said += _meters(folder)
+        if (about := _head(folder)) is not None:
+            said += meter_doubts(about)
+    for folder in others:
+        if (about := _head(folder)) is not None:
+            said += [f"{folder.name}: {one}" for one in job_doubts(card, about)]
     return tuple(dict.fromkeys(said))
 
 
@@ -56,16 +56,3 @@ def _head(folder: Path) -> About | None:
             return parse_about(stream.read(MOST_TEXT_BYTES), layout.ABOUT)[0]
     except (OSError, RecordingError):
         return None
-
-
-def _meters(folder: Path) -> tuple[str, ...]:
-    about = _head(folder)
-    if about is None:
-        return ()
-    unstated = [
-        one for one in about.instruments
-        if not one.simulated and not one.typed and not one.identity.calibration_due.strip()
-    ]  # fmt: skip
-    day = measured_on(about)
-    overdue = () if about.started_utc == UNDATED else overdue_words(about.instruments, day)
-    return (*overdue, *(calibration_words(one, day) for one in unstated))

@@ -1,5 +1,8 @@
 """What the engine finds, said in German: no sentence of it stays English in the window."""
 
+from datetime import UTC, datetime
+from types import SimpleNamespace
+
 import pytest
 
 from meterlog.analysis import Reviewer
@@ -7,8 +10,19 @@ from meterlog.analysis.compare import Ask, compare, side_of
 from meterlog.circuit import Isolation
 from meterlog.instruments.virtual import simulate
 from meterlog.instruments.virtual.scenarios import SCENARIOS
-from meterlog.model import CircuitCheck, CircuitReading, CircuitSign, CircuitState, PointKind, Sign
+from meterlog.model import (
+    CircuitCheck,
+    CircuitReading,
+    CircuitSign,
+    CircuitState,
+    Identity,
+    Instrument,
+    Job,
+    PointKind,
+    Sign,
+)
 from meterlog.model.errors import MeterlogError
+from meterlog.model.job_card import JobCard, PartIdentity
 from meterlog.profile import load_circuit, load_limits, load_meter
 from meterlog.recording import Recording
 from meterlog.window.circuit_names import know_circuit
@@ -16,6 +30,7 @@ from meterlog.window.language import speak, speak_english
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.sentences import english_left, know_names, sentence
 from meterlog.work.job_cards import load_card
+from meterlog.work.run_doubts import meter_doubts, run_doubts
 
 ON_HIGH = CircuitState(key="on", speed=4)
 
@@ -170,3 +185,26 @@ def test_a_comparison_is_told_in_german(old, new, about_of):
     texts += [one.words for one in (*comparison.figures, *comparison.conditions) if one.words]
     assert len(texts) > 5
     assert left_in_english(texts) == []
+
+
+def test_what_the_heads_of_runs_say_against_a_claim_is_said_in_german():
+    card = JobCard(
+        work_order="A-1", vehicle="Kestrel", failed_on="2026-05-06", repaired_on="2026-05-07",
+        old_part=PartIdentity(serial="S-9"), new_part=PartIdentity(serial="S-10"),
+    )  # fmt: skip
+    job = Job(work_order="B-2", vehicle="Merlin", part="FM-20, 8")
+    meters = (
+        Instrument("m1", "p", "u", (), identity=Identity(calibration_due="2026-01-01")),
+        Instrument("m2", "p", "u", ()),
+    )
+    days = {"before": datetime(2026, 5, 9, tzinfo=UTC), "after": datetime(2026, 5, 4, tzinfo=UTC)}
+    heads = [
+        (name, SimpleNamespace(job=job, started_utc=day, local_offset_s=0, instruments=meters))
+        for name, day in days.items()
+    ]
+    doubts = [words for _, words in run_doubts(card, heads)]
+    doubts += [words for _, about in heads for words in meter_doubts(about)]
+    assert len(doubts) == 14
+    assert left_in_english(doubts) == []
+    told = " ".join(map(sentence, doubts))
+    assert "der Lauf nach der Reparatur ist vom 2026-05-04." in told

@@ -51,11 +51,11 @@ class CardSummary(QFrame):
         lost : tuple of str
             Which of its photos are not there.
         doubts : tuple of str
-            Where it and a recording contradict each other.
+            Where it and a recording contradict each other, in the window's language.
         """
         tell(self.facts, "\n".join(_lines(card, without_customer=without_customer)))
-        said = map(sentence, (*doubt_words(card), *doubts))
-        tell(self.doubts, "\n".join((*said, *lost)))
+        said = map(sentence, doubt_words(card))
+        tell(self.doubts, "\n".join((*said, *doubts, *lost)))
         missing = missing_words(card)
         head = say(
             "Not stated, and a reviewer will ask: {missing}. Fill in on the Job page.",

@@ -10,14 +10,19 @@ from PySide6.QtWidgets import QCheckBox, QFrame, QHBoxLayout, QLabel, QPushButto
 
 from meterlog.window.claim_page.recording_facts import RecordingFacts
 from meterlog.window.claim_page.side_choice import tell, told_label
+from meterlog.window.sentences import sentence
 from meterlog.window.words import say
 
 
 class CircuitChoices(QFrame):
-    """A box to tick for each; ``other`` is emitted to choose a folder elsewhere."""
+    """A box to tick for each.
+
+    ``other`` is emitted to choose a folder elsewhere, ``ticked`` when others go in.
+    """
 
     other = Signal()
     changed = Signal()
+    ticked = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -70,6 +75,7 @@ class CircuitChoices(QFrame):
             self._left_out.discard(folder)
         else:
             self._left_out.add(folder)
+        self.ticked.emit()
 
     @property
     def folders(self) -> tuple[Path, ...]:
@@ -82,7 +88,7 @@ class CircuitChoices(QFrame):
         for folder in self.ticks:
             known = facts.get(folder)
             told = (known.mark, *known.warnings, known.trouble) if known is not None else ()
-            lines += [f"{folder.name}: {one}" for one in told if one]
+            lines += [f"{folder.name}: {sentence(one)}" for one in told if one]
         tell(self.warnings, "\n".join(lines))
 
     def in_order(self) -> tuple[QPushButton | QCheckBox, ...]:

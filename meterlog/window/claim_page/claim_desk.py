@@ -288,7 +288,7 @@ class ClaimDesk:
         customer = self.page.options.without_customer.isChecked()
         card, path = self.at_hand.card, self.at_hand.card_path
         lost = photo_words(card, path) if path is not None else ()
-        doubts = self.sides.contradictions()
+        doubts = self.sides.doubts()
         self.page.card.show_card(card, without_customer=customer, lost=lost, doubts=doubts)
 
     def _show_out(self) -> None:

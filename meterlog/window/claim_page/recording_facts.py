@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from meterlog.model import Conditions
+from meterlog.model import About
 from meterlog.model.errors import MeterlogError
 from meterlog.window.origin_words import origin_words
 from meterlog.window.remedies_here import remedy_here
@@ -31,11 +31,11 @@ class RecordingFacts:
     edits : tuple of str
         On top of it, in words.
     warnings : tuple of str
-        Calibration overdue, not sealed, damage.
+        Calibration overdue or not stated, not sealed, damage.
     trouble : str
         Why it can't be read; empty when it can.
-    conditions : Conditions
-        Under which it was made.
+    about : About or None
+        Its head; None when it can't be read.
     """
 
     folder: Path
@@ -44,7 +44,7 @@ class RecordingFacts:
     edits: tuple[str, ...] = ()
     warnings: tuple[str, ...] = ()
     trouble: str = ""
-    conditions: Conditions = field(default_factory=Conditions)
+    about: About | None = None
 
 
 def read_facts(
@@ -86,11 +86,12 @@ def _verdict(folder: Path, recording: Recording) -> str:
 def _facts(folder: Path) -> RecordingFacts:
     # Read in a thread: Arrow, and Qt's painter for the words of the mark.
     from meterlog.model.amendment import amendment_words
-    from meterlog.model.calibration import measured_on, overdue_words
+    from meterlog.model.calibration import measured_on
     from meterlog.recording import UNDATED, Recording
     from meterlog.recording.given_folder import recording_at
     from meterlog.recording.writer_lock import is_being_written
     from meterlog.work.amendments import amendments_of
+    from meterlog.work.run_doubts import meter_doubts
 
     recording = Recording.open(recording_at(folder))
     about = recording.about
@@ -112,9 +113,9 @@ def _facts(folder: Path) -> RecordingFacts:
         edits=tuple(amendment_words(one) for one in edits),
         warnings=(
             *((unsealed,) if recording.state == "unsealed" else ()),
-            *(overdue_words(about.instruments, measured_on(about)) if dated else ()),
+            *meter_doubts(about),
             *recording.damage,
             *damage,
         ),
-        conditions=about.job.measured_under,
+        about=about,
     )

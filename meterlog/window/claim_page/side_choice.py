@@ -93,9 +93,9 @@ class SideChoice(QFrame):
             tell(self.warnings, "")
             tell(self.mark, "")
             return
-        edits = [say("Edit on top: {one_}", one_=one) for one in facts.edits]
+        edits = [say("Edit on top: {one_}", one_=sentence(one)) for one in facts.edits]
         tell(self.facts, "\n".join((*facts.lines, *edits)))
-        tell(self.warnings, "\n".join((*facts.warnings, facts.trouble)).strip())
+        tell(self.warnings, sentence("\n".join((*facts.warnings, facts.trouble)).strip()))
         tell(self.mark, facts.mark)
 
     def in_order(self) -> tuple[QWidget, ...]:

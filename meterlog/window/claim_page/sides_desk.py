@@ -7,7 +7,7 @@ from pathlib import Path
 
 from PySide6.QtWidgets import QFileDialog
 
-from meterlog.model import Conditions
+from meterlog.model import About
 from meterlog.model.card_contradictions import contradictions
 from meterlog.model.errors import MeterlogError
 from meterlog.window.claim_page.claim_page import ClaimPage
@@ -17,10 +17,12 @@ from meterlog.window.folder_dialog import show_beside
 from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.long_work import LongWork
 from meterlog.window.remedies_here import remedy_here
+from meterlog.window.sentences import sentence
 from meterlog.window.words import later, say
 from meterlog.work.job_folder import Side
 
 _RUN = {Side.OLD: later("before the repair"), Side.NEW: later("after the repair")}
+_NAME = {Side.OLD: "before", Side.NEW: "after"}
 _PART = {Side.OLD: later("old part"), Side.NEW: later("new part")}
 
 
@@ -55,6 +57,7 @@ class SidesDesk:
             choice.chosen.connect(lambda folder, side=side: self._on_choice(side, folder))
             choice.other.connect(lambda side=side: self._ask(side, circuit=False))
         page.circuits.other.connect(lambda: self._ask(Side.OLD, circuit=True))
+        page.circuits.ticked.connect(self._show_facts)
 
     def show(self) -> None:
         """Show what belongs to the job at hand."""
@@ -94,14 +97,38 @@ class SidesDesk:
         if stale or facts is not None:
             self._read()
 
-    def contradictions(self) -> tuple[str, ...]:
-        """Say where the job card and the first run contradict each other, as far as is known."""
-        for side, choice in self._sides.items():
-            if choice.folder is not None:
-                facts = self._facts.get(choice.folder)
-                under = Conditions() if facts is None else facts.conditions
-                return contradictions(self._at_hand.card, under, say(_RUN[side]))
-        return ()
+    def doubts(self) -> tuple[str, ...]:
+        """Say where the job card and what goes in contradict each other, as far as is known.
+
+        Returns
+        -------
+        tuple of str
+            In the window's language.
+        """
+        going = {side: one.folder for side, one in self._sides.items() if one.folder is not None}
+        heads = {side: about for side, folder in going.items() if (about := self._head(folder))}
+        checks = [(one, about) for one in self._page.circuits.folders if (about := self._head(one))]
+        if not heads and not checks:
+            return ()
+        # Arrow is behind these: with a head it was loaded already, in the thread that read it.
+        from meterlog.work.run_doubts import job_doubts, run_doubts
+
+        card = self._at_hand.card
+        said: list[str] = []
+        first = next(iter(going), None)
+        if first is not None and first in heads:
+            under = heads[first].job.measured_under
+            said += map(sentence, contradictions(card, under, say(_RUN[first])))
+        runs = {_NAME[side]: say(_RUN[side]) for side in heads}
+        found = run_doubts(card, [(_NAME[side], about) for side, about in heads.items()])
+        said += [f"{runs[name]}: {sentence(one)}" for name, one in found]
+        for folder, about in checks:
+            said += [f"{folder.name}: {sentence(one)}" for one in job_doubts(card, about)]
+        return tuple(said)
+
+    def _head(self, folder: Path) -> About | None:
+        facts = self._facts.get(folder)
+        return None if facts is None else facts.about
 
     def leave(self) -> None:
         """Ask for no more recordings: another job comes, which they are not of."""

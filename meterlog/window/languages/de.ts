@@ -2604,6 +2604,10 @@
         <translation>Die Auftragskarte nennt {0} für den Filter; der Lauf {1} wurde mit dem Innenraumfilter {2} aufgenommen.</translation>
     </message>
     <message>
+        <source>The job card has the failure on {0}; the run is of {1}, before it.</source>
+        <translation>Nach der Auftragskarte war der Ausfall am {0}; der Lauf ist vom {1}, davor.</translation>
+    </message>
+    <message>
         <source>The job card has the work order {0}; the recording was made for {1}.</source>
         <translation>Die Auftragskarte hat die Auftragsnummer {0}; die Aufzeichnung wurde für {1} gemacht.</translation>
     </message>
@@ -6506,6 +6510,10 @@
     <message>
         <source>The current stood at {0} % of the rating ({1} A) or above for {2} s (at least {3} s); {4} opens by {5} s at that</source>
         <translation>Der Strom stand {2} s lang (mindestens {3} s) bei {0} % des Nennwerts ({1} A) oder darüber; {4} löst dabei bis {5} s aus</translation>
+    </message>
+    <message>
+        <source>The job card has the repair on {0}; the run {1} is of {2}.</source>
+        <translation>Nach der Auftragskarte war die Reparatur am {0}; der Lauf {1} ist vom {2}.</translation>
     </message>
     <message>
         <source>The photo {0} lies outside the card&apos;s folder and goes into no pack. Add it again: that copies it there.</source>

@@ -8,7 +8,7 @@ import pytest
 from meterlog.model import Job
 from meterlog.model.job_card import JobCard, PartIdentity
 from meterlog.recording import UNDATED
-from meterlog.work.claim_doubts import job_doubts, order_doubts, part_doubts
+from meterlog.work.run_doubts import day_doubts, job_doubts, order_doubts, part_doubts
 
 EARLY, LATE = datetime(2026, 5, 4, 9, tzinfo=UTC), datetime(2026, 5, 5, 9, tzinfo=UTC)
 
@@ -67,3 +67,40 @@ def test_another_vehicle_and_another_work_order_are_told():
     )
     assert "'Brindlemoor 240 panel van (invented)'" in vehicle
     assert job_doubts(JobCard(work_order="WO-4711"), begun(EARLY, work_order="4711")) == ()
+
+
+@pytest.mark.parametrize(
+    ("name", "failed", "repaired", "when"),
+    [
+        ("before", "2026-05-04", "2026-05-04", EARLY),
+        ("before", "2026-05-05", "2026-05-03", EARLY),  # a day to either side: elsewhere it is one
+        ("after", "2026-05-01", "2026-05-05", EARLY),
+        ("after", "", "", EARLY),
+        ("before", "last week", "in May", EARLY),
+        ("before", "2026-06-01", "2026-05-01", UNDATED),
+    ],
+)
+def test_days_that_go_together_or_are_not_said_say_nothing(name, failed, repaired, when):
+    card = JobCard(failed_on=failed, repaired_on=repaired)
+    assert day_doubts(card, name, begun(when)) == ()
+
+
+@pytest.mark.parametrize(
+    ("name", "failed", "repaired", "said"),
+    [
+        ("before", "", "2026-05-02", "the run before the repair is of 2026-05-04"),
+        ("after", "", "2026-05-06", "the run after the repair is of 2026-05-04"),
+        (
+            "before",
+            "2026-05-06",
+            "2026-05-07",
+            "the failure on 2026-05-06; the run is of 2026-05-04, befo",
+        ),
+        ("after", "2026-05-06", "", "the failure on 2026-05-06; the run is of 2026-05-04, befo"),
+    ],
+)
+def test_a_run_made_on_a_day_on_which_it_cannot_have_been_made_is_told(
+    name, failed, repaired, said
+):
+    (told,) = day_doubts(JobCard(failed_on=failed, repaired_on=repaired), name, begun(EARLY))
+    assert said in told
