@@ -217,9 +217,12 @@ def _side(sheets: Sheets, side: ClaimSide, most: int) -> None:
         sheets.words("No verdict: the recording was not judged as a whole.")
     else:
         _told(sheets, verdict, max(most, _VERDICT))
-    whole = [f"NOT WHOLE: {text}" for text in side.recording.damage]
-    for text in (*whole, *side.lacking)[: max(most, 1)]:
+    against = [*(f"NOT WHOLE: {text}" for text in side.recording.damage), *side.lacking]
+    kept = against[: max(most, 1)]
+    for text in kept:
         sheets.words(text, ALERT, most=most)
+    if len(against) > len(kept):
+        sheets.words(f"and {len(against) - len(kept)} more, on the pages that follow", ALERT)
 
 
 def _told(sheets: Sheets, verdict: RunVerdict, most: int) -> None:

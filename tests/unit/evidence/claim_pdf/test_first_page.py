@@ -167,11 +167,16 @@ def test_on_a_crowded_page_what_comes_next_goes_before_what_speaks_against(
         missing=tuple("x " * 300 for _ in range(9)),
         card=JobCard(complaint="y " * 900, cause="z " * 900, correction="z " * 900),
     )
-    add_summary(sheets, replace(content, sides=content.sides * sides))
+    lacking = tuple(f"Doubt {number}." for number in range(10))
+    side = replace(content.sides[0], lacking=lacking)
+    add_summary(sheets, replace(content, sides=(side,) * sides))
     (page,) = drawn(sheets)
     said = " ".join(_said([page]).split())
     assert said.count(f"{against} …") == sides
     assert "look look" not in said
+    told = said.count("Doubt ") // sides
+    assert 1 <= told < 10
+    assert said.count(f"Doubt {told - 1}. and {10 - told} more, on the pages that") == sides
     assert "Where … stands, the pages that follow have the rest." in said
 
 
