@@ -25,7 +25,6 @@ from meterlog.window.keys import Action
 from meterlog.window.later_pages import later_pages
 from meterlog.window.mark_value import value_words
 from meterlog.window.meters_page import MetersPage
-from meterlog.window.origin_words import origin_words
 from meterlog.window.own_enter import keeps_enter
 from meterlog.window.page_stack import PageStack
 from meterlog.window.pages import Page
@@ -343,7 +342,7 @@ class Desk:
         self.window.header.start.setDisabled(busy)
         self.window.header.open.setDisabled(self.session.recording or busy)
         shown = self.session.shown
-        self.window.header.show_origin(origin_words(shown.about) if shown else "")
+        self.window.header.show_origin(shown.mark if shown else "")
         self._show_words()
         if shown is not None:
             self.window.header.what.setText(_what(shown.about.job.work_order, self.session.folder))

@@ -82,7 +82,7 @@ def opened(
     traces = traces_of(recording, tell)
     rows = {one.key: recording.rows(one.key) for one in about.instruments}
     shown = Shown(about, traces, review, recording.standing, accepted=accept_steps, top=tops[0])
-    return Opened(shown, rows, _with_end(recording.damage, folder), one_part(folder))
+    return _told(shown, rows, recording.damage, folder)
 
 
 def _judged_apart(
@@ -97,9 +97,12 @@ def _judged_apart(
     judged = Shown(
         made.about, traces, made.review, made.events, accepted=accept_steps, top=made.top
     )
-    return Opened(judged, made.rows, _with_end(made.damage, folder), one_part(folder))
+    return _told(judged, made.rows, made.damage, folder)
 
 
-def _with_end(damage: Sequence[str], folder: Path) -> tuple[str, ...]:
-    end = not_ended(folder)
-    return (*damage, end) if end else tuple(damage)
+def _told(shown: Shown, rows: Mapping[str, int], damage: Sequence[str], folder: Path) -> Opened:
+    """Put what it lacks beside it, and a mark on it that stays as long as it is on show."""
+    end, part = not_ended(folder), one_part(folder)
+    lacks = (*damage, end) if end else tuple(damage)
+    shown.whole = not (lacks or part)
+    return Opened(shown, rows, lacks, part)

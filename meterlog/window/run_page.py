@@ -18,7 +18,6 @@ from meterlog.window.found_line import FoundLine
 from meterlog.window.judging_strip import JudgingStrip
 from meterlog.window.measured_stretch import MeasuredStretch
 from meterlog.window.note_line import NoteLine
-from meterlog.window.origin_words import origin_words
 from meterlog.window.outlook import Outlook
 from meterlog.window.ribbon_view import RibbonView
 from meterlog.window.session import Session
@@ -140,7 +139,7 @@ class RunPage(QWidget):
         self._trace_place.addWidget(self.trace, 1)
         self.trace.set_palette(self._palette, self._pixels)
         if self._shown is not None:
-            self.trace.show_mark(origin_words(self._shown.about))
+            self.trace.show_mark(self._shown.mark)
         self.redraw_soon()
 
     def set_palette(self, palette: Palette, pixels: int) -> None:
@@ -225,7 +224,7 @@ class RunPage(QWidget):
             self.outlook.width_s = 30.0
         if self.trace is not None:
             self.trace.show()
-            self.trace.show_mark(origin_words(shown.about))
+            self.trace.show_mark(shown.mark)
 
     def _show_digits(self, session: Session, shown: Shown) -> None:
         note = "" if shown.live else say("last reading")

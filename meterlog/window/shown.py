@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from meterlog.evidence.trace_store import TraceLine, TraceStore
 from meterlog.model import About, Event, Review, Role, Span
+from meterlog.window.origin_words import origin_words
 from meterlog.window.words import say
 
 if TYPE_CHECKING:
@@ -32,6 +33,8 @@ class Shown:
         True while it is being judged, and once that was stopped: nothing is known of it yet.
     top : EditsOnTop or None
         The edits on top of it, laid on in :attr:`events` and :attr:`about`; None while live.
+    whole : bool
+        False where something of it can't be read, or it is a part or has not ended.
     """
 
     about: About
@@ -42,6 +45,13 @@ class Shown:
     accepted: bool = False
     judging: bool = False
     top: EditsOnTop | None = None
+    whole: bool = True
+
+    @property
+    def mark(self) -> str:
+        """What stands over it as long as it is on show: where it comes from, that it lacks."""
+        lacks = () if self.whole else (say("NOT WHOLE"),)
+        return " · ".join((*filter(None, (origin_words(self.about),)), *lacks))
 
     @property
     def has_found_steps(self) -> bool:

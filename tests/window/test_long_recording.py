@@ -21,6 +21,7 @@ from meterlog.recording import (
 )
 from meterlog.window import judged_apart, long_recording
 from meterlog.window import opened as opening
+from meterlog.window.keys import Action
 from meterlog.window.session import Phase
 from meterlog.work import review_folder
 
@@ -138,6 +139,9 @@ def session_key(folder):
 
 def test_damaged_readings_are_left_out_of_the_picture_once_they_are_known(window, qtbot, folder):
     session = window.desk.session
+    window.desk.open(folder)
+    qtbot.waitUntil(lambda: session.phase is Phase.SHOWING, timeout=30_000)
+    assert "NOT WHOLE" not in window.header.mark.text()
     stream = folder / layout.arrows(session_key(folder))
     stamp, content = stream.stat(), bytearray(stream.read_bytes())
     content[len(content) // 2] ^= 1
@@ -206,6 +210,9 @@ def test_damage_found_there_is_left_out_of_the_picture(
     window, qtbot, folder, very_long, no_judging_here
 ):
     session = window.desk.session
+    window.desk.open(folder)
+    qtbot.waitUntil(lambda: session.phase is Phase.SHOWING, timeout=30_000)
+    assert "NOT WHOLE" not in window.header.mark.text()
     stream = folder / layout.arrows(session_key(folder))
     stamp, content = stream.stat(), bytearray(stream.read_bytes())
     content[len(content) // 2] ^= 1
@@ -215,6 +222,10 @@ def test_damage_found_there_is_left_out_of_the_picture(
     qtbot.waitUntil(lambda: session.phase is Phase.SHOWING, timeout=30_000)
     assert "does not match its checksum" in session.trouble
     assert 0 < _lines(window)[0].count < ROWS
+    # What was said goes with the next key; that something is missing stays.
+    window.desk.do(Action.CLOSER)
+    assert "checksum" not in session.trouble
+    assert "NOT WHOLE" in window.header.mark.text()
 
 
 def test_a_pyramid_is_made_anew_for_a_process_of_its_own(folder):

@@ -24,6 +24,7 @@ def _opened(window, qtbot, folder):
 def test_one_that_is_still_being_recorded(window, qtbot, recorder, tmp_path):
     session = _opened(window, qtbot, tmp_path / "run")
     assert session.trouble == "It is still being recorded: open it again when that has ended."
+    assert window.header.mark.text() == "SIMULATED · NOT WHOLE"
     made = []
     assert not session.amend(made.append)
     assert "sealed: stop it first" in session.trouble

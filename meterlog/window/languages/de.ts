@@ -10378,6 +10378,10 @@
         <translation>NICHT VERBUNDEN</translation>
     </message>
     <message>
+        <source>NOT WHOLE</source>
+        <translation>NICHT VOLLSTÄNDIG</translation>
+    </message>
+    <message>
         <source>NOT WRITTEN YET: </source>
         <translation>NOCH NICHT GESCHRIEBEN: </translation>
     </message>
