@@ -19,6 +19,8 @@ REACH_NS = 2_000_000_000
 GROUP_NS = 1_000_000_000
 """Light taps come three to five at a time; within a second they are one attempt (common
 practice, no source)."""
+WENT_NS = 500_000_000
+"""What a tap shakes loose goes with it, not a second later; the hand may be early on the key."""
 _SETTLED_NS = 500_000_000
 
 
@@ -92,11 +94,13 @@ class TapReader:
         self._timeline = timeline
         self._levels = levels
         self._starts = [one.start_ns for one in stretches]
-        self._answered_ns: set[int] = set()
+        self._answers: dict[int, int] = {}
+        """By the end of a stretch without current: when the tap was made that ended it."""
+        self._told: set[int] = set()
 
     def attempts(self, taps_ns: Sequence[int]) -> list[Attempt]:
         """Give the attempts, in time order."""
-        self._answered_ns = set()
+        self._answers, self._told = self._nearest(taps_ns), set()
         found = []
         for number, times in enumerate(groups(taps_ns), 1):
             attempt = Attempt()
@@ -108,23 +112,50 @@ class TapReader:
             found.append(attempt)
         return found
 
-    def _gone_at(self, t_ns: int) -> GoneStretch | None:
+    def _nearest(self, taps_ns: Sequence[int]) -> dict[int, int]:
+        """Give, for each return of the current within reach of taps, the tap it came upon.
+
+        The last one before it, as what did nothing a second before did nothing now. Where that is
+        longer ago than light taps lie apart, and one was marked right behind the return, the hand
+        was late with that.
+        """
+        met: dict[int, list[int]] = {}
+        for t_ns in sorted(taps_ns):
+            one = self._met(t_ns)
+            if one is not None and one.returned and one.end_ns - t_ns <= REACH_NS:
+                met.setdefault(one.end_ns, []).append(t_ns)
+        answers = {}
+        for end_ns, times in met.items():
+            edge_ns = self._stretches[bisect_right(self._starts, times[0]) - 1].edge_ns
+            before = [t_ns for t_ns in times if t_ns <= end_ns + edge_ns]
+            late = [t_ns for t_ns in times if t_ns > end_ns + edge_ns]
+            recent = before and end_ns - before[-1] <= GROUP_NS
+            answers[end_ns] = late[0] if late and not recent else before[-1]
+        return answers
+
+    def _met(self, t_ns: int) -> GoneStretch | None:
         """Give the stretch without current in which a tap was made, or just before its mark."""
         index = bisect_right(self._starts, t_ns) - 1
-        if index < 0:
+        return (
+            self._stretches[index] if index >= 0 and self._stretches[index].met_by(t_ns) else None
+        )
+
+    def _gone_at(self, t_ns: int) -> GoneStretch | None:
+        """Give the stretch that a tap met; None where an earlier one had brought it to its end."""
+        one = self._met(t_ns)
+        if one is None:
             return None
-        one = self._stretches[index]
-        over = one.end_ns in self._answered_ns and t_ns > one.end_ns + one.edge_ns
-        return one if one.met_by(t_ns) and not over else None
+        over = self._answers.get(one.end_ns, t_ns) < t_ns and t_ns > one.end_ns + one.edge_ns
+        return None if over else one
 
     def _tap(self, t_ns: int, gone: GoneStretch | None) -> Tap:
         back_ns = None
-        if gone is not None and gone.returned and gone.end_ns - t_ns <= REACH_NS:
-            back_ns = None if gone.end_ns in self._answered_ns else gone.end_ns
+        if gone is not None and self._answers.get(gone.end_ns) == t_ns:
+            back_ns = None if gone.end_ns in self._told else gone.end_ns
         went = None if gone is not None else self._went(t_ns)
         answered = back_ns is not None and gone is not None and gone.of_motor
         if back_ns is not None:
-            self._answered_ns.add(back_ns)
+            self._told.add(back_ns)
         edge_ns = 0 if gone is None else gone.edge_ns
         before_ns = min(t_ns, gone.end_ns) if gone is not None else t_ns
         if went is not None:
@@ -150,7 +181,7 @@ class TapReader:
     def _went(self, t_ns: int) -> GoneStretch | None:
         """Give the stretch without current that began upon a tap; None where none did."""
         first = bisect_right(self._starts, t_ns - LATE_NS)
-        last = bisect_right(self._starts, t_ns + REACH_NS)
+        last = bisect_right(self._starts, t_ns + WENT_NS)
         near = self._stretches[first:last]
         return next((one for one in near if one.from_running), None)
 

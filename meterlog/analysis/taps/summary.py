@@ -86,7 +86,7 @@ def _beside(evidence: TapEvidence, seen: Seen) -> str:
         count = len({tap.attempt for tap in stopped})
         return (
             f"On {count} of {_count(evidence.attempts, evidence)} made while the motor ran, its"
-            f" current went within 2 s ({ends})."
+            f" current went within 0.5 s ({ends})."
         )
     many = len(evidence.taps)
     return f"{many} tap{'' if many == 1 else 's'} changed nothing: the current stayed as it was."

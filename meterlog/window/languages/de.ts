@@ -1956,8 +1956,8 @@
         <translation>Bei {0} von {1}, während der Strom weg war, kam er{2} binnen {3} s (± {4} s) zurück{5}</translation>
     </message>
     <message>
-        <source>On {0} of {1} made while the motor ran, its current went within 2 s ({2}).</source>
-        <translation>Bei {0} von {1}, während der Motor lief, ging der Strom binnen 2 s weg ({2}).</translation>
+        <source>On {0} of {1} made while the motor ran, its current went within 0.5 s ({2}).</source>
+        <translation>Bei {0} von {1}, während der Motor lief, ging der Strom binnen 0,5 s weg ({2}).</translation>
     </message>
     <message>
         <source>Once only.</source>
