@@ -15,6 +15,9 @@ REPORT_NS = 1_000_000_000
 """A meter's own report this long before a gap may explain it (common practice, no source)."""
 
 
+OVERLOAD = "overload: the current was beyond its range"
+
+
 class Reason(IntEnum):
     """Why nothing came; in the order in which several are told."""
 
@@ -102,7 +105,7 @@ class Absence:
             words = [blank + (", showing overload meanwhile" if short else "")]
             over = over and not short
         if over:
-            words.append("overload: the current was beyond its range")
+            words.append(OVERLOAD)
         if not words:
             said = self._said(EventKind.DEVICE, start_ns, end_ns)
             words = [f"it reported {said!r}"] if said else []

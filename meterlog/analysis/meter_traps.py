@@ -17,6 +17,7 @@ from meterlog.analysis.device_words import DeviceWords
 from meterlog.analysis.levels import Levels
 from meterlog.analysis.load_drop import LoadDrop, believed
 from meterlog.analysis.long_table import Attic
+from meterlog.analysis.off_current import OffCurrent
 from meterlog.analysis.pieces import Piece
 from meterlog.analysis.polarity import Polarity
 from meterlog.analysis.rows import Rows
@@ -68,6 +69,7 @@ class MeterTraps:
         self._levels = Levels(attic)
         self._polarity = Polarity(self._levels, limits)
         self._slips = SlippedProbes(self._levels, limits)
+        self._off = OffCurrent(self._levels, limits)
         self._stuck = StuckWatch(instruments, limits)
         self._zeros = ZeroWatch(instruments, started_utc)
         self._words = DeviceWords()
@@ -136,6 +138,7 @@ class MeterTraps:
             *_quiet([(piece, why) for piece, why in pieces if why]),
             *decade_doubts(steps, self._limits),
             *self._polarity.doubts(steps),
+            *self._off.doubts(self._timeline.changes),
             *self._slipped(ended=ended),
             *self._stuck.doubts(self._levels, self._timeline),
             *self._words.doubts(),

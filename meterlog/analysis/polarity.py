@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from meterlog.analysis.level_walk import LevelWalk, LongRuns
 from meterlog.analysis.levels import BIN_NS, LevelPart, Levels
-from meterlog.model import Doubt, DoubtKind, Limits, Step
+from meterlog.model import Doubt, DoubtKind, Limits, Role, Step
 
 LEAST_NS = 1_000_000_000
 """Shorter than this a negative voltage may be a spike or a moved probe."""
@@ -35,13 +35,16 @@ class Polarity:
     def doubts(self, steps: Sequence[Step]) -> list[Doubt]:
         """Give what is to be said of the current, the motor's voltage and the feed so far."""
         told = []
-        amps = [s for s in steps if (s.steady_mean_a or 0.0) <= -self._limits.open_current_a]
+        least_a = -self._limits.open_current_a
+        # With the fan off it is the zero that is off, see ``off_current``.
+        amps = [s for s in steps if (s.steady_mean_a or 0.0) <= least_a and s.speed != 0]
         if amps:
             told.append(
                 _doubt(
                     amps,
                     "The motor current reads negative: the clamp is on the wrong way round. Turn"
                     " it, or say so (inverted); its size is judged all the same.",
+                    Role.MOTOR_CURRENT,
                 )
             )
         volts = [s for s in steps if (s.steady_mean_v or 0.0) < -self._limits.driven_v]
@@ -51,6 +54,7 @@ class Polarity:
                     volts,
                     "The motor voltage reads negative: feed and return are the wrong way round."
                     " Swap the two leads, or their roles.",
+                    Role.MOTOR_FEED,
                 )
             )
         long = self._negative()
@@ -60,7 +64,7 @@ class Polarity:
                 f" the leads of that channel are the wrong way round. Swap them, or say so"
                 f" (inverted)."
             )
-            told.append(Doubt(DoubtKind.SIGN, text, long[0][0], long[-1][1]))
+            told.append(Doubt(DoubtKind.SIGN, text, long[0][0], long[-1][1], role=Role.MOTOR_FEED))
         return told
 
     def _negative(self) -> list[tuple[int, int]]:
@@ -77,7 +81,7 @@ def _below(part: LevelPart) -> NDArray[np.bool_]:
     return below
 
 
-def _doubt(steps: Sequence[Step], words: str) -> Doubt:
+def _doubt(steps: Sequence[Step], words: str, role: Role) -> Doubt:
     start_ns, end_ns = steps[0].start_ns, steps[-1].end_ns
     text = f"{words} ({start_ns / 1e9:.1f} s to {end_ns / 1e9:.1f} s)"
-    return Doubt(DoubtKind.SIGN, text, start_ns, end_ns)
+    return Doubt(DoubtKind.SIGN, text, start_ns, end_ns, role=role)

@@ -278,6 +278,8 @@ class Reviewer:
             ),
             doubts=doubts,
             decision_rule=rule_words(self._limits),
+            brief=self._detector.builder.brief,
+            brief_s=self._detector.builder.brief_ns / 1e9,
         )
 
     def _fit(

@@ -12,6 +12,7 @@ from meterlog.analysis.level_walk import LevelWalk, LongRuns
 from meterlog.analysis.levels import LevelPart, Levels
 from meterlog.analysis.long_table import sums_of
 from meterlog.analysis.moved_probe import MovedProbes, Slip
+from meterlog.analysis.off_current import is_off
 from meterlog.analysis.timeline import SpeedChange
 from meterlog.model import Doubt, DoubtKind, Limits, Role
 
@@ -60,7 +61,7 @@ class SlippedProbes:
         """
         if not len(self._levels):
             return []
-        told = self._gone_so_far()
+        told = [one for one in self._gone_so_far() if not _while_off(one, changes)]
         for slip in self._moved.slips(changes):
             if not any(one.start_ns < slip.end_ns and one.end_ns > slip.start_ns for one in told):
                 told.append(_moved(slip))
@@ -108,6 +109,14 @@ class SlippedProbes:
         )
         volts, amps = (sums_of(columns, last - first) / (last - first)).tolist()
         return volts, amps
+
+
+def _while_off(doubt: Doubt, changes: Sequence[SpeedChange]) -> bool:
+    """Tell of a return at the feed's level while off was commanded: there it belongs.
+
+    That a current is read beside it is the clamp's doing, see ``off_current``.
+    """
+    return doubt.role is Role.MOTOR_RETURN and is_off(changes, doubt.start_ns, doubt.end_ns)
 
 
 def _few(told: list[Doubt]) -> list[Doubt]:

@@ -18,6 +18,8 @@ class DoubtKind(StrEnum):
     """The meter is on another range than when its zero was taken."""
     ZERO_DRIFT = "zero-drift"
     """Two zeros of one recording differ."""
+    ZERO_SEEN = "zero-seen"
+    """A current is read while none can flow."""
     ACCURACY = "accuracy"
     """The sensor's own accuracy is not stated."""
     STUCK = "stuck"
@@ -54,6 +56,8 @@ class Doubt:
         What the channel in doubt reads; None where it is not one channel's.
     factor : float
         The readings may have to be multiplied by so much; 1 for nothing of the kind.
+    offset_a : float, amperes
+        Currents may be off by so much; 0 for nothing of the kind.
     """
 
     kind: DoubtKind
@@ -63,3 +67,4 @@ class Doubt:
     source: str = ""
     role: Role | None = None
     factor: float = 1.0
+    offset_a: float = 0.0

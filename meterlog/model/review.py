@@ -65,6 +65,10 @@ class Review:
     ripple : tuple of RippleView
     taps : TapEvidence or None
         None where nobody tapped.
+    brief : int
+        Dropouts of the current that are no spans, as they were shorter than the limits count.
+    brief_s : float, seconds
+        How long they were together.
     verdict : RunVerdict or None
         None while the recording still runs, as all from ``startups`` on.
     """
@@ -86,4 +90,6 @@ class Review:
     rhythm: Rhythm | None = None
     ripple: tuple[RippleView, ...] = ()
     taps: TapEvidence | None = None
+    brief: int = 0
+    brief_s: float = 0.0
     verdict: RunVerdict | None = None

@@ -37,6 +37,7 @@ _GONE = frozenset({
 _BEYOND = frozenset({SpanKind.OVER, SpanKind.UNDER})
 _FALSE = {
     DoubtKind.DECADE: "the current may be off by a factor of ten",
+    DoubtKind.ZERO_SEEN: "the clamp's zero is off",
     DoubtKind.STUCK: "a meter repeated one reading meanwhile",
     DoubtKind.CLAMP_QUIET: "the clamp is to be doubted",
     DoubtKind.PROBE: "a voltage probe had come off",

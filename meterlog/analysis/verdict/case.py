@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from meterlog.analysis.absence import OVERLOAD
 from meterlog.analysis.budgets import BudgetMaker
 from meterlog.analysis.judged import Judged
 from meterlog.model import (
@@ -35,7 +36,7 @@ _GRAVE = (
     DoubtKind.UNIT,
 )
 """What takes the readings themselves away; the others widen what is not known of them."""
-_VOLTS = (DoubtKind.PROBE,)
+_VOLTS = (DoubtKind.PROBE, DoubtKind.SIGN)
 _BY_VOLTAGE = (
     FindingKind.DEAD,
     FindingKind.FEED_LOST,
@@ -45,10 +46,18 @@ _BY_VOLTAGE = (
     FindingKind.RESISTIVE_GROUND,
     FindingKind.CONTROLLER_HEAT,
 )
+_OFF_NS = 1_000_000_000
+"""In a shorter off a slow clamp may show what flowed before."""
 HAND_BY_CHANCE = 0.5
 """Below this probability a rhythm may be that of the hand that tapped (common practice)."""
 TAPS_BY_CHANCE = 0.05
 """Taps count as the cause of a return below this probability (common practice)."""
+
+
+def _is_grave(doubt: Doubt) -> bool:
+    """Tell whether readings are taken away; of a current that is negative the size is judged."""
+    turned = doubt.kind is DoubtKind.SIGN and doubt.role is Role.MOTOR_FEED
+    return doubt.kind in _GRAVE or turned
 
 
 def is_suspect(finding: Finding) -> bool:
@@ -80,6 +89,7 @@ class Case:
     def __init__(self, judged: Judged, review: Review) -> None:
         self.judged = judged
         self.review = review
+        self._off_a = max((one.offset_a for one in review.doubts), default=0.0)
         self._waiting = [one for one in review.findings if is_suspect(one)]
 
     @property
@@ -113,12 +123,48 @@ class Case:
     @property
     def grave_doubts(self) -> list[Doubt]:
         """Doubts that take readings away."""
-        return [one for one in self.review.doubts if one.kind in _GRAVE]
+        return [one for one in self.review.doubts if _is_grave(one)]
 
     @property
     def light_doubts(self) -> list[Doubt]:
         """Doubts that make figures less sure than they look."""
-        return [one for one in self.review.doubts if one.kind not in _GRAVE]
+        return [one for one in self.review.doubts if not _is_grave(one)]
+
+    @property
+    def overloads(self) -> list[Finding]:
+        """Stretches in which the current was beyond the meter's range while it was asked for."""
+        return [
+            one
+            for one in self.review.findings
+            if one.kind is FindingKind.NO_DATA and OVERLOAD in one.statement
+        ]
+
+    @property
+    def off_read_a(self) -> float:
+        """The largest current read with off commanded, in amperes; 0 where none worth telling."""
+        read = [
+            abs(step.median_a)
+            for step in self.review.steps
+            if step.speed == 0 and step.median_a and step.end_ns - step.start_ns >= _OFF_NS
+        ]
+        most = max(read, default=0.0)
+        return most if most >= self.judged.limits.open_current_a else 0.0
+
+    def holds_with_zero(self, finding: Finding) -> bool:
+        """Tell whether a current is further beyond its limit than its zero is seen to be off."""
+        if finding.unit != "A" or finding.value is None or finding.limit is None:
+            return True
+        return abs(abs(finding.value) - finding.limit) > self._off_a
+
+    @property
+    def clamp_quiet(self) -> bool:
+        """The clamp read nothing somewhere, though the voltages say that current flowed."""
+        return any(one.kind is DoubtKind.CLAMP_QUIET for one in self.review.doubts)
+
+    @property
+    def zero_seen(self) -> list[Doubt]:
+        """A current was read while none could flow."""
+        return [one for one in self.review.doubts if one.kind is DoubtKind.ZERO_SEEN]
 
     def has(self, role: Role) -> bool:
         """Tell whether some instrument plays a role."""

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from enum import IntEnum
 
 from meterlog.analysis.taps.silent_between import silent_between
-from meterlog.analysis.verdict.case import LEVEL_KINDS, Case
+from meterlog.analysis.verdict.case import GONE_KINDS, LEVEL_KINDS, Case
 from meterlog.model import Finding, FindingKind, Ranked, Sureness, Verdict
 
 LONG_NS = 1_000_000_000
@@ -62,13 +62,20 @@ class Cause:
 def sureness_of(findings: Sequence[Finding], case: Case) -> Sureness:
     """Give how sure it is that something is wrong, of findings that all tell of it.
 
-    Proven: failed beyond the stated uncertainty, no doubt against it, more than once or long.
+    Proven: failed beyond the stated uncertainty, no doubt against it, more than once or long; never
+    by a clamp that reads a current while none can flow, or none while one must.
     """
-    sound = [one for one in findings if one.verdict is Verdict.FAIL and case.doubt_of(one) is None]
+    sound = [
+        one
+        for one in findings
+        if one.verdict is Verdict.FAIL and case.doubt_of(one) is None and case.holds_with_zero(one)
+    ]
     if not sound:
         return Sureness.POSSIBLE
     bare = [one for one in sound if one.kind in LEVEL_KINDS and one.expanded_uncertainty is None]
     if len(bare) == len(sound):
+        return Sureness.LIKELY
+    if case.zero_seen or (case.clamp_quiet and any(one.kind in GONE_KINDS for one in sound)):
         return Sureness.LIKELY
     long_ns = max(one.end_ns - one.start_ns for one in sound)
     return Sureness.PROVEN if len(sound) > 1 or long_ns >= LONG_NS else Sureness.LIKELY

@@ -24,6 +24,7 @@ _ZEROS = (
     DoubtKind.ZERO_OLD,
     DoubtKind.ZERO_RANGE,
     DoubtKind.ZERO_DRIFT,
+    DoubtKind.ZERO_SEEN,
 )
 
 

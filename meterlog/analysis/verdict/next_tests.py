@@ -18,6 +18,11 @@ TAP_TEST = (
     "Do the tap test in full: zero of the clamp, ten seconds still, move the leads (mark it), then"
     " at each stop tap the motor lightly and mark it, three times; ten seconds still, zero again."
 )
+BRIEF = (
+    "Judge it again with a shorter min_dwell_s in the limits (review --limits), down to a few"
+    " readings: then it is told when each was and on which side. Shake the leads and the plug one"
+    f" by one meanwhile, and tap the motor lightly; mark each. {SAFE}"
+)
 MOTOR_OPEN = (
     "When it stands again: feed within 0.7 V of the battery, return near 0 V, current 0 A; then,"
     " key off, turn the wheel a little by hand: if it starts now, brush or commutator is bad."

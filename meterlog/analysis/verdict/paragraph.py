@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from meterlog.analysis.rounding import with_uncertainty
@@ -14,7 +15,10 @@ _SURE = {
     Sureness.LIKELY: "This is likely",
     Sureness.POSSIBLE: "This is possible, not more",
 }
-_LONG = 260
+_LONG, _LONGER = 260, 420
+"""Letters of what speaks against a verdict, and of what it rests on: a tap test's marks that came
+late stand at its end."""
+_ARRANGED = re.compile(r"\s\(permutation\b[^)]*\)")
 
 
 def paragraphs_of(
@@ -38,14 +42,20 @@ def paragraphs_of(
         The whole one first; none twice.
     """
     if not ranked or outcome is Outcome.IN_ORDER:
-        return (_without_fault(outcome, unseen, case),)
+        measuring = [one.what for one in ranked if one.part == "measuring"]
+        return (" ".join([_without_fault(outcome, unseen, case), *measuring]),)
     first = ranked[0]
     vehicle = first.part != "measuring"
     head = [_opening(outcome), first.what]
-    against = [f"Against it: {_lowered(_short(first.against[0]))}."] if first.against else []
-    surer = [one.what for one in ranked[1:] if one.sureness is not Sureness.POSSIBLE]
+    # What is wrong with the readings speaks against all of it, and is told in full.
+    measuring = [one.what for one in ranked[1:] if one.part == "measuring"]
+    told = [one for one in first.against if not any(one.rstrip(".") in what for what in measuring)]
+    against = [f"Against it: {_lowered(_short(told[0]))}."] if told else []
+    against += measuring
+    causes = [one for one in ranked[1:] if one.part != "measuring"]
+    surer = [one.what for one in causes if one.sureness is not Sureness.POSSIBLE]
     besides = ["Besides: " + " ".join(surer[:2])] if surer else []
-    alternatives = [one.what for one in ranked[1:] if one.sureness is Sureness.POSSIBLE]
+    alternatives = [one.what for one in causes if one.sureness is Sureness.POSSIBLE]
     other = [f"Not ruled out: {_lowered(alternatives[0])}"] if alternatives else []
     following = [f"Next: {_first_sentence(first.next_measurement)}"]
     rests, rest, sure = [_rests(first)], [_rests(first, most=1)], [f"{_SURE[first.sureness]}."]
@@ -81,18 +91,16 @@ def _rests(first: Ranked, most: int | None = None) -> str:
 
 def _clause(text: str) -> str:
     """Leave out what is told in full elsewhere."""
-    for more in ("; the longest:", " (permutation of"):
-        text = text.partition(more)[0]
-    return _short(text)
+    return _short(_ARRANGED.sub("", text.partition("; the longest:")[0]), _LONGER)
 
 
-def _short(text: str) -> str:
+def _short(text: str, most: int = _LONG) -> str:
     """Give the beginning, to the end of a clause; the ranked list has all of it."""
     plain = text.rstrip(".")
-    if len(plain) <= _LONG:
+    if len(plain) <= most:
         return plain
-    head, stop, _ = plain[:_LONG].rpartition("; ")
-    return head if stop else plain[:_LONG].rsplit(" ", 1)[0].rstrip(",;:") + " …"
+    head, stop, _ = plain[:most].rpartition("; ")
+    return head if stop else plain[:most].rsplit(" ", 1)[0].rstrip(",;:") + " …"
 
 
 def _lowered(text: str) -> str:

@@ -89,7 +89,9 @@ def _outcome(case: Case, causes: Sequence[Cause]) -> Outcome:
 
 
 def _proven_sound(case: Case) -> bool:
-    """Tell whether some speed passed, and no speed was left untold."""
+    """Tell whether some speed passed, none was left untold, off was off, and all was in range."""
+    if case.off_read_a or case.overloads:
+        return False
     steps = [one for one in case.review.findings if one.kind is FindingKind.STEP_CURRENT]
     verdicts = {one.verdict for one in steps}
     return verdicts == {Verdict.PASS}

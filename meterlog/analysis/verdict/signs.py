@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from meterlog.analysis.taps import moves_that_stopped
 from meterlog.analysis.verdict import next_tests
-from meterlog.analysis.verdict.case import Case
+from meterlog.analysis.verdict.case import GONE_KINDS, Case
 from meterlog.analysis.verdict.cause import (
     Cause,
     Gravity,
@@ -23,14 +23,18 @@ def measuring_cause(case: Case) -> Cause | None:
 
     It goes first where it takes a fault away, or nothing else was proven; else behind.
     """
-    doubts = case.grave_doubts
+    doubts = [*case.grave_doubts, *case.zero_seen]
     if not doubts:
         return None
     faults = [one for one in case.waiting if one.verdict is Verdict.FAIL]
     told = faults or [one for one in case.review.findings if one.verdict is Verdict.PASS]
-    sound = [one for one in told if case.doubt_of(one) is None]
+    # What passed, did so with a zero that was off; what failed may have done so by far.
+    sound = [one for one in told if case.doubt_of(one) is None and (faults or not case.zero_seen)]
+    what = f"The readings can't be taken as they stand. {doubts[0].text}"
+    if sound:
+        what = f"Not all readings can be taken as they stand. {doubts[0].text}"
     ranked = Ranked(
-        what=f"The readings can't be taken as they stand. {doubts[0].text}",
+        what=what,
         part="measuring",
         sureness=Sureness.LIKELY,
         probability=None,
@@ -70,8 +74,33 @@ def connector_cause(case: Case) -> Cause | None:
 
 def sign_causes(case: Case) -> list[Cause]:
     """Give the signs that no fault above accounts for; the findings wait no longer."""
-    told = [_missed(case), _bars(case)]
+    told = [_brief(case), _missed(case), _bars(case)]
     return [one for one in told if one is not None]
+
+
+def _brief(case: Case) -> Cause | None:
+    """Give dropouts that were seen and are shorter than the limits count, where no others were."""
+    review, least_s = case.review, case.judged.limits.min_dwell_s
+    if not review.brief or any(one.kind in GONE_KINDS for one in review.findings):
+        return None
+    what = (
+        f"The current was gone {review.brief} times for less than {least_s:g} s each,"
+        f" {review.brief_s:.3g} s together, which the limits do not count."
+    )
+    if review.brief == 1:
+        what = (
+            f"The current was gone once, for {review.brief_s:.3g} s, which the limits do not count."
+        )
+    ranked = Ranked(
+        what=what,
+        part="motor or circuit",
+        sureness=Sureness.POSSIBLE,
+        probability=None,
+        rests_on=("Readings that showed no current while the fan was asked to run",),
+        against=(f"The limits count a dropout from {least_s:g} s on (min_dwell_s)",),
+        next_measurement=next_tests.BRIEF,
+    )
+    return Cause(Gravity.HINT, ranked)
 
 
 def _missed(case: Case) -> Cause | None:

@@ -35,6 +35,7 @@ def unseen_of(case: Case) -> list[str]:
         *(words for role, words in _CHANNELS.items() if not case.has(role)),
         *_speeds(case),
         *_starts(case),
+        *_off(case),
         *_untold(case),
         *_ripple(case),
         *_figures(case),
@@ -75,6 +76,17 @@ def _speeds(case: Case) -> list[str]:
     if bare:
         told.append(f"No limits stated for speed {_listed(bare)}: its current is not judged.")
     return told
+
+
+def _off(case: Case) -> list[str]:
+    """Say that a current was read with the fan off, where no other doubt says it."""
+    read_a = 0.0 if case.zero_seen else case.off_read_a
+    if not read_a:
+        return []
+    return [
+        f"Can't tell how far off all currents are: with the fan off {read_a:.2f} A were read; the"
+        f" clamp's zero is off, or the circuit stays on."
+    ]
 
 
 def _listed(numbers: list[int]) -> str:
@@ -131,8 +143,17 @@ def _figures(case: Case) -> list[str]:
 
 
 def _gaps(case: Case) -> list[str]:
-    gaps = [one for one in case.review.findings if one.kind is FindingKind.NO_DATA]
     told = []
+    over = case.overloads
+    if over:
+        length_s = sum(one.end_ns - one.start_ns for one in over) / 1e9
+        told.append(
+            f"Can't tell how large the current was for {length_s:.2g} s: it was beyond the meter's"
+            f" range (overload). Choose a wider range."
+        )
+    gaps = [
+        one for one in case.review.findings if one.kind is FindingKind.NO_DATA and one not in over
+    ]
     if gaps:
         length_s = sum(one.end_ns - one.start_ns for one in gaps) / 1e9
         longest_s = max(one.end_ns - one.start_ns for one in gaps) / 1e9

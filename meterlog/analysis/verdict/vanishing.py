@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from meterlog.analysis.verdict import next_tests
+from meterlog.analysis.verdict.alike import unlike_proof
 from meterlog.analysis.verdict.case import HINT_KINDS, Case
 from meterlog.analysis.verdict.cause import (
     Cause,
@@ -62,7 +63,7 @@ def vanishing_causes(case: Case) -> list[Cause]:
     lost = {kind: case.take(kind) for kind in _ONE_SIDED}
     alone = not told and sum(bool(found) for found in lost.values()) == 1
     told += [_one_side(case, kind, found, alone=alone) for kind, found in lost.items() if found]
-    return told
+    return [unlike_proof(case, cause) for cause in told]
 
 
 def _one_side(case: Case, kind: FindingKind, lost: Sequence[Finding], *, alone: bool) -> Cause:
@@ -81,12 +82,14 @@ def _cause(
     against: Sequence[str] = (),
 ) -> Cause:
     part, what, following = words
+    # A current that the voltages deny speaks for no fault: its doubt is told against it.
+    sound = [one for one in findings if one.verdict is Verdict.FAIL or case.doubt_of(one) is None]
     ranked = Ranked(
         what=what,
         part=part,
         sureness=sureness_of(findings, case),
         probability=probability_of(findings),
-        rests_on=(*by_kind(findings, case), *rests_on),
+        rests_on=(*by_kind(sound or findings, case), *rests_on),
         against=(*doubts_against(findings, case), *against),
         next_measurement=following,
     )

@@ -148,10 +148,6 @@
         <translation>(verschiedene Nennwerte: nicht vergleichbar)</translation>
     </message>
     <message>
-        <source>(permutation of</source>
-        <translation>(Vertauschung von</translation>
-    </message>
-    <message>
         <source>(still so at the last reading)</source>
         <translation>(noch so beim letzten Messwert)</translation>
     </message>
@@ -598,6 +594,14 @@
     <message>
         <source>Can&apos;t be judged: {0}</source>
         <translation>Nicht zu beurteilen: {0}</translation>
+    </message>
+    <message>
+        <source>Can&apos;t tell how far off all currents are: with the fan off {0} A were read; the clamp&apos;s zero is off, or the circuit stays on.</source>
+        <translation>Nicht zu sagen, um wie viel alle Ströme falsch sind: bei ausgeschaltetem Gebläse wurden {0} A abgelesen; der Nullpunkt der Zange stimmt nicht, oder der Stromkreis bleibt ein.</translation>
+    </message>
+    <message>
+        <source>Can&apos;t tell how large the current was for {0} s: it was beyond the meter&apos;s range (overload). Choose a wider range.</source>
+        <translation>Nicht zu sagen, wie groß der Strom {0} s lang war: er lag über dem Messbereich (Überlauf). Einen größeren Bereich wählen.</translation>
     </message>
     <message>
         <source>Can&apos;t tell:</source>
@@ -1428,6 +1432,14 @@
         <translation>Sie wurde von {0} gepackt, hier ist {1}: ihre gepackten Bytes lassen sich nicht vergleichen.</translation>
     </message>
     <message>
+        <source>It went once and did not come back before the recording ended: a fan that was switched off without a mark looks the same</source>
+        <translation>Er ging einmal weg und kam vor dem Ende der Aufzeichnung nicht wieder: ein Gebläse, das ohne Markierung ausgeschaltet wurde, sieht genauso aus</translation>
+    </message>
+    <message>
+        <source>It went once, and by itself: a fan that was switched off and on again without a mark looks the same</source>
+        <translation>Er ging einmal und von selbst weg: ein Gebläse, das ohne Markierung aus- und wieder eingeschaltet wurde, sieht genauso aus</translation>
+    </message>
+    <message>
         <source>Its entries are there; seal it again at the next start.</source>
         <translation>Ihre Einträge sind da; beim nächsten Start noch einmal versiegeln.</translation>
     </message>
@@ -1458,6 +1470,14 @@
     <message>
         <source>Join this part of the circuit to the rest.</source>
         <translation>Diesen Teil des Stromkreises mit dem Rest verbinden.</translation>
+    </message>
+    <message>
+        <source>Judge it again with a shorter min_dwell_s in the limits (review --limits), down to a few readings: then it is told when each was and on which side.</source>
+        <translation>Noch einmal mit kürzerem min_dwell_s in den Grenzen beurteilen (review --limits), bis hinab zu wenigen Messwerten: dann wird gesagt, wann jeder war und auf welcher Seite.</translation>
+    </message>
+    <message>
+        <source>Judge it again with a shorter min_dwell_s in the limits (review --limits), down to a few readings: then it is told when each was and on which side. Shake the leads and the plug one by one meanwhile, and tap the motor lightly; mark each. {0}</source>
+        <translation>Noch einmal mit kürzerem min_dwell_s in den Grenzen beurteilen (review --limits), bis hinab zu wenigen Messwerten: dann wird gesagt, wann jeder war und auf welcher Seite. Dabei Leitungen und Stecker einzeln rütteln und leicht auf den Motor klopfen; jedes markieren. {0}</translation>
     </message>
     <message>
         <source>Keep fingers and leads away from the moving wheel.</source>
@@ -1746,6 +1766,10 @@
     <message>
         <source>No current for {0} s with no command recorded: whether the fan was asked to run then is not known.</source>
         <translation>Kein Strom für {0} s ohne aufgezeichnete Schaltung: ob das Gebläse da laufen sollte, ist nicht bekannt.</translation>
+    </message>
+    <message>
+        <source>No current was read at any time: a plug that is off, leads that are off or a clamp that is not on the wire look the same</source>
+        <translation>Zu keiner Zeit wurde ein Strom abgelesen: ein abgezogener Stecker, abgefallene Leitungen oder eine Zange, die nicht um die Leitung liegt, sehen genauso aus</translation>
     </message>
     <message>
         <source>No current{0}: {1}; beside a command for off: perhaps that was recorded {2} late or early{3}</source>
@@ -2090,6 +2114,10 @@
     <message>
         <source>Readings and judgement of a cabin fan, for a warranty claim</source>
         <translation>Messwerte und Beurteilung eines Innenraumgebläses, für einen Garantieantrag</translation>
+    </message>
+    <message>
+        <source>Readings that showed no current while the fan was asked to run</source>
+        <translation>Messwerte, die keinen Strom zeigten, während das Gebläse laufen sollte</translation>
     </message>
     <message>
         <source>Readings {0}</source>
@@ -2616,6 +2644,10 @@
         <translation>Die Auftragskarte nennt das Fahrzeug {0}; die Aufzeichnung wurde mit {1} gemacht.</translation>
     </message>
     <message>
+        <source>The limits count a dropout from {0} s on (min_dwell_s)</source>
+        <translation>Die Grenzen zählen einen Aussetzer ab {0} s (min_dwell_s)</translation>
+    </message>
+    <message>
         <source>The mark {0} at {1} s</source>
         <translation>Die Marke {0} bei {1} s</translation>
     </message>
@@ -2926,6 +2958,10 @@
     <message>
         <source>When it stands again: feed within 0.7 V of the battery, return near 0 V, current 0 A; then, key off, turn the wheel a little by hand: if it starts now, brush or commutator is bad.</source>
         <translation>Wenn er wieder steht: Plus höchstens 0,7 V unter der Batterie, Minus nahe 0 V, Strom 0 A; dann, Zündung aus, das Rad ein wenig von Hand drehen: läuft er jetzt an, ist Bürste oder Kollektor schlecht.</translation>
+    </message>
+    <message>
+        <source>With the fan off and no voltage across the motor the current reads {0} A ({1} s to {2} s): the zero of the clamp is off, and all currents may be off by as much, which the uncertainties do not hold. With the clamp empty and shut, take its zero and measure again.</source>
+        <translation>Bei ausgeschaltetem Gebläse und ohne Spannung am Motor zeigt der Strom {0} A ({1} s bis {2} s): der Nullpunkt der Zange stimmt nicht, und alle Ströme können um so viel falsch sein, was die Unsicherheiten nicht enthalten. Bei leerer, geschlossener Zange den Nullpunkt nehmen und neu messen.</translation>
     </message>
     <message>
         <source>Without it nobody knows what the columns are; use a copy of the folder.</source>
@@ -6120,6 +6156,10 @@
         <translation>Temperatur von {0}, {1} °C</translation>
     </message>
     <message>
+        <source>the clamp&apos;s zero is off</source>
+        <translation>der Nullpunkt der Zange stimmt nicht</translation>
+    </message>
+    <message>
         <source>the feed recovered by {0} V from speed {1} to {2} up to {3} s, as under a load</source>
         <translation>das Plus erholte sich um {0} V von Stufe {1} auf {2}, bis {3} s, wie unter Last</translation>
     </message>
@@ -6472,6 +6512,10 @@
         <translation>Kein Nullpunkt genommen ({0}): {1}</translation>
     </message>
     <message>
+        <source>Not all readings can be taken as they stand. {0}</source>
+        <translation>Nicht alle Messwerte können so genommen werden. {0}</translation>
+    </message>
+    <message>
         <source>Not stated: the battery had {0} V; say what it has now.</source>
         <translation>Nicht angegeben: die Batterie hatte {0} V; angeben, was sie jetzt hat.</translation>
     </message>
@@ -6510,6 +6554,14 @@
     <message>
         <source>The current stood at {0} % of the rating ({1} A) or above for {2} s (at least {3} s); {4} opens by {5} s at that</source>
         <translation>Der Strom stand {2} s lang (mindestens {3} s) bei {0} % des Nennwerts ({1} A) oder darüber; {4} löst dabei bis {5} s aus</translation>
+    </message>
+    <message>
+        <source>The current was gone once, for {0} s, which the limits do not count.</source>
+        <translation>Der Strom war einmal {0} s lang weg, was die Grenzen nicht zählen.</translation>
+    </message>
+    <message>
+        <source>The current was gone {0} times for less than {1} s each, {2} s together, which the limits do not count.</source>
+        <translation>Der Strom war {0} Mal weniger als {1} s weg, zusammen {2} s, was die Grenzen nicht zählen.</translation>
     </message>
     <message>
         <source>The job card has the repair on {0}; the run {1} is of {2}.</source>
