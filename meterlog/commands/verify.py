@@ -11,16 +11,17 @@ from meterlog.commands.terminal import answer, answer_json
 _WORDS = """\
 Checks every file against the digests taken when it was sealed (BagIt, RFC 8493).
 A recording: each block of readings against its own checksum, too, and each event against the
-one before it. A claim pack, as a folder, a zip or its PDF: which file was changed, which rows of a
-table, which page of the PDF, and who signed it. The PDF is checked by the files inside it and by
-what each page shows; "meterlog verify" of the zip does not read the PDF beside it, so check both.
-Zips are unpacked into a folder of their own, which is removed; unsafe ones are refused. Nothing is
-written to what is checked.
+one before it; the edits on top of it, which no seal holds, are named. A claim pack, as a folder, a
+zip or its PDF: which file was changed, which rows of a table, which page of the PDF, and who signed
+it. The PDF is checked by the files inside it and by what each page shows; "meterlog verify" of the
+zip does not read the PDF beside it, so check both. Zips are unpacked into a folder of their own,
+which is removed; unsafe ones are refused. Nothing is written to what is checked.
 Counted are the files whose checksum stands in a list of the pack: not tagmanifest-sha256.txt,
 the last list, nor signature.json, the signature over it.
 If all that was packed is as it was, and only the zip or PDF file around it is not to the byte
 (packed anew, saved by another program, a bit gone), that is said and is no failure.
-Exit code 0 when all is as it was sealed, 1 when not; 2 when there is nothing to check."""
+Exit code 0 when all is as it was sealed and no edit on top is damaged, 1 when not; 2 when there is
+nothing to check."""
 _EXAMPLES = """\
 meterlog verify recordings/before
 meterlog verify claim.zip --key "1f0c 9a2e 77b0 43d1 5c6e 8a90 b2f4 07d3 e815 6a4c\""""
@@ -47,9 +48,9 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Verify a recording or a pack."""
-    from meterlog.evidence.checked import check
+    from meterlog.work.checked_edits import check_all
 
-    checked = check(options.folder, options.key)
+    checked = check_all(options.folder, options.key)
     if options.json:
         answer_json(dict(checked.facts))
         return 0 if checked.intact else 1

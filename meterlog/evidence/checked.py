@@ -15,6 +15,7 @@ from meterlog.model.visible_text import one_line
 from meterlog.recording import layout
 
 _AROUND = "What is in it is as it was packed."
+_ONE_PACK = "The PDF and the zip of one pack say the same there: hold one against the other."
 _MOST = 3
 """Files of a folder that are named."""
 
@@ -118,7 +119,10 @@ def _pack(path: Path, key: str) -> Checked:
     )
     around = (f"{result.container} {_AROUND}",) if result.container else ()
     remarks = (f"known: {one}" for one in result.remarks)
-    lines = (*result.problems, *around, result.signature.words, *remarks)
+    pack: tuple[str, ...] = ()
+    if result.intact and result.pack:
+        pack = (f"pack: {result.pack}", _ONE_PACK)
+    lines = (*result.problems, *around, result.signature.words, *pack, *remarks)
     return Checked(result.intact, head, lines, {"pack": str(path), **result.to_dict()})
 
 

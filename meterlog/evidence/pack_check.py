@@ -101,6 +101,7 @@ class PackCheck:
             tuple(self.changed.values()),
             signature,
             self._compared,
+            pack=self.files.digest(layout.MANIFEST) if layout.MANIFEST in self.files.names else "",
         )
 
     def _declaration(self) -> None:

@@ -93,6 +93,9 @@ class PackVerification:
     container : str
         Says it where all that is in a zip or a PDF is as it was packed, and the file around it is
         not: dates, order, packing. Empty where it is, too, or could not be told.
+    pack : str
+        SHA-256 of the list of all that was packed: the same in the PDF and the zip of one pack, and
+        in no other; empty where the list is missing.
     """
 
     kind: str
@@ -102,6 +105,7 @@ class PackVerification:
     signature: Signature
     files: int
     container: str = ""
+    pack: str = ""
 
     @property
     def intact(self) -> bool:
@@ -127,4 +131,5 @@ class PackVerification:
             },
             "files": self.files,
             "container": self.container,
+            "pack_sha256": self.pack,
         }

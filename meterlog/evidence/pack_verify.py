@@ -128,14 +128,7 @@ def _folder(
     found = check.run(key, own)
     # After the lists: what they show as changed can't be called known.
     more, remarks = _recordings(folder, check)
-    return PackVerification(
-        found.kind,
-        (*found.problems, *more),
-        (*found.remarks, *remarks),
-        found.changed,
-        found.signature,
-        found.files,
-    )
+    return replace(found, problems=(*found.problems, *more), remarks=(*found.remarks, *remarks))
 
 
 def _recordings(folder: Path, check: PackCheck) -> tuple[list[str], list[str]]:

@@ -36,15 +36,16 @@ from meterlog.recording.folder_aside import folder_aside, put_in_place
 from meterlog.work.amended import Amending, edits_told, parted
 from meterlog.work.circuit_checks import judged_checks
 from meterlog.work.claim_card import seen_card
-from meterlog.work.claim_doubts import card_doubts, seal_doubts
+from meterlog.work.claim_doubts import card_doubts, pair_doubts, seal_doubts
 from meterlog.work.claim_inside import begin_packing, contents_of, names_inside, refuse_too_large
 from meterlog.work.claim_photos import copy_photos
 from meterlog.work.claim_privacy import ClaimPrivacy
 from meterlog.work.compare import CompareRequest, compare_reviewed
 from meterlog.work.comparison_files import write_comparison
 from meterlog.work.evidence_folder import write_evidence
+from meterlog.work.other_limits import other_limits
 from meterlog.work.review import review_folder
-from meterlog.work.run_doubts import head_doubts, job_doubts, order_doubts
+from meterlog.work.run_doubts import head_doubts, job_doubts
 
 PDF, ZIP, BAG = "claim.pdf", "claim.zip", "claim"
 """Names of the files of a pack, and of the one folder in the zip."""
@@ -288,7 +289,9 @@ class _Making:
             )
             self._keep_edits(folder, name, review)
             self._progress(begun + 0.12)
+            others: tuple[str, ...] = ()
             if self._limits is not None:
+                others = tuple(filter(None, (other_limits(recording.about.limits, self._limits),)))
                 recording.about = replace(recording.about, limits=self._limits)
             own, lost = judged_checks(recording)
             _, no_picture = write_evidence(
@@ -302,11 +305,11 @@ class _Making:
             if no_picture:
                 self._remarks.append(f"{name}: {no_picture}.")
             told = head_doubts(self._card, name, recording.about)
-            doubts = (*seal_doubts(folder, recording), *told, *lost)
+            doubts = (*others, *seal_doubts(folder, recording), *told, *lost)
             side = ClaimSide(name, recording, review, tuple(own), doubts)
             sides.append(side)
         if len(sides) > 1:
-            more = order_doubts(*(one.recording.about for one in sides))
+            more = pair_doubts(*(one.recording for one in sides))
             sides[0] = replace(sides[0], lacking=(*sides[0].lacking, *more))
         return tuple(sides)
 

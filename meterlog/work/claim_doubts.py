@@ -9,6 +9,8 @@ from meterlog.evidence.verify import verify_folder
 from meterlog.model.card_contradictions import contradictions
 from meterlog.model.job_card import JobCard
 from meterlog.recording import Recording
+from meterlog.work.run_doubts import order_doubts
+from meterlog.work.same_readings import same_readings
 
 
 def seal_doubts(folder: Path, recording: Recording) -> tuple[str, ...]:
@@ -34,6 +36,23 @@ def seal_doubts(folder: Path, recording: Recording) -> tuple[str, ...]:
         return ("It was never sealed: nothing shows that it was not changed since.",)
     found = verify_folder(folder)
     return tuple(f"NOT AS SEALED: {one}" for one in found.problems if one not in recording.damage)
+
+
+def pair_doubts(before: Recording, after: Recording) -> tuple[str, ...]:
+    """Say it if two recordings can't be one before and one after a repair.
+
+    Raises
+    ------
+    RecordingUnreadable
+        If a file can't be read any more.
+    """
+    told = order_doubts(before.about, after.about)
+    if same_readings(before, after):
+        told += (
+            "Its readings are those of the recording after the repair, to the last digit: they are"
+            " one run, and nothing is shown of a repair.",
+        )
+    return told
 
 
 def card_doubts(card: JobCard, sides: Sequence[tuple[str, Recording]]) -> tuple[str, ...]:

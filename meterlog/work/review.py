@@ -17,6 +17,7 @@ from meterlog.model import Block, Event, Limits, Review, Step
 from meterlog.recording import Recording
 from meterlog.work.amended import Amending, amend, edits_before_import, with_edits_told
 from meterlog.work.attic_file import AtticFile
+from meterlog.work.other_limits import other_limits
 
 AMENDED = Amending()
 """The edits apply, and all is said of them."""
@@ -55,7 +56,7 @@ def review_folder(
     recording : Recording
         With its events and limits as amended.
     review : Review
-        Its notes say every edit.
+        Its notes say every edit, and which limits are not the recording's own.
 
     Raises
     ------
@@ -71,6 +72,9 @@ def review_folder(
     edits, damage = amend(recording, amending, own_limits=limits is None)
     by = limits or recording.about.limits
     review = _review(recording, by, progress, accept_steps=accept_steps)
+    others = "" if limits is None else other_limits(recording.about.limits, limits)
+    if others:
+        review = replace(review, notes=(others, *review.notes))
     return recording, with_edits_told(review, (*earlier, *edits), damage)
 
 

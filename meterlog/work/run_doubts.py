@@ -47,9 +47,16 @@ def meter_doubts(about: About) -> tuple[str, ...]:
 
 
 def order_doubts(before: About, after: About) -> tuple[str, ...]:
-    """Say it if the recording before the repair was begun after the one behind it."""
+    """Say it if the recording before the repair was begun after the one behind it, or with it."""
     first, second = before.started_utc, after.started_utc
-    if UNDATED in {first, second} or first <= second:
+    if UNDATED in {first, second}:
+        return ()
+    if first.replace(microsecond=0) == second.replace(microsecond=0):
+        return (
+            f"It was begun in the same second as the recording that is called after the repair"
+            f" ({first.isoformat(timespec='seconds')}): they may be one run.",
+        )
+    if first < second:
         return ()
     return (
         f"It was begun {first.isoformat(timespec='seconds')}, after the recording that is called "

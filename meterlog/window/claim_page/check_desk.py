@@ -92,7 +92,7 @@ class CheckDesk:
 
 
 def _checked(path: Path, key: str, progress: Progress) -> Checked:
-    from meterlog.evidence.checked import check
+    from meterlog.work.checked_edits import check_all
 
     progress(0.0)
-    return check(path, key)
+    return check_all(path, key)

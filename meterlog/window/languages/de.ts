@@ -276,6 +276,10 @@
         <translation>; ein blockierter Läufer sähe auf dieser Stufe gleich aus, {0} würde es klären</translation>
     </message>
     <message>
+        <source>; and {0} more</source>
+        <translation>; und {0} mehr</translation>
+    </message>
+    <message>
         <source>; at least {0} are asked for: wait until it stops, and tap again.</source>
         <translation>; mindestens {0} sind verlangt: warten, bis es steht, und noch einmal klopfen.</translation>
     </message>
@@ -892,6 +896,10 @@
         <translation>Aussetzer kürzer als {0} s können entgangen sein{1}.</translation>
     </message>
     <message>
+        <source>EDITS NOT WHOLE: {0}</source>
+        <translation>ÄNDERUNGEN NICHT VOLLSTÄNDIG: {0}</translation>
+    </message>
+    <message>
         <source>Each meter needs a {0} of its own.</source>
         <translation>Jedes Messgerät braucht ein eigenes: {0}.</translation>
     </message>
@@ -1416,6 +1424,10 @@
         <translation>Er lief {0} s, und kein Aussetzer war zu sehen; ob sein Strom stimmt, wurde nicht beurteilt.</translation>
     </message>
     <message>
+        <source>It was begun in the same second as the recording that is called after the repair ({0}): they may be one run.</source>
+        <translation>Sie begann in derselben Sekunde wie die Aufzeichnung, die nach der Reparatur genannt wird ({0}): es kann ein Lauf sein.</translation>
+    </message>
+    <message>
         <source>It was begun {0}, after the recording that is called after the repair ({1}): they may be the wrong way round, or a clock was wrong.</source>
         <translation>Sie begann {0}, nach der Aufzeichnung, die als nach der Reparatur bezeichnet ist ({1}): sie können vertauscht sein, oder eine Uhr ging falsch.</translation>
     </message>
@@ -1456,6 +1468,10 @@
         <translation>Die Listen sind mit dem Schlüssel {0} unterschrieben</translation>
     </message>
     <message>
+        <source>Its readings are those of the recording after the repair, to the last digit: they are one run, and nothing is shown of a repair.</source>
+        <translation>Ihre Messwerte sind bis auf die letzte Stelle die der Aufzeichnung nach der Reparatur: es ist ein Lauf, und von einer Reparatur ist nichts gezeigt.</translation>
+    </message>
+    <message>
         <source>Its supply and ground good, and still no command at its own plug: last in the order of likelihood.</source>
         <translation>Seine Versorgung und Masse in Ordnung und trotzdem keine Ansteuerung am eigenen Stecker: der Wahrscheinlichkeit nach zuletzt.</translation>
     </message>
@@ -1478,6 +1494,10 @@
     <message>
         <source>Judge it again with a shorter min_dwell_s in the limits (review --limits), down to a few readings: then it is told when each was and on which side. Shake the leads and the plug one by one meanwhile, and tap the motor lightly; mark each. {0}</source>
         <translation>Noch einmal mit kürzerem min_dwell_s in den Grenzen beurteilen (review --limits), bis hinab zu wenigen Messwerten: dann wird gesagt, wann jeder war und auf welcher Seite. Dabei Leitungen und Stecker einzeln rütteln und leicht auf den Motor klopfen; jedes markieren. {0}</translation>
+    </message>
+    <message>
+        <source>Judged by the limits {0}, given for this judgement, and not by those it was recorded with ({1}). They differ in {2}{3}.</source>
+        <translation>Beurteilt nach den Grenzen {0}, die für diese Beurteilung gegeben wurden, und nicht nach denen der Aufzeichnung ({1}). Sie unterscheiden sich in {2}{3}.</translation>
     </message>
     <message>
         <source>Keep fingers and leads away from the moving wheel.</source>
@@ -2446,6 +2466,10 @@
     <message>
         <source>The Meters page lists the ports that are there.</source>
         <translation>Die Seite Messgeräte zeigt die vorhandenen Anschlüsse.</translation>
+    </message>
+    <message>
+        <source>The PDF and the zip of one pack say the same there: hold one against the other.</source>
+        <translation>PDF und Zip eines Pakets nennen dort dasselbe: eines gegen das andere halten.</translation>
     </message>
     <message>
         <source>The PDF does not begin at the beginning of its file.</source>
@@ -3996,6 +4020,10 @@
         <translation>jeder Messwert wurde zwischen Frage und Antwort genommen</translation>
     </message>
     <message>
+        <source>edit: {0}</source>
+        <translation>Änderung: {0}</translation>
+    </message>
+    <message>
         <source>ends of the count</source>
         <translation>Enden der Zählung</translation>
     </message>
@@ -4916,6 +4944,10 @@
         <translation>verbinden {0} mit sich selbst</translation>
     </message>
     <message>
+        <source>known: on top of it, where its seal does not reach: {0}. Review, compare, export and claim judge with that:</source>
+        <translation>bekannt: darüber, wohin das Siegel nicht reicht: {0}. Beurteilung, Vergleich, Export und Antrag urteilen damit:</translation>
+    </message>
+    <message>
         <source>known: {0}</source>
         <translation>bekannt: {0}</translation>
     </message>
@@ -5668,6 +5700,10 @@
         <translation>Temperatursicherung der Vorwiderstände</translation>
     </message>
     <message>
+        <source>pack: {0}</source>
+        <translation>Paket: {0}</translation>
+    </message>
+    <message>
         <source>page {0}</source>
         <translation>Seite {0}</translation>
     </message>
@@ -6322,6 +6358,10 @@
     <message>
         <source>{0}, shared</source>
         <translation>{0}, gemeinsam</translation>
+    </message>
+    <message>
+        <source>{0}: as sealed, but the edits on top of it are NOT WHOLE.</source>
+        <translation>{0}: wie versiegelt, aber die Änderungen darüber sind NICHT VOLLSTÄNDIG.</translation>
     </message>
     <message>
         <source>{0}: is in no line of the lists that can be read.</source>
@@ -8522,6 +8562,10 @@
     <message>
         <source>{0} dropouts, one every {1} s (standard deviation {2} s); at random they would be as even with a chance of {3}</source>
         <translation>{0} Aussetzer, einer alle {1} s (Standardabweichung {2} s); zufällig wären sie mit einer Wahrscheinlichkeit von {3} ebenso gleichmäßig</translation>
+    </message>
+    <message>
+        <source>{0} edits</source>
+        <translation>{0} Änderungen</translation>
     </message>
     <message>
         <source>{0} files</source>

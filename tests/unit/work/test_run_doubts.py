@@ -18,10 +18,15 @@ def begun(when, part="", **job):
 
 
 @pytest.mark.parametrize(
-    ("before", "after"), [(EARLY, LATE), (EARLY, EARLY), (UNDATED, EARLY), (LATE, UNDATED)]
+    ("before", "after"), [(EARLY, LATE), (UNDATED, UNDATED), (UNDATED, EARLY), (LATE, UNDATED)]
 )
 def test_the_usual_order_and_what_has_no_date_say_nothing(before, after):
     assert order_doubts(begun(before), begun(after)) == ()
+
+
+def test_two_that_were_begun_in_the_same_second_are_told():
+    (told,) = order_doubts(begun(EARLY), begun(EARLY.replace(microsecond=400_000)))
+    assert "in the same second as the recording that is called after the repair" in told
 
 
 def test_a_recording_before_that_was_begun_later_is_told():
