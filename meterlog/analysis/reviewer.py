@@ -256,7 +256,8 @@ class Reviewer:
         findings = (*faults, *told_verdicts)
         shortest: float | None = None
         chances: tuple[CatchChance, ...] = ()
-        if self._current is not None and Role.MOTOR_CURRENT not in self._typed:
+        read = any(span.kind is not SpanKind.NO_DATA for span in spans)
+        if read and self._current is not None and Role.MOTOR_CURRENT not in self._typed:
             widest = self._current if self._pace is None else self._pace.channel
             shortest = shortest_visible_s(widest, self._limits.min_dwell_s)
             chances = catch_chances(

@@ -82,6 +82,7 @@ class _Gathering:
             steady_mean_a=steady.mean,
             steady_sd_a=steady.sd,
             steady_lag1_a=steady.lag1,
+            steady_max_a=_largest(steady.low, steady.high),
             steady_volts_n=volts.across.n,
             steady_sd_v=volts.across.sd,
             steady_lag1_v=volts.across.lag1,
@@ -89,6 +90,10 @@ class _Gathering:
             steady_feed_v=feed,
             steady_back_v=back,
         )
+
+
+def _largest(low: float | None, high: float | None) -> float | None:
+    return None if low is None or high is None else max(abs(low), abs(high))
 
 
 def _whole(column: NDArray[np.float64]) -> bool:

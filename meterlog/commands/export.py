@@ -64,6 +64,7 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
 def run(options: argparse.Namespace) -> int:
     """Export a folder."""
     from meterlog.commands.stop_signals import stoppable
+    from meterlog.evidence.seal_state import seal_words
     from meterlog.evidence.table_form import table_form
     from meterlog.work.evidence_folder import write_evidence
 
@@ -76,7 +77,7 @@ def run(options: argparse.Namespace) -> int:
         accept_steps=options.accept_steps,
         as_recorded=options.as_recorded,
     )
-    for line in (*shortcomings(recording), *edits_on_top(review)):
+    for line in (*seal_words(recording), *shortcomings(recording), *edits_on_top(review)):
         remark(f"{named(options.folder)}: {line}")
     if limits is not None:
         # What is exported must state the limits by which it was judged.

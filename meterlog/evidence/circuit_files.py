@@ -11,6 +11,7 @@ from meterlog.evidence.circuit_csv import circuit_tables
 from meterlog.evidence.circuit_json import circuit_to_dict
 from meterlog.evidence.circuit_text import circuit_text
 from meterlog.evidence.origin_words import origin_words
+from meterlog.evidence.seal_state import seal_words
 from meterlog.evidence.table_column import Table
 from meterlog.evidence.table_files import table_files
 from meterlog.evidence.table_form import TableForm
@@ -112,6 +113,7 @@ def _text(recording: Recording, checks: Sequence[JudgedCheck], lacking: Sequence
     if seal:
         head.append(f"Seal {seal}")
     head += [*origin_words(recording), *(f"NOT WHOLE: {line}" for line in lacking)]
+    head += seal_words(recording)
     texts = [one.text(whole=True) for one in checks]
     if len(texts) > 1:
         texts = [f"CHECK {at} OF {len(texts)}\n{text}" for at, text in enumerate(texts, start=1)]

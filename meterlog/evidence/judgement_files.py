@@ -13,6 +13,7 @@ from meterlog.evidence.judgement_text import judgement_text
 from meterlog.evidence.origin_words import origin_words
 from meterlog.evidence.readings_csv import origin_of
 from meterlog.evidence.review_json import review_to_dict
+from meterlog.evidence.seal_state import seal_problems, seal_state, seal_words
 from meterlog.evidence.verify import seal_digest
 from meterlog.model import Review
 from meterlog.recording import Recording
@@ -41,7 +42,8 @@ def judgement_file(recording: Recording, review: Review, beside: Sequence[str] =
     if seal:
         head.append(f"Seal {seal}")
     head.append(f"Limits {about.limits.name}")
-    for words in (*origin_words(recording), *(f"NOT WHOLE: {text}" for text in recording.damage)):
+    lacks = (*(f"NOT WHOLE: {text}" for text in recording.damage), *seal_words(recording))
+    for words in (*origin_words(recording), *lacks):
         head += ["", *textwrap.wrap(words, _WIDTH)]
     for words in beside:
         head += ["", *textwrap.wrap(words, _WIDTH)]
@@ -74,7 +76,8 @@ def review_file(recording: Recording, review: Review) -> str:
             "id": about.recording_id,
             "origin": origin_of(recording).value,
             "typed_by_hand": [one.key for one in about.instruments if one.typed],
-            "state": recording.state,
+            "state": seal_state(recording),
+            "not_as_sealed": list(seal_problems(recording)),
             "damage": list(recording.damage),
             "end_s": recording.end_ns / 1e9,
         },

@@ -12,6 +12,7 @@ from meterlog.evidence.cell_text import AS_USUAL
 from meterlog.evidence.conditions_text import stated_conditions
 from meterlog.evidence.origin_words import origin_words
 from meterlog.evidence.readings_csv import column_names
+from meterlog.evidence.seal_state import seal_problems, seal_state
 from meterlog.evidence.sensors_text import sensors_of
 from meterlog.evidence.table_form import TableForm
 from meterlog.evidence.times_text import TIMES, times_of
@@ -173,7 +174,9 @@ def _head(recording: Recording) -> Iterator[str]:
         yield "Started      not known: the imported file has seconds only"
     else:
         yield f"Started      {about.started_utc.isoformat()}"
-    yield f"State        {recording.state}"
+    yield f"State        {seal_state(recording)}"
+    for text in seal_problems(recording):
+        yield from textwrap.wrap(text, _WIDTH, initial_indent=" " * 13, subsequent_indent=" " * 13)
     seal = seal_digest(recording.folder)
     if seal:
         yield f"Seal         {seal}"

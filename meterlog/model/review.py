@@ -43,7 +43,7 @@ class Review:
     findings : tuple of Finding
         Faults first in time order, then the verdicts per step.
     shortest_visible_dropout_s : float or None, seconds
-        A dropout at least this long can't have been missed; None without a current channel.
+        A dropout at least this long can't have been missed; None without a reading of a current.
     catch_chances : tuple of CatchChance
         For dropouts shorter than that.
     notes : tuple of str

@@ -29,6 +29,9 @@ class Step:
     steady_mean_v, steady_mean_a, steady_sd_a : float or None
         The same over the readings outside the inrush window and outside dead or lost spans:
         what the motor draws when it runs.
+    steady_max_a : float or None, amperes
+        The largest of them by its size. That of ``max_a`` may be the start-up of the next step,
+        which comes before its command where the hand was late.
     steady_expanded_a : float or None, amperes
         Expanded uncertainty (about 95 %) of ``steady_mean_a``.
     steady_coverage : float or None
@@ -84,6 +87,7 @@ class Step:
     edge_ns: int = 0
     found: bool = False
     proposed_speed: int | None = None
+    steady_max_a: float | None = None
     current: Budget | None = None
     voltage: Budget | None = None
     power: Budget | None = None

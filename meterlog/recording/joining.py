@@ -134,8 +134,8 @@ def _parts(last: Path, before: Path | None) -> tuple[_Part, ...]:
             raise RecordingUnreadable(
                 "the part before it is not there.",
                 subject=str(place),
-                remedy="Put its disk in again, or say where the folder is now. Each part can be"
-                " reviewed by itself.",
+                remedy="Put its disk in again, or say where it is now with --before. Each part can"
+                " be reviewed by itself.",
             )
         part = _Part(Recording.open(place), kept_continuation(place))
         _refuse_other(part.recording, found[0].recording.about)

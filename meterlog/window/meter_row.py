@@ -169,7 +169,8 @@ class MeterRow(QFrame):
         if words == say(_NO_PORT_WORDS):
             return _NO_PORT
         at = self.port.findText(words)
-        return str(self.port.itemData(at)) if at >= 0 else words
+        chosen = self.port.itemData(at) if at >= 0 else None
+        return words if chosen is None else str(chosen)
 
     def set_url(self, url: str) -> None:
         """Choose a port of the list, or type an address."""

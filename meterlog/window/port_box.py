@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 
-from PySide6.QtWidgets import QSizePolicy
+from PySide6.QtWidgets import QComboBox, QSizePolicy
 
 from meterlog.instruments import PortInfo
 from meterlog.window.steady_boxes import SteadyComboBox
@@ -24,6 +24,8 @@ def port_box() -> SteadyComboBox:
     """Make the box; nothing is chosen in it."""
     box = SteadyComboBox()
     box.setEditable(True)
+    # An address is no port of the list, also once Enter was pressed behind it.
+    box.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
     box.setAccessibleName(say("port, or an address such as socket://host:port"))
     box.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
     box.setMinimumContentsLength(12)

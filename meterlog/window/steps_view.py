@@ -40,14 +40,14 @@ def _speed(step: Step) -> str:
 
 
 def step_cells(step: Step) -> tuple[str, ...]:
-    """Write a step as the table shows it: steady voltage, current and its uncertainty, peak."""
+    """Write a step as the table shows it: steady voltage, current, its uncertainty and maximum."""
     return (
         _speed(step),
         in_numbers(time_text(step.start_ns / 1e9, 60.0)),
         _number(step.steady_mean_v),
         _number(step.steady_mean_a),
         _number(step.steady_expanded_a),
-        _number(step.max_a, 1),
+        _number(step.steady_max_a, 1),
     )
 
 

@@ -305,7 +305,7 @@ class _Making:
             if no_picture:
                 self._remarks.append(f"{name}: {no_picture}.")
             told = head_doubts(self._card, name, recording.about)
-            doubts = (*others, *seal_doubts(folder, recording), *told, *lost)
+            doubts = (*others, *seal_doubts(recording), *told, *lost)
             side = ClaimSide(name, recording, review, tuple(own), doubts)
             sides.append(side)
         if len(sides) > 1:
@@ -334,7 +334,7 @@ class _Making:
                     remedy="Give one that was kept by itself (meterlog circuit --save).",
                 )
             other = job_doubts(self._card, recording.about)
-            lacking = (*seal_doubts(folder, recording), *other, *lost)
+            lacking = (*seal_doubts(recording), *other, *lost)
             found.append(ClaimCircuit(name, recording, tuple(checks), lacking))
         return tuple(found)
 

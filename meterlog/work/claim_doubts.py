@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from pathlib import Path
 
-from meterlog.evidence.verify import verify_folder
+from meterlog.evidence.seal_state import seal_words
 from meterlog.model.card_contradictions import contradictions
 from meterlog.model.job_card import JobCard
 from meterlog.recording import Recording
@@ -13,14 +12,13 @@ from meterlog.work.run_doubts import order_doubts
 from meterlog.work.same_readings import same_readings
 
 
-def seal_doubts(folder: Path, recording: Recording) -> tuple[str, ...]:
+def seal_doubts(recording: Recording) -> tuple[str, ...]:
     """Say what speaks against a recording's seal.
 
     Parameters
     ----------
-    folder : Path
     recording : Recording
-        Of this folder; its own damage is not said again.
+        Its own damage is not said again.
 
     Returns
     -------
@@ -34,8 +32,7 @@ def seal_doubts(folder: Path, recording: Recording) -> tuple[str, ...]:
     """
     if recording.state == "unsealed":
         return ("It was never sealed: nothing shows that it was not changed since.",)
-    found = verify_folder(folder)
-    return tuple(f"NOT AS SEALED: {one}" for one in found.problems if one not in recording.damage)
+    return seal_words(recording)
 
 
 def pair_doubts(before: Recording, after: Recording) -> tuple[str, ...]:

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from meterlog.model.errors import MeterlogError
 from meterlog.recording import join_parts, seal
+from meterlog.work.wholeness import join_line
 
 _MOST_BYTES = 1 << 28
 """More than this is put together when somebody asks for it, not while he waits for the end."""
@@ -44,7 +45,7 @@ class PartsMade:
             # On a full or vanished disk; as it is, it is found again as one that was cut off.
             with contextlib.suppress(MeterlogError, OSError):
                 seal(part)
-        later = f"Put together with: meterlog join {last}"
+        later = f"Put together with: {join_line(parts[-2], last)}"
         try:
             size = sum(_bytes(part) for part in parts)
         except OSError as error:

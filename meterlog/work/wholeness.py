@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shlex
 from pathlib import Path
 
 from meterlog.model.errors import RecordingUnreadable
@@ -19,6 +20,21 @@ def not_ended(folder: Path) -> str:
     return "It was never sealed: the Recordings page seals what was cut off."
 
 
+def join_line(before: Path, last: Path) -> str:
+    """Give the command that puts parts together, to be copied as it stands.
+
+    Parameters
+    ----------
+    before, last : Path
+        Where the first part was, or is now; and the last one.
+    """
+    whole = last.with_name(f"{last.name}-whole")
+    words = ["meterlog", "join", str(last)]
+    if not before.exists():
+        words += ["--before", str(before)]
+    return shlex.join([*words, "--out", str(whole)])
+
+
 def one_part(folder: Path) -> str:
     """Say that a recording is the last part of one whose disk failed; empty if it is whole."""
     try:
@@ -29,5 +45,5 @@ def one_part(folder: Path) -> str:
         return ""
     return (
         f"It goes on from {went_on.folder}, whose disk failed: what came before is not in it."
-        f" Put together with: meterlog join {folder}"
+        f" Put together with: {join_line(went_on.folder, folder)}"
     )

@@ -65,6 +65,7 @@ stop.set()
 sender.join()
 while sum(m.readings for m in run.status().meters) < sent and time.monotonic() < until:
     time.sleep(0.02)
+told = run.status()
 try:
     folder = run.stop()
     error = ""
@@ -75,7 +76,7 @@ if how == "full":
     subprocess.run(["cp", "-a", str(stick / "run"), str(place / "left")], check=True)
 print(json.dumps({
     "sent": sent, "moved": live.moved, "failed": live.failed, "recording": live.recording,
-    "faults": live.faults, "folder": str(folder), "error": error, "after": after.moved,
+    "faults": told.faults, "folder": str(folder), "error": error, "after": after.moved,
     "rows": dict(after.rows), "lost": after.lost_rows,
 }))
 """

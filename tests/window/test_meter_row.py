@@ -3,6 +3,7 @@
 from datetime import UTC, datetime, timedelta
 
 import pytest
+from PySide6.QtCore import Qt
 
 from meterlog.model import Quantity, Role, Zero
 from meterlog.window.meter_row import MeterRow
@@ -183,3 +184,14 @@ def test_a_meter_typed_by_hand_shows_words_and_no_address(qtbot, monkeypatch, tm
     qtbot.addWidget(row)
     assert "typed by hand" in row.port.currentText()
     assert row.meter_words() == "typed-volts@typed:"
+
+
+@pytest.mark.parametrize("key", [Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Tab])
+def test_an_address_that_was_typed_is_the_port_however_it_is_left(row, qtbot, key):
+    line = row.port.lineEdit()
+    line.setFocus()
+    line.selectAll()
+    qtbot.keyClicks(line, "socket://127.0.0.1:5799")
+    qtbot.keyClick(line, key)
+    assert row.url() == "socket://127.0.0.1:5799"
+    assert row.port.findText("socket://127.0.0.1:5799") == -1

@@ -23,6 +23,7 @@ from meterlog.evidence.inferred_text import inferred_lines
 from meterlog.evidence.motor_text import motor_lines
 from meterlog.evidence.origin_words import origin_words
 from meterlog.evidence.ripple_text import ripple_lines
+from meterlog.evidence.seal_state import seal_state
 from meterlog.evidence.startup_text import startup_lines
 from meterlog.evidence.taps_text import FORM_SOURCE
 from meterlog.evidence.trace_picture import TraceScene, paint, scene_of
@@ -81,7 +82,7 @@ def add_side(sheets: Sheets, side: ClaimSide, card: JobCard) -> None:
             ("Recording", about.recording_id),
             ("Started", utc_words(about.started_utc, seconds=True)),
             ("Length", f"{recording.length_ns / 1e9:.1f} s"),
-            ("State", str(recording.state)),
+            ("State", seal_state(recording)),
             ("Limits", about.limits.name),
             ("Recorded by", about.program),
             ("Seal", seal_digest(recording.folder)),

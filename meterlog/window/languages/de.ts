@@ -1392,10 +1392,6 @@
         <translation>Es zieht {0} {1} ({2}), über die Unsicherheit hinaus.</translation>
     </message>
     <message>
-        <source>It goes on from {0}, whose disk failed: what came before is not in it. Put together with: meterlog join {1}</source>
-        <translation>Sie setzt {0} fort, deren Datenträger versagte: Was davor war, ist nicht darin. Zusammengesetzt wird mit: meterlog join {1}</translation>
-    </message>
-    <message>
         <source>It had up to {0} V across it, and draws more than at {1} V</source>
         <translation>An ihm lagen bis zu {0} V an, und er zieht mehr als bei {1} V</translation>
     </message>
@@ -1714,10 +1710,6 @@
     <message>
         <source>Moving it may have shaken a probe or the motor as well</source>
         <translation>Das Bewegen kann auch eine Messspitze oder den Motor erschüttert haben</translation>
-    </message>
-    <message>
-        <source>NOT AS SEALED: {0}</source>
-        <translation>NICHT WIE VERSIEGELT: {0}</translation>
     </message>
     <message>
         <source>Name a wire, a connection or the motor.</source>
@@ -2096,10 +2088,6 @@
         <translation>Richtigstellen; nichts wurde geändert.</translation>
     </message>
     <message>
-        <source>Put its disk in again, or say where the folder is now. Each part can be reviewed by itself.</source>
-        <translation>Sein Laufwerk wieder einsetzen, oder sagen, wo der Ordner jetzt ist. Jeder Teil lässt sich für sich beurteilen.</translation>
-    </message>
-    <message>
         <source>Put that right first, and measure again: nothing is told of the vehicle before.</source>
         <translation>Das zuerst in Ordnung bringen und neu messen: vorher ist über das Fahrzeug nichts gesagt.</translation>
     </message>
@@ -2110,10 +2098,6 @@
     <message>
         <source>Put the two together.</source>
         <translation>Die beiden zusammenlegen.</translation>
-    </message>
-    <message>
-        <source>Put together with: meterlog join {0}</source>
-        <translation>Zusammensetzen mit: meterlog join {0}</translation>
     </message>
     <message>
         <source>REL is off</source>
@@ -6532,6 +6516,10 @@
         <translation>Wie gut die Zeiten von {0} zueinander passen, ist nicht bekannt: welche von zwei nahen Flanken zuerst kam, ist daraus nicht zu sagen.</translation>
     </message>
     <message>
+        <source>It goes on from {0}, whose disk failed: what came before is not in it. Put together with: {1}</source>
+        <translation>Sie setzt {0} fort, deren Datenträger versagte: Was davor war, ist nicht darin. Zusammengesetzt wird mit: {1}</translation>
+    </message>
+    <message>
         <source>It keeps a recording from being sealed while it is written. If no program, of another user perhaps, is recording there, take it away and try again.</source>
         <translation>Sie verhindert, dass eine Aufzeichnung versiegelt wird, während sie geschrieben wird. Zeichnet dort kein Programm auf, auch keines eines anderen Benutzers, die Sperre entfernen und noch einmal versuchen.</translation>
     </message>
@@ -6572,8 +6560,16 @@
         <translation>Auslösen ({0}): nicht zu sagen, da {1}.</translation>
     </message>
     <message>
+        <source>Put its disk in again, or say where it is now with --before. Each part can be reviewed by itself.</source>
+        <translation>Sein Laufwerk wieder einsetzen, oder mit --before sagen, wo er jetzt ist. Jeder Teil lässt sich für sich beurteilen.</translation>
+    </message>
+    <message>
         <source>Put the file that it leads to in its place, or take it away.</source>
         <translation>Die Datei, auf die sie zeigt, an ihre Stelle legen oder die Verknüpfung entfernen.</translation>
+    </message>
+    <message>
+        <source>Put together with: {0}</source>
+        <translation>Zusammensetzen mit: {0}</translation>
     </message>
     <message>
         <source>Steady load of the {0} A fuse: can&apos;t tell; no speed is known to have been run long enough to be steady.</source>

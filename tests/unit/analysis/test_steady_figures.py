@@ -157,3 +157,18 @@ def test_what_is_younger_than_the_delay_at_the_next_command_never_counts(cuts, e
     assert held.counted().n == given_until
     held.end(end)
     assert held.counted().n == min(given_until, max(end - 7, 0))
+
+
+def test_the_start_up_of_the_next_speed_is_no_maximum_of_this_one(trace):
+    """The knob turns 0.1 s before the key is pressed: the peak of speed 4 is in no other's row."""
+    legs = [
+        trace.Leg(2.0, *trace.NORMAL[0]),
+        trace.Leg(8.0, *trace.NORMAL[1]),
+        trace.Leg(8.15, 12.0, 0.16, 25.0),
+        trace.Leg(14.0, *trace.NORMAL[4]),
+    ]
+    events = [trace.speed(0.0, 0), trace.speed(2.0, 1), trace.speed(8.1, 4)]
+    steps = {one.speed: one for one in trace.review(legs, events).steps}
+    assert steps[1].max_a == 25.0
+    assert steps[1].steady_max_a == pytest.approx(3.6)
+    assert steps[4].steady_max_a == pytest.approx(13.6)

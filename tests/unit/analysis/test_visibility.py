@@ -80,3 +80,11 @@ def test_a_reading_left_out_now_and_then_counts_and_jitter_does_not(trace):
     missing = values.copy()
     missing[41] = np.nan  # said to be without data, and bridged
     assert shortest(t_ns, missing) == pytest.approx(0.4)
+
+
+def test_where_nothing_was_read_nothing_is_promised(trace):
+    legs = [trace.Leg(4.0, None, None, None)]
+    review = trace.review(legs, [trace.speed(0.0, 4)])
+    assert review.shortest_visible_dropout_s is None
+    assert review.catch_chances == ()
+    assert "may have been missed" not in review.verdict.paragraph

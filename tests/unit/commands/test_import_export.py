@@ -95,3 +95,22 @@ def test_what_is_lacking_is_told(run, small, tmp_path):
     (tmp_path / "out" / "events.csv").unlink()
     told = run("import", tmp_path / "out", "--out", tmp_path / "again")
     assert "warning: no events were found" in told.err
+
+
+def test_what_differs_from_its_seal_is_not_called_sealed(run, small, tmp_path):
+    run("export", small, "--out", tmp_path / "whole")
+    readme = (tmp_path / "whole" / "README.txt").read_text()
+    assert "State        sealed" in readme
+    about = small / "data" / "about.json"
+    about.write_bytes(about.read_bytes() + b" ")
+    said = run("export", small, "--out", tmp_path / "changed")
+    told = "NOT AS SEALED: data/about.json: differs"
+    assert told in " ".join(said.err.split())
+    readme = (tmp_path / "changed" / "README.txt").read_text()
+    assert "State        NOT AS SEALED" in readme
+    assert "data/about.json: differs" in " ".join(readme.split())
+    judgement = (tmp_path / "changed" / "judgement.txt").read_text()
+    assert told in " ".join(judgement.split())
+    facts = json.loads((tmp_path / "changed" / "judgement.json").read_text())["recording"]
+    assert facts["state"] == "NOT AS SEALED"
+    assert facts["not_as_sealed"]

@@ -11,6 +11,7 @@ from meterlog.evidence import verify_folder
 from meterlog.recording import Recording, find_unsealed, seal
 from meterlog.work import parts_made
 from meterlog.work.parts_made import PartsMade
+from meterlog.work.wholeness import join_line
 
 RIG = str(Path(__file__).resolve().parents[2] / "rig")
 
@@ -66,11 +67,14 @@ def test_a_part_that_is_gone_is_said_and_the_last_one_is_what_there_is(parts):
     assert "can't be read now" in made.words
 
 
-def test_a_long_one_is_put_together_when_somebody_asks(parts, monkeypatch):
+def test_a_long_one_is_put_together_when_somebody_asks(parts, tmp_path, monkeypatch):
     monkeypatch.setattr(parts_made, "_MOST_BYTES", 100)
     made = PartsMade()
     made.put_together(parts)
     assert (made.folder, made.words) == (
         parts[1],
-        f" Put together with: meterlog join {parts[1]}",
+        f" Put together with: meterlog join {parts[1]} --out {parts[1]}-whole",
+    )
+    assert join_line(tmp_path / "away", parts[1]) == (
+        f"meterlog join {parts[1]} --before {tmp_path / 'away'} --out {parts[1]}-whole"
     )

@@ -1,0 +1,45 @@
+"""SealState: what a recording's seal comes to, for all that is written of it."""
+
+from __future__ import annotations
+
+from weakref import WeakKeyDictionary
+
+from meterlog.evidence.verify import verify_folder
+from meterlog.recording import Recording
+
+_known: WeakKeyDictionary[Recording, tuple[str, ...]] = WeakKeyDictionary()
+
+
+def seal_problems(recording: Recording) -> tuple[str, ...]:
+    """Say what is not as it was sealed; looked for once in each recording that is read.
+
+    Parameters
+    ----------
+    recording : Recording
+
+    Returns
+    -------
+    tuple of str
+        Empty where it is as sealed, or was never sealed.
+
+    Raises
+    ------
+    EvidenceError
+        If a file can't be read.
+    """
+    if recording.state == "unsealed":
+        return ()
+    if recording not in _known:
+        _known[recording] = verify_folder(recording.folder).problems
+    return _known[recording]
+
+
+def seal_words(recording: Recording) -> tuple[str, ...]:
+    """Say it for a reader, without what the recording's own damage says already."""
+    damage = recording.damage
+    return tuple(f"NOT AS SEALED: {one}" for one in seal_problems(recording) if one not in damage)
+
+
+def seal_state(recording: Recording) -> str:
+    """Give the state of a recording in a word or three; one that was changed is not sealed."""
+    return "NOT AS SEALED" if seal_problems(recording) else str(recording.state)
