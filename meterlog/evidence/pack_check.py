@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from meterlog.evidence.pack_bag import SIGNED_BY
@@ -19,6 +20,7 @@ from meterlog.recording import layout
 from meterlog.recording.bag import DECLARATION, oxum, read_info, read_manifest
 
 _DATA = f"{layout.PAYLOAD}/"
+_NAMED = 3
 _ALWAYS = (layout.BAGIT, layout.BAG_INFO, layout.MANIFEST)
 
 
@@ -82,12 +84,7 @@ class PackCheck:
         listed = self._manifest(layout.MANIFEST)
         self._wrong_place(tags, listed)
         known = {*tags, *listed, layout.TAG_MANIFEST, SIGNATURE}
-        for name in sorted(self.files.names - known):
-            self.problems.append(
-                f"{name}: is in no line of the lists that can be read."
-                if self._lines_damaged
-                else f"{name}: is listed nowhere; it was added later."
-            )
+        self._unlisted(sorted(self.files.names - known))
         info = self._info()
         if self.whole and not self.torn:
             self._size(info)
@@ -103,6 +100,26 @@ class PackCheck:
             self._compared,
             pack=self.files.digest(layout.MANIFEST) if layout.MANIFEST in self.files.names else "",
         )
+
+    def _unlisted(self, names: Sequence[str]) -> None:
+        """Say which files no list names; that they were added only where every list is there."""
+        lists = [
+            one for one in (layout.TAG_MANIFEST, layout.MANIFEST) if one not in self.files.names
+        ]
+        if lists and names:
+            first = ", ".join(names[:_NAMED])
+            more = f" and {len(names) - _NAMED} more" if len(names) > _NAMED else ""
+            self.problems.append(
+                f"Without {' and '.join(lists)} it can't be told whether these are as they were"
+                f" packed, or were added: {first}{more}."
+            )
+            return
+        for name in names:
+            self.problems.append(
+                f"{name}: is in no line of the lists that can be read."
+                if self._lines_damaged
+                else f"{name}: is listed nowhere; it was added later."
+            )
 
     def _declaration(self) -> None:
         there = layout.BAGIT in self.files.names

@@ -111,6 +111,7 @@ def test_what_differs_from_its_seal_is_not_called_sealed(run, small, tmp_path):
     assert "data/about.json: differs" in " ".join(readme.split())
     judgement = (tmp_path / "changed" / "judgement.txt").read_text()
     assert told in " ".join(judgement.split())
-    facts = json.loads((tmp_path / "changed" / "judgement.json").read_text())["recording"]
+    (told,) = (tmp_path / "changed").glob("review.json")
+    facts = json.loads(told.read_text())["recording"]
     assert facts["state"] == "NOT AS SEALED"
     assert facts["not_as_sealed"]

@@ -258,6 +258,16 @@ def test_where_a_line_of_the_lists_is_damaged_nothing_is_said_to_have_been_added
     assert "added later" not in words
 
 
+@pytest.mark.parametrize("name", ["manifest-sha256.txt", "tagmanifest-sha256.txt"])
+def test_without_a_list_nothing_is_said_to_have_been_added(pack, name):
+    (pack / name).rename(pack / f"{name}x")
+    problems = verify_pack(pack, own="").problems
+    assert f"{name}: is missing." in " ".join(problems) or any(name in one for one in problems)
+    assert "added later" not in " ".join(problems)
+    (told,) = [one for one in problems if one.startswith(f"Without {name} it can't be told")]
+    assert "or were added: " in told
+
+
 def test_what_is_no_pack_is_told(tmp_path):
     (tmp_path / "x.zip").write_bytes(b"PK nothing")
     with pytest.raises(EvidenceError, match="can't be read as a zip"):
