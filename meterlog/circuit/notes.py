@@ -11,6 +11,7 @@ from meterlog.model.circuit_check import CircuitState, Sign
 _LIKELY = 0.3
 _IN_ORDER = 0
 """Row of the predictions in which nothing is wrong."""
+_STANDS = "dead"
 _NOTHING_V = 0.2
 _DROPS_V = 1.0
 """A drop above this shows an open or a bad connection whatever flows. From memory."""
@@ -47,7 +48,31 @@ def notes_of(circuit: Circuit, check: CircuitCheck, posterior: Posterior) -> tup
             f"{_named(idle)}: a voltage drop tells about a connection only while current flows; "
             "the fan was not running."
         )
+    stands, runs = _unasked(circuit, check)
+    if stands:
+        found.append(
+            f"{_named(stands)}: nothing asked the fan to run then, so that it stood says nothing."
+            " Look again with the key on and the fan on high."
+        )
+    if runs:
+        found.append(
+            f"{_named(runs)}: nothing asked the fan to run then, and it did: look again whether key"
+            " and speed were as noted; what runs it all the same gets its current elsewhere."
+        )
     return tuple(found)
+
+
+def _unasked(circuit: Circuit, check: CircuitCheck) -> tuple[list[int], list[int]]:
+    """Give the signs of a fan that stood, and that ran, while nothing asked it to run."""
+    signs = [
+        one
+        for one in sorted(check.signs, key=lambda one: one.id)
+        if one.sign is Sign.FAN and not is_asked(circuit, one.state)
+    ]
+    return (
+        [one.id for one in signs if one.value == _STANDS],
+        [one.id for one in signs if one.value != _STANDS],
+    )
 
 
 def _is_connection(circuit: Circuit, point: str) -> bool:

@@ -4,12 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-EDIT = "Edit on top of the recording: "
-"""Begins each note of an edit."""
-DAMAGE = "Edits on top of the recording are NOT WHOLE: "
-"""Begins each note of what is wrong with the edits."""
+
+def edit_note(edit: str) -> str:
+    """Give the note of an edit."""
+    return f"Edit on top of the recording: {edit}"
+
+
+def damage_note(damage: str) -> str:
+    """Give the note of what is wrong with the edits."""
+    return f"Edits on top of the recording are NOT WHOLE: {damage}"
 
 
 def edits_in(notes: Sequence[str]) -> tuple[str, ...]:
     """Give the edits that notes tell, without what begins them."""
     return tuple(one.removeprefix(EDIT) for one in notes if one.startswith(EDIT))
+
+
+EDIT, DAMAGE = edit_note(""), damage_note("")
+"""How such notes begin."""

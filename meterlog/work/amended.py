@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from meterlog.model import Review
 from meterlog.model.amendment import Amendment, AmendmentKind, amendment_words
-from meterlog.model.edit_notes import DAMAGE, EDIT, edits_in
+from meterlog.model.edit_notes import DAMAGE, EDIT, damage_note, edit_note, edits_in
 from meterlog.model.errors import ProfileError, UsageError
 from meterlog.recording import Recording, kept_edits
 from meterlog.work.amended_limits import limit_values, with_limit
@@ -162,7 +162,7 @@ def edits_before_import(recording: Recording, *, named: bool) -> tuple[str, ...]
 
 def with_edits_told(review: Review, edits: Sequence[str], damage: Sequence[str]) -> Review:
     """Give a review that says before its other notes what :func:`amend` gave."""
-    told = (*(DAMAGE + text for text in damage), *(EDIT + text for text in edits))
+    told = (*map(damage_note, damage), *map(edit_note, edits))
     return replace(review, notes=(*told, *review.notes))
 
 

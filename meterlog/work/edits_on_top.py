@@ -170,7 +170,9 @@ def _reason(edit: Amendment, how: str) -> str:
     for words in (UNDO, REDO):
         if first.startswith(words):
             first = first.partition("(")[2].removesuffix(")")
-    return f"{how} {edit.made_utc} ({first})"
+    if how == UNDO:
+        return f"undo of the edit of {edit.made_utc} ({first})"
+    return f"redo of the edit of {edit.made_utc} ({first})"
 
 
 def _nothing(folder: Path, what: str) -> UsageError:

@@ -8,7 +8,7 @@ from meterlog.model.condition_fields import CONDITION_FIELDS
 
 _LABELS = {one.name: one.label for one in CONDITION_FIELDS} | {
     "ambient": "ambient",
-    "running": "fan ran before",
+    "warm-up": "fan ran before",
 }
 _NEAR_V = 0.3
 """A battery at rest moves by as much within an hour."""

@@ -195,7 +195,7 @@ def density_change(old_c: float, new_c: float) -> float:
 
 def _minutes(old: float | None, new: float | None) -> Weighed:
     unsaid = "a motor that warms up draws 3 to 5 % less over 5 to 10 minutes; wait 3 minutes"
-    return _numbers("running", (old, new), "min", unsaid, _warm_words)
+    return _numbers("warm-up", (old, new), "min", unsaid, _warm_words)
 
 
 def _warm_words(old: float, new: float) -> tuple[str, float]:

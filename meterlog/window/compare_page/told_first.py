@@ -29,7 +29,7 @@ _AS_READ = later(
 )
 _UNSTATED = later("not stated")
 _NAMES = {one.name.removesuffix(f"_{one.unit}"): one.label for one in CONDITION_FIELDS} | {
-    "ambient": "ambient", "running": "fan ran before",
+    "ambient": "ambient", "warm-up": "fan ran before",
 }  # fmt: skip
 """The comparison's names of conditions, and those on the Meters page."""
 _WEIGHTY = {"differs", "forbids"}

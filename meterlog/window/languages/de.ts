@@ -908,14 +908,6 @@
         <translation>Jede Aufgabe braucht einen Kanal.</translation>
     </message>
     <message>
-        <source>Edit on top of the recording:</source>
-        <translation>Änderung über der Aufzeichnung:</translation>
-    </message>
-    <message>
-        <source>Edits on top of the recording are NOT WHOLE:</source>
-        <translation>Die Änderungen über der Aufzeichnung sind NICHT VOLLSTÄNDIG:</translation>
-    </message>
-    <message>
         <source>Engine running: park brake on, out of gear, exhaust led away, hair, sleeves and leads clear of belts and fans.</source>
         <translation>Motor läuft: Feststellbremse an, Gang heraus, Abgase abführen, Haare, Ärmel und Leitungen weg von Riemen und Lüftern.</translation>
     </message>
@@ -2469,15 +2461,15 @@
     </message>
     <message>
         <source>The VIN has the character {0}, which no VIN has{1}.</source>
-        <translation>Die VIN hat das Zeichen {0}, das keine VIN hat{1}.</translation>
+        <translation>Die FIN hat das Zeichen {0}, das keine FIN hat{1}.</translation>
     </message>
     <message>
         <source>The VIN has {0} characters; since 1981 a road vehicle&apos;s has {1}. Compare it with the vehicle.</source>
-        <translation>Die VIN hat {0} Zeichen; seit 1981 hat die eines Straßenfahrzeugs {1}. Mit dem Fahrzeug vergleichen.</translation>
+        <translation>Die FIN hat {0} Zeichen; seit 1981 hat die eines Straßenfahrzeugs {1}. Mit dem Fahrzeug vergleichen.</translation>
     </message>
     <message>
         <source>The VIN&apos;s check digit (position 9) is {0}, but by the others it would be {1}</source>
-        <translation>Die Prüfziffer der VIN (Stelle 9) ist {0}, nach den anderen wäre sie {1}</translation>
+        <translation>Die Prüfziffer der FIN (Stelle 9) ist {0}, nach den anderen wäre sie {1}</translation>
     </message>
     <message>
         <source>The accuracy of the current channel is not stated: uncertainties hold the scatter of the readings alone.</source>
@@ -2974,6 +2966,10 @@
     <message>
         <source>Without it nobody knows what the columns are; use a copy of the folder.</source>
         <translation>Ohne sie weiß niemand, was die Spalten sind; eine Kopie des Ordners benutzen.</translation>
+    </message>
+    <message>
+        <source>Without {0} it can&apos;t be told whether these are as they were packed, or were added: {1}{2}.</source>
+        <translation>Ohne {0} lässt sich nicht sagen, ob diese wie gepackt sind oder hinzugefügt wurden: {1}{2}.</translation>
     </message>
     <message>
         <source>Write a point as decimal mark, such as 1.5, and no mark between thousands.</source>
@@ -5701,7 +5697,7 @@
     </message>
     <message>
         <source>photos: {0} in a pack without customer data, and nothing in them is made unreadable: look whether one shows a plate, a VIN, a name or a face.</source>
-        <translation>Fotos: {0} in einem Paket ohne Kundendaten, und nichts darin ist unkenntlich gemacht: nachsehen, ob eines ein Kennzeichen, eine VIN, einen Namen oder ein Gesicht zeigt.</translation>
+        <translation>Fotos: {0} in einem Paket ohne Kundendaten, und nichts darin ist unkenntlich gemacht: nachsehen, ob eines ein Kennzeichen, eine FIN, einen Namen oder ein Gesicht zeigt.</translation>
     </message>
     <message>
         <source>process {0}</source>
@@ -5778,6 +5774,10 @@
     <message>
         <source>redo of the edit of</source>
         <translation>Änderung wiederhergestellt vom</translation>
+    </message>
+    <message>
+        <source>redo of the edit of {0} ({1})</source>
+        <translation>Änderung vom {0} wiederholt ({1})</translation>
     </message>
     <message>
         <source>register {0}</source>
@@ -6228,6 +6228,10 @@
         <translation>zwei Rechteckquellen überwiegen (EA-4/02, S10){0}</translation>
     </message>
     <message>
+        <source>undo of the edit of {0} ({1})</source>
+        <translation>Änderung vom {0} rückgängig gemacht ({1})</translation>
+    </message>
+    <message>
         <source>up to {0} motors</source>
         <translation>bis zu {0} Motoren</translation>
     </message>
@@ -6356,6 +6360,14 @@
         <translation>{0}: ist zu groß für die PDF-Datei und nur in der ZIP-Datei: beide einreichen.</translation>
     </message>
     <message>
+        <source>{0}: nothing asked the fan to run then, and it did: look again whether key and speed were as noted; what runs it all the same gets its current elsewhere.</source>
+        <translation>{0}: nichts verlangte da, dass das Gebläse läuft, und es lief: noch einmal nachsehen, ob Schlüssel und Stufe wie notiert waren; was es trotzdem laufen lässt, bekommt den Strom anderswoher.</translation>
+    </message>
+    <message>
+        <source>{0}: nothing asked the fan to run then, so that it stood says nothing. Look again with the key on and the fan on high.</source>
+        <translation>{0}: nichts verlangte da, dass das Gebläse läuft; dass es stand, sagt nichts. Mit eingeschalteter Zündung und höchster Stufe noch einmal nachsehen.</translation>
+    </message>
+    <message>
         <source>{0}the sensor&apos;s own {1} added, as a linear sum</source>
         <translation>{0}der eigene Anteil des Aufnehmers ({1}) addiert, als lineare Summe</translation>
     </message>
@@ -6406,6 +6418,10 @@
     <message>
         <source> Perhaps it is a file in it: {0}.</source>
         <translation> Vielleicht ist es eine Datei darin: {0}.</translation>
+    </message>
+    <message>
+        <source> and {0} more</source>
+        <translation> und {0} weitere</translation>
     </message>
     <message>
         <source> at speeds {0}</source>
@@ -6486,6 +6502,14 @@
     <message>
         <source>Differs: the battery had {0} V, now {1} V: {2}.</source>
         <translation>Anders: die Batterie hatte {0} V, jetzt {1} V: {2}.</translation>
+    </message>
+    <message>
+        <source>Edit on top of the recording: {0}</source>
+        <translation>Änderung über der Aufzeichnung: {0}</translation>
+    </message>
+    <message>
+        <source>Edits on top of the recording are NOT WHOLE: {0}</source>
+        <translation>Die Änderungen über der Aufzeichnung sind NICHT VOLLSTÄNDIG: {0}</translation>
     </message>
     <message>
         <source>Expected tables such as [speed.1], up to {0}.</source>
@@ -8453,7 +8477,7 @@
     </message>
     <message>
         <source>{0} about entries that are left out here, such as the VIN, can&apos;t be told.</source>
-        <translation>{0} an Angaben, die hier weggelassen sind, wie der VIN, lassen sich nicht nennen.</translation>
+        <translation>{0} an Angaben, die hier weggelassen sind, wie der FIN, lassen sich nicht nennen.</translation>
     </message>
     <message>
         <source>{0} against {1} taken as good.{2}</source>

@@ -88,7 +88,7 @@ def test_colder_is_denser_and_there_and_back_is_nothing(one, other):
 
 
 def test_a_motor_that_had_not_warmed_up_differs_from_one_that_had():
-    assert _of(replace(SAME, running_min=0.5), SAME, "running").check.weight == "differs"
-    assert _of(replace(SAME, running_min=4.0), SAME, "running").check.weight == "same"
-    assert _of(replace(SAME, running_min=20.0), SAME, "running").check.weight == "same"
-    assert _of(replace(SAME, running_min=0.5), SAME, "running").effect == 0.05
+    assert _of(replace(SAME, running_min=0.5), SAME, "warm-up").check.weight == "differs"
+    assert _of(replace(SAME, running_min=4.0), SAME, "warm-up").check.weight == "same"
+    assert _of(replace(SAME, running_min=20.0), SAME, "warm-up").check.weight == "same"
+    assert _of(replace(SAME, running_min=0.5), SAME, "warm-up").effect == 0.05
