@@ -12,9 +12,11 @@ from meterlog.profile.full_path import full_path
 from meterlog.window.job_at_hand import JobAtHand
 from meterlog.window.remedies_here import remedy_here
 from meterlog.window.session import Phase, Session
-from meterlog.window.words import say
+from meterlog.window.words import later, say
 from meterlog.work.job_folder import JobWork, Side, change_work
 from meterlog.work.wholeness import one_part
+
+_PART = {Side.OLD: later("old part"), Side.NEW: later("new part")}
 
 
 class JobOfSession:
@@ -34,19 +36,47 @@ class JobOfSession:
         """The job that was left while its run was being connected, and the part in then."""
         self._filed_in: tuple[Path, Path] | None = None
         """The run filed last, and its job."""
+        self._asked: tuple[object, ...] = ()
+        self._other = ""
+        """What the run on show is of by what was asked last."""
         at_hand.filing = self._filed
         # Not while the pages are asked: one of them may keep the job, or enter what is typed in it.
         at_hand.parting.append(self._on_parting)
 
     @property
     def words(self) -> str:
-        """Which job it is and which part is in the vehicle; empty for no job."""
+        """Which job it is and which part is in the vehicle; empty for no job.
+
+        Before it that of the run on show, where that is of another job or part.
+        """
         if self._at_hand.folder is None:
             return ""
         name = self._at_hand.card.work_order or self._at_hand.folder.name
-        return say(
+        words = say(
             "{name}: {fitted} part in", name=name, fitted=say(self._at_hand.work.fitted.value)
         )
+        # Asked for at every look, and paths are followed on the disk.
+        asked = self._session.folder, self._session.shown is None, self._filed_in, *self._job_now()
+        if asked != self._asked:
+            self._asked, self._other = asked, self._of_another()
+        other = self._other
+        return f"{say('this run: {of}', of=other)} · {words}" if other else words
+
+    def _job_now(self) -> tuple[Path | None, JobWork]:
+        return self._at_hand.folder, self._at_hand.work
+
+    def _of_another(self) -> str:
+        """Name what the run on show is of, where that is not the job at hand and its part."""
+        folder = self._session.folder
+        if folder is None or self._session.shown is None:
+            return ""
+        if self._filed_in is not None and self._filed_in[0] == folder:
+            job = self._filed_in[1]
+            if not self._is_at_hand(job):
+                return job.name
+        here, work = full_path(folder), self._at_hand.work
+        sides = [one.side for one in work.recordings if full_path(one.folder) == here]
+        return say(_PART[sides[0]]) if sides and sides[0] is not work.fitted else ""
 
     def open(self, folder: Path) -> None:
         """Turn to the job in a folder."""

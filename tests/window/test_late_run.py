@@ -85,9 +85,19 @@ def test_speeds_of_a_run_go_to_its_job_though_another_came_to_hand_while_it_ran(
     held.let_go("run")
     window.desk.start_or_stop()
     _goes_into(window, qtbot, Phase.RECORDING)
+    job = window.desk._telling.status.job
+    assert job.text() == "WO-1 (invented): old part in"
     window.desk.open_job(other)
+    # Nobody may take the run for one of the job at hand.
+    told = f"this run: {own.name} · WO-2 (invented): old part in"
+    qtbot.waitUntil(lambda: window.desk.tick() or job.text() == told)
     window.desk.session.stop()
     _goes_into(window, qtbot, Phase.SHOWING)
+    assert job.text() == told
+    window.desk.at_hand.open(own)
+    window.desk.at_hand.fit(Side.NEW)
+    words = "this run: old part · WO-1 (invented): new part in"
+    qtbot.waitUntil(lambda: window.desk.tick() or job.text() == words)
     assert _names(own) == [("run", Side.OLD, 1)]
     assert _names(other) == []
 

@@ -12496,6 +12496,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <source>searching…</source>
         <translation>Suche läuft…</translation>
     </message>
+    <message>
+        <source>this run: {of}</source>
+        <translation>dieser Lauf: {of}</translation>
+    </message>
     <message numerus="yes">
         <source>{n} speeds</source>
         <translation>
