@@ -33,8 +33,8 @@ def review_to_dict(review: Review) -> dict[str, object]:
     dict
         ``verdict``, ``decision_rule``, ``spans``, ``steps``, ``budgets``, ``findings``,
         ``taps``, ``inferred``, ``pulsed``, ``rhythm``, ``startups``, ``fuse``, ``motor``,
-        ``heat``, ``ripple``, ``shortest_visible_dropout_s``, ``catch_chances``, ``doubts`` and
-        ``notes``; DEVELOPERS.md says what is in them. Times are seconds since the recording's
+        ``heat``, ``ripple``, ``shortest_visible_dropout_s``, ``brief_dropouts``,
+        ``catch_chances``, ``doubts`` and ``notes``; DEVELOPERS.md says what is in them. Times are seconds since the recording's
         zero; a number that is not known, or not finite, is None, so that strict JSON can be made
         of it.
     """
@@ -55,6 +55,7 @@ def review_to_dict(review: Review) -> dict[str, object]:
         "heat": heat_to_list(review.heat),
         "ripple": ripple_to_list(review.ripple),
         "shortest_visible_dropout_s": _number(review.shortest_visible_dropout_s),
+        "brief_dropouts": {"count": review.brief, "together_s": review.brief_s},
         "catch_chances": [
             {"duration_s": _number(chance.duration_s), "chance": _number(chance.chance)}
             for chance in review.catch_chances
@@ -102,6 +103,7 @@ def _doubt(doubt: Doubt) -> dict[str, object]:
         "end_s": doubt.end_ns / 1e9,
         "instrument": doubt.source,
         "text": doubt.text,
+        "offset_a": doubt.offset_a,
     }
 
 

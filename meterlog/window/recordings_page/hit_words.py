@@ -52,10 +52,14 @@ def cells_of(hit: Hit) -> tuple[str, ...]:
 
 
 def _what(hit: Hit) -> str:
-    """Say what it is and all that marks it; the marks first, so that they are never cut off."""
+    """Say what it is and all that marks it; the marks first, so that they are never cut off.
+
+    A verdict beside it looks the same for one of which a part is missing: the sign tells.
+    """
+    sign = "⚠" if hit.trouble else ""
     state = "" if hit.state == "sealed" else say(hit.state)
     away = say("not there now") if hit.away else ""
-    told = (mark_words(hit.mark), away, state, say(hit.kind.value))
+    told = (sign, mark_words(hit.mark), away, state, say(hit.kind.value))
     return " · ".join(one for one in told if one)
 
 

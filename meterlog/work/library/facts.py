@@ -35,6 +35,7 @@ from meterlog.work.library.hit import (
     UNSEALED,
     Kind,
 )
+from meterlog.work.wholeness import one_part
 
 _TAIL_BYTES = 65_536
 _FIRST_YEAR = 1000
@@ -92,6 +93,7 @@ def recording_facts(folder: Path) -> Facts:
     changed = sealed and info.get("Payload-Oxum", sizes) != sizes
     trouble = [
         *damage,
+        *filter(None, (one_part(folder),)),
         *(["not as it was sealed: check it with meterlog verify."] if changed else []),
     ]
     job = about.job

@@ -28,3 +28,8 @@ def test_marks_that_turn_or_steer_text_are_written_out():
 def test_what_is_plain_stays_as_it_is():
     assert "found by" not in detail_words(HIT)
     assert "complaint: dead" in detail_words(HIT)
+
+
+def test_a_verdict_of_what_is_not_whole_does_not_look_like_any_other():
+    assert cells_of(HIT)[1] == "recording"
+    assert cells_of(replace(HIT, trouble="It goes on from …"))[1] == "⚠ · recording"

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from meterlog.recording import layout
+from meterlog.recording.continuation import Continuation, continuation_bytes
 from meterlog.work.job_folder import CARD, WORK, Side, load_work
 from meterlog.work.library import Kind, Wanted
 
@@ -109,3 +110,12 @@ def test_a_fault_of_the_program_at_one_folder_is_told_there(
         assert hits[name].kind is kind
         assert hits[name].state == "can't be read"
         assert "ZeroDivisionError" in hits[name].trouble
+
+
+def test_one_part_of_a_recording_whose_disk_failed_is_told_as_such(library, shelf, recording):
+    run = recording("run")
+    went_on = Continuation(shelf / "begun", "no space left", {}, {})
+    (run / layout.CONTINUES).write_bytes(continuation_bytes(went_on))
+    told = found(library, shelf)["run"].trouble
+    assert f"It goes on from {shelf / 'begun'}, whose disk failed" in told
+    assert f"meterlog join {run}" in told
