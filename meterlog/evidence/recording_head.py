@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from meterlog.model import About, Job, Review
-from meterlog.model.edit_notes import edits_in
+from meterlog.model.edit_notes import edits_in, limits_in
 from meterlog.recording import (
     EDITS_NAME,
     HEAD_NAME,
@@ -39,7 +39,8 @@ def recording_head(about: About) -> dict[str, list[dict[str, str]]]:
 def head_of_events(recording: Recording, review: Review) -> dict[str, object]:
     """Give the same for the events, with the circuit profiles by which entries were made.
 
-    And with the edits: the events are as edited, so whoever imports them has to be told.
+    And with the edits, and with limits that were not its own: the events are as edited and the
+    limits those of the judgement, so whoever imports them has to be told.
 
     Parameters
     ----------
@@ -52,7 +53,7 @@ def head_of_events(recording: Recording, review: Review) -> dict[str, object]:
     """
     circuits = [_held(name, text) for name, text in kept_circuits(recording.folder)]
     (head,) = recording_head(recording.about).values()
-    edits = [" ".join(one.split()) for one in edits_in(review.notes)]
+    edits = [" ".join(one.split()) for one in (*edits_in(review.notes), *limits_in(review.notes))]
     held = [_held(EDITS_NAME, "\n".join(edits))] if edits else []
     return {HEAD_PROPERTY: [*head, *circuits, *held]}
 

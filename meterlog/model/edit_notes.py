@@ -20,5 +20,19 @@ def edits_in(notes: Sequence[str]) -> tuple[str, ...]:
     return tuple(one.removeprefix(EDIT) for one in notes if one.startswith(EDIT))
 
 
+def limits_note(used: str, own: str, differing: str) -> str:
+    """Give the note that other limits were given than those a recording was made with."""
+    return (
+        f"Judged by the limits {used}, given for this judgement, and not by those it was recorded"
+        f" with ({own}). They differ in {differing}."
+    )
+
+
+def limits_in(notes: Sequence[str]) -> tuple[str, ...]:
+    """Give the notes that tell of other limits."""
+    return tuple(one for one in notes if one.startswith(_LIMITS))
+
+
+_LIMITS = limits_note("", "", "").partition(",")[0]
 EDIT, DAMAGE = edit_note(""), damage_note("")
 """How such notes begin."""

@@ -139,7 +139,7 @@ class ActingKeys:
         return wanted in _REPEATING or wanted in _STEPPING
 
     def shown(
-        self, page: Page, *, guided: bool, in_lines: bool = False
+        self, page: Page, *, guided: bool, in_lines: bool = False, typing: bool = False
     ) -> tuple[tuple[str, str], ...]:
         """Name the keys that act on a page now, each with what it does.
 
@@ -152,6 +152,8 @@ class ActingKeys:
             A walk-through is on show.
         in_lines : bool
             The focus is on a line that keeps Enter for itself.
+        typing : bool
+            It is in a text field, which takes all letters.
         """
         acting = {action for action in Action if self.acts(action, page)}
         if page is Page.CIRCUIT:
@@ -163,6 +165,10 @@ class ActingKeys:
         before = page is Page.METERS and not self._session.recording
         bound, bound_keys = self._bound(acting), self.own.taken(circuit=False)
         own = [("Enter", say("it holds, next line"))] if in_lines else []
+        if typing:
+            held = [(one.held, say(one.words)) for one in BINDINGS if one.held]
+            # The last two are the frame's: they stay where there is no room for all.
+            return (*own, *held, ("Esc", say("leaves the field")), (_BY_PLACE, say(_PAGES)))
         for one in self._parts.keys(page):
             left = keys_left(one.shown, bound_keys)
             own += [(left, one.words)] if left else []

@@ -175,8 +175,14 @@ class Desk:
 
     def show_keys(self) -> None:
         """Name the keys that act now."""
-        guided, own = self.window.guide.isVisible(), keeps_enter(self.window.focusWidget())
-        self.window.keys.show_keys(self.keys.shown(self.page, guided=guided, in_lines=own))
+        window, focus = self.window, self.window.focusWidget()
+        shown = self.keys.shown(
+            self.page,
+            guided=window.guide.isVisible(),
+            in_lines=keeps_enter(focus),
+            typing=window.is_typing(focus),
+        )
+        window.keys.show_keys(shown)
 
     def do(self, wanted: Wanted, step: int = 0) -> None:
         """Do what a key or button asks for."""

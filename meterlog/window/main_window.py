@@ -267,7 +267,7 @@ class MainWindow(QMainWindow):
         if event.type() == QEvent.Type.KeyPress and isinstance(event, QKeyEvent):
             mine = isinstance(watched, QWidget) and watched.window() is self
             # Keys that a text field did not want come to what it stands in: those aren't ours.
-            typing = self._typing(watched) or self._typing(self.focusWidget())
+            typing = self.is_typing(watched) or self.is_typing(self.focusWidget())
             if mine and self.desk is not None and self._frame_takes(event):
                 return True
             if mine and self.desk is not None and not typing:
@@ -304,10 +304,10 @@ class MainWindow(QMainWindow):
             return True
         edge = _EDGES.get(Qt.Key(event.key())) if _shifted(event) else None
         traced = self.desk if self.desk is not None and self.desk.page is Page.RUN else None
-        if edge is not None and traced is not None and not self._typing(self.focusWidget()):
+        if edge is not None and traced is not None and not self.is_typing(self.focusWidget()):
             traced.run_page.move_edge(**edge)
             return True
-        if event.key() == Qt.Key.Key_Escape and self._typing(self.focusWidget()):
+        if event.key() == Qt.Key.Key_Escape and self.is_typing(self.focusWidget()):
             self.pages.setFocus(Qt.FocusReason.OtherFocusReason)
         return False
 
@@ -324,7 +324,8 @@ class MainWindow(QMainWindow):
         return isinstance(watched, QPushButton) and watched.autoDefault()
 
     @staticmethod
-    def _typing(watched: QObject | None) -> bool:
+    def is_typing(watched: QObject | None) -> bool:
+        """Tell whether a control takes letters for itself."""
         if isinstance(watched, QComboBox):
             return watched.isEditable()
         return isinstance(watched, _TYPING)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from meterlog.model import Limits
+from meterlog.model.edit_notes import limits_note
 from meterlog.work.amended_limits import limit_values
 
 _MOST = 8
@@ -33,7 +34,4 @@ def other_limits(own: Limits, used: Limits) -> str:
         f"{key} {before[key] or 'none'} -> {now[key] or 'none'}" for key in changed[:_MOST]
     )
     more = f"; and {len(changed) - _MOST} more" if len(changed) > _MOST else ""
-    return (
-        f"Judged by the limits {used.name}, given for this judgement, and not by those it was"
-        f" recorded with ({own.name}). They differ in {named}{more}."
-    )
+    return limits_note(used.name, own.name, f"{named}{more}")

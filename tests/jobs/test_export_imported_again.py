@@ -95,7 +95,13 @@ def test_other_limits_and_found_steps_survive_too(qapp, tmp_path):
     import_export(ExportRequest(tmp_path / "out", tmp_path / "again"))
     again, same = review_folder(tmp_path / "again")
     assert again.about.limits == mine
-    assert review_to_dict(same) == review_to_dict(review)
+    told, told_again = (review_to_dict(one) for one in (review, same))
+    others, *notes = told.pop("notes")
+    # By then they are its own, and that they were not is told like an edit.
+    before_import, *notes_again = told_again.pop("notes")
+    assert others.startswith("Judged by the limits mine, given for this judgement, and not by")
+    assert before_import.endswith(f"exported, and imported here: {others}")
+    assert (told_again, notes_again) == (told, notes)
     assert Recording.open(folder).about.limits.name == "linear-12v"
 
 

@@ -51,6 +51,8 @@ def test_from_the_meter_to_the_evidence(shell, fan, tmp_path):
         "seal_sha256": hashlib.sha256((folder / "manifest-sha256.txt").read_bytes()).hexdigest(),
         "problems": [],
         "remarks": [],
+        "edits": [],
+        "edits_damage": [],
     }
     files = shell.json("export", folder, "--out", evidence)["files"]
     assert {"findings.csv", "trace.png", "README.txt", "readings-line-logger.csv"} <= set(files)

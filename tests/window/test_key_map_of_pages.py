@@ -220,3 +220,18 @@ def test_a_run_in_progress_keeps_the_part_it_is_filed_with(recording, qtbot, tmp
     job.sides[Side.NEW].click()
     assert desk.at_hand.work.fitted.value == "new"
     assert job.said.text() == ""
+
+
+def test_in_a_field_the_strip_names_what_acts_there_alone(recording, qtbot):
+    desk = recording.desk
+    recording.show_page(Page.JOB)
+    desk.parts[Page.JOB].page.form.boxes["work_order"].edit.setFocus()
+    qtbot.waitUntil(lambda: "leaves the field" in recording.keys.accessibleName())
+    told = recording.keys.accessibleName()
+    assert "Esc: leaves the field" in told
+    assert "Ctrl+1…7: pages" in told
+    assert "tap" not in told
+    assert "J M E B K L" not in told
+    qtbot.keyClick(recording.focusWidget(), _Key.Key_Escape)
+    qtbot.waitUntil(lambda: "tap" in recording.keys.accessibleName())
+    assert "leaves the field" not in recording.keys.accessibleName()

@@ -1484,10 +1484,6 @@
         <translation>Noch einmal mit kürzerem min_dwell_s in den Grenzen beurteilen (review --limits), bis hinab zu wenigen Messwerten: dann wird gesagt, wann jeder war und auf welcher Seite. Dabei Leitungen und Stecker einzeln rütteln und leicht auf den Motor klopfen; jedes markieren. {0}</translation>
     </message>
     <message>
-        <source>Judged by the limits {0}, given for this judgement, and not by those it was recorded with ({1}). They differ in {2}{3}.</source>
-        <translation>Beurteilt nach den Grenzen {0}, die für diese Beurteilung gegeben wurden, und nicht nach denen der Aufzeichnung ({1}). Sie unterscheiden sich in {2}{3}.</translation>
-    </message>
-    <message>
         <source>Keep fingers and leads away from the moving wheel.</source>
         <translation>Finger und Leitungen weg vom drehenden Rad.</translation>
     </message>
@@ -6550,6 +6546,10 @@
     <message>
         <source>It keeps two programs from changing the same file at once. If no program, of another user perhaps, is at work there, take it away and try again.</source>
         <translation>Sie verhindert, dass zwei Programme zugleich dieselbe Datei ändern. Ist dort kein Programm am Werk, auch keines eines anderen Benutzers, die Sperre entfernen und noch einmal versuchen.</translation>
+    </message>
+    <message>
+        <source>Judged by the limits {0}, given for this judgement, and not by those it was recorded with ({1}). They differ in {2}.</source>
+        <translation>Beurteilt nach den Grenzen {0}, die für diese Beurteilung gegeben wurden, und nicht nach denen der Aufzeichnung ({1}). Sie unterscheiden sich in {2}.</translation>
     </message>
     <message>
         <source>NOT COMPARABLE</source>
@@ -12479,6 +12479,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>leads moved</source>
         <translation>Leitungen bewegt</translation>
+    </message>
+    <message>
+        <source>leaves the field</source>
+        <translation>verlässt das Feld</translation>
     </message>
     <message>
         <source>length</source>
