@@ -53,7 +53,8 @@ class MeterlogError(Exception):
     def __str__(self) -> str:
         """One paragraph: subject, message, remedy."""
         lead = f"{self.subject}: " if self.subject else ""
-        tail = f" {self.remedy}" if self.remedy else ""
+        ends = "" if self.message.endswith((".", "!", "?", "…", ":", ")")) else "."
+        tail = f"{ends} {self.remedy}" if self.remedy else ""
         return f"{lead}{self.message}{tail}"
 
 

@@ -87,8 +87,11 @@ def profile_file(kind: str, name_or_file: str) -> Path:
     path = Path(name_or_file)
     if path.suffix == ".toml" or len(path.parts) != 1:
         if not _is_file(path):
+            is_folder = bool(name_or_file) and path.is_dir()
             raise ProfileError(
-                "no such file.", subject=name_or_file or "''", remedy="Check the path."
+                "is a folder." if is_folder else "no such file.",
+                subject=name_or_file or "''",
+                remedy="Give a file in it." if is_folder else "Check the path.",
             )
         return path
     for folder in (user_folder(), shipped_folder()):

@@ -96,3 +96,15 @@ def test_no_file_names_a_machine_it_was_made_on():
     texts = {path: path.read_text(encoding="utf-8", errors="replace") for path in files}
     assert len(texts) > len(MODULES)
     assert not [str(path) for path in files if any(word in texts[path] for word in FOREIGN)]
+
+
+def test_no_live_judgement_has_windows_of_numpy():
+    """Each has Python keep a name and let it go: after hours a table doubles, see DEVELOPERS.md."""
+    once = {"analysis/inferred/standing_out.py", "analysis/ripple/line.py", "recording/read_at.py"}
+    house = HOUSE / "meterlog"
+    using = {
+        path.relative_to(house).as_posix()
+        for path in MODULES
+        if any(word in path.read_text("utf-8") for word in ("sliding_window_view", "as_strided"))
+    }
+    assert using == once, "are these called again and again while it records?"

@@ -1132,6 +1132,10 @@
         <translation>0 für Aus angeben, oder 1, 2, 3 ...</translation>
     </message>
     <message>
+        <source>Give a file in it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Give a folder that holds recordings.</source>
         <translation>Einen Ordner mit Aufzeichnungen angeben.</translation>
     </message>
@@ -4314,6 +4318,10 @@
     <message>
         <source>in this state a circuit in order gives more as well</source>
         <translation>in diesem Zustand auch ein Stromkreis in Ordnung mehr ergibt</translation>
+    </message>
+    <message>
+        <source>is a folder.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>is a part of another recording.</source>

@@ -41,8 +41,11 @@ def test_keys_and_numbers_that_can_not_be_meant_are_refused(text, words):
         limits_profile("p", text, "p.toml")
 
 
-@pytest.mark.parametrize("name", ["", ".", "absent.toml"])
-def test_a_place_that_is_no_file_is_refused(name):
-    with pytest.raises(ProfileError, match="no such file") as caught:
+@pytest.mark.parametrize(
+    ("name", "words"),
+    [("", "no such file"), (".", "is a folder. Give a file"), ("absent.toml", "no such file")],
+)
+def test_a_place_that_is_no_file_is_refused(name, words):
+    with pytest.raises(ProfileError, match=words) as caught:
         load_limits(name)
     assert caught.value.subject
