@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from weakref import WeakKeyDictionary
 
+from meterlog.evidence.shown_text import shown
 from meterlog.evidence.verify import verify_folder
 from meterlog.recording import Recording
 
@@ -31,13 +32,14 @@ def seal_problems(recording: Recording) -> tuple[str, ...]:
         return ()
     if recording not in _known:
         _known[recording] = verify_folder(recording.folder).problems
-    return _known[recording]
+    # Names in it may be a stranger's.
+    return tuple(map(shown, _known[recording]))
 
 
 def seal_words(recording: Recording) -> tuple[str, ...]:
     """Say it for a reader, without what the recording's own damage says already."""
-    damage = recording.damage
-    return tuple(f"NOT AS SEALED: {one}" for one in seal_problems(recording) if one not in damage)
+    told = {shown(one) for one in recording.damage}
+    return tuple(f"NOT AS SEALED: {one}" for one in seal_problems(recording) if one not in told)
 
 
 def seal_state(recording: Recording) -> str:

@@ -166,9 +166,8 @@ class ActingKeys:
         bound, bound_keys = self._bound(acting), self.own.taken(circuit=False)
         own = [("Enter", say("it holds, next line"))] if in_lines else []
         if typing:
-            held = [(one.held, say(one.words)) for one in BINDINGS if one.held]
-            # The last two are the frame's: they stay where there is no room for all.
-            return (*own, *held, ("Esc", say("leaves the field")), (_BY_PLACE, say(_PAGES)))
+            # The others can be clicked there, too: they stay on show.
+            own = [("Esc", say("leaves the field, then keys act")), *own]
         for one in self._parts.keys(page):
             left = keys_left(one.shown, bound_keys)
             own += [(left, one.words)] if left else []

@@ -1133,7 +1133,7 @@
     </message>
     <message>
         <source>Give a file in it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Datei darin angeben.</translation>
     </message>
     <message>
         <source>Give a folder that holds recordings.</source>
@@ -4321,7 +4321,7 @@
     </message>
     <message>
         <source>is a folder.</source>
-        <translation type="unfinished"></translation>
+        <translation>ist ein Ordner.</translation>
     </message>
     <message>
         <source>is a part of another recording.</source>
@@ -12489,10 +12489,6 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Leitungen bewegt</translation>
     </message>
     <message>
-        <source>leaves the field</source>
-        <translation>verlässt das Feld</translation>
-    </message>
-    <message>
         <source>length</source>
         <translation>Länge</translation>
     </message>
@@ -12626,6 +12622,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>kind of fuse</source>
         <translation>Art der Sicherung</translation>
+    </message>
+    <message>
+        <source>leaves the field, then keys act</source>
+        <translation>verlässt das Feld, dann wirken Tasten</translation>
     </message>
     <message>
         <source>limits</source>

@@ -190,7 +190,8 @@ def test_an_overdue_meter_is_said_before_the_pack_is_made(run, small, card, tmp_
     (folder / "data").mkdir(parents=True)
     (folder / "data" / "about.json").write_bytes(about_bytes(head))
     sides = [("before", folder), ("after", folder)]
-    (said,) = doubts_ahead(JobCard(), sides, [tmp_path / "gone"])
+    same, said = doubts_ahead(JobCard(), sides, [tmp_path / "gone"])
+    assert "in the same second" in same
     assert "was due 2020-01-31" in said
     assert said.endswith("overdue.")
 
