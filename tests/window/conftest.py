@@ -106,7 +106,9 @@ def make_review():
         Span(SpanKind.DEAD, seconds(4), seconds(5), speed=1),
         Span(SpanKind.RUNNING, seconds(5), seconds(8), speed=1),
     )
-    step = Step(1, seconds(2), seconds(8), 60, steady_mean_v=4.25, steady_mean_a=3.81, steady_max_a=7.0)
+    step = Step(
+        1, seconds(2), seconds(8), 60, steady_mean_v=4.25, steady_mean_a=3.81, steady_max_a=7.0
+    )
     return Review(spans, (step,), (finding,), 0.3, (), ("All of it is invented.",))
 
 
