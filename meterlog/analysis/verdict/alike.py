@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from meterlog.analysis.pieces import FLOWING_KINDS
-from meterlog.analysis.verdict.case import Case
+from meterlog.analysis.verdict.case import HINT_KINDS, Case
 from meterlog.analysis.verdict.cause import Cause
 from meterlog.model import FindingKind, Role, Sureness
 
@@ -37,10 +37,9 @@ def unlike_proof(case: Case, cause: Cause) -> Cause:
     """
     if not any(span.kind in FLOWING_KINDS for span in case.review.spans):
         return _no_surer(cause, Sureness.LIKELY, _NEVER)
-    lost = [one for one in cause.findings if one.kind in _LOST]
-    if not lost or case.has(Role.COMMAND) or len(lost) < len(cause.findings):
-        return cause
-    if len(lost) > 1:
+    gone = [one for one in cause.findings if one.kind not in HINT_KINDS]
+    lost = [one for one in gone if one.kind in _LOST]
+    if case.has(Role.COMMAND) or len(gone) != 1 or not lost:
         return cause
     if lost[0].end_ns >= case.review.spans[-1].end_ns:
         return _no_surer(cause, Sureness.POSSIBLE, _SWITCHED)

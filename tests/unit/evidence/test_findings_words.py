@@ -68,6 +68,7 @@ def test_an_empty_review_has_all_keys():
         "heat": [],
         "ripple": [],
         "shortest_visible_dropout_s": None,
+        "brief_dropouts": {"count": 0, "together_s": 0.0},
         "catch_chances": [],
         "doubts": [],
         "notes": [],

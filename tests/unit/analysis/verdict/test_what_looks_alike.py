@@ -22,7 +22,9 @@ END_S = 60.0
 def test_a_fan_that_may_have_been_switched_off_unmarked_is_no_proof(
     verdict_of, kit, kind, roles, lost, sureness, outcome
 ):
-    told = verdict_of(*(kit.finding(kind, "fail", *one) for one in lost), roles=roles)
+    # A dip beside it makes it no surer.
+    dip = kit.finding("dip", "can't tell", 5.0, 0.1)
+    told = verdict_of(dip, *(kit.finding(kind, "fail", *one) for one in lost), roles=roles)
     assert (told.ranked[0].sureness, told.outcome) == (sureness, outcome)
     assert any("without a mark" in one for one in told.ranked[0].against) is (sureness != "proven")
     assert ("without a mark" in told.paragraph) is (sureness != "proven")
