@@ -15,6 +15,9 @@ from meterlog.model import Doubt, DoubtKind, Limits, Role
 
 LEAST_NS = 1_000_000_000
 """A slow clamp shows the current of before for some tenths of a second."""
+MEAN_NS = 60_000_000_000
+"""So much of a stretch, its end, tells how large the current is: a fan may be off for days, and a
+live judgement asks four times a second."""
 
 
 class OffCurrent:
@@ -79,7 +82,8 @@ class OffCurrent:
         return denied
 
     def _mean_a(self, start_ns: int, end_ns: int) -> float:
-        return float(self._levels.within(start_ns, end_ns).amps.mean())
+        part = self._levels.within(max(start_ns, end_ns - MEAN_NS), end_ns)
+        return float(part.amps.mean())
 
 
 def is_off(changes: Sequence[SpeedChange], start_ns: int, end_ns: int) -> bool:

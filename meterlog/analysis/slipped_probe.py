@@ -112,7 +112,7 @@ class SlippedProbes:
 
 
 def _while_off(doubt: Doubt, changes: Sequence[SpeedChange]) -> bool:
-    """Tell of a return at the feed's level while off was commanded: there it belongs.
+    """Tell whether it is of a return at the feed's level with off commanded: there it belongs.
 
     That a current is read beside it is the clamp's doing, see ``off_current``.
     """

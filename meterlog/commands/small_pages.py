@@ -14,7 +14,7 @@ def use_small_pages() -> None:
     """Let the system make no huge pages of this program's memory, nor of that of its children.
 
     Arrow's allocator allows it, and the system then joins pages some time later, with those between
-    them that nobody has touched: likely how a soak grew by a megabyte in one minute after 18 hours.
+    them that nobody has touched: 4 MB of such pages were seen in a day's recording, none with this.
     Does nothing where the system has no such pages.
 
     Source

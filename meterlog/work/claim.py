@@ -23,6 +23,7 @@ from meterlog.evidence.signing import Signer
 from meterlog.evidence.table_form import TableForm
 from meterlog.evidence.zip_form import PACKED_BY, PACKER
 from meterlog.model import Comparison, Limits, Origin, Review
+from meterlog.model.edit_notes import limits_in
 from meterlog.model.errors import EvidenceError, UsageError
 from meterlog.model.job_card import (
     JobCard,
@@ -43,7 +44,6 @@ from meterlog.work.claim_privacy import ClaimPrivacy
 from meterlog.work.compare import CompareRequest, compare_reviewed
 from meterlog.work.comparison_files import write_comparison
 from meterlog.work.evidence_folder import write_evidence
-from meterlog.work.other_limits import other_limits
 from meterlog.work.review import review_folder
 from meterlog.work.run_doubts import head_doubts, job_doubts
 
@@ -289,9 +289,7 @@ class _Making:
             )
             self._keep_edits(folder, name, review)
             self._progress(begun + 0.12)
-            others: tuple[str, ...] = ()
             if self._limits is not None:
-                others = tuple(filter(None, (other_limits(recording.about.limits, self._limits),)))
                 recording.about = replace(recording.about, limits=self._limits)
             own, lost = judged_checks(recording)
             _, no_picture = write_evidence(
@@ -305,6 +303,7 @@ class _Making:
             if no_picture:
                 self._remarks.append(f"{name}: {no_picture}.")
             told = head_doubts(self._card, name, recording.about)
+            others = limits_in(review.notes)
             doubts = (*others, *seal_doubts(recording), *told, *lost)
             side = ClaimSide(name, recording, review, tuple(own), doubts)
             sides.append(side)

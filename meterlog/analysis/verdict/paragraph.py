@@ -45,7 +45,6 @@ def paragraphs_of(
         measuring = [one.what for one in ranked if one.part == "measuring"]
         return (" ".join([_without_fault(outcome, unseen, case), *measuring]),)
     first = ranked[0]
-    vehicle = first.part != "measuring"
     head = [_opening(outcome), first.what]
     # What is wrong with the readings speaks against all of it, and is told in full.
     measuring = [one.what for one in ranked[1:] if one.part == "measuring"]
@@ -58,18 +57,18 @@ def paragraphs_of(
     alternatives = [one.what for one in causes if one.sureness is Sureness.POSSIBLE]
     other = [f"Not ruled out: {_lowered(alternatives[0])}"] if alternatives else []
     following = [f"Next: {_first_sentence(first.next_measurement)}"]
-    rests, rest, sure = [_rests(first)], [_rests(first, most=1)], [f"{_SURE[first.sureness]}."]
-    if not vehicle:
-        rests = rest = sure = []
+    grounds = (_rests(first), _rests(first, most=1), f"{_SURE[first.sureness]}.")
+    # Of what is wrong with the measuring nothing more is said than what it is.
+    whole, one, none = ([words] if first.part != "measuring" else [] for words in grounds)
     lots = (
-        [*head, *rests, *against, *besides, *other, *following],
-        [*head, *rests, *against, *besides, *other],
-        [*head, *rest, *against, *besides, *other],
-        [*head, *sure, *against, *besides, *other],
-        [*head, *sure, *against, *besides],
-        [*head, *sure, *against],
+        [*head, *whole, *against, *besides, *other, *following],
+        [*head, *whole, *against, *besides, *other],
+        [*head, *one, *against, *besides, *other],
+        [*head, *none, *against, *besides, *other],
+        [*head, *none, *against, *besides],
+        [*head, *none, *against],
     )
-    return tuple(dict.fromkeys(" ".join(one) for one in lots))
+    return tuple(dict.fromkeys(" ".join(lot) for lot in lots))
 
 
 def _opening(outcome: Outcome) -> str:

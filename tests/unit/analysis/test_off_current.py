@@ -69,3 +69,14 @@ def test_a_live_review_says_the_same_however_the_readings_come(fan, cut):
         reviewer.feed(block.rows(first, min(first + cut, len(block))))
         reviewer.live()
     assert zero_seen(reviewer.finish()) == zero_seen(whole)
+
+
+def test_of_a_long_stretch_its_last_minute_tells_how_large_it_is(trace):
+    """The clamp drifts while the fan is off for ten minutes."""
+    legs = [trace.Leg(600.0, *trace.NORMAL[0]), trace.Leg(620.0, *trace.NORMAL[4])]
+    made = trace.Fan()
+    made.t_ns, made.values = trace.sample(legs, 0.1)
+    made.values[:, 2] += 0.5 + made.t_ns / 600e9
+    made.events = [trace.speed(0.0, 0), trace.speed(600.0, 4)]
+    (doubt,) = zero_seen(made.review())
+    assert doubt.offset_a == pytest.approx(1.45, abs=0.02)
