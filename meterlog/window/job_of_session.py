@@ -56,14 +56,13 @@ class JobOfSession:
             "{name}: {fitted} part in", name=name, fitted=say(self._at_hand.work.fitted.value)
         )
         # Asked for at every look, and paths are followed on the disk.
-        asked = self._session.folder, self._session.shown is None, self._filed_in, *self._job_now()
+        session, at_hand = self._session, self._at_hand
+        run = session.folder, session.shown is None, self._filed_in
+        asked = *run, at_hand.folder, at_hand.work
         if asked != self._asked:
             self._asked, self._other = asked, self._of_another()
         other = self._other
         return f"{say('this run: {of}', of=other)} · {words}" if other else words
-
-    def _job_now(self) -> tuple[Path | None, JobWork]:
-        return self._at_hand.folder, self._at_hand.work
 
     def _of_another(self) -> str:
         """Name what the run on show is of, where that is not the job at hand and its part."""

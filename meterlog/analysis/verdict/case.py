@@ -136,7 +136,7 @@ class Case:
         return [
             one
             for one in self.review.findings
-            if one.kind is FindingKind.NO_DATA and OVERLOAD in one.statement
+            if one.kind is FindingKind.NO_DATA and one.speed != 0 and OVERLOAD in one.statement
         ]
 
     @property

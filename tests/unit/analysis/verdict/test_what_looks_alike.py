@@ -59,6 +59,8 @@ def test_an_overload_is_not_in_order(verdict_of, kit):
     assert told.outcome == "can't tell"
     assert "beyond the meter's range (overload)" in told.paragraph
     assert "Nothing was read" not in told.paragraph
+    while_off = kit.replace(over, speed=0)
+    assert verdict_of(kit.passed(4), while_off).outcome == "in order"
 
 
 def test_a_current_read_with_the_fan_off_is_not_in_order(verdict_of, kit):
