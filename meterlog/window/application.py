@@ -20,7 +20,7 @@ from meterlog.window.load_ahead import (
     FOR_THE_WINDOW,
     LoadAhead,
     make_all_of_qt,
-    read_last_circuit,
+    read_circuits,
 )
 from meterlog.window.main_window import MainWindow
 from meterlog.window.words import say
@@ -100,7 +100,12 @@ def open_window(
             sweep.setInterval(every_ms)
             sweep.timeout.connect(partial(gc.collect, generation))
             sweep.start()
-        LoadAhead(window, FOR_THE_PAGES, gc.freeze, also=read_last_circuit)
+        LoadAhead(window, FOR_THE_PAGES, make_pages, also=read_circuits)
+
+    def make_pages() -> None:
+        # Whoever turns to one then finds it there, and need not wait while it is made.
+        if window.desk is not None:
+            in_turns(window, window.desk.parts.making(), gc.freeze)
 
     def load() -> None:
         make_all_of_qt()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import tomllib
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -26,15 +27,23 @@ def circuit_titles() -> tuple[tuple[str, str], ...]:
 
 def _title(name: str, file: Path) -> str:
     try:
-        stated = _head(read_plain(file).decode())
+        seen = file.stat()
+        stated = _stated(file, seen.st_mtime_ns, seen.st_size)
     except (OSError, ValueError):
         return name
     found = stated.get("title")
     return _volts_first(sentence(found), stated) if isinstance(found, str) and found else name
 
 
+@lru_cache(maxsize=256)
+def _stated(file: Path, mtime_ns: int, size: int) -> dict[str, Any]:
+    """Read the head of a file that has not changed since once: the window waits for it."""
+    del mtime_ns, size
+    return _head(read_plain(file).decode())
+
+
 def _head(text: str) -> dict[str, Any]:
-    """Read what stands before the first table: the rest is long, and the window waits for it."""
+    """Read what stands before the first table: the rest is long."""
     try:
         head = tomllib.loads(_FIRST_TABLE.split(text, maxsplit=1)[0])
     except ValueError:

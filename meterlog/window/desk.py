@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -128,8 +128,10 @@ class Desk:
         self.meters_page.recordings.mend.connect(self._mend)
         self.run_page.found.turned.connect(lambda: self.do(Action.FOUND_STEPS))
 
-    def begin(self, run: Run | None, recording: Path | None, job: Path | None = None) -> None:
-        """Show a run or a recording that was handed over, or go on where the last time ended."""
+    def beginning(
+        self, run: Run | None, recording: Path | None, job: Path | None = None
+    ) -> Iterator[None]:
+        """Show what was handed over, or go on where the last time ended; in steps, to paint."""
         self._handed = handed = run is not None or recording is not None
         where = None if handed else self._where.load()
         if where is not None:
@@ -138,7 +140,10 @@ class Desk:
         if job is not None:
             self.job.show(job)
         begun = Page.RUN if handed else Page.JOB
-        self.window.show_page(begun if where is None else where.page)
+        page = begun if where is None else where.page
+        yield from self.parts.making([page])
+        self.window.show_page(page)
+        yield
         self.run_page.fill()
         if run is not None and run.about is not None:
             self.session.adopt(run)

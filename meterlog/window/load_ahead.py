@@ -23,7 +23,7 @@ FOR_THE_PAGES = (
     "meterlog.window.recordings_page",
     "meterlog.window.keys_page",
 )
-"""What the pages need that are made when they are turned to."""
+"""What the pages need that are made once the window is filled."""
 _LOOK_MS = 4
 
 
@@ -80,11 +80,13 @@ def make_all_of_qt() -> None:
             getattr(module, name, None)
 
 
-def read_last_circuit() -> None:
-    """Read the circuit that was chosen last: its page begins with it."""
+def read_circuits() -> None:
+    """Read what the Circuit page begins with: the titles of all, and the one chosen last."""
     from meterlog.profile import load_circuit
+    from meterlog.window.circuit_choice import circuit_titles
     from meterlog.window.last_setup import LastSetup
 
+    circuit_titles()
     name = LastSetup().load().circuit
     if name:
         load_circuit(name)

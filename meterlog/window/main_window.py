@@ -22,6 +22,7 @@ from PySide6.QtWidgets import (
     QVBoxLayout,
     QWidget,
 )
+from shiboken6 import isValid
 
 from meterlog.window.guide_strip import GuideStrip
 from meterlog.window.header import Header
@@ -94,7 +95,7 @@ class MainWindow(QMainWindow):
         self.keys = KeyStrip()
         self.desk: Desk | None = None
         self.filled = False
-        self._at_once = False
+        self._at_once = self._takes_keys = False
         self._on_mark = on_mark
         self._pixels = text_pixels(self.width(), self.height())
         self._lay_out()
@@ -162,19 +163,27 @@ class MainWindow(QMainWindow):
             yield
         self.desk.run_page.fill()
         yield
-        self.desk.begin(run, recording, job)
+        yield from self.desk.beginning(run, recording, job)
         self.filled = True
-        # Not before: what the pages are made of sends thousands of events, and no key acts yet.
+        self.installEventFilter(self)
         application = QApplication.instance()
-        if application is not None:
-            application.installEventFilter(self)
         if isinstance(application, QApplication):
+            self._on_focus(None, application.focusWidget())
             application.focusChanged.connect(self._on_focus)
+            self._takes_keys = True
             # The session ends: the system waits some seconds at most, and asks nobody.
             application.commitDataRequest.connect(self.close_at_once)
 
-    def _on_focus(self) -> None:
-        """Name the keys of the control that has the focus now."""
+    def _on_focus(self, before: QWidget | None, now: QWidget | None) -> None:
+        """Take the keys of the control that has the focus now, and name them.
+
+        Keys come to it, or to the window where nothing has the focus. A filter of the whole
+        application would see every event there is: a third of what making a page took.
+        """
+        if before is not None and before is not self and isValid(before):
+            before.removeEventFilter(self)
+        if now is not None and now.window() is self:
+            now.installEventFilter(self)
         if self.desk is not None and self.filled:
             self.desk.show_keys()
 
@@ -336,8 +345,11 @@ class MainWindow(QMainWindow):
             event.ignore()
             return
         application = QApplication.instance()
-        if application is not None:
-            application.removeEventFilter(self)
+        if self._takes_keys and isinstance(application, QApplication):
+            self._takes_keys = False
+            application.focusChanged.disconnect(self._on_focus)
+            self.removeEventFilter(self)
+            self._on_focus(application.focusWidget(), None)
         super().closeEvent(event)
 
     @Slot()

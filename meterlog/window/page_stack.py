@@ -1,8 +1,8 @@
-"""PageStack: the pages that are made when they are turned to for the first time."""
+"""PageStack: the pages that are made after the first paint, or when they are turned to."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
@@ -17,7 +17,8 @@ from meterlog.window.work_page import PageKey, WorkPage
 class PageStack:
     """Places in the stack for pages, each with what makes it.
 
-    A page that nobody turns to costs neither time at the start nor memory.
+    None of them keeps the window from its first paint. They are made in turns after that, see
+    :meth:`making`; one that is turned to before is made at once.
 
     Parameters
     ----------
@@ -32,6 +33,9 @@ class PageStack:
         self._makers = dict(makers)
         self._places: dict[Page, QVBoxLayout] = {}
         self._made: dict[Page, WorkPage] = {}
+        self._steps: dict[Page, Iterator[None]] = {}
+        self._asked: set[Page] = set()
+        self._closed = False
         self._look: tuple[Palette, int] | None = None
         for page in sorted(self._makers):
             place = QWidget()
@@ -40,17 +44,46 @@ class PageStack:
             stack.insertWidget(page, place)
 
     def __getitem__(self, page: Page) -> WorkPage:
-        """Give a page, made now where it was not."""
-        if page not in self._made:
-            made = self._makers[page]()
-            self._made[page] = made
-            self._places[page].addWidget(made.widget)
-            # What is added to a place that is on show already stays hidden until the next turn.
-            made.widget.show()
-            if self._look is not None:
-                made.set_palette(*self._look)
-                space_out(made.widget, self._look[1])
+        """Give a page; what is left to do of making it is done now."""
+        for _ in self._left(page):
+            pass
+        self._asked.add(page)
         return self._made[page]
+
+    def making(self, pages: Iterable[Page] | None = None) -> Iterator[None]:
+        """Make pages that nobody turned to so far, in steps between which a picture can be painted.
+
+        Parameters
+        ----------
+        pages : iterable of Page or None
+            Of these those that are made here; None: all.
+        """
+        for page in self._makers if pages is None else self._makers.keys() & set(pages):
+            while not self._closed and next(self._left(page), self) is not self:
+                yield
+
+    def _left(self, page: Page) -> Iterator[None]:
+        """Give what is left to do until a page is made; whoever asks, it is done once."""
+        if page not in self._steps:
+            self._steps[page] = self._make(page)
+        return self._steps[page]
+
+    def _make(self, page: Page) -> Iterator[None]:
+        try:
+            made = self._makers[page]()
+        except BaseException:
+            del self._steps[page]  # who turns to it again finds out, too
+            raise
+        self._made[page] = made
+        self._places[page].addWidget(made.widget)
+        # What is added to a place that is on show already stays hidden until the next turn.
+        made.widget.show()
+        yield
+        if self._look is not None:
+            made.set_palette(*self._look)
+            yield
+            space_out(made.widget, self._look[1])
+            yield
 
     def __contains__(self, page: object) -> bool:
         return page in self._makers
@@ -61,9 +94,9 @@ class PageStack:
             self[page].begin()
 
     def tick(self) -> None:
-        """Let every page made so far look after what it has under way."""
-        for made in self._made.values():
-            made.tick()
+        """Let every page that was asked for so far look after what it has under way."""
+        for page in self._asked:
+            self._made[page].tick()
 
     def set_palette(self, palette: Palette, pixels: int) -> None:
         """Give all pages other colours, and text of ``pixels`` height."""
@@ -87,6 +120,7 @@ class PageStack:
         return next((page for page, made in self._made.items() if not made.may_close()), None)
 
     def close(self) -> None:
-        """Let every page let go of its threads and files."""
+        """Let every page let go of its threads and files; none is made ahead any more."""
+        self._closed = True
         for made in self._made.values():
             made.close()

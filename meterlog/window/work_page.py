@@ -33,7 +33,7 @@ class PageKey:
 
 
 class WorkPage(Protocol):
-    """A page with its working parts. The frame makes it when it is turned to for the first time."""
+    """A page with its working parts. The frame makes it after the first paint, ahead of its use."""
 
     @property
     def widget(self) -> QWidget:

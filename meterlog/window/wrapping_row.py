@@ -22,13 +22,21 @@ class WrappingRow(QLayout):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self._items: list[QLayoutItem] = []
+        self._groups: list[tuple[str, tuple[QWidget, ...]]] = []
         self.setContentsMargins(0, 0, 0, 0)
 
     def fill(self, groups: Sequence[tuple[str, Sequence[QWidget]]]) -> None:
         """Lay out groups anew: (label, controls) each; controls may have been there before."""
-        old = self._items
-        self._items = []
-        for words, widgets in groups:
+        old, self._items = dict(zip(self._groups, self._items, strict=True)), []
+        self._groups = [(words, tuple(widgets)) for words, widgets in groups]
+        for words, widgets in self._groups:
+            stays = old.pop((words, widgets), None)
+            if stays is not None:
+                # To show a group takes as long as to lay out all of the page.
+                self._items.append(stays)
+                for hidden in (one for one in widgets if one.isHidden()):
+                    hidden.show()
+                continue
             group = QWidget()
             row = QHBoxLayout(group)
             row.setContentsMargins(0, 0, 0, 0)
@@ -43,7 +51,7 @@ class WrappingRow(QLayout):
                 widget.show()
             self.addWidget(group)
             group.show()
-        for item in old:
+        for item in old.values():
             gone = item.widget()
             if gone is not None:
                 # Until it is deleted it would show through, under what stands there now.

@@ -108,3 +108,15 @@ def test_no_live_judgement_has_windows_of_numpy():
         if any(word in path.read_text("utf-8") for word in ("sliding_window_view", "as_strided"))
     }
     assert using == once, "are these called again and again while it records?"
+
+
+def test_no_filter_sees_all_events_of_the_window_all_the_time():
+    """Python is called for every one then: a third of what making a page took."""
+    while_a_key_is_asked_for = ["window/keys_page.py"]
+    house = HOUSE / "meterlog"
+    using = [
+        path.relative_to(house).as_posix()
+        for path in MODULES
+        if "application.installEventFilter" in path.read_text("utf-8")
+    ]
+    assert using == while_a_key_is_asked_for

@@ -5,8 +5,8 @@ which the system gave the processor to others: that says nothing about the progr
 is what the program itself did: work of this thread, a wait for the interpreter's lock, for a
 file, for a thread. A gap in which the program did nothing at all, its loop waiting, is the
 machine's, which may itself stand still for a while. So a busy machine does not lengthen a gap; a
-slow one does, see ``ALLOWED_S``. A call that holds the interpreter's lock and only waits is not
-told apart from a machine that stands still.
+slow one does, and the limit with it, see :func:`allowed_s`. A call that holds the interpreter's
+lock and only waits is not told apart from a machine that stands still.
 """
 
 import sys
@@ -19,10 +19,12 @@ from types import CodeType
 
 from PySide6.QtCore import QObject, Qt, QTimer
 
+from tests.rig.pace import pace
+from tests.rig.thread_waits import ThreadWaits
+
 LONGEST_S = 0.05
 """What must stand: longer than this the loop may not be blocked."""
-ALLOWED_S = 2.0 * LONGEST_S
-"""In tests: twice that, for a machine half as fast."""
+_ROOM = 2.0
 _TURN_MS = 3
 _LOOK_S = 0.02
 _FRAMES = 12
@@ -70,17 +72,23 @@ class Gap:
         )
 
 
-def blocking(work: Callable[[], object], times: int = 3) -> list[Gap]:
+def allowed_s() -> float:
+    """Give how long a gap may be in a test: twice what must stand, in this machine's own time."""
+    return LONGEST_S * _ROOM * max(1.0, pace())
+
+
+def blocking(work: Callable[[], object], times: int = 3, limit_s: float | None = None) -> list[Gap]:
     """Do some work until the loop was free all the time; give the gaps of the last time if never.
 
     What blocks it does so each time. What the machine does meanwhile, such as starting a process
     while others want the processor, does not.
     """
     late: list[Gap] = []
+    limit_s = allowed_s() if limit_s is None else limit_s
     for _ in range(times):
         with PaintWatch() as watch:
             work()
-        late = watch.over()
+        late = watch.over(limit_s)
         if not late:
             break
     return late
@@ -102,6 +110,7 @@ class PaintWatch:
         self._thread_id = threading.get_ident()
         self._over = threading.Event()
         self._seen, self._called = "", False
+        self._waits = ThreadWaits()
         self._loop: CodeType | None = None
         self._looker: threading.Thread | None = None
         self._looker_id = ""
@@ -133,13 +142,14 @@ class PaintWatch:
         self._over.set()
         self._looker.join()
         self._looker = None
+        self._waits.close()
 
     @property
     def longest(self) -> Gap:
         """The longest gap by what the program is to blame for."""
         return max(self.gaps, key=lambda gap: gap.own_s, default=Gap(0.0, 0.0, 0.0))
 
-    def over(self, limit_s: float = ALLOWED_S) -> list[Gap]:
+    def over(self, limit_s: float) -> list[Gap]:
         """Give the gaps longer than a limit, the longest first."""
         late = [gap for gap in self.gaps if gap.own_s > limit_s]
         return sorted(late, key=lambda gap: -gap.own_s)
@@ -147,7 +157,7 @@ class PaintWatch:
     def _mark(self) -> None:
         self._wall_s = time.perf_counter()
         self._work_s, self._all_s = time.thread_time(), time.process_time()
-        self._delays = _delays()
+        self._delays = self._waits.read()
         self._seen, self._called = "", False
 
     def _turn(self, *, ending: bool = False) -> None:
@@ -163,7 +173,7 @@ class PaintWatch:
         self.turns += 1
         if not ending:
             self._loop = sys._getframe(1).f_code
-        before, self._delays = self._delays, _delays()
+        before, self._delays = self._delays, self._waits.read()
         if wall_s >= _LOOK_S:
             now = {one: delay for one, delay in self._delays.items() if one != self._looker_id}
             # The window waits for others, not for the watch.
@@ -179,24 +189,6 @@ class PaintWatch:
             if late_s > _LOOK_S * 1.5:
                 self._called |= sys._current_frames()[self._thread_id].f_code is not self._loop
                 self._seen = _stacks(self._thread_id, threading.get_ident())
-
-
-def _delays() -> dict[str, float]:
-    """Give how long each thread of this process has waited for a processor, in seconds.
-
-    Empty where the system does not tell: there a gap counts whole.
-    """
-    delays = {}
-    try:
-        threads = list(Path("/proc/self/task").iterdir())
-    except OSError:
-        return {}
-    for thread in threads:
-        try:
-            delays[thread.name] = int((thread / "schedstat").read_text().split()[1]) / 1e9
-        except (OSError, ValueError, IndexError):
-            continue
-    return delays
 
 
 def _stacks(first: int, but: int) -> str:

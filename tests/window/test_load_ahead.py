@@ -7,7 +7,7 @@ from PySide6.QtCore import QObject
 
 from meterlog.profile import catalogue
 from meterlog.window.last_setup import LastSetup, Setup
-from meterlog.window.load_ahead import LoadAhead, read_last_circuit
+from meterlog.window.load_ahead import LoadAhead, read_circuits
 
 
 @pytest.fixture
@@ -37,7 +37,7 @@ def test_what_can_not_be_loaded_is_left_to_who_needs_it(parent, qtbot):
 
 def test_the_circuit_of_last_time_is_read_once(monkeypatch):
     LastSetup().keep(Setup(circuit="low-side-linear-12v"))
-    read_last_circuit()
+    read_circuits()
     monkeypatch.setattr(catalogue, "circuit_profile", lambda *_: pytest.fail("read again"))
     assert catalogue.load_circuit("low-side-linear-12v").name == "low-side-linear-12v"
 

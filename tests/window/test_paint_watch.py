@@ -6,9 +6,9 @@ import time
 import pytest
 from PySide6.QtCore import QTimer
 
-from tests.rig.paint_watch import ALLOWED_S, Gap, PaintWatch, blocking
+from tests.rig.paint_watch import Gap, PaintWatch, blocking
 
-BLOCK_S = 0.2
+BLOCK_S, LIMIT_S = 0.2, 0.1
 
 
 def sleep():
@@ -35,7 +35,7 @@ def hold_the_interpreter():
 
 def named(watch, block):
     """Give the gaps over the limit in which a function ran."""
-    return [gap for gap in watch.over() if block.__name__ in str(gap)]
+    return [gap for gap in watch.over(LIMIT_S) if block.__name__ in str(gap)]
 
 
 @pytest.mark.parametrize("block", [sleep, work])
@@ -47,7 +47,7 @@ def test_a_block_of_200_ms_is_seen_and_named(qtbot, block):
         again.start(30)
         qtbot.waitUntil(lambda: bool(named(watch, block)), timeout=20000)
         again.stop()
-    assert named(watch, block)[0].own_s > ALLOWED_S
+    assert named(watch, block)[0].own_s > LIMIT_S
 
 
 def test_a_thread_that_holds_the_interpreter_is_seen_and_named(qtbot):
@@ -66,7 +66,7 @@ def test_a_loop_that_turns_shows_no_gap(qtbot):
     with PaintWatch() as watch:
         qtbot.wait(300)
     assert watch.turns > 20
-    assert not watch.over(), watch.longest
+    assert not watch.over(LIMIT_S), watch.longest
 
 
 def test_a_block_under_way_at_the_end_counts(qtbot):
@@ -75,7 +75,7 @@ def test_a_block_under_way_at_the_end_counts(qtbot):
     qtbot.wait(20)
     sleep()
     watch.end()
-    assert watch.over()
+    assert watch.over(LIMIT_S)
 
 
 @pytest.mark.parametrize(
@@ -100,5 +100,5 @@ def test_what_blocks_each_time_is_told_and_what_did_once_is_not(qtbot):
             slept.append(sleep())
         qtbot.wait(20)
 
-    assert not blocking(once)
-    assert blocking(sleep)
+    assert not blocking(once, limit_s=LIMIT_S)
+    assert blocking(sleep, limit_s=LIMIT_S)

@@ -352,6 +352,10 @@
         <translation>; die Genauigkeit des Messgeräts ist nicht bekannt, und ein üblicher Wert ({0} A) könnte das Urteil umkehren</translation>
     </message>
     <message>
+        <source>; the readings stand at the peak, as at the end of a range: it may be higher</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>; the readings were too slow to show the true peaks</source>
         <translation>; die Messwerte waren zu langsam für die wahren Spitzen</translation>
     </message>
@@ -2768,6 +2772,10 @@
         <translation>Die Stufen sind {0}.</translation>
     </message>
     <message>
+        <source>The start-up current may be higher than read: the readings stand at its peak, as at the end of the range of the meter or the clamp.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>The strongest line is now one, now another of the turn&apos;s: the ripple does not stand out from the noise and the notches. More readings a second, or a clamp of more volts an ampere, would help.</source>
         <translation>Die stärkste Linie ist einmal die eine, einmal die andere der Umdrehung: die Welligkeit hebt sich nicht von Rauschen und Kerben ab. Mehr Messwerte je Sekunde oder eine Zange mit mehr Volt je Ampere würden helfen.</translation>
     </message>
@@ -2948,6 +2956,10 @@
         <translation>Was die Seiten eines PDF zeigen, ist von der Unterschrift darin nicht erfasst, nur die Dateien, die es trägt: Zahlen, auf die es ankommt, damit vergleichen, oder das ganze Paket prüfen.</translation>
     </message>
     <message>
+        <source>What was read can&apos;t open {0}, but the readings {1}, which may reach {2} A for up to {3} s: can&apos;t tell; {4} would settle it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>What was stated of {0} is in this recording, but could not be kept for the next one: the folder of your settings can&apos;t be written.</source>
         <translation>Was zu {0} angegeben wurde, steht in dieser Aufzeichnung, konnte aber nicht für die nächste aufbewahrt werden: der Ordner der Einstellungen ist nicht beschreibbar.</translation>
     </message>
@@ -3030,6 +3042,10 @@
     <message>
         <source>a jumper is in</source>
         <translation>eine Brücke gesetzt ist</translation>
+    </message>
+    <message>
+        <source>a meter and a clamp of a higher range</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>a meter is to be doubted</source>
@@ -3226,6 +3242,10 @@
     <message>
         <source>are one and the same</source>
         <translation>sind ein und dasselbe</translation>
+    </message>
+    <message>
+        <source>are too slow to show the start-up peak</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>are {0}</source>
@@ -5760,6 +5780,10 @@
         <translation>Messung {0}</translation>
     </message>
     <message>
+        <source>readings 5 ms apart or closer</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>readings are missing just now: hold the probe still</source>
         <translation>gerade fehlen Messwerte: die Messspitze ruhig halten</translation>
     </message>
@@ -6168,6 +6192,10 @@
         <translation>Streuung von {0} Motoren</translation>
     </message>
     <message>
+        <source>stand at the start-up peak, as at the end of a range</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>stated for the sensor by itself</source>
         <translation>für den Aufnehmer allein angegeben</translation>
     </message>
@@ -6198,6 +6226,14 @@
     <message>
         <source>the pack would hold {0} GB; {1} GB are the most that a check unpacks.</source>
         <translation>das Paket enthielte {0} GB; eine Prüfung entpackt höchstens {1} GB.</translation>
+    </message>
+    <message>
+        <source>the readings are too slow or averaged to show the true peak</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the readings stand at this value, as at the end of the range of the meter or the clamp, or at a limit of the controller: the true peak may be higher</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>the return was not read: this is the feed alone</source>
@@ -6754,10 +6790,6 @@
     <message>
         <source>What stands at {0} is {1}, without a number.</source>
         <translation>Bei {0} steht {1}, ohne eine Zahl.</translation>
-    </message>
-    <message>
-        <source>What was read can&apos;t open {0}, but the readings are too slow to show the start-up peak, which may reach {1} A for up to {2} s: can&apos;t tell; readings 5 ms apart or closer would settle it.</source>
-        <translation>Was gelesen wurde, kann {0} nicht auslösen, aber die Messwerte sind zu langsam für die Anlaufspitze, die {1} A für bis zu {2} s erreichen kann: nicht zu sagen; Messwerte alle 5 ms oder dichter würden es klären.</translation>
     </message>
     <message>
         <source>When it stands again: feed within 0.7 V of the battery, return near 0 V, current 0 A; then, key off, turn the wheel a little by hand: if it starts now, brush or commutator is bad. Fit the new motor and record the same speeds: no dropout, current within limits, below 80 % of the fuse on high. {0} {1}</source>
