@@ -45,6 +45,7 @@ def _start(one: StartUp) -> dict[str, object]:
         "peak_expanded_a": _number(one.peak_u_a),
         "peak_after_s": _number(one.peak_after_s),
         "peak_is_floor": one.peak_floor,
+        "peak_is_cut_off": one.peak_cut,
         "steady_a": _number(one.steady_a),
         "ratio": _number(one.ratio),
         "settle_s": _number(one.settle_s),

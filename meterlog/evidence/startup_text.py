@@ -6,7 +6,7 @@ import textwrap
 from collections.abc import Sequence
 
 from meterlog.analysis.rounding import with_uncertainty
-from meterlog.analysis.startup import peak_words
+from meterlog.analysis.startup import peak_words, why_low
 from meterlog.model import FuseCheck, OpeningMargin, StartUp
 
 MOST_SHOWN = 8
@@ -70,9 +70,10 @@ def _start_words(one: StartUp) -> str:
         words.append(f"within 10 % of it after {_settled(one.settle_s, one.settle_edge_s)}")
     elif one.steady_a is not None:
         words.append("it did not settle within what was kept of it")
-    words.append(f"I2t {one.i2t_a2s:.3g} A2s over {one.i2t_s:.2f} s")
+    most = "at least " if one.peak_cut else ""
+    words.append(f"I2t {most}{one.i2t_a2s:.3g} A2s over {one.i2t_s:.2f} s")
     if one.peak_floor:
-        words.append("the readings are too slow or averaged to show the true peak")
+        words.append(why_low(one))
     return "; ".join(words)
 
 

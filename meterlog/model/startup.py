@@ -28,7 +28,8 @@ class StartUp:
     peak_after_s : float, seconds
         From the start to the peak.
     peak_floor : bool
-        True where readings are too slow or averaged: the true peak was higher.
+        True where readings are too slow, averaged, missing or at the end of a range: the true
+        peak was higher.
     steady_a : float or None, amperes
         What it settled at.
     ratio : float or None
@@ -38,6 +39,9 @@ class StartUp:
     i2t_a2s : float, ampere squared seconds
         Over ``i2t_s``, trapezoids between readings.
     i2t_s : float, seconds
+    peak_cut : bool
+        True where the readings stand at the peak's value, as at the end of a range: then it is a
+        floor, too, and so is ``i2t_a2s``.
     """
 
     t_ns: int
@@ -54,6 +58,7 @@ class StartUp:
     settle_edge_s: float | None
     i2t_a2s: float
     i2t_s: float
+    peak_cut: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -44,8 +44,7 @@ def _starts(old: Sequence[StartUp], new: Sequence[StartUp]) -> list[FigureDiffer
     told = []
     for speed in sorted(by_old.keys() & by_new.keys()):
         one, other = by_old[speed], by_new[speed]
-        floor = one.peak_floor or other.peak_floor
-        slow = "; the readings were too slow to show the true peaks" if floor else ""
+        slow = _why_low(one, other)
         sizes = f"old {peak_words(one)}, new {peak_words(other)}"
         told.append(
             FigureDifference(
@@ -66,6 +65,13 @@ def _starts(old: Sequence[StartUp], new: Sequence[StartUp]) -> list[FigureDiffer
                 FigureDifference("peak over steady", "", speed, one.ratio, other.ratio, words)
             )
     return told
+
+
+def _why_low(one: StartUp, other: StartUp) -> str:
+    if one.peak_cut or other.peak_cut:
+        return "; the readings stand at the peak, as at the end of a range: it may be higher"
+    floor = one.peak_floor or other.peak_floor
+    return "; the readings were too slow to show the true peaks" if floor else ""
 
 
 def _fuse(old: Side, new: Side) -> list[FigureDifference]:

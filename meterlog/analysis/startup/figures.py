@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from meterlog.analysis.startup.capture import Capture
+from meterlog.analysis.startup.cut_peak import is_cut
 
 WITHIN = 0.1
 """Settled is what stays within this part of the steady current."""
@@ -47,6 +48,8 @@ class Figures:
         Median time between readings.
     blind : bool
         Readings were missing.
+    cut : bool
+        The readings stand at the peak's value, as at the end of a range.
     """
 
     peak_a: float
@@ -57,6 +60,7 @@ class Figures:
     i2t_end_ns: int
     interval_ns: int
     blind: bool
+    cut: bool
 
 
 def figures(capture: Capture, start_up_ns: int, steady_a: float | None) -> Figures:
@@ -86,6 +90,7 @@ def figures(capture: Capture, start_up_ns: int, steady_a: float | None) -> Figur
         i2t_end_ns=int(t[end - 1]),
         interval_ns=int(np.median(np.diff(t[1:]))) if len(t) > 2 else int(t[1] - t[0]),
         blind=capture.blind_ns is not None,
+        cut=is_cut(amps[1:]),
     )
 
 

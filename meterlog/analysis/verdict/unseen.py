@@ -97,6 +97,11 @@ def _starts(case: Case) -> list[str]:
     starts = [one for one in case.review.startups if one.cause != "after a dropout"]
     if not starts:
         return ["No start from rest was recorded: nothing is said of the start-up current."]
+    if any(one.peak_cut for one in starts):
+        return [
+            "The start-up current may be higher than read: the readings stand at its peak, as at"
+            " the end of the range of the meter or the clamp."
+        ]
     if all(one.peak_floor for one in starts):
         return ["The readings are too slow for the start-up peak: the true one was higher."]
     return []

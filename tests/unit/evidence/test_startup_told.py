@@ -92,6 +92,17 @@ def test_a_slow_meters_peak_is_a_least_and_a_soft_start_is_called_one():
     assert "soft" not in " ".join(startup_lines([unsure]))
 
 
+def test_a_peak_at_the_end_of_a_range_is_told_with_its_reason():
+    cut = dataclasses.replace(START, peak_floor=True, peak_cut=True)
+    text = " ".join(startup_lines([cut]))
+    assert "peak at least 60.00" in text
+    assert "I2t at least 412 A2s" in text
+    assert "end of the range" in text
+    assert "too slow" not in text
+    (told,) = startups_to_list([cut])
+    assert told["peak_is_cut_off"] is True
+
+
 def test_lines_are_short_and_many_starts_are_counted():
     lines = startup_lines([START] * 30, CHECK)
     assert all(len(line) <= 100 for line in lines)

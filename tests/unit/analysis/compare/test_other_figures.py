@@ -1,5 +1,7 @@
 """Start-up and fuse load of two motors, where both recordings hold them."""
 
+from dataclasses import replace
+
 from meterlog.analysis.budgets import budget
 from meterlog.analysis.compare import Ask, compare
 from meterlog.model import FuseCheck, Source, StartUp, Verdict
@@ -44,6 +46,17 @@ def test_a_peak_the_meter_was_too_slow_for_is_said_to_be_one(side, healthy):
         {"startups": (_start(4, 38.0),)},
     )
     assert "too slow" in figures[0].words
+
+
+def test_a_peak_at_the_end_of_a_range_is_said_to_be_one(side, healthy):
+    figures = _figures(
+        side,
+        healthy,
+        {"startups": (_start(4, 40.0),)},
+        {"startups": (replace(_start(4, 38.0, floor=True), peak_cut=True),)},
+    )
+    assert "may be higher" in figures[0].words
+    assert "too slow" not in figures[0].words
 
 
 def test_the_fuses_load_is_compared_for_one_rating_only(side, healthy):

@@ -202,6 +202,17 @@ def test_a_slow_meter_does_not_pass_a_peak_it_could_not_see(fan, motor):
     assert checked(large)[0].nuisance is Verdict.PASS
 
 
+def test_a_peak_at_the_end_of_a_range_passes_no_fuse_it_might_open(fan, motor):
+    small = limits(15.0, max_load_percent=95.0)
+    cut = fan(
+        lambda t: np.minimum(motor(t, 2.0, 13.6, 50.0), 20.0), steps=(step(13.6),), limits=small
+    )
+    check, _ = checked(cut)
+    assert check.nuisance is Verdict.CANT_TELL
+    assert "end of a range" in check.words
+    assert "too slow" not in check.words
+
+
 def test_limits_without_a_fuse_and_recordings_without_current(fan):
     assert checked(fan(limits=Limits())) == (None, ())
     check, _ = checked(fan(lambda t: np.full(len(t), np.nan)))

@@ -90,6 +90,16 @@ def test_an_overload_during_the_start_hides_the_peak(read, motor, off_then_on):
     assert not starts_of(later)[0].peak_floor
 
 
+def test_a_peak_at_the_end_of_a_range_is_a_floor(read, motor, off_then_on):
+    whole = starts_of(read(lambda t: motor(t, 2.0), spans=off_then_on))[0]
+    cut = starts_of(read(lambda t: np.minimum(motor(t, 2.0), 40.0), spans=off_then_on))[0]
+    assert not whole.peak_cut
+    assert cut.peak_cut
+    assert cut.peak_floor
+    assert cut.peak_a == 40.0
+    assert cut.steady_a == pytest.approx(whole.steady_a)
+
+
 def test_a_soft_start_has_no_peak_and_settles_late(read, off_then_on):
     def ramp(t):
         return np.where(t < 2.0, 0.0, 0.5 + 13.1 * np.clip((t - 2.0) / 4.5, 0.0, 1.0))

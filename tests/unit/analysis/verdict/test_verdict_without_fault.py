@@ -1,5 +1,7 @@
 """The verdict of a run in which nothing failed: in order, or not known, and what was not seen."""
 
+from dataclasses import replace
+
 from meterlog.model import (
     BarFlaw,
     Inferred,
@@ -102,6 +104,8 @@ def test_what_could_not_be_seen_is_listed(verdict_of, kit):
     start = StartUp(0, 10, 4, "command", 40.0, None, 0.01, True, 13.0, 3.0, 0.5, 0.1, 100.0, 2.0)
     again = verdict_of(kit.passed(4), startups=(start,))
     assert any("too slow for the start-up peak" in one for one in again.unseen)
+    cut = verdict_of(kit.passed(4), startups=(start, replace(start, peak_cut=True)))
+    assert any("the readings stand at its peak" in one for one in cut.unseen)
 
 
 def test_a_simulated_run_says_that_it_proves_nothing(verdict_of, kit):
