@@ -152,15 +152,17 @@ class FuseOpening:
                 continue
             worst = max(HIDDEN_TIMES * one.steady_a, one.peak_a)
             if earliest_s(self._table, 100.0 * worst / self._fuse.rating_a) <= HIDDEN_S:
-                why = "are too slow to show the start-up peak"
-                settles = "readings 5 ms apart or closer"
                 if one.peak_cut:
-                    why = "stand at the start-up peak, as at the end of a range"
-                    settles = "a meter and a clamp of a higher range"
+                    return (
+                        f"What was read can't open {self._named}, but the readings stand at the"
+                        f" start-up peak, as at the end of a range; it may reach {_size(worst)} A"
+                        f" for up to {HIDDEN_S:g} s: can't tell; a meter and a clamp of a higher"
+                        f" range would settle it."
+                    )
                 return (
-                    f"What was read can't open {self._named}, but the readings {why}, which may"
-                    f" reach {_size(worst)} A for up to {HIDDEN_S:g} s: can't tell; {settles} would"
-                    f" settle it."
+                    f"What was read can't open {self._named}, but the readings are too slow to show"
+                    f" the start-up peak, which may reach {_size(worst)} A for up to"
+                    f" {HIDDEN_S:g} s: can't tell; readings 5 ms apart or closer would settle it."
                 )
         return ""
 

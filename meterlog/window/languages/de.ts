@@ -353,7 +353,7 @@
     </message>
     <message>
         <source>; the readings stand at the peak, as at the end of a range: it may be higher</source>
-        <translation type="unfinished"></translation>
+        <translation>; die Messwerte bleiben bei der Spitze stehen wie am Ende eines Messbereichs: sie kann höher sein</translation>
     </message>
     <message>
         <source>; the readings were too slow to show the true peaks</source>
@@ -2773,7 +2773,7 @@
     </message>
     <message>
         <source>The start-up current may be higher than read: the readings stand at its peak, as at the end of the range of the meter or the clamp.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Anlaufstrom kann höher sein als gemessen: die Messwerte bleiben bei seiner Spitze stehen wie am Ende des Messbereichs von Messgerät oder Zange.</translation>
     </message>
     <message>
         <source>The strongest line is now one, now another of the turn&apos;s: the ripple does not stand out from the noise and the notches. More readings a second, or a clamp of more volts an ampere, would help.</source>
@@ -2956,10 +2956,6 @@
         <translation>Was die Seiten eines PDF zeigen, ist von der Unterschrift darin nicht erfasst, nur die Dateien, die es trägt: Zahlen, auf die es ankommt, damit vergleichen, oder das ganze Paket prüfen.</translation>
     </message>
     <message>
-        <source>What was read can&apos;t open {0}, but the readings {1}, which may reach {2} A for up to {3} s: can&apos;t tell; {4} would settle it.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>What was stated of {0} is in this recording, but could not be kept for the next one: the folder of your settings can&apos;t be written.</source>
         <translation>Was zu {0} angegeben wurde, steht in dieser Aufzeichnung, konnte aber nicht für die nächste aufbewahrt werden: der Ordner der Einstellungen ist nicht beschreibbar.</translation>
     </message>
@@ -3042,10 +3038,6 @@
     <message>
         <source>a jumper is in</source>
         <translation>eine Brücke gesetzt ist</translation>
-    </message>
-    <message>
-        <source>a meter and a clamp of a higher range</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>a meter is to be doubted</source>
@@ -3242,10 +3234,6 @@
     <message>
         <source>are one and the same</source>
         <translation>sind ein und dasselbe</translation>
-    </message>
-    <message>
-        <source>are too slow to show the start-up peak</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>are {0}</source>
@@ -5780,10 +5768,6 @@
         <translation>Messung {0}</translation>
     </message>
     <message>
-        <source>readings 5 ms apart or closer</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>readings are missing just now: hold the probe still</source>
         <translation>gerade fehlen Messwerte: die Messspitze ruhig halten</translation>
     </message>
@@ -6192,10 +6176,6 @@
         <translation>Streuung von {0} Motoren</translation>
     </message>
     <message>
-        <source>stand at the start-up peak, as at the end of a range</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>stated for the sensor by itself</source>
         <translation>für den Aufnehmer allein angegeben</translation>
     </message>
@@ -6229,11 +6209,11 @@
     </message>
     <message>
         <source>the readings are too slow or averaged to show the true peak</source>
-        <translation type="unfinished"></translation>
+        <translation>die Messwerte sind zu langsam oder gemittelt und zeigen die wahre Spitze nicht</translation>
     </message>
     <message>
         <source>the readings stand at this value, as at the end of the range of the meter or the clamp, or at a limit of the controller: the true peak may be higher</source>
-        <translation type="unfinished"></translation>
+        <translation>die Messwerte bleiben bei diesem Wert stehen wie am Ende des Messbereichs von Messgerät oder Zange oder an einer Grenze des Reglers: die wahre Spitze kann höher sein</translation>
     </message>
     <message>
         <source>the return was not read: this is the feed alone</source>
@@ -6790,6 +6770,14 @@
     <message>
         <source>What stands at {0} is {1}, without a number.</source>
         <translation>Bei {0} steht {1}, ohne eine Zahl.</translation>
+    </message>
+    <message>
+        <source>What was read can&apos;t open {0}, but the readings are too slow to show the start-up peak, which may reach {1} A for up to {2} s: can&apos;t tell; readings 5 ms apart or closer would settle it.</source>
+        <translation>Was gelesen wurde, kann {0} nicht auslösen, aber die Messwerte sind zu langsam für die Anlaufspitze, die {1} A für bis zu {2} s erreichen kann: nicht zu sagen; Messwerte alle 5 ms oder dichter würden es klären.</translation>
+    </message>
+    <message>
+        <source>What was read can&apos;t open {0}, but the readings stand at the start-up peak, as at the end of a range; it may reach {1} A for up to {2} s: can&apos;t tell; a meter and a clamp of a higher range would settle it.</source>
+        <translation>Was gelesen wurde, kann {0} nicht auslösen, aber die Messwerte bleiben bei der Anlaufspitze stehen wie am Ende eines Messbereichs; sie kann {1} A für bis zu {2} s erreichen: nicht zu sagen; Messgerät und Zange mit größerem Messbereich würden es klären.</translation>
     </message>
     <message>
         <source>When it stands again: feed within 0.7 V of the battery, return near 0 V, current 0 A; then, key off, turn the wheel a little by hand: if it starts now, brush or commutator is bad. Fit the new motor and record the same speeds: no dropout, current within limits, below 80 % of the fuse on high. {0} {1}</source>
