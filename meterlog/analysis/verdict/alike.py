@@ -36,17 +36,18 @@ def unlike_proof(case: Case, cause: Cause) -> Cause:
     Common practice, no source.
     """
     if not any(span.kind in FLOWING_KINDS for span in case.review.spans):
-        return _no_surer(cause, Sureness.LIKELY, _NEVER)
+        return no_surer(cause, Sureness.LIKELY, _NEVER)
     gone = [one for one in cause.findings if one.kind not in HINT_KINDS]
     lost = [one for one in gone if one.kind in _LOST]
     if case.has(Role.COMMAND) or len(gone) != 1 or not lost:
         return cause
     if lost[0].end_ns >= case.review.spans[-1].end_ns:
-        return _no_surer(cause, Sureness.POSSIBLE, _SWITCHED)
-    return _no_surer(cause, Sureness.LIKELY, _OFF_AND_ON)
+        return no_surer(cause, Sureness.POSSIBLE, _SWITCHED)
+    return no_surer(cause, Sureness.LIKELY, _OFF_AND_ON)
 
 
-def _no_surer(cause: Cause, most: Sureness, against: str) -> Cause:
+def no_surer(cause: Cause, most: Sureness, against: str) -> Cause:
+    """Give a cause that is told as no surer than ``most``, and what speaks against it."""
     ranked = cause.ranked
     sureness = max(ranked.sureness, most, key=list(Sureness).index)
     return replace(

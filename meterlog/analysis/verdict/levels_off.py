@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from meterlog.analysis.verdict import next_tests
+from meterlog.analysis.verdict.alike import no_surer
 from meterlog.analysis.verdict.case import Case
 from meterlog.analysis.verdict.cause import (
     Cause,
@@ -15,6 +16,7 @@ from meterlog.analysis.verdict.cause import (
     probability_of,
     sureness_of,
 )
+from meterlog.analysis.verdict.marks_off import as_other_speeds
 from meterlog.model import DoubtKind, Finding, FindingKind, Ranked, Sureness
 
 _OFF_REFERENCE = 0.05
@@ -26,6 +28,9 @@ _ZEROS = (
     DoubtKind.ZERO_DRIFT,
     DoubtKind.ZERO_SEEN,
 )
+
+
+_FUSE = (FindingKind.FUSE_LOAD, FindingKind.FUSE_OPENING)
 
 
 def level_causes(case: Case) -> list[Cause]:
@@ -176,7 +181,7 @@ def _too_much(case: Case) -> Cause | None:
     heat = case.take(FindingKind.CONTROLLER_HEAT)
     found += heat
     words = ("motor", f"{what}{_HOT if heat else ''}", next_tests.DRAG)
-    return _cause(case, found, Gravity.HARMS, words, _more_air(case))
+    return _unless_marks_off(case, _cause(case, found, Gravity.HARMS, words, _more_air(case)))
 
 
 def _too_little(case: Case) -> Cause | None:
@@ -189,7 +194,15 @@ def _too_little(case: Case) -> Cause | None:
     if case.judged.conditions.filter == "clogged":
         against.append("The filter was stated as clogged, which by itself lowers the current")
     words = ("motor or its supply", what, next_tests.SHORTAGE)
-    return _cause(case, found, Gravity.HARMS, words, against)
+    return _unless_marks_off(case, _cause(case, found, Gravity.HARMS, words, against))
+
+
+def _unless_marks_off(case: Case, cause: Cause | None) -> Cause | None:
+    """Prove nothing by a current that is another speed's; what loads the fuse has no speed."""
+    if cause is None or any(one.kind in _FUSE for one in cause.findings):
+        return cause
+    against = as_other_speeds(case)
+    return no_surer(cause, Sureness.POSSIBLE, against) if against else cause
 
 
 def _heat(case: Case) -> Cause | None:

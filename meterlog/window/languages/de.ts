@@ -2956,6 +2956,10 @@
         <translation>Was die Seiten eines PDF zeigen, ist von der Unterschrift darin nicht erfasst, nur die Dateien, die es trägt: Zahlen, auf die es ankommt, damit vergleichen, oder das ganze Paket prüfen.</translation>
     </message>
     <message>
+        <source>What was drawn at the speeds marked {0} is what the speeds {1} should draw: wrong marks look the same. If they are wrong, correct them and judge again</source>
+        <translation>Was bei den als {0} markierten Stufen floss, sollen die Stufen {1} ziehen: falsche Marken sehen gleich aus. Sind sie falsch, Marken berichtigen und neu urteilen lassen</translation>
+    </message>
+    <message>
         <source>What was stated of {0} is in this recording, but could not be kept for the next one: the folder of your settings can&apos;t be written.</source>
         <translation>Was zu {0} angegeben wurde, steht in dieser Aufzeichnung, konnte aber nicht für die nächste aufbewahrt werden: der Ordner der Einstellungen ist nicht beschreibbar.</translation>
     </message>
