@@ -1,7 +1,8 @@
 """Marks and limits of a sealed recording are amended in the window, by keys alone or the mouse."""
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtWidgets import QApplication
 
 from meterlog.model import Event, EventKind
 from meterlog.recording import Recorder, seal
@@ -231,3 +232,28 @@ def test_limits_are_named_in_words_with_their_key_in_the_tip(panel, qtbot):
     panel.form.value.setFocus(Qt.FocusReason.TabFocusReason)
     qtbot.keyClicks(panel.form.value, "0.5")
     assert "next to no current below: 0.3 A becomes 0.5 A" in panel.form.said.text()
+
+
+def test_what_is_said_of_an_edit_moves_nothing_that_is_clicked(panel, qtbot):
+    def places():
+        for _ in range(4):
+            QApplication.processEvents()
+        # The list of edits, which is only read, gives the room.
+        clicked = [one for one in panel.form.in_order() if one is not panel.form.edits]
+        return [(one.mapTo(panel, QPoint(0, 0)), one.size()) for one in clicked]
+
+    panel.resize(300, 390)  # as on a screen of 1024 x 600
+    assert panel.pick(4 * S)
+    before = places()
+    qtbot.mouseClick(panel.form.withdraw, Qt.MouseButton.LeftButton)
+    assert panel.form.said.text().startswith("NOT WRITTEN YET")
+    assert panel.form.said.isVisible()
+    assert places() == before
+    panel.form.why.setText("slipped finger")
+    qtbot.mouseClick(panel.form.write, Qt.MouseButton.LeftButton)
+    done(panel)
+    assert panel.form.withdraw.text() == "Put back"
+    assert places() == before
+    panel.form.told.say("words without end " * 40)
+    assert places() == before
+    assert panel.form.said.toolTip() == panel.form.said.text()
