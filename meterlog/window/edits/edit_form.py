@@ -20,6 +20,7 @@ from meterlog.window.steady_boxes import SteadyComboBox
 from meterlog.window.tab_order import order_tabs
 from meterlog.window.whole_lines import WholeLines
 from meterlog.window.words import say
+from meterlog.window.wrapped_label import WrappedLabel
 
 
 class EditForm(QWidget):
@@ -41,7 +42,7 @@ class EditForm(QWidget):
         self.drop = QPushButton(say("Drop it"))
         self.undo = QPushButton(say("Undo"))
         self.redo = QPushButton(say("Redo"))
-        self.said = QLabel("")
+        self.said = WrappedLabel()
         self.edits = QListWidget()
         self.told = SharedRoom(self.said, self.edits)
         self._name_all()

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSize
-from PySide6.QtWidgets import QLabel, QListWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QListWidget, QVBoxLayout, QWidget
+
+from meterlog.window.wrapped_label import WrappedLabel
 
 _LINES = 7
 """Height of both together at least, in lines of plain text."""
@@ -14,15 +16,14 @@ class SharedRoom(QWidget):
 
     Parameters
     ----------
-    said : QLabel
-        Wraps its words; all of them stand in its tip, too.
+    said : WrappedLabel
+        All of its words stand in its tip, too.
     below : QListWidget
     """
 
-    def __init__(self, said: QLabel, below: QListWidget) -> None:
+    def __init__(self, said: WrappedLabel, below: QListWidget) -> None:
         super().__init__()
         self.said = said
-        said.setWordWrap(True)
         # Where words are many, the list gives way altogether.
         below.setMinimumHeight(1)
         room = QVBoxLayout(self)
