@@ -2,11 +2,12 @@
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 
 from meterlog.model import Event, EventKind
 from meterlog.recording import Recorder, seal
 from meterlog.window.edits import EditsPanel
+from meterlog.window.language import speak, speak_english
 from meterlog.window.session import Phase, Session
 from meterlog.work.amendments import amendments_of, amendments_path
 
@@ -257,3 +258,32 @@ def test_what_is_said_of_an_edit_moves_nothing_that_is_clicked(panel, qtbot):
     panel.form.told.say("words without end " * 40)
     assert places() == before
     assert panel.form.said.toolTip() == panel.form.said.text()
+
+
+def test_the_ribbon_stays_under_the_trace_beside_a_wider_panel(window, show, qtbot):
+    window.resize(1024, 600)
+    shown = show(window)
+    page = window.desk.run_page
+    qtbot.wait(50)
+
+    def right():
+        return page.trace.time_scale(page.ribbon, 0, shown.end_ns).right
+
+    before = right()
+    wider = QWidget()
+    wider.setMinimumWidth(500)
+    page.put_aside(wider)
+    page.show_aside(wider)
+    qtbot.waitUntil(lambda: right() < before - 50)
+    qtbot.waitUntil(lambda: page.ribbon._scale.right == right())
+
+
+def test_that_an_edit_is_not_written_stands_out_in_any_language(panel, qtbot):
+    try:
+        assert speak("de") == "de"
+        panel.pick(4 * S)
+        qtbot.mouseClick(panel.form.withdraw, Qt.MouseButton.LeftButton)
+        assert panel.form.said.text().startswith("NOCH NICHT GESCHRIEBEN")
+        assert panel.form.said.property("rank") == "caution"
+    finally:
+        speak_english()

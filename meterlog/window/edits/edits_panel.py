@@ -344,7 +344,7 @@ class EditsPanel(QWidget):
         self._had_focus = any(one.hasFocus() for one in self.form.in_order())
 
     def _say(self, words: str) -> None:
-        rank = "caution" if words.startswith(_NOT_WRITTEN) else "second"
+        rank = "caution" if words.startswith(say(_NOT_WRITTEN)) else "second"
         self.form.told.say(words)
         if self.form.said.property("rank") != rank:
             self.form.said.setProperty("rank", rank)
