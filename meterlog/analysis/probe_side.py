@@ -11,7 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from meterlog.analysis.coasting import fell_at_once
+from meterlog.analysis.coasting import AT_ONCE_NS, fell_at_once
 from meterlog.analysis.judged import Judged
 from meterlog.analysis.side_volts import SideVolts
 from meterlog.analysis.wiring_words import went_with_it
@@ -66,6 +66,16 @@ class ProbeSide:
         if not fell_at_once(self._side, span, before, GONE_V):
             return ""
         hand = _hand_words(self._hands, span)
+        start_ns = span.start_ns + span.start_edge_ns
+        end_ns = min(span.end_ns, start_ns + AT_ONCE_NS)
+        feed = self._side.mean(Role.MOTOR_FEED, start_ns, end_ns)
+        if feed is not None and feed.mean > GONE_V:
+            # The return reads as much: what is gone is the difference.
+            return (
+                f"the feed fell to {feed.mean:.1f} V at once and left nothing across the motor, not"
+                f" even the voltage of the motor that still turned{hand}: a feed probe that slipped"
+                f" looks the same"
+            )
         return (
             f"the feed read nothing at once, without the voltage of the motor that still turned"
             f"{hand}: a feed probe that slipped looks the same"

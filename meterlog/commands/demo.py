@@ -70,7 +70,11 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Do the demo, in the window or without."""
+    from meterlog.commands.virtual import known_scenario
     from meterlog.model.errors import UsageError
+
+    # First of all: what the demo is done with takes seconds to load.
+    known_scenario(options.scenario)
     from meterlog.work import fresh_folder
     from meterlog.work.demo import DemoPlan
 

@@ -12,7 +12,7 @@ import subprocess
 import sys
 from collections.abc import Iterator, Mapping, Sequence
 
-from meterlog.commands.qt_refusal import REMEDY, why
+from meterlog.commands.qt_refusal import REMEDY, remedy, why
 from meterlog.commands.screen import has_screen
 from meterlog.work.doctor import Line, State
 
@@ -41,7 +41,7 @@ def look_at_screen() -> Iterator[Line]:
         qt = dict(told)
     except (ValueError, IndexError, TypeError):
         said = done.stderr.decode("utf-8", "replace").splitlines()
-        yield Line("screen", State.BAD, f"Qt does not start: {why(said)}", REMEDY)
+        yield Line("screen", State.BAD, f"Qt does not start: {why(said)}", remedy(said))
         return
     yield from screen_lines(qt, shown=shown)
     yield sound_line(qt)

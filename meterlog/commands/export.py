@@ -77,7 +77,13 @@ def run(options: argparse.Namespace) -> int:
         accept_steps=options.accept_steps,
         as_recorded=options.as_recorded,
     )
-    for line in (*seal_words(recording), *shortcomings(recording), *edits_on_top(review)):
+    checking = Progress("checking the seal")
+    try:
+        with stoppable(checking) as tell:
+            sealed = seal_words(recording, tell)
+    finally:
+        checking.done()
+    for line in (*sealed, *shortcomings(recording), *edits_on_top(review)):
         remark(f"{named(options.folder)}: {line}")
     if limits is not None:
         # What is exported must state the limits by which it was judged.

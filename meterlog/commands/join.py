@@ -12,7 +12,7 @@ _WORDS = """\
 When the disk of a recording fails (full, taken out, broken), the recording goes on in another
 folder, and says in which. Each part can be reviewed by itself; this makes one recording of them, a
 new one: no part is touched. What the parts have in common is taken once. What is in none of them,
-such as what a stick had not kept when it was pulled out, is counted and said.
+such as what a stick had not kept when it was pulled out, is counted, and said from when to when.
 DIR is the last part. Exit code 0 when all rows are there, 1 when some are in no part."""
 _EXAMPLES = """\
 meterlog join before-goes-on-1 --out recordings/before-whole
@@ -40,6 +40,7 @@ def run(options: argparse.Namespace) -> int:
     """Join the parts, and say what came of it."""
     from meterlog.commands.folders import new_folder, recording_at
     from meterlog.recording import join_parts
+    from meterlog.work.lost_stretches import lost_stretches, lost_words
 
     last, out = recording_at(options.folder), new_folder(options.out)
     progress = Progress("joining")
@@ -47,12 +48,17 @@ def run(options: argparse.Namespace) -> int:
         joined = join_parts(last, out, options.before, progress)
     finally:
         progress.done()
+    gaps = {key: lost_stretches(joined.parts, key) for key in joined.missing}
     if options.json:
         answer_json(
             {
                 "folder": str(joined.folder),
                 "parts": [str(part) for part in joined.parts],
                 "missing_rows": joined.missing,
+                "gaps_s": {
+                    key: [[start / 1e9, end / 1e9] for start, end in each]
+                    for key, each in gaps.items()
+                },
                 "damage": list(joined.damage),
             }
         )
@@ -61,5 +67,7 @@ def run(options: argparse.Namespace) -> int:
         for text in joined.damage:
             answer(f"  {text}")
     for key, rows in joined.missing.items():
-        remark(f"{key}: {rows:,} rows are in none of the parts")
+        when = lost_words(gaps[key])
+        gap = f": nothing {when}" if when else ""
+        remark(f"{key}: {rows:,} rows are in none of the parts{gap}")
     return 1 if joined.missing else 0

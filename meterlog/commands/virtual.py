@@ -135,6 +135,23 @@ def run(options: argparse.Namespace) -> int:
     return _serve(options)
 
 
+def known_scenario(name: str) -> None:
+    """See that there is a scenario of this name, before anything is begun with it.
+
+    Parameters
+    ----------
+    name : str
+
+    Raises
+    ------
+    UsageError
+        If there is none; suggests the nearest, and names all.
+    """
+    from meterlog.instruments.virtual.scenarios import find_scenario
+
+    find_scenario(name)
+
+
 def _list(*, as_json: bool) -> int:
     from meterlog.instruments.virtual import INVENTED, SCENARIOS
 

@@ -56,11 +56,6 @@ class TraceStore:
                 self.lines.append(line)
 
     @property
-    def rows(self) -> dict[str, int]:
-        """Count the rows of the instruments that are drawn from pyramids."""
-        return {meter.pyramid.head.source: meter.pyramid.rows for meter in self.kept}
-
-    @property
     def trouble(self) -> str:
         """Why some lines can't be drawn any more; empty while all is well."""
         return next((meter.trouble for meter in self.kept if meter.trouble), "")

@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from meterlog.evidence.check_progress import CheckProgress, Tell, nobody
 from meterlog.model.errors import EvidenceError, RecordingError
 from meterlog.profile.plain_file import read_plain
 from meterlog.recording import Recording, layout
@@ -52,14 +53,17 @@ class _Found:
     remarks: list[str] = field(default_factory=list)
     changed: set[str] = field(default_factory=set)
     files: int = 0
+    progress: CheckProgress = field(default_factory=lambda: CheckProgress(nobody))
 
 
-def verify_folder(folder: Path) -> Verification:
+def verify_folder(folder: Path, tell: Tell = nobody) -> Verification:
     """Check a recording against its seal, and every batch and frame against its own checksum.
 
     Parameters
     ----------
     folder : Path
+    tell : callable
+        Called with the part done, 0 to 1, many times a second; what it raises ends the check.
 
     Returns
     -------
@@ -77,7 +81,7 @@ def verify_folder(folder: Path) -> Verification:
     RFC 8493 sections 2 and 3: a bag is complete when every listed file is there and no other file
     lies in the payload, valid when all checksums match.
     """
-    found = _Found(folder)
+    found = _Found(folder, progress=CheckProgress(tell))
     try:
         if layout.is_sealed(folder):
             _check_bag(found)
@@ -96,12 +100,13 @@ def verify_folder(folder: Path) -> Verification:
 def _check_bag(found: _Found) -> None:
     if read_plain(found.folder / layout.BAGIT) != DECLARATION:
         found.problems.append(f"{layout.BAGIT}: is not as a seal writes it.")
+    there = payload(found.folder)
+    found.progress.expect(found.folder / name for name in there)
     tags = _check_manifest(found, layout.TAG_MANIFEST)
     for name in (layout.BAGIT, layout.BAG_INFO, layout.MANIFEST):
         if name not in tags:
             found.problems.append(f"{layout.TAG_MANIFEST}: does not list {name}.")
     listed = _check_manifest(found, layout.MANIFEST)
-    there = payload(found.folder)
     for name in there:
         if name not in listed:
             found.problems.append(f"{name}: is not listed in the seal; it was added later.")
@@ -139,7 +144,7 @@ def _check_digest(found: _Found, name: str, digest: str, manifest: str) -> None:
         found.problems.append(f"{name}: is missing; {manifest} lists it.")
         return
     found.files += 1
-    if sha256_of(found.folder / name) != digest:
+    if found.progress.sha256_of(found.folder / name) != digest:
         found.problems.append(f"{name}: differs from what was sealed (SHA-256 in {manifest}).")
         found.changed.add(name)
 
@@ -161,7 +166,7 @@ def _check_oxum(found: _Found, there: tuple[str, ...]) -> None:
 def _check_inside(found: _Found) -> str:
     try:
         recording = Recording.open(found.folder)
-        damage = recording.check()
+        damage = found.progress.read(recording)
     except RecordingError as error:
         if not found.problems:
             raise

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
+from meterlog.model.told_seconds import told_seconds
+
 
 class AmendmentKind(Enum):
     """What was edited."""
@@ -54,8 +56,8 @@ class Amendment:
 
 def _withdrawn(amendment: Amendment) -> str:
     if amendment.new:
-        return f"at {amendment.new} s was put back"
-    return f"at {amendment.old} s was withdrawn and counts for nothing"
+        return f"at {told_seconds(amendment.new)} s was put back"
+    return f"at {told_seconds(amendment.old)} s was withdrawn and counts for nothing"
 
 
 def amendment_words(amendment: Amendment) -> str:
@@ -72,10 +74,11 @@ def amendment_words(amendment: Amendment) -> str:
     """
     at = "" if amendment.t_ns is None else f" at {amendment.t_ns / 1e9:.3f} s"
     old, new = amendment.old or "nothing", amendment.new or "nothing"
+    left, put = told_seconds(old, new), told_seconds(new, old)
     what = {
         AmendmentKind.WITHDRAWN: f"the mark {amendment.subject!r} {_withdrawn(amendment)}",
         AmendmentKind.STEP: f"the step{at} was relabelled from {old} to {new}",
-        AmendmentKind.MARKER: f"the mark {amendment.subject!r} was moved from {old} s to {new} s",
+        AmendmentKind.MARKER: f"the mark {amendment.subject!r} was moved from {left} s to {put} s",
         AmendmentKind.LIMIT: f"the limit {amendment.subject!r} was changed from {old} to {new}",
     }[amendment.kind]
     why = " ".join(amendment.why.split()).rstrip(".")

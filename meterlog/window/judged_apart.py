@@ -38,8 +38,8 @@ class JudgedApart:
         As amended, without the marks that were withdrawn.
     review : Review
     top : EditsOnTop
-    rows : mapping of str to int
-        How many readings each instrument gave.
+    readings : mapping of str to int
+        How many each instrument gave, without rows that only say that nothing came.
     damage : tuple of str
     damaged : mapping of str to int
         How many batches of each instrument are damaged.
@@ -49,7 +49,7 @@ class JudgedApart:
     events: tuple[Event, ...]
     review: Review
     top: EditsOnTop
-    rows: Mapping[str, int]
+    readings: Mapping[str, int]
     damage: tuple[str, ...]
     damaged: Mapping[str, int]
 
@@ -77,6 +77,7 @@ def judge(folder: Path, accept_steps: bool, tell: Tell) -> JudgedApart:  # noqa:
     """Judge a recording; in the process of its own."""
     from meterlog.work import review_folder
     from meterlog.work.edits_on_top import EditsOnTop
+    from meterlog.work.reading_count import ReadingCount
 
     tops: list[EditsOnTop] = []
     recording, review = review_folder(
@@ -84,6 +85,7 @@ def judge(folder: Path, accept_steps: bool, tell: Tell) -> JudgedApart:  # noqa:
         progress=tell,
         accept_steps=accept_steps,
         prepare=lambda as_recorded: tops.append(EditsOnTop(as_recorded)),
+        count=(count := ReadingCount()),
     )
     keys = [one.key for one in recording.about.instruments]
     return JudgedApart(
@@ -91,7 +93,7 @@ def judge(folder: Path, accept_steps: bool, tell: Tell) -> JudgedApart:  # noqa:
         recording.standing,
         review,
         tops[0],
-        {key: recording.rows(key) for key in keys},
+        count.of(recording.about.instruments),
         tuple(recording.damage),
         {key: len(recording.damage_of(key)) for key in keys},
     )

@@ -11,6 +11,7 @@ from meterlog.window.judged_apart import judged_apart
 from meterlog.window.long_recording import at_first_sight, is_very_long, long_traces, traces_of
 from meterlog.window.shown import Shown
 from meterlog.work import review_folder
+from meterlog.work.reading_count import ReadingCount
 from meterlog.work.wholeness import not_ended, one_part
 
 if TYPE_CHECKING:
@@ -24,8 +25,8 @@ class Opened:
     Attributes
     ----------
     shown : Shown
-    rows : mapping of str to int
-        How many readings each instrument gave.
+    readings : mapping of str to int
+        How many each instrument gave, without rows that only say that nothing came.
     damage : tuple of str
         What can't be read, and that it has not ended.
     part : str
@@ -33,7 +34,7 @@ class Opened:
     """
 
     shown: Shown
-    rows: Mapping[str, int]
+    readings: Mapping[str, int]
     damage: tuple[str, ...]
     part: str
 
@@ -77,12 +78,12 @@ def opened(
         accept_steps=accept_steps,
         # Before the edits are laid on it: what they are laid on is needed, too.
         prepare=lambda as_recorded: tops.append(EditsOnTop(as_recorded)),
+        count=(count := ReadingCount()),
     )
     about = recording.about
     traces = traces_of(recording, tell)
-    rows = {one.key: recording.rows(one.key) for one in about.instruments}
     shown = Shown(about, traces, review, recording.standing, accepted=accept_steps, top=tops[0])
-    return _told(shown, rows, recording.damage, folder)
+    return _told(shown, count.of(about.instruments), recording.damage, folder)
 
 
 def _judged_apart(
@@ -97,12 +98,12 @@ def _judged_apart(
     judged = Shown(
         made.about, traces, made.review, made.events, accepted=accept_steps, top=made.top
     )
-    return _told(judged, made.rows, made.damage, folder)
+    return _told(judged, made.readings, made.damage, folder)
 
 
-def _told(shown: Shown, rows: Mapping[str, int], damage: Sequence[str], folder: Path) -> Opened:
+def _told(shown: Shown, readings: Mapping[str, int], damage: Sequence[str], folder: Path) -> Opened:
     """Put what it lacks beside it, and a mark on it that stays as long as it is on show."""
     end, part = not_ended(folder), one_part(folder)
     lacks = (*damage, end) if end else tuple(damage)
     shown.whole = not (lacks or part)
-    return Opened(shown, rows, lacks, part)
+    return Opened(shown, readings, lacks, part)

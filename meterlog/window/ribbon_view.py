@@ -3,7 +3,15 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QRectF, Signal
-from PySide6.QtGui import QColor, QFontMetricsF, QHelpEvent, QMouseEvent, QPainter, QPaintEvent
+from PySide6.QtGui import (
+    QColor,
+    QFontMetricsF,
+    QHelpEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from meterlog.evidence.event_lane import TAP_HEIGHT, event_words, paint_events
@@ -21,10 +29,12 @@ _NEAR = 6.0
 class RibbonView(QWidget):
     """A strip: events above, spans in the middle, names of short spans below.
 
-    ``picked`` is emitted with the span that was clicked.
+    ``picked`` is emitted with the span that was clicked, ``resized`` when it has another size: then
+    it needs another scale.
     """
 
     picked = Signal(object)
+    resized = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -49,6 +59,11 @@ class RibbonView(QWidget):
             return
         self._scale, self._spans, self._events = scale, spans, events
         self.update()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Tell it."""
+        super().resizeEvent(event)
+        self.resized.emit()
 
     @property
     def spans(self) -> tuple[Span, ...]:

@@ -112,7 +112,8 @@ class RunPage(QWidget):
         self._split.setStretchFactor(1, 3)
         self._split.setSizes([700, 300])
         self._split.setChildrenCollapsible(False)
-        self._split.splitterMoved.connect(lambda *_: self.redraw())
+        # A hand at the splitter, or a panel that needs more room than the one before it.
+        self.ribbon.resized.connect(self.redraw_soon)
         page = QVBoxLayout(self)
         page.setContentsMargins(_MARGIN, 4, _MARGIN, 2)
         page.setSpacing(4)

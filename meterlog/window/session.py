@@ -374,7 +374,7 @@ class Session:
 
     def _read(self, folder: Path, *, accept_steps: bool = False) -> Callable[[], None]:
         def first(shown: Shown) -> None:
-            self._work.meanwhile(lambda: self._put(folder, shown, shown.traces.rows, Phase.JUDGING))
+            self._work.meanwhile(lambda: self._put(folder, shown, {}, Phase.JUDGING))
 
         read = opened(folder, accept_steps=accept_steps, first=first, tell=self.judging.tell)
         return lambda: self._show(folder, read)
@@ -388,7 +388,7 @@ class Session:
         said = self._moved or read.part, " ".join(read.damage)
         self.trouble = self._lasting = self._damage = "\n".join(one for one in said if one)
         self._tell_zero(self._damage)
-        self._put(folder, read.shown, read.rows, Phase.SHOWING)
+        self._put(folder, read.shown, read.readings, Phase.SHOWING)
 
     def _put(self, folder: Path, shown: Shown, rows: Mapping[str, int], phase: Phase) -> None:
         self._run, self.folder, self.shown, self.phase = None, folder, shown, phase

@@ -43,7 +43,9 @@ def meter_words(status: RunStatus) -> str:
 
 def rows_words(status: RunStatus) -> str:
     """Write how many readings there are, and how many lines were not understood."""
-    words = say("{values} readings", values=number(sum(status.rows.values()), ","))
+    if not status.rows:
+        return ""  # they have not been counted
+    words = say("{values} readings", values=number(sum(status.readings.values()), ","))
     words += (
         say(", {refused} refused", refused=number(status.refused, ",")) if status.refused else ""
     )

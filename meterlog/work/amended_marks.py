@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
@@ -10,6 +10,7 @@ from meterlog.model import WITHDRAWABLE, Event, EventKind, withdrawn_marks
 from meterlog.model.amendment import Amendment, AmendmentKind
 from meterlog.model.errors import UsageError
 from meterlog.model.speed_step import is_speed_step
+from meterlog.model.told_seconds import told_seconds
 
 MOVABLE = WITHDRAWABLE
 """What a technician marks by hand, and may have marked early or late."""
@@ -189,18 +190,19 @@ class AmendedMarks:
                 return place
         if back:
             raise UsageError(
-                f"no {kind} at {amendment.new} s was withdrawn.",
+                f"no {kind} at {told_seconds(amendment.new)} s was withdrawn.",
                 remedy="Make the edit anew by what is there.",
             )
-        at = "no time" if amendment.t_ns is None else f"{seconds_text(amendment.t_ns)} s"
+        before = amendment.old if step else told_seconds(amendment.old)
+        at = "no time" if amendment.t_ns is None else f"{_told(amendment.t_ns)} s"
         raise UsageError(
-            f"the recording holds no {kind} at {at} that was {amendment.old}.",
+            f"the recording holds no {kind} at {at} that was {before}.",
             remedy="Make the edit anew by what is there.",
         )
 
     def _refuse_place(self, mark: _Mark, new_ns: int) -> None:
         kind = mark.now.kind
-        subject = f"{kind} to {seconds_text(new_ns)} s"
+        subject = f"{kind} to {_told(new_ns)} s"
         if not 0 <= new_ns <= self._end_ns:
             raise UsageError(
                 f"lies outside the recording, which goes from 0 to {self._end_ns / _NS:.3f} s.",
@@ -219,7 +221,7 @@ class AmendedMarks:
                 )
             if kind is EventKind.SPEED and low <= other.now.t_ns <= high:
                 raise UsageError(
-                    f"would pass the command at {seconds_text(other.now.t_ns)} s.",
+                    f"would pass the command at {_told(other.now.t_ns)} s.",
                     subject=subject,
                     remedy="The order of commands stays: relabel the steps instead.",
                 )
@@ -231,7 +233,7 @@ class AmendedMarks:
         """Find the mark of a kind that is now at ``t_ns`` or nearest to it."""
         what = "step begins" if kind is EventKind.SPEED else f"{kind} is marked"
         what = f"{kind} is withdrawn" if out else what
-        subject = f"{seconds_text(t_ns)} s"
+        subject = f"{_told(t_ns)} s"
         marks = sorted(self._of(kind, out=out), key=lambda one: abs(one.now.t_ns - t_ns))
         near = [one for one in marks if abs(one.now.t_ns - t_ns) <= _NEAR_NS]
         exact = [one for one in near if abs(one.now.t_ns - t_ns) <= _SAME_NS]
@@ -240,11 +242,11 @@ class AmendedMarks:
             return found[0]
         if found:
             raise UsageError(
-                f"more than one {what} there: {_list(found)}.",
+                f"more than one {what} there: {_list(found, seconds_text)}.",
                 subject=subject,
                 remedy="Give the time of one of them in full.",
             )
-        known = f"There are: {_list(marks)}." if marks else ""
+        known = f"There are: {_list(marks, _told)}." if marks else ""
         done = "is withdrawn" if out else "was marked"
         if not marks and kind is EventKind.SPEED and not out:
             known = (
@@ -258,11 +260,15 @@ class AmendedMarks:
         )
 
 
-def _list(marks: Sequence[_Mark]) -> str:
+def _told(t_ns: int) -> str:
+    return told_seconds(Decimal(t_ns) / _NS)
+
+
+def _list(marks: Sequence[_Mark], told: Callable[[int], str]) -> str:
     most = 20
     in_order = sorted(marks[:most], key=lambda one: one.now.t_ns)
     said = [
-        f"{seconds_text(one.now.t_ns)} s{f' ({one.now.value[:30]})' if one.now.value else ''}"
+        f"{told(one.now.t_ns)} s{f' ({one.now.value[:30]})' if one.now.value else ''}"
         for one in in_order
     ]
     return ", ".join(said) + (" and more" if len(marks) > most else "")

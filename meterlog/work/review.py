@@ -18,6 +18,7 @@ from meterlog.recording import Recording
 from meterlog.work.amended import Amending, amend, edits_before_import, with_edits_told
 from meterlog.work.attic_file import AtticFile
 from meterlog.work.other_limits import other_limits
+from meterlog.work.reading_count import ReadingCount
 
 AMENDED = Amending()
 """The edits apply, and all is said of them."""
@@ -31,6 +32,7 @@ def review_folder(
     accept_steps: bool = False,
     amending: Amending = AMENDED,
     prepare: Callable[[Recording], None] | None = None,
+    count: ReadingCount | None = None,
 ) -> tuple[Recording, Review]:
     """Judge a recording.
 
@@ -50,6 +52,8 @@ def review_folder(
         What becomes of edits on top of the recording.
     prepare : callable or None
         Called with what was read of the recording before it is judged, such as to take names out.
+    count : ReadingCount or None
+        Is fed with all readings, once.
 
     Returns
     -------
@@ -71,7 +75,7 @@ def review_folder(
     earlier = edits_before_import(recording, named=amending.named)
     edits, damage = amend(recording, amending, own_limits=limits is None)
     by = limits or recording.about.limits
-    review = _review(recording, by, progress, accept_steps=accept_steps)
+    review = _review(recording, by, progress, count, accept_steps=accept_steps)
     others = "" if limits is None else other_limits(recording.about.limits, limits)
     if others:
         review = replace(review, notes=(others, *review.notes))
@@ -82,10 +86,11 @@ def _review(
     recording: Recording,
     in_force: Limits,
     progress: Callable[[float], None] | None,
+    count: ReadingCount | None,
     *,
     accept_steps: bool,
 ) -> Review:
-    first = _judged(recording, in_force, progress)
+    first = _judged(recording, in_force, progress, count=count)
     review = first.finish()
     if not first.found:
         return _nothing_accepted(review) if accept_steps else review
@@ -123,6 +128,7 @@ def _judged(
     *,
     found: Sequence[FoundStep] = (),
     events: Sequence[Event] = (),
+    count: ReadingCount | None = None,
 ) -> Reviewer:
     """Feed a reviewer with everything, events that nobody recorded first."""
     about = recording.about
@@ -136,6 +142,10 @@ def _judged(
         reviewer.feed(event)
     for item in recording.items():
         reviewer.feed(item)
-        if progress is not None and isinstance(item, Block) and len(item):
+        if not isinstance(item, Block) or not len(item):
+            continue
+        if count is not None:
+            count.take(item)
+        if progress is not None:
             progress(min(int(item.t_ns[-1]) / end_ns, 1.0))
     return reviewer

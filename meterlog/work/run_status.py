@@ -33,7 +33,7 @@ class RunStatus:
     meters : tuple of ReaderState
         One for each instrument.
     rows : mapping of str to int
-        Rows handed to the disk, by instrument.
+        Rows handed to the disk, by instrument; of a recording that was read, :attr:`readings`.
     refused : int
         Lines and answers not understood, all instruments together.
     events : tuple of Event
@@ -82,6 +82,12 @@ class RunStatus:
     def lost(self) -> int:
         """Bytes lost or damaged on the lines, all instruments together."""
         return sum(meter.lost for meter in self.meters)
+
+    @property
+    def readings(self) -> Mapping[str, int]:
+        """Readings that are kept, by instrument, without rows that only say that nothing came."""
+        came = {meter.key: meter.readings for meter in self.meters}
+        return {key: min(count, came.get(key, count)) for key, count in self.rows.items()}
 
     @property
     def falls_behind(self) -> bool:

@@ -93,7 +93,8 @@ def _virtual_benches(seed):
 
 def test_an_unknown_scenario_suggests_the_nearest(shell, tmp_path):
     _, err = shell.run("demo", "--headless", "--scenario", "deadspot", "--out", tmp_path, code=2)
-    assert "Did you mean 'dead-spot'" in err
+    assert "Did you mean 'dead-spot'? There are: healthy-old, worn, dead-spot" in err
+    assert "two recordings" not in err, "before anything else is said or begun"
     assert list(tmp_path.iterdir()) == []
 
 

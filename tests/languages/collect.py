@@ -42,6 +42,7 @@ NOT_SHOWN = {
     "work/comparison_files.py": "a command's",
     "work/demo": "the demo in the terminal, and what it invents",
     "work/doctor": "a command's",
+    "work/lost_stretches.py": "of the command that joins parts",
     "work/screening/columns.py": "of the tables of a screening, which are in English",
     "work/screening/fetching.py": "of the command that screens",
     "work/screening/store.py": "of the command that screens",

@@ -1,11 +1,13 @@
 """Marks and limits of a sealed recording are amended in the window, by keys alone or the mouse."""
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtWidgets import QApplication, QWidget
 
 from meterlog.model import Event, EventKind
 from meterlog.recording import Recorder, seal
 from meterlog.window.edits import EditsPanel
+from meterlog.window.language import speak, speak_english
 from meterlog.window.session import Phase, Session
 from meterlog.work.amendments import amendments_of, amendments_path
 
@@ -231,3 +233,57 @@ def test_limits_are_named_in_words_with_their_key_in_the_tip(panel, qtbot):
     panel.form.value.setFocus(Qt.FocusReason.TabFocusReason)
     qtbot.keyClicks(panel.form.value, "0.5")
     assert "next to no current below: 0.3 A becomes 0.5 A" in panel.form.said.text()
+
+
+def test_what_is_said_of_an_edit_moves_nothing_that_is_clicked(panel, qtbot):
+    def places():
+        for _ in range(4):
+            QApplication.processEvents()
+        # The list of edits, which is only read, gives the room.
+        clicked = [one for one in panel.form.in_order() if one is not panel.form.edits]
+        return [(one.mapTo(panel, QPoint(0, 0)), one.size()) for one in clicked]
+
+    panel.resize(300, 390)  # as on a screen of 1024 x 600
+    assert panel.pick(4 * S)
+    before = places()
+    qtbot.mouseClick(panel.form.withdraw, Qt.MouseButton.LeftButton)
+    assert panel.form.said.text().startswith("NOT WRITTEN YET")
+    assert panel.form.said.isVisible()
+    assert places() == before
+    panel.form.why.setText("slipped finger")
+    qtbot.mouseClick(panel.form.write, Qt.MouseButton.LeftButton)
+    done(panel)
+    assert panel.form.withdraw.text() == "Put back"
+    assert places() == before
+    panel.form.told.say("words without end " * 40)
+    assert places() == before
+    assert panel.form.said.toolTip() == panel.form.said.text()
+
+
+def test_the_ribbon_stays_under_the_trace_beside_a_wider_panel(window, show, qtbot):
+    window.resize(1024, 600)
+    shown = show(window)
+    page = window.desk.run_page
+    qtbot.wait(50)
+
+    def right():
+        return page.trace.time_scale(page.ribbon, 0, shown.end_ns).right
+
+    before = right()
+    wider = QWidget()
+    wider.setMinimumWidth(500)
+    page.put_aside(wider)
+    page.show_aside(wider)
+    qtbot.waitUntil(lambda: right() < before - 50)
+    qtbot.waitUntil(lambda: page.ribbon._scale.right == right())
+
+
+def test_that_an_edit_is_not_written_stands_out_in_any_language(panel, qtbot):
+    try:
+        assert speak("de") == "de"
+        panel.pick(4 * S)
+        qtbot.mouseClick(panel.form.withdraw, Qt.MouseButton.LeftButton)
+        assert panel.form.said.text().startswith("NOCH NICHT GESCHRIEBEN")
+        assert panel.form.said.property("rank") == "caution"
+    finally:
+        speak_english()

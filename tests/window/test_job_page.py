@@ -313,3 +313,19 @@ def test_columns_follow_the_width(desk, qtbot):
     desk.widget.resize(1700, 900)
     qtbot.waitUntil(lambda: form._columns == 4)
     assert grid.itemAtPosition(0, 3).widget() is form.boxes["plate"]
+
+
+def test_one_endless_word_widens_nothing(desk, qtbot):
+    page, word = desk.page, "W" * 240
+    before = page.minimumSizeHint().width()
+    edit(desk, "odometer").setText(word)
+    page.form.boxes["odometer"].commit()
+    page.tell(f"{word}: is no name.")
+    page.show_meters(word, overdue=True)
+    qtbot.wait(20)
+    doubt = page.form.boxes["odometer"].doubt
+    assert word in doubt.text(), "all of it is told"
+    assert doubt.isVisible()
+    assert page.form.widget().width() <= page.form.viewport().width()
+    assert page.minimumSizeHint().width() == before
+    assert page.said.text() == f"{word}: is no name."

@@ -136,3 +136,18 @@ def test_a_recording_with_edits_on_top_is_shown_with_them(
     texts = [page.findings.list.item(i).text() for i in range(page.findings.list.count())]
     assert any("relabelled from 1 to 3. Reason: the knob was at 3." in text for text in texts)
     assert verify_folder(folder).intact
+
+
+def test_a_meter_that_gave_nothing_has_no_readings_in_the_status_line(
+    window, qtbot, tmp_path, about_of, block_of
+):
+    nothing = (float("nan"),) * 3
+    for name, blocks, said in (
+        ("silent", (block_of(0, 6, nothing),), "0 readings"),
+        ("some", (block_of(0, 4, (12.5, 12.5, 0.0)), block_of(4, 9, nothing)), "40 readings"),
+    ):
+        _record(tmp_path / name, about_of(), blocks)
+        window.desk.open(tmp_path / name)
+        qtbot.waitUntil(lambda: not window.desk.session.busy)
+        window.desk.tick()
+        assert window.desk._telling.status.rows.text() == said

@@ -130,3 +130,14 @@ def test_whether_the_computer_may_fall_asleep_is_told_while_recording(qtbot):
     strip.show_session(session)
     assert strip.awake.text() == "sleep is not blocked"
     assert "keep the lid open" in strip.awake.toolTip()
+
+
+def test_rows_that_only_say_that_nothing_came_are_no_readings():
+    silent = replace(_state("clamp"), readings=0)
+    assert rows_words(RunStatus(rows={"clamp": 3_000}, meters=(silent,))) == "0 readings"
+    some = replace(silent, readings=40)
+    assert rows_words(RunStatus(rows={"clamp": 3_000}, meters=(some,))) == "40 readings"
+    # What a failed disk did not take is not kept, however much came.
+    more = replace(silent, readings=9_000)
+    assert rows_words(RunStatus(rows={"clamp": 3_000}, meters=(more,))) == "3,000 readings"
+    assert rows_words(RunStatus()) == "", "not counted yet"

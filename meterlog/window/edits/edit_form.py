@@ -14,10 +14,13 @@ from PySide6.QtWidgets import (
 
 from meterlog.window.edits.marks_list import MarksList
 from meterlog.window.edits.sample_field import PlainField, SampleField
+from meterlog.window.edits.shared_room import SharedRoom
+from meterlog.window.edits.withdraw_button import WithdrawButton
 from meterlog.window.steady_boxes import SteadyComboBox
 from meterlog.window.tab_order import order_tabs
 from meterlog.window.whole_lines import WholeLines
 from meterlog.window.words import say
+from meterlog.window.wrapped_label import WrappedLabel
 
 
 class EditForm(QWidget):
@@ -30,7 +33,7 @@ class EditForm(QWidget):
         self.at = SampleField()
         self.back = QPushButton("◀")
         self.on = QPushButton("▶")
-        self.withdraw = QPushButton(say("Withdraw"))
+        self.withdraw = WithdrawButton()
         self.limit = SteadyComboBox()
         self.value = PlainField()
         self.who = PlainField()
@@ -39,8 +42,9 @@ class EditForm(QWidget):
         self.drop = QPushButton(say("Drop it"))
         self.undo = QPushButton(say("Undo"))
         self.redo = QPushButton(say("Redo"))
-        self.said = QLabel("")
+        self.said = WrappedLabel()
         self.edits = QListWidget()
+        self.told = SharedRoom(self.said, self.edits)
         self._name_all()
         self._lay_out()
 
@@ -63,7 +67,6 @@ class EditForm(QWidget):
         ):
             widget.setAccessibleName(name)
         self.said.setAccessibleName(say("about the edit"))
-        self.said.setWordWrap(True)
         self.edits.setWordWrap(True)
         self.edits.setItemDelegate(WholeLines(self.edits))
         self.why.setMaxLength(400)
@@ -103,13 +106,12 @@ class EditForm(QWidget):
         grid.addWidget(self.who, 3, 1)
         grid.addWidget(self.why, 4, 1)
         page.addLayout(grid)
-        page.addWidget(self.said)
         buttons = QHBoxLayout()
         buttons.setSpacing(3)
         for button in (self.write, self.drop, self.undo, self.redo):
             buttons.addWidget(button)
         page.addLayout(buttons)
-        page.addWidget(self.edits, 2)
+        page.addWidget(self.told, 2)
         order_tabs(self.in_order())
 
     def in_order(self) -> tuple[QWidget, ...]:

@@ -193,7 +193,7 @@ class EditsPanel(QWidget):
         for widget in (self.form.at, self.form.back, self.form.on):
             widget.setEnabled(mark is not None and not out)
         self.form.withdraw.setEnabled(mark is not None)
-        self.form.withdraw.setText(say("Put back") if out else say("Withdraw"))
+        self.form.withdraw.offer_back(out=out)
         if self._pending is not None:
             self._set_pending(None)
             self._say(say(_DROPPED))
@@ -344,8 +344,8 @@ class EditsPanel(QWidget):
         self._had_focus = any(one.hasFocus() for one in self.form.in_order())
 
     def _say(self, words: str) -> None:
-        rank = "caution" if words.startswith(_NOT_WRITTEN) else "second"
-        self.form.said.setText(words)
+        rank = "caution" if words.startswith(say(_NOT_WRITTEN)) else "second"
+        self.form.told.say(words)
         if self.form.said.property("rank") != rank:
             self.form.said.setProperty("rank", rank)
             self.form.said.style().polish(self.form.said)

@@ -6,6 +6,8 @@ from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QLabel, QLineEdit, QPlainTextEdit, QVBoxLayout, QWidget
 
+from meterlog.window.wrapped_label import WrappedLabel
+
 PAUSE_MS = 1200
 """After so long without a key what is typed is kept, though the cursor still stands there."""
 _ENTER = {Qt.Key.Key_Return, Qt.Key.Key_Enter}
@@ -85,9 +87,7 @@ class EntryBox(QWidget):
         self.edit.setAccessibleName(name)
         self.edit.setPlaceholderText(hint)
         self.label.setBuddy(self.edit)
-        self.doubt = QLabel("")
-        self.doubt.setWordWrap(True)
-        self.doubt.setTextFormat(Qt.TextFormat.PlainText)
+        self.doubt = WrappedLabel()
         self.doubt.hide()
         self._kept = self._said = ""
         self._pause = QTimer(self)

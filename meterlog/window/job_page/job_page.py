@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLabel, QPushButton, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QPushButton, QSplitter, QVBoxLayout, QWidget
 
 from meterlog.evidence.palette import Palette
 from meterlog.window.job_page.card_form import CardForm
@@ -12,6 +12,7 @@ from meterlog.window.job_page.photo_list import PhotoList
 from meterlog.window.job_page.template_row import TemplateRow
 from meterlog.window.tab_order import order_tabs
 from meterlog.window.words import say
+from meterlog.window.wrapped_label import WrappedLabel
 from meterlog.window.wrapping_row import WrappingRow
 from meterlog.work.job_folder import Side
 
@@ -33,21 +34,18 @@ class JobPage(QWidget):
         self.undo = _button(say("Undo"), say("take back the newest entry"))
         self.redo = _button(say("Redo"), say("put in again what was taken back"))
         self.templates = TemplateRow()
-        self.kept = QLabel("")
+        self.kept = WrappedLabel()
         self.kept.setAccessibleName(say("where the job is kept"))
         self.kept.setProperty("rank", "second")
-        self.kept.setWordWrap(True)
-        self.said = QLabel("")
+        self.said = WrappedLabel()
         self.said.setAccessibleName(say("message about the job"))
         self.said.setProperty("rank", "caution")
-        self.said.setWordWrap(True)
         self.said.hide()
         self.form = CardForm()
         self.missing = MissingList()
         self.photos = PhotoList()
-        self.meters = QLabel("")
+        self.meters = WrappedLabel()
         self.meters.setAccessibleName(say("calibration of meters that are known"))
-        self.meters.setWordWrap(True)
         self._row = QWidget()
         self._lay_out()
         order_tabs(

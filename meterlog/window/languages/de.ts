@@ -6196,6 +6196,10 @@
         <translation>der Nullpunkt der Zange stimmt nicht</translation>
     </message>
     <message>
+        <source>the feed fell to {0} V at once and left nothing across the motor, not even the voltage of the motor that still turned{1}: a feed probe that slipped looks the same</source>
+        <translation>Plus fiel sofort auf {0} V, sodass am Motor nichts anlag, nicht einmal die Spannung des noch drehenden Motors{1}: eine abgerutschte Messspitze sähe gleich aus</translation>
+    </message>
+    <message>
         <source>the feed recovered by {0} V from speed {1} to {2} up to {3} s, as under a load</source>
         <translation>das Plus erholte sich um {0} V von Stufe {1} auf {2}, bis {3} s, wie unter Last</translation>
     </message>

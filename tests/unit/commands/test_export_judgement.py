@@ -49,3 +49,11 @@ def test_the_files_written_are_told(folder, tmp_path, capsys):
     said = json.loads(capsys.readouterr().out)
     assert {"judgement.txt", "review.json", "budgets.csv", "startups.csv"} <= set(said["files"])
     assert "taps.csv" not in said["files"]
+
+
+def test_the_check_of_the_seal_shows_how_far_it_is(folder, tmp_path, capsys, monkeypatch):
+    monkeypatch.setattr("meterlog.commands.terminal._LINE_PERIOD_S", 0.0)
+    exported(folder, tmp_path / "out")
+    tasks = [line.partition(":")[0] for line in capsys.readouterr().err.splitlines()]
+    told = [task for task in dict.fromkeys(tasks) if "ing" in task]
+    assert told == ["reviewing", "checking the seal", "exporting"]

@@ -1,12 +1,15 @@
 """Where Qt opens no window the program says why, and ends in good order."""
 
 import os
+import re
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
-from meterlog.commands.qt_refusal import why
+from meterlog.commands.qt_libraries import ALWAYS, X11
+from meterlog.commands.qt_refusal import REMEDY, remedy, why
 
 XCB = """\
 qt.qpa.xcb: could not connect to display :77
@@ -24,8 +27,7 @@ Available platform plugins are: offscreen, xcb, wayland.
     [
         (
             XCB,
-            "could not connect to display :77;"
-            " From 6.5.0, xcb-cursor0 is needed to load the Qt xcb platform plugin",
+            "could not connect to display :77",
         ),
         (
             'qt.qpa.plugin: Could not load the Qt platform plugin "wayland" in "".\n',
@@ -39,8 +41,53 @@ Available platform plugins are: offscreen, xcb, wayland.
         ("", "it says nothing"),
     ],
 )
-def test_what_tells_why_is_told_and_nothing_else(said, told):
+def test_what_tells_why_is_told_and_nothing_else(said, told, all_there):
     assert why(said.splitlines()) == told
+
+
+@pytest.fixture
+def all_there(monkeypatch):
+    """No library of the system is missing, whatever this one has; gives names to take away."""
+    gone = set()
+
+    def load(name):
+        if name in gone:
+            raise OSError(f"{name}: cannot open shared object file: No such file or directory")
+
+    monkeypatch.setattr("meterlog.commands.qt_libraries.ctypes.CDLL", load)
+    return gone
+
+
+PLUGIN = XCB.splitlines()[1:3]
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="elsewhere Qt brings all with it")
+def test_what_is_missing_is_named_and_not_what_qt_guesses(all_there):
+    all_there |= {"libxcb-icccm.so.4", "libxkbcommon-x11.so.0", "libwayland-cursor.so.0"}
+    missing = "missing here: libxcb-icccm.so.4, libxkbcommon-x11.so.0"
+    assert why(PLUGIN).endswith(f'plugin "xcb" in "" even though it was found; {missing}')
+    assert "cursor" not in why(PLUGIN), "it is there; what Wayland needs was not asked for"
+    assert "sudo apt-get install libxcb-icccm4 libxkbcommon-x11-0;" in remedy(PLUGIN)
+    all_there.clear()
+    assert "missing here" not in why(PLUGIN)
+    assert remedy(PLUGIN) == REMEDY
+
+
+def test_what_an_import_names_is_said_once_with_its_package(all_there):
+    all_there.add("libEGL.so.1")
+    said = ["ImportError: libEGL.so.1: cannot open shared object file"]
+    assert why(said) == said[0]
+    assert "sudo apt-get install libegl1;" in remedy(said)
+    said = ["libnosuch-2.0.so.7: cannot open shared object file: No such file or directory"]
+    all_there.clear()
+    assert remedy(said) == "Install the packages that hold libnosuch-2.0.so.7."
+
+
+def test_set_up_installs_the_same_libraries():
+    set_up = (Path(__file__).parents[3] / ".ci" / "setup").read_text(encoding="utf-8")
+    for group, libraries in (("always", ALWAYS), ("screen", X11)):
+        listed = re.search(rf'"{group}": \{{(.*?)\}}', set_up, re.DOTALL)[1]
+        assert dict(re.findall(r'"(lib\S+)": "(\S+)"', listed)) == libraries
 
 
 def _run(command, folder, **named):
@@ -88,5 +135,5 @@ def test_a_library_that_is_missing_is_an_error_in_words(tmp_path, command):
     done = _run(command, tmp_path, **named)
     assert done.returncode == 1, done.stderr
     (line,) = done.stderr.splitlines()
-    assert line.startswith(f"meterlog: no window opens: {missing}. See that the screen is there")
-    assert "make setup" in line
+    assert line.startswith(f"meterlog: no window opens: {missing}. On Debian or Ubuntu: ")
+    assert "sudo apt-get install libegl1" in line

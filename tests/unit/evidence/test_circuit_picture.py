@@ -1,6 +1,7 @@
 """The drawing of a circuit: every shipped one fits, and its marks say what they mean."""
 
 from itertools import combinations
+from typing import ClassVar
 
 import pytest
 from PySide6.QtCore import QPointF, QRectF, QSizeF
@@ -149,6 +150,55 @@ def test_tags_keep_off_dots_and_each_other():
     full = CircuitTags(area, boxes=[area])
     assert full.place(dot, QSizeF(40, 12)) is None
     assert full.place(dot, QSizeF(40, 12), must=True) is not None
+
+
+class Noted(CircuitTags):
+    """Keeps the rooms that were given, for the test to look at."""
+
+    given: ClassVar[list[QRectF]] = []
+
+    def place(self, around, size, *, must=False):
+        room = super().place(around, size, must=must)
+        if room is not None:
+            self.given.append(room)
+        return room
+
+
+@pytest.mark.parametrize("name", names("circuits"))
+@pytest.mark.parametrize(
+    ("wide", "high", "pixels"), [(655, 282, 12), (822, 526, 15), (878, 494, 15)]
+)
+def test_percents_readings_and_names_never_cover_each_other(  # the drawing at three window sizes
+    name, wide, high, pixels, qapp, monkeypatch
+):
+    del qapp
+    monkeypatch.setattr("meterlog.evidence.circuit_picture.CircuitTags", Noted)
+    circuit = load_circuit(name)
+    faulty = [
+        unit for unit in circuit.units
+        if any(one.unit == unit.name and one.faults for one in circuit.elements)
+    ]  # fmt: skip
+    for turn in range(3):
+        readings = [
+            CircuitReading(at + 1, ON, point.name, (12.31, 0.03, 6.5)[at % 3], 0.04)
+            for at, point in enumerate(circuit.points[turn::4])
+        ]
+        suspects = tuple(
+            Suspect(unit.name, unit.label, 0.5 / (at + 1), 0.3)
+            for at, unit in enumerate(faulty[turn::2][:4])
+        )
+        expected = [Expectation(point.name, ON, 11.9, 12.7) for point in circuit.points]
+        chosen = circuit.points[3 * turn].name
+        check, found = check_of(*readings), verdict(suspects=suspects)
+        marks = marks_of(circuit, check, found, ON, expected, chosen)
+        image = QImage(wide, high, QImage.Format.Format_RGB32)
+        painter = QPainter(image)
+        Noted.given.clear()
+        paint_circuit(painter, QRectF(image.rect()), circuit, marks, DAY, pixels)
+        painter.end()
+        assert len(Noted.given) > len(readings) + len(suspects)
+        for first, second in combinations(Noted.given, 2):
+            assert not first.intersects(second)
 
 
 def test_the_picture_of_an_export_has_heading_and_legend(circuit, tmp_path, qapp):

@@ -18,6 +18,21 @@ def test_a_sealed_recording_is_intact(recording):
     assert found.recording_id == recording.about.recording_id
 
 
+def test_the_check_tells_how_far_it_is_and_can_be_ended(recording):
+    parts = []
+    assert verify_folder(recording.folder, parts.append).intact
+    assert parts == sorted(parts)
+    assert 0.0 < parts[0] < 0.5, "while files are hashed"
+    assert any(0.5 < part < 1.0 for part in parts), "while readings are read"
+    assert parts[-1] == 1.0
+
+    def stop(part):
+        raise KeyboardInterrupt
+
+    with pytest.raises(KeyboardInterrupt):
+        verify_folder(recording.folder, stop)
+
+
 def test_a_flipped_bit_in_any_file_is_found_and_the_file_named(recording):
     rng = random.Random(11)
     files = [path for path in recording.folder.rglob("*") if path.is_file()]

@@ -102,3 +102,12 @@ def test_times_are_written_in_full_and_read_back(t_ns, text):
 def test_what_is_no_time_is_refused(text):
     with pytest.raises(UsageError, match="is no time"):
         parse_seconds(text)
+
+
+def test_what_can_not_be_is_told_to_the_millisecond():
+    tap, late = Event(3_123_456_789, EventKind.TAP), Event(9_123_456_789, EventKind.SPEED, "2")
+    marks = AmendedMarks((Event(0, EventKind.SPEED, "1"), tap, late), 20 * S)
+    with pytest.raises(UsageError, match=r"7\.988 s: no tap .* There are: 3\.123 s\."):
+        marks.moved(EventKind.TAP, 7_987_654_321, S, *WHO)
+    with pytest.raises(UsageError, match=r"pass the command at 9\.123 s"):
+        marks.apply(marks.moved(EventKind.SPEED, 0, 10 * S, *WHO))

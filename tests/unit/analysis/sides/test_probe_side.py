@@ -82,6 +82,22 @@ def test_a_feed_probe_that_falls_off_upon_the_tap_that_opens_the_motor_blames_no
     assert "feed went away" not in finding.statement
 
 
+@pytest.mark.parametrize(
+    ("feed", "back", "words"),
+    [
+        (0.1, 0.02, "the feed read nothing at once, without the voltage of the motor"),
+        (0.1, 3.0, "the feed read nothing at once, without the voltage of the motor"),
+        (3.1, 3.0, "the feed fell to 3.1 V at once and left nothing across the motor, not even"),
+    ],
+)
+def test_a_feed_that_reads_something_is_not_told_to_read_nothing(panel, feed, back, words):
+    gone = {"current": 0.0, "feed": feed, "return": back}
+    _, findings, _, _ = told(panel, gone)
+    (finding,) = [f for f in findings if f.kind is FindingKind.NO_CURRENT]
+    assert words in finding.statement
+    assert "a feed probe that slipped looks the same" in finding.statement
+
+
 def test_a_feed_gone_at_once_under_a_turning_motor_is_not_the_feed_for_certain(panel):
     gone = {"current": 0.0, "feed": 0.0, "return": 0.02}
     spans, findings, _, _ = told(panel, gone, taps=(9.9,))

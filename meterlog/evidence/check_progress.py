@@ -1,0 +1,79 @@
+"""CheckProgress: how far the check of a recording is; its files are hashed, then read."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Callable, Iterable
+from pathlib import Path
+
+from meterlog.model import Block
+from meterlog.profile.plain_file import open_plain
+from meterlog.recording import Recording
+
+_PIECE = 1 << 20
+_HASHED = 0.5
+"""Part of the work: a byte is hashed about as fast as it is read and its checksum compared."""
+
+Tell = Callable[[float], None]
+
+
+def nobody(part: float) -> None:
+    """Tell nobody."""
+    del part
+
+
+class CheckProgress:
+    """Does the two things of a check that take long, and tells of them as they go on.
+
+    Parameters
+    ----------
+    tell : callable
+        Called with the part done, 0 to 1, many times a second; what it raises ends the check.
+    """
+
+    def __init__(self, tell: Tell) -> None:
+        self._tell = tell
+        self._bytes, self._done = 1, 0
+
+    def expect(self, files: Iterable[Path]) -> None:
+        """Take note of what is going to be hashed."""
+        self._bytes = max(sum(path.stat().st_size for path in files if path.is_file()), 1)
+
+    def sha256_of(self, path: Path) -> str:
+        """Give a file's SHA-256 as 64 lower-case hexadecimal digits.
+
+        Raises
+        ------
+        OSError
+            If it can't be read.
+
+        Source
+        ------
+        FIPS 180-4.
+        """
+        digest = hashlib.sha256()
+        with open_plain(path) as stream:
+            while piece := stream.read(_PIECE):
+                digest.update(piece)
+                self._done += len(piece)
+                self._tell(_HASHED * min(self._done / self._bytes, 1.0))
+        return digest.hexdigest()
+
+    def read(self, recording: Recording) -> tuple[str, ...]:
+        """Read all of a recording and give its damage.
+
+        Raises
+        ------
+        RecordingUnreadable
+            If a file can't be read.
+        """
+        keys = [one.key for one in recording.about.instruments]
+        streams = [stream(key) for key in keys for stream in (recording.blocks, recording.raw)]
+        end_ns = max(recording.end_ns, 1)
+        for place, stream in enumerate(streams):
+            for item in stream:
+                at_ns = int(item.t_ns[-1]) if isinstance(item, Block) else item.t_ns
+                within = min(max(at_ns / end_ns, 0.0), 1.0)
+                self._tell(_HASHED + (1.0 - _HASHED) * (place + within) / len(streams))
+        self._tell(1.0)
+        return recording.damage
