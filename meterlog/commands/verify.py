@@ -6,7 +6,7 @@ import argparse
 from pathlib import Path
 
 from meterlog.commands.entry import Subparsers, add_command
-from meterlog.commands.terminal import answer, answer_json
+from meterlog.commands.terminal import Progress, answer, answer_json
 
 _WORDS = """\
 Checks every file against the digests taken when it was sealed (BagIt, RFC 8493).
@@ -50,7 +50,12 @@ def run(options: argparse.Namespace) -> int:
     """Verify a recording or a pack."""
     from meterlog.work.checked_edits import check_all
 
-    checked = check_all(options.folder, options.key)
+    checking = Progress("checking")
+    try:
+        # An interrupt may end it anywhere: nothing is written.
+        checked = check_all(options.folder, options.key, checking)
+    finally:
+        checking.done()
     if options.json:
         answer_json(dict(checked.facts))
         return 0 if checked.intact else 1

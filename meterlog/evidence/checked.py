@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from meterlog.evidence.check_progress import Tell, nobody
 from meterlog.evidence.pack_verify import is_pack, verify_pack
 from meterlog.evidence.shown_text import shown
 from meterlog.evidence.signed_manifest import fingerprint_typed
@@ -41,7 +42,7 @@ class Checked:
     facts: Mapping[str, object]
 
 
-def check(path: Path, key: str = "") -> Checked:
+def check(path: Path, key: str = "", tell: Tell = nobody) -> Checked:
     """Check a recording's folder or a pack: folder, zip or PDF.
 
     Parameters
@@ -50,6 +51,8 @@ def check(path: Path, key: str = "") -> Checked:
     key : str
         Fingerprint, as a person typed it, of the key that must have signed a pack; empty if any
         may.
+    tell : callable
+        Called with the part of a recording that is checked, 0 to 1. What it raises ends the check.
 
     Returns
     -------
@@ -75,7 +78,7 @@ def check(path: Path, key: str = "") -> Checked:
             subject=str(folder),
             remedy="Leave --key out, or give the pack.",
         )
-    return _recording(folder)
+    return _recording(folder, tell)
 
 
 def _key(typed: str) -> str:
@@ -126,8 +129,8 @@ def _pack(path: Path, key: str) -> Checked:
     return Checked(result.intact, head, lines, {"pack": str(path), **result.to_dict()})
 
 
-def _recording(folder: Path) -> Checked:
-    result, seal, called = verify_folder(folder), seal_digest(folder), one_line(folder)
+def _recording(folder: Path, tell: Tell) -> Checked:
+    result, seal, called = verify_folder(folder, tell), seal_digest(folder), one_line(folder)
     facts = {
         "folder": str(folder),
         "intact": result.intact,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from pathlib import Path
 
+from meterlog.evidence.check_progress import Tell, nobody
 from meterlog.evidence.checked import Checked, check
 from meterlog.evidence.shown_text import shown
 from meterlog.model.amendment import amendment_words
@@ -13,13 +14,14 @@ from meterlog.model.visible_text import one_line
 from meterlog.work.amendments import amendments_of
 
 
-def check_all(path: Path, key: str = "") -> Checked:
+def check_all(path: Path, key: str = "", tell: Tell = nobody) -> Checked:
     """Check a recording's folder with its edits, or a pack.
 
     Parameters
     ----------
     path : Path
     key : str
+    tell : callable
         As of :func:`~meterlog.evidence.checked.check`.
 
     Returns
@@ -33,7 +35,7 @@ def check_all(path: Path, key: str = "") -> Checked:
     UsageError, EvidenceError
         As of that.
     """
-    checked = check(path, key)
+    checked = check(path, key, tell)
     if "folder" not in checked.facts:
         return checked
     try:

@@ -266,3 +266,10 @@ def test_a_withdrawn_mark_counts_for_nothing_is_said_and_can_be_put_back(run, sm
     assert [one["t_s"] for one in said(run, "review", small)["taps"]["taps"]] == [7.0]
     assert len(said(run, "amend", small, "--list")["edits"]) == 2
     assert digests(small) == before
+
+
+def test_verify_shows_how_far_it_is(run, small, monkeypatch):
+    monkeypatch.setattr("meterlog.commands.terminal._LINE_PERIOD_S", 0.0)
+    parts = [line for line in run("verify", small).err.splitlines() if line.startswith("checking:")]
+    assert len(parts) > 1
+    assert parts[-1].split()[1] == "100%"
