@@ -74,7 +74,7 @@ def drop_findings(judged: Judged, side_volts: SideVolts) -> tuple[Finding, ...]:
 
 def _slipped(doubts: tuple[Doubt, ...], start_ns: int, end_ns: int) -> bool:
     """Tell whether a probe, or the current's meter, is to be doubted then."""
-    kinds = (DoubtKind.PROBE, DoubtKind.STUCK, DoubtKind.CLAMP_QUIET)
+    kinds = (DoubtKind.PROBE, DoubtKind.BEYOND, DoubtKind.STUCK, DoubtKind.CLAMP_QUIET)
     return any(
         one.kind in kinds and one.start_ns < end_ns and one.end_ns > start_ns for one in doubts
     )

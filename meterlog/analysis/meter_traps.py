@@ -24,6 +24,7 @@ from meterlog.analysis.rows import Rows
 from meterlog.analysis.slipped_probe import SlippedProbes
 from meterlog.analysis.stuck import StuckWatch
 from meterlog.analysis.timeline import SpeedTimeline
+from meterlog.analysis.volts_beyond import beyond_doubts
 from meterlog.analysis.zero_watch import ZeroWatch
 from meterlog.model import (
     Block,
@@ -137,6 +138,7 @@ class MeterTraps:
         return (
             *_quiet([(piece, why) for piece, why in pieces if why]),
             *decade_doubts(steps, self._limits),
+            *beyond_doubts(steps, self._limits),
             *self._polarity.doubts(steps),
             *self._off.doubts(self._timeline.changes),
             *self._slipped(ended=ended),

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from meterlog.analysis.budgets import BudgetMaker, Conformity, budget
 from meterlog.analysis.budgets.usual_error import cautious, usual_words
 from meterlog.analysis.motor import judged_current
+from meterlog.analysis.motor.points import several_levels
 from meterlog.analysis.rounding import with_uncertainty
 from meterlog.analysis.step_edges import step_edge_ns
 from meterlog.model import (
@@ -50,9 +51,15 @@ def _passed(worst: Finding, allowed: SpeedLimits) -> float | None:
     return allowed.max_a if abs(worst.value or 0.0) > allowed.max_a else worst.limit
 
 
-def _is_beyond(value: float, limit: float | None, other: float) -> bool:
-    """Tell whether a value lies on the same side of a limit as another that passed it."""
-    return limit is not None and (value > limit) == (other > limit) and value != limit
+def _is_surely_beyond(figures: _Figures, limit: float | None, other: float) -> bool:
+    """Tell whether a value passed a limit as another did, and by more than its uncertainty.
+
+    A mean of several levels passes none: it is no current that flowed.
+    """
+    value = abs(figures.value or 0.0)
+    if limit is None or (value > limit) != (other > limit):
+        return False
+    return abs(value - limit) > (figures.expanded or 0.0)
 
 
 def _bounds(allowed: SpeedLimits) -> str:
@@ -125,18 +132,23 @@ class StepFindingMaker:
     ) -> Finding:
         """Fail a step for the stretches in which it left its limits.
 
-        Its value is the steady mean that the statement gives, where that is outside as well; else
-        the value of the longest stretch, which the statement then gives too.
+        Its value is the steady mean that the statement gives, where that with its uncertainty is
+        outside as well; else the value of the longest stretch, which the statement then gives too.
         """
         worst = max(left, key=lambda f: f.end_ns - f.start_ns)
         apart_s = sum(f.end_ns - f.start_ns for f in left) / 1e9
         allowed = self._limits.at(step.speed)
         judged = Conformity(Verdict.FAIL, worst.probability, _passed(worst, allowed))
         words = f"{draws}: fail, outside for {apart_s:.3f} s"
-        if _is_beyond(abs(own.value or 0.0), judged.limit, abs(worst.value or 0.0)):
+        if _is_surely_beyond(own, judged.limit, abs(worst.value or 0.0)):
             return self._finding(step, judged, own, f"{words}.")
         theirs = _Figures(worst.value, worst.expanded_uncertainty, worst.coverage_factor)
         size = with_uncertainty(abs(worst.value or 0.0), worst.expanded_uncertainty, "A")
+        if several_levels(step):  # a mean of them is no current that flowed
+            words = (
+                f"Speed {step.speed} draws no steady current when running; {_bounds(allowed)}:"
+                f" fail, outside for {apart_s:.3f} s"
+            )
         return self._finding(step, judged, theirs, f"{words}, with {size}.")
 
     def _by_mean(self, step: Step, own: _Figures, draws: str, fit: MotorFit | None) -> Finding:

@@ -234,7 +234,8 @@ class StuckWatch:
         text = (
             f"{channel.role.value} ({key}) read exactly {run.value:.6g} {channel.unit} from"
             f" {run.start_ns / 1e9:.1f} s to {run.end_ns / 1e9:.1f} s, {run.n} times, while {why}:"
-            f" is the meter on hold, smoothing, or repeating its last reading? Don't rely on it"
-            f" there; take the hold off and measure again."
+            f" is the meter on hold, smoothing, repeating its last reading, or at the end of its"
+            f" range? Don't rely on it there; take the hold off, choose the next range and measure"
+            f" again."
         )
         return Doubt(DoubtKind.STUCK, text, run.start_ns, run.end_ns, key, channel.role)

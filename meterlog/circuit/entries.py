@@ -10,10 +10,8 @@ from meterlog.circuit.network import Network
 from meterlog.model import Circuit, CircuitCheck, CircuitReading, CircuitState, PointKind
 from meterlog.model.circuit_check import KEYS, SIGN_VALUES
 from meterlog.model.errors import UsageError
+from meterlog.model.nominal_volts import MOST_OF_NOMINAL
 
-MOST_OF_NOMINAL = 1.5
-"""No voltage of a sound meter lies further out, as a part of the nominal one. From memory: a
-charging system gone wrong gives about 1.3."""
 MOST_A = 200.0
 """From memory: no fan's fuse lets more through for long enough to be read."""
 

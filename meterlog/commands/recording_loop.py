@@ -15,6 +15,7 @@ from meterlog.model import Role
 from meterlog.model.errors import UsageError
 from meterlog.recording import MovingRecorder
 from meterlog.work import Run, RunStatus, Schedule, parse_reading, reading_words
+from meterlog.work.typed_reading import beyond_words
 
 _IDLE_S = 0.05
 _SCHEDULED_S = 0.004
@@ -90,6 +91,9 @@ def _type_reading(run: Run, words: str) -> None:
         remark(f"not taken: {error}")
     else:
         remark(f"taken at {run.now_ns() / 1e9:.1f} s: {reading_words(instrument, values)}")
+        doubt = beyond_words(instrument, values, run.limits.nominal_v)
+        if doubt:
+            remark(doubt)
 
 
 def _undo(run: Run) -> None:

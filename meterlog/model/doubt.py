@@ -26,6 +26,8 @@ class DoubtKind(StrEnum):
     """A value repeats exactly while it should move."""
     DECADE = "decade"
     """The current is off by about a factor of ten."""
+    BEYOND = "beyond-nominal"
+    """A voltage is more than such a circuit can have."""
     SIGN = "sign"
     CLAMP_QUIET = "clamp-quiet"
     """The current reads nothing, but the voltages say that it flows."""

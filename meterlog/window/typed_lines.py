@@ -95,6 +95,7 @@ class TypedLines:
     def _on_typed(self, key: str, values: tuple[float, ...]) -> None:
         self._session.trouble = ""
         if self._session.type_reading(key, values):
-            self._page.typing.show_taken(values)
+            run = self._session.run
+            self._page.typing.show_taken(values, None if run is None else run.limits.nominal_v)
         else:
             self._page.typing.refuse(self._session.trouble)

@@ -14,6 +14,7 @@ from meterlog.window.numbers import in_numbers
 from meterlog.window.sentences import sentence
 from meterlog.window.words import say
 from meterlog.work import parse_reading, reading_words
+from meterlog.work.typed_reading import beyond_words
 
 
 class TypingLine(QWidget):
@@ -131,9 +132,18 @@ class TypingLine(QWidget):
         self._say("")
         self.typed.emit(self.instrument.key, values)
 
-    def show_taken(self, values: Sequence[float]) -> None:
-        """Say what was taken, and be ready for the next reading."""
-        self._say(say("taken: {values}", values=in_numbers(reading_words(self.instrument, values))))
+    def show_taken(self, values: Sequence[float], nominal_v: float | None = None) -> None:
+        """Say what was taken, ask about it where it can't be, and be ready for the next reading.
+
+        Parameters
+        ----------
+        values : sequence of float
+        nominal_v : float or None
+            Of the circuit, where that is known.
+        """
+        words = say("taken: {values}", values=in_numbers(reading_words(self.instrument, values)))
+        doubt = "" if nominal_v is None else beyond_words(self.instrument, values, nominal_v)
+        self._say(f"{words}. ⚠ {in_numbers(sentence(doubt))}" if doubt else words)
         self.field.clear()
 
     def refuse(self, words: str) -> None:

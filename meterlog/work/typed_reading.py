@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from meterlog.model import Channel, Instrument
+from meterlog.model import Channel, Instrument, Quantity
 from meterlog.model.errors import UsageError
+from meterlog.model.nominal_volts import MOST_OF_NOMINAL, is_beyond_nominal
 
 _NUMBER = re.compile(r"[+\-\N{MINUS SIGN}]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)")
 
@@ -74,3 +75,28 @@ def _said(channel: Channel, value: float) -> str:
         return f"{channel.name} {value:.10g} {channel.unit}"
     real = value * channel.scale - channel.offset
     return f"{channel.name} {value:.10g} shown, {real:.6g} {channel.unit}"
+
+
+def beyond_words(instrument: Instrument, values: Sequence[float], nominal_v: float) -> str:
+    """Ask about typed voltages that can't be on the circuit; empty where all can.
+
+    Parameters
+    ----------
+    instrument : Instrument
+    values : sequence of float
+        One a channel, as the meter shows them.
+    nominal_v : float
+        Of the circuit.
+    """
+    real = (
+        value * channel.scale - channel.offset
+        for channel, value in zip(instrument.channels, values, strict=False)
+        if channel.quantity is Quantity.VOLTAGE
+    )
+    beyond = [volts for volts in real if is_beyond_nominal(volts, nominal_v)]
+    if not beyond:
+        return ""
+    return (
+        f"{max(beyond, key=abs):g} V? A {nominal_v:g} V circuit has at most"
+        f" {MOST_OF_NOMINAL * nominal_v:g} V: is the decimal point right, and the range?"
+    )

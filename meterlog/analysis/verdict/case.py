@@ -30,13 +30,14 @@ HINT_KINDS = (FindingKind.DIP, FindingKind.MISSED_DROPOUT, FindingKind.BARS)
 _GRAVE = (
     DoubtKind.STUCK,
     DoubtKind.DECADE,
+    DoubtKind.BEYOND,
     DoubtKind.CLAMP_QUIET,
     DoubtKind.PROBE,
     DoubtKind.BATTERY,
     DoubtKind.UNIT,
 )
 """What takes the readings themselves away; the others widen what is not known of them."""
-_VOLTS = (DoubtKind.PROBE, DoubtKind.SIGN)
+_VOLTS = (DoubtKind.PROBE, DoubtKind.SIGN, DoubtKind.BEYOND)
 _BY_VOLTAGE = (
     FindingKind.DEAD,
     FindingKind.FEED_LOST,

@@ -16,8 +16,8 @@ from meterlog.analysis.verdict.cause import (
     probability_of,
     sureness_of,
 )
-from meterlog.analysis.verdict.marks_off import as_other_speeds
-from meterlog.model import DoubtKind, Finding, FindingKind, Ranked, Sureness
+from meterlog.analysis.verdict.marks_off import as_other_speeds, mark_alone
+from meterlog.model import DoubtKind, Finding, FindingKind, Ranked, Role, SpanKind, Sureness
 
 _OFF_REFERENCE = 0.05
 _HOT = " The controller turns too much into heat by it; a motor that draws too much kills it."
@@ -30,6 +30,10 @@ _ZEROS = (
 )
 
 
+_UNMARKED = (
+    "The fan had been off, and came on while off was still marked: one that was switched on without"
+    " a mark, or before it, looks the same"
+)
 _FUSE = (FindingKind.FUSE_LOAD, FindingKind.FUSE_OPENING)
 
 
@@ -86,9 +90,23 @@ def _stays_on(case: Case) -> Cause | None:
         " controller, or a clamp that was not zeroed."
     )
     cause = _cause(case, found, Gravity.HARMS, ("controller", what, next_tests.STAYS_ON))
-    if cause is None or not any(one.kind in _ZEROS for one in case.light_doubts):
+    if cause is None:
+        return None
+    if all(_came_on(case, one) for one in found) and not case.has(Role.COMMAND):
+        return no_surer(cause, Sureness.POSSIBLE, _UNMARKED)
+    if not any(one.kind in _ZEROS for one in case.light_doubts):
         return cause
     return replace(cause, ranked=replace(cause.ranked, sureness=Sureness.POSSIBLE))
+
+
+def _came_on(case: Case, finding: Finding) -> bool:
+    """Tell whether the fan had been off before, with off commanded: it did not just stay on."""
+    return any(
+        span.kind is SpanKind.OFF and step.start_ns < span.end_ns <= finding.start_ns <= step.end_ns
+        for span in case.review.spans
+        for step in case.review.steps
+        if step.speed == 0
+    )
 
 
 def _held(case: Case) -> Cause | None:
@@ -157,7 +175,8 @@ def _resistive_feed(case: Case) -> Cause | None:
         return None
     what = "The feed loses too much voltage under load: fuse holder, relay contacts, plug or wire."
     words = ("feed", what, next_tests.RESISTIVE_FEED)
-    return _cause(case, [*found, *_short(case)], Gravity.HARMS, words)
+    cause = _cause(case, [*found, *_short(case)], Gravity.HARMS, words)
+    return _unless_marks_off(case, cause)
 
 
 def _resistive_ground(case: Case) -> Cause | None:
@@ -166,7 +185,8 @@ def _resistive_ground(case: Case) -> Cause | None:
         return None
     what = "The ground side loses too much voltage under load: ground wire, stud or plug."
     words = ("ground side", what, next_tests.RESISTIVE_GROUND)
-    return _cause(case, [*found, *_short(case)], Gravity.HARMS, words)
+    cause = _cause(case, [*found, *_short(case)], Gravity.HARMS, words)
+    return _unless_marks_off(case, cause)
 
 
 def _too_much(case: Case) -> Cause | None:
@@ -202,7 +222,10 @@ def _unless_marks_off(case: Case, cause: Cause | None) -> Cause | None:
     if cause is None or any(one.kind in _FUSE for one in cause.findings):
         return cause
     against = as_other_speeds(case)
-    return no_surer(cause, Sureness.POSSIBLE, against) if against else cause
+    if against:
+        return no_surer(cause, Sureness.POSSIBLE, against)
+    against = mark_alone(case, cause.findings)
+    return no_surer(cause, Sureness.LIKELY, against) if against else cause
 
 
 def _heat(case: Case) -> Cause | None:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from itertools import pairwise, permutations
 
+from meterlog.analysis.motor.points import several_levels
 from meterlog.analysis.verdict.case import Case
-from meterlog.model import FindingKind, Limits, Role, Verdict
+from meterlog.model import Finding, FindingKind, Limits, Role, Verdict
 
 _LEAST = 2
 """One current that another speed should draw may be by chance, as the ranges cover much."""
@@ -40,6 +41,45 @@ def as_other_speeds(case: Case) -> str:
     return (
         f"What was drawn at the speeds marked {marked} is what the speeds {meant} should draw:"
         f" wrong marks look the same. If they are wrong, correct them and judge again"
+    )
+
+
+def mark_alone(case: Case, findings: Sequence[Finding]) -> str:
+    """Say how one mark that is wrong, late or forgotten would look the same; empty where not.
+
+    So it does where one marked speed alone is outside its limits, or the current changed in the
+    middle of each step that is. A current that fits no other speed is no matter of a mark.
+
+    Parameters
+    ----------
+    case : Case
+    findings : sequence of Finding
+        That a cause rests on.
+
+    Source
+    ------
+    Common practice, no source.
+    """
+    if case.has(Role.COMMAND):
+        return ""
+    speeds = {one.speed for one in findings if one.speed and one.verdict is Verdict.FAIL}
+    mixed = {step.speed for step in case.review.steps if several_levels(step)}
+    if speeds and speeds <= mixed:
+        at = ", ".join(str(one) for one in sorted(filter(None, speeds)))
+        return (
+            f"The current changed in the middle of what is marked as speed {at}: a mark that is"
+            f" late or was forgotten looks the same"
+        )
+    drawn = _outside(case)
+    if len(drawn) != 1:
+        return ""
+    ((marked, amps),) = drawn.items()
+    fits = sorted(_fitting(case.judged.limits, amps) - {marked})
+    if not fits or speeds - {marked}:
+        return ""
+    return (
+        f"It was seen at one marked speed alone, and what was drawn at speed {marked} is what speed"
+        f" {fits[0]} should draw: a wrong mark looks the same"
     )
 
 

@@ -85,7 +85,7 @@ def _off(case: Case) -> list[str]:
         return []
     return [
         f"Can't tell how far off all currents are: with the fan off {read_a:.2f} A were read; the"
-        f" clamp's zero is off, or the circuit stays on."
+        f" clamp's zero is off, the circuit stays on, or the fan was switched on before its mark."
     ]
 
 

@@ -604,10 +604,6 @@
         <translation>Nicht zu beurteilen: {0}</translation>
     </message>
     <message>
-        <source>Can&apos;t tell how far off all currents are: with the fan off {0} A were read; the clamp&apos;s zero is off, or the circuit stays on.</source>
-        <translation>Nicht zu sagen, um wie viel alle Ströme falsch sind: bei ausgeschaltetem Gebläse wurden {0} A abgelesen; der Nullpunkt der Zange stimmt nicht, oder der Stromkreis bleibt ein.</translation>
-    </message>
-    <message>
         <source>Can&apos;t tell how large the current was for {0} s: it was beyond the meter&apos;s range (overload). Choose a wider range.</source>
         <translation>Nicht zu sagen, wie groß der Strom {0} s lang war: er lag über dem Messbereich (Überlauf). Einen größeren Bereich wählen.</translation>
     </message>
@@ -1438,6 +1434,10 @@
     <message>
         <source>It was packed by {0}, and {1} is here: its packed bytes can&apos;t be compared.</source>
         <translation>Sie wurde von {0} gepackt, hier ist {1}: ihre gepackten Bytes lassen sich nicht vergleichen.</translation>
+    </message>
+    <message>
+        <source>It was seen at one marked speed alone, and what was drawn at speed {0} is what speed {1} should draw: a wrong mark looks the same</source>
+        <translation>Es war nur bei einer markierten Stufe so, und was auf Stufe {0} floss, soll Stufe {1} ziehen: eine falsche Markierung sieht genauso aus</translation>
     </message>
     <message>
         <source>It went once and did not come back before the recording ended: a fan that was switched off without a mark looks the same</source>
@@ -2288,6 +2288,10 @@
         <translation>Stufe {0} (ab {1})</translation>
     </message>
     <message>
+        <source>Speed {0} draws no steady current when running; {1}: fail, outside for {2} s</source>
+        <translation>Stufe {0} zieht im Lauf keinen stetigen Strom; {1}: nicht bestanden, {2} s lang außerhalb</translation>
+    </message>
+    <message>
         <source>Speed {0} draws {1} when running; {2}</source>
         <translation>Stufe {0} zieht {1} im Lauf; {2}</translation>
     </message>
@@ -2528,6 +2532,10 @@
         <translation>Der Strom kam in {1} von {2} Aussetzern innerhalb von {0} s nach einem Klopfen zurück; Klopfen zu anderen Zeiten träfe es mit einer Wahrscheinlichkeit von {3} ebenso.</translation>
     </message>
     <message>
+        <source>The current changed in the middle of what is marked as speed {0}: a mark that is late or was forgotten looks the same</source>
+        <translation>Der Strom änderte sich mitten in dem, was als Stufe {0} markiert ist: eine späte oder vergessene Markierung sieht genauso aus</translation>
+    </message>
+    <message>
         <source>The current channel reads nothing{0}: {1}; but {2}. The clamp or its meter is to be doubted before the motor.</source>
         <translation>Der Stromkanal zeigt nichts{0}: {1}; aber {2}. Die Zange oder ihr Messgerät ist eher zu bezweifeln als der Motor.</translation>
     </message>
@@ -2570,6 +2578,10 @@
     <message>
         <source>The date of {0}, {1}, has not come yet.</source>
         <translation>Das Datum von {0}, {1}, ist noch nicht gekommen.</translation>
+    </message>
+    <message>
+        <source>The fan had been off, and came on while off was still marked: one that was switched on without a mark, or before it, looks the same</source>
+        <translation>Das Gebläse war aus gewesen und lief an, als noch Aus markiert war: eines, das ohne Markierung oder vor ihr eingeschaltet wurde, sieht genauso aus</translation>
     </message>
     <message>
         <source>The fan loads its fuse too much: drag, or the wrong fuse.</source>
@@ -2957,7 +2969,7 @@
     </message>
     <message>
         <source>What was drawn at the speeds marked {0} is what the speeds {1} should draw: wrong marks look the same. If they are wrong, correct them and judge again</source>
-        <translation>Was bei den als {0} markierten Stufen floss, sollen die Stufen {1} ziehen: falsche Marken sehen gleich aus. Sind sie falsch, Marken berichtigen und neu urteilen lassen</translation>
+        <translation>Was bei den als {0} markierten Stufen floss, sollen die Stufen {1} ziehen: falsche Markierungen sehen genauso aus. Sind sie falsch, Markierungen berichtigen und neu urteilen lassen</translation>
     </message>
     <message>
         <source>What was stated of {0} is in this recording, but could not be kept for the next one: the folder of your settings can&apos;t be written.</source>
@@ -3110,6 +3122,10 @@
     <message>
         <source>a usual hand meter, ±({0} % + {1} V), as none was stated</source>
         <translation>ein übliches Handmessgerät, ±({0} % + {1} V), da keines angegeben wurde</translation>
+    </message>
+    <message>
+        <source>a voltage is more than such a circuit can have</source>
+        <translation>eine Spannung ist höher, als ein solcher Stromkreis sie haben kann</translation>
     </message>
     <message>
         <source>a voltage probe had come off</source>
@@ -6284,8 +6300,16 @@
         <translation>{0} ({1} bis {2} {3} bei einem Stromkreis in Ordnung) deutet auf: {4}</translation>
     </message>
     <message>
+        <source>{0} ({1}) read exactly {2} {3} from {4} s to {5} s, {6} times, while {7}: is the meter on hold, smoothing, repeating its last reading, or at the end of its range? Don&apos;t rely on it there; take the hold off, choose the next range and measure again.</source>
+        <translation>{0} ({1}) zeigte genau {2} {3} von {4} s bis {5} s, {6}-mal, während {7}: steht das Messgerät auf Hold, glättet es, wiederholt es den letzten Wert, oder ist sein Messbereich zu Ende? Dort nicht darauf verlassen; Hold ausschalten, den nächsten Messbereich wählen und neu messen.</translation>
+    </message>
+    <message>
         <source>{0} UTC</source>
         <translation>{0} UTC</translation>
+    </message>
+    <message>
+        <source>{0} V? A {1} V circuit has at most {2} V: is the decimal point right, and the range?</source>
+        <translation>{0} V? Ein {1}-V-Stromkreis hat höchstens {2} V: stimmen das Komma und der Messbereich?</translation>
     </message>
     <message>
         <source>{0} against {1} of {2} taken as good.{3}</source>
@@ -6346,6 +6370,10 @@
     <message>
         <source>{0} points to {1}</source>
         <translation>{0} deutet auf: {1}</translation>
+    </message>
+    <message>
+        <source>{0} read {1} V ({2} s to {3} s): a {4} V circuit has at most {5} V. Check the decimal point, the meter&apos;s range and the scale that was entered. Until then nothing that rests on it says anything of the vehicle.</source>
+        <translation>{0} zeigte {1} V ({2} s bis {3} s): ein {4}-V-Stromkreis hat höchstens {5} V. Komma, Messbereich des Messgeräts und eingegebenen Faktor prüfen. Bis dahin sagt nichts, was darauf beruht, etwas über das Fahrzeug.</translation>
     </message>
     <message>
         <source>{0} readings came when their time had passed: their times are only in order</source>
@@ -6514,6 +6542,10 @@
     <message>
         <source>By what was seen {0} can&apos;t open: it stands nearest to it at {1} % ({2} A), {3} s of the {4} s it lasts at least: pass.</source>
         <translation>Nach dem Gelesenen kann {0} nicht auslösen: am nächsten kommt es bei {1} % ({2} A), {3} s der {4} s, die sie mindestens hält: bestanden.</translation>
+    </message>
+    <message>
+        <source>Can&apos;t tell how far off all currents are: with the fan off {0} A were read; the clamp&apos;s zero is off, the circuit stays on, or the fan was switched on before its mark.</source>
+        <translation>Nicht zu sagen, um wie viel alle Ströme falsch sind: bei ausgeschaltetem Gebläse wurden {0} A abgelesen; der Nullpunkt der Zange stimmt nicht, der Stromkreis bleibt ein, oder das Gebläse wurde vor seiner Markierung eingeschaltet.</translation>
     </message>
     <message>
         <source>Check that you may read the one and write to the other, and that there is room.</source>
@@ -8442,10 +8474,6 @@
     <message>
         <source>{0} ({1} s to {2} s)</source>
         <translation>{0} ({1} s bis {2} s)</translation>
-    </message>
-    <message>
-        <source>{0} ({1}) read exactly {2} {3} from {4} s to {5} s, {6} times, while {7}: is the meter on hold, smoothing, or repeating its last reading? Don&apos;t rely on it there; take the hold off and measure again.</source>
-        <translation>{0} ({1}) zeigte genau {2} {3} von {4} s bis {5} s, {6}-mal, während {7}: steht das Messgerät auf Hold, glättet es, oder wiederholt es den letzten Wert? Dort nicht darauf verlassen; Hold ausschalten und neu messen.</translation>
     </message>
     <message>
         <source>{0} -m pip install {1}</source>

@@ -9,6 +9,7 @@ from meterlog.model import Channel, Flag, Instrument, Limits, Origin, Quantity
 from meterlog.model.errors import UsageError
 from meterlog.recording import Recording
 from meterlog.work import Run, Wiring, choose_meters, parse_reading, reading_words
+from meterlog.work.typed_reading import beyond_words
 
 
 def meter(key, *channels, typed=True):
@@ -69,6 +70,22 @@ def test_a_meter_that_is_read_by_the_program_takes_no_typed_reading():
 def test_what_was_taken_is_said_with_its_unit_and_behind_a_clamp_as_amperes():
     assert reading_words(ONE, [12.43]) == "hand: volts 12.43 V"
     assert reading_words(TWO, [12.0, 0.05]) == "pair: volts 12 V, clamp 0.05 shown, 4.5 A"
+
+
+@pytest.mark.parametrize(
+    ("instrument", "values", "words"),
+    [
+        (ONE, [126.0], "126 V? A 12 V circuit has at most 18 V: is the decimal point right"),
+        (ONE, [-126.0], "-126 V?"),
+        (ONE, [18.0], ""),
+        (ONE, [12.6], ""),
+        (TWO, [12.0, 50.0], ""),  # millivolts of a clamp are amperes
+    ],
+)
+def test_a_voltage_that_can_not_be_on_the_circuit_is_asked_about(instrument, values, words):
+    said = beyond_words(instrument, values, 12.0)
+    assert said.startswith(words)
+    assert bool(said) is bool(words)
 
 
 @pytest.fixture

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from meterlog.analysis.verdict import Case
 from meterlog.analysis.verdict.marks_off import as_other_speeds
-from meterlog.model import Role, SpeedLimits
+from meterlog.model import Role, Span, SpanKind, SpeedLimits
 
 THREE = (Role.MOTOR_FEED, Role.MOTOR_RETURN, Role.MOTOR_CURRENT)
 SPEEDS = {
@@ -68,13 +68,47 @@ def test_where_the_controllers_request_was_read_the_speeds_are_known(told):
     [
         [(1, 1, 1.5), (2, 2, 1.4), (3, 3, 1.35), (4, 4, 1.3)],  # the highest fits no speed
         [(1, 1, 1.4), (2, 2, 1.3)],  # between the ranges
-        [(1, 1, 1.0), (4, 3, 1.0)],  # one alone may be by chance
+        [(1, 1, 1.0), (4, 4, 1.5)],  # more than the highest
     ],
 )
 def test_a_motor_that_is_bad_stays_proven(told, steps):
     verdict = told(*steps)
     assert (verdict.outcome, verdict.ranked[0].sureness) == ("fault found", "proven")
     assert not any("wrong marks" in doubt for doubt in verdict.ranked[0].against)
+
+
+def test_one_marked_speed_that_draws_what_another_should_is_no_proof(told):
+    verdict = told((1, 1, 1.0), (2, 3, 1.0), (4, 4, 1.0))
+    (cause,) = verdict.ranked
+    assert (verdict.outcome, cause.sureness) == ("fault found", "likely")
+    assert "at speed 2 is what speed 3 should draw: a wrong mark" in verdict.paragraph
+
+
+def test_a_current_that_changes_within_a_step_is_no_proof(told, kit, verdict_of):
+    two_levels = kit.replace(
+        kit.step(2, 7.0), steady_n=40, steady_sd_a=2.5, steady_lag1_a=0.95, steady_expanded_a=18.0
+    )
+    over = kit.finding("over", start=22.0, value=9.4, limit=8.0, speed=2)
+    mean = kit.finding("step-current", start=20.0, value=9.4, limit=8.0, speed=2)
+    told_of = {"roles": THREE, "limits": {"speeds": SPEEDS}}
+    verdict = verdict_of(over, mean, steps=(two_levels,), **told_of)
+    assert verdict.ranked[0].sureness == "likely"
+    assert "late or was forgotten" in verdict.paragraph
+    asked = verdict_of(over, mean, steps=(two_levels,), limits={"speeds": SPEEDS})
+    assert asked.ranked[0].sureness == "proven"
+
+
+@pytest.mark.parametrize(("before", "sureness"), [("off", "possible"), ("running", "proven")])
+def test_a_fan_that_came_on_while_off_was_marked_may_lack_a_mark(kit, verdict_of, before, sureness):
+    over = kit.finding("over", start=20.0, length=10.0, value=13.5, limit=0.3, speed=0)
+    off_step = kit.replace(kit.step(0, 0.0), start_ns=10_000_000_000, end_ns=30_000_000_000)
+    spans = (
+        Span(SpanKind(before), 5_000_000_000, 20_000_000_000, speed=0),
+        Span(SpanKind.OVER, 20_000_000_000, 30_000_000_000, speed=0),
+    )
+    verdict = verdict_of(over, steps=(off_step,), spans=spans, roles=THREE)
+    assert verdict.ranked[0].sureness == sureness
+    assert any("without a mark" in one for one in verdict.ranked[0].against) is (before == "off")
 
 
 def test_what_loads_the_fuse_too_much_does_so_whatever_was_marked(told, kit):

@@ -1,0 +1,61 @@
+"""VoltsBeyond: voltages that can't be on such a circuit, so that their scale or range is wrong.
+
+A decimal point left out, a divider that was not entered or a wrong range makes 126 V of 12.6 V.
+What is made of it, a drop of a hundred volts or a kilowatt of heat, is no fault of the vehicle.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from meterlog.model import Doubt, DoubtKind, Limits, Role, Step
+from meterlog.model.nominal_volts import MOST_OF_NOMINAL, is_beyond_nominal
+
+
+def beyond_doubts(steps: Sequence[Step], limits: Limits) -> list[Doubt]:
+    """Tell which channels read more than the circuit can have.
+
+    Parameters
+    ----------
+    steps : sequence of Step
+        With what was read elsewhere in the circuit.
+    limits : Limits
+        ``nominal_v`` says what circuit it is.
+
+    Returns
+    -------
+    list of Doubt
+        One for each role, over the steps in which it read so much.
+    """
+    told = []
+    for role in (Role.BATTERY, Role.MOTOR_FEED, Role.MOTOR_RETURN, Role.COMMAND):
+        found = [
+            (step, volts)
+            for step in steps
+            if (volts := _volts(step, role)) is not None
+            and is_beyond_nominal(volts, limits.nominal_v)
+        ]
+        if found:
+            told.append(_doubt(role, found, limits.nominal_v))
+    return told
+
+
+def _volts(step: Step, role: Role) -> float | None:
+    return {
+        Role.BATTERY: step.steady_battery_v,
+        Role.MOTOR_FEED: step.steady_feed_v,
+        Role.MOTOR_RETURN: step.steady_back_v,
+        Role.COMMAND: step.steady_command_v,
+    }[role]
+
+
+def _doubt(role: Role, found: Sequence[tuple[Step, float]], nominal_v: float) -> Doubt:
+    start_ns, end_ns = found[0][0].start_ns, found[-1][0].end_ns
+    most = max((volts for _, volts in found), key=abs)
+    text = (
+        f"{role.value} read {most:.4g} V ({start_ns / 1e9:.1f} s to {end_ns / 1e9:.1f} s): a"
+        f" {nominal_v:g} V circuit has at most {MOST_OF_NOMINAL * nominal_v:g} V. Check the decimal"
+        f" point, the meter's range and the scale that was entered. Until then nothing that rests"
+        f" on it says anything of the vehicle."
+    )
+    return Doubt(DoubtKind.BEYOND, text, start_ns, end_ns, role=role)
