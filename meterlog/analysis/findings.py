@@ -273,7 +273,7 @@ class FindingMaker:
 
     def _gone_words(self, piece: Piece, now: str, stretch: str, doubt: str) -> str:
         if piece.kind is SpanKind.DEAD:
-            cause = doubt or ": the motor is open inside"
+            cause = doubt or ", as of a motor that is open inside"
             return (
                 f"Dead segment{stretch}: {now} through the motor while {self._volts(piece)} stood"
                 f" across it{cause}"

@@ -78,7 +78,7 @@ _SHORT = (
     "{0} ({1} to {2} {3} in a circuit in order) leaves {4}",
     "{0} ({1} to {2} {3} in a circuit in order) points to {4}", "fell", "rose", "reading {0}",
     "Besides: {0}", "It is {0}", "It is not {0}", "less", "more", "{0} gap", "{0} gaps",
-    "{0} at speeds {1}", "{0} at speed {1}", "too fast", "the motor is open inside",
+    "{0} at speeds {1}", "{0} at speed {1}", "too fast",
     "then {0}", "own error and zero", "clamp", "shunt", "the rest", "own error",
     "{0} points", " sound {0} A {1} fuse", "module", "pack", "switch", "head",
     "motor ground", "high relay",

@@ -264,10 +264,6 @@
         <translation>: die Zeilen einer Genauigkeitsangabe sind ein Rechteck</translation>
     </message>
     <message>
-        <source>: the motor is open inside</source>
-        <translation>: der Motor ist innen offen</translation>
-    </message>
-    <message>
         <source>; a difference below about {0} % could not have been seen</source>
         <translation>; ein Unterschied unter etwa {0} % wäre nicht zu sehen gewesen</translation>
     </message>
@@ -6224,10 +6220,6 @@
         <translation>die Genauigkeit des Messgeräts für {0} ist nicht angegeben</translation>
     </message>
     <message>
-        <source>the motor is open inside</source>
-        <translation>der Motor ist innen offen</translation>
-    </message>
-    <message>
         <source>the pack would hold {0} GB; {1} GB are the most that a check unpacks.</source>
         <translation>das Paket enthielte {0} GB; eine Prüfung entpackt höchstens {1} GB.</translation>
     </message>
@@ -6498,6 +6490,10 @@
     <message>
         <source>, and the motor voltage is not read in both: charge it, or measure the motor voltage</source>
         <translation>, und die Motorspannung wird nicht in beiden gelesen: laden, oder die Motorspannung messen</translation>
+    </message>
+    <message>
+        <source>, as of a motor that is open inside</source>
+        <translation>, wie bei einem innen offenen Motor</translation>
     </message>
     <message>
         <source>, as what is not in could turn the verdict over</source>
