@@ -15,6 +15,7 @@ from meterlog.analysis.verdict.signs import (
     rest_cause,
     sign_causes,
 )
+from meterlog.analysis.verdict.standing_still import standing_still
 from meterlog.analysis.verdict.unseen import SIMULATED, is_simulated, unseen_of
 from meterlog.analysis.verdict.vanishing import vanishing_causes
 from meterlog.model import (
@@ -90,7 +91,7 @@ def _outcome(case: Case, causes: Sequence[Cause]) -> Outcome:
 
 def _proven_sound(case: Case) -> bool:
     """Tell whether some speed passed, none was left untold, off was off, and all was in range."""
-    if case.off_read_a or case.overloads:
+    if case.off_read_a or case.overloads or standing_still(case):
         return False
     steps = [one for one in case.review.findings if one.kind is FindingKind.STEP_CURRENT]
     verdicts = {one.verdict for one in steps}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from meterlog.analysis.verdict.case import Case
+from meterlog.analysis.verdict.standing_still import standing_still
 from meterlog.model import FindingKind, Origin, Role, Verdict
 
 _FIGURES = (
@@ -35,6 +36,7 @@ def unseen_of(case: Case) -> list[str]:
         *(words for role, words in _CHANNELS.items() if not case.has(role)),
         *_speeds(case),
         *_starts(case),
+        *standing_still(case),
         *_off(case),
         *_untold(case),
         *_ripple(case),

@@ -604,6 +604,10 @@
         <translation>Nicht zu sagen, wie groß der Strom {0} s lang war: er lag über dem Messbereich (Überlauf). Einen größeren Bereich wählen.</translation>
     </message>
     <message>
+        <source>Can&apos;t tell whether more current flowed at speed {0}: {1} readings stand at exactly {2} A, as at the end of the range of the meter or the clamp.</source>
+        <translation>Nicht zu sagen, ob auf Stufe {0} mehr Strom floss: {1} Messwerte stehen bei genau {2} A, wie am Ende des Messbereichs von Messgerät oder Zange.</translation>
+    </message>
+    <message>
         <source>Can&apos;t tell:</source>
         <translation>Nicht zu sagen:</translation>
     </message>

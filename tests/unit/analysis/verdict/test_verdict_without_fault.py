@@ -2,6 +2,8 @@
 
 from dataclasses import replace
 
+import pytest
+
 from meterlog.model import (
     BarFlaw,
     Inferred,
@@ -112,3 +114,21 @@ def test_a_simulated_run_says_that_it_proves_nothing(verdict_of, kit):
     assert verdict_of(kit.finding("dead"), simulated=True).paragraph.endswith(
         "These are simulated readings: they prove nothing of a vehicle."
     )
+
+
+@pytest.mark.parametrize(
+    ("amps", "sd", "n", "told"),
+    [
+        (15.0, 0.0, 1000, True),
+        (15.0, 0.004, 1000, False),
+        (15.0, 0.0, 60, False),
+        (3.8, 0.0, 1000, False),
+    ],
+)
+def test_a_current_that_stands_at_one_value_may_be_at_the_end_of_its_range(
+    verdict_of, kit, amps, sd, n, told
+):
+    step = kit.replace(kit.step(4, amps), steady_sd_a=sd, steady_n=n)
+    verdict = verdict_of(kit.passed(4, amps), steps=(step,))
+    assert any("1,000 readings stand at exactly 15 A" in one for one in verdict.unseen) is told
+    assert verdict.outcome == ("can't tell" if told else "in order")
