@@ -181,6 +181,14 @@ class Case:
         return taps.chance is not None and taps.chance <= TAPS_BY_CHANCE
 
     @property
+    def taps_by_chance(self) -> bool:
+        """Taps made while the current was gone show no more than taps at random times would."""
+        taps = self.review.taps
+        if taps is None or not taps.tried or taps.chance is None:
+            return False
+        return taps.chance > TAPS_BY_CHANCE
+
+    @property
     def cuts_out(self) -> bool:
         """The current goes and comes back in a rhythm of its own, not upon taps."""
         rhythm = self.review.rhythm

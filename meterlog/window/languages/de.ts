@@ -2788,6 +2788,10 @@
         <translation>Die stärkste Linie ist einmal die eine, einmal die andere der Umdrehung: die Welligkeit hebt sich nicht von Rauschen und Kerben ab. Mehr Messwerte je Sekunde oder eine Zange mit mehr Volt je Ampere würden helfen.</translation>
     </message>
     <message>
+        <source>The taps prove nothing: by chance the current would return as soon after them with a probability of {0}</source>
+        <translation>Das Klopfen beweist nichts: zufällig käme der Strom mit einer Wahrscheinlichkeit von {0} ebenso bald danach wieder</translation>
+    </message>
+    <message>
         <source>The times of {0} agree to ±{1} (k=2): an edge of one against an edge of the other is known no better than that.</source>
         <translation>Die Zeiten von {0} passen auf ±{1} (k=2) zueinander: Genauer ist eine Flanke des einen gegen eine des anderen nicht bekannt.</translation>
     </message>
