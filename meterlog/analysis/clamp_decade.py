@@ -6,6 +6,7 @@ that draws a tenth or ten times of what its limits allow, at every speed, is not
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from meterlog.model import Doubt, DoubtKind, Limits, Step
@@ -13,6 +14,8 @@ from meterlog.model import Doubt, DoubtKind, Limits, Step
 ABSURD_A = 80.0
 """A held rotor on high draws 50 to 65 A on 12 V until the fuse opens: a running fan never this.
 (Trade figures; common practice.)"""
+LONGER_THAN_A_START_NS = 1_000_000_000
+"""Over this and longer the largest start-up current has an effective value far below that."""
 SLACK = 1.25
 """Ten times off, the current must fit its limits within this factor."""
 APART = 3.0
@@ -39,6 +42,22 @@ def _direction(step: Step, low: float, high: float) -> int:
     return 0
 
 
+def _drawn_a(step: Step) -> float:
+    """Give the current that a step is known to have drawn for longer than a start takes.
+
+    A motor that goes dead again and again has no steady running. What it draws is the median where
+    it ran for half of the time; of less, the effective value shows it: only a current that stays
+    far above brings that of running, standing and starting together so high.
+    """
+    if step.steady_mean_a is not None:
+        return abs(step.steady_mean_a)
+    mean_a, sd_a = step.mean_a, step.sd_a
+    if mean_a is None or sd_a is None or step.end_ns - step.start_ns < LONGER_THAN_A_START_NS:
+        return 0.0
+    median_a = abs(step.median_a or 0.0)
+    return median_a if median_a > ABSURD_A else math.hypot(mean_a, sd_a)
+
+
 def decade_doubts(steps: Sequence[Step], limits: Limits) -> list[Doubt]:
     """Tell when the running current is off by about ten at all speeds that have limits.
 
@@ -60,12 +79,12 @@ def decade_doubts(steps: Sequence[Step], limits: Limits) -> list[Doubt]:
     if len(ways) == 1 and 0 not in ways:
         ((way, found),) = ways.items()
         return [_doubt(found[0], found[-1], 0.1 if way > 0 else 10.0)]
-    absurd = [step for step in steps if abs(step.steady_mean_a or 0.0) > ABSURD_A]
+    absurd = [step for step in steps if _drawn_a(step) > ABSURD_A]
     return [_doubt(absurd[0], absurd[-1], 0.1)] if absurd else []
 
 
 def _doubt(first: Step, last: Step, factor: float) -> Doubt:
-    size = abs(first.steady_mean_a or 0.0)
+    size = _drawn_a(first)
     at = "" if first.speed is None else f" at speed {first.speed}"
     text = (
         f"{size:.3g} A or {size * factor:.3g} A? The running current{at} is about"

@@ -42,6 +42,8 @@ class StartUp:
     peak_cut : bool
         True where the readings stand at the peak's value, as at the end of a range: then it is a
         floor, too, and so is ``i2t_a2s``.
+    peak_over : bool
+        True where the meter showed an overload at the peak: both are floors then, too.
     """
 
     t_ns: int
@@ -59,6 +61,7 @@ class StartUp:
     i2t_a2s: float
     i2t_s: float
     peak_cut: bool = False
+    peak_over: bool = False
 
 
 @dataclass(frozen=True, slots=True)

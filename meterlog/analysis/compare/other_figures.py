@@ -68,6 +68,8 @@ def _starts(old: Sequence[StartUp], new: Sequence[StartUp]) -> list[FigureDiffer
 
 
 def _why_low(one: StartUp, other: StartUp) -> str:
+    if one.peak_over or other.peak_over:
+        return "; the meter showed an overload at the peak: it is higher"
     if one.peak_cut or other.peak_cut:
         return "; the readings stand at the peak, as at the end of a range: it may be higher"
     floor = one.peak_floor or other.peak_floor

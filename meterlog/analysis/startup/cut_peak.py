@@ -12,6 +12,9 @@ as it stood still for. A peak that is round and only looks flat because a readin
 digits has fallen by 13/3 steps then: a parabola that stays within one step for ``n`` readings is
 4 1/3 steps lower on average over the next ``n``."""
 LIVELIER = 4
+_DIGITS = (1.0, 0.1, 0.01)
+_OFF_GRID = 1e-6
+"""Of a digit: so far may a reading be from a whole number of them by its storing alone."""
 
 
 def is_cut(amps: NDArray[np.float64]) -> bool:
@@ -33,10 +36,22 @@ def is_cut(amps: NDArray[np.float64]) -> bool:
     after = amps[stop : stop + count]
     if count < LEAST_N or len(after) < count:
         return False
-    steps = np.abs(np.diff(amps[start : stop + count]))
+    # Steps right after the top are the slope of the fall itself: the meter's own show once it
+    # runs steadily. Unless it reads the peak on another range, with fewer digits.
+    steps = np.abs(np.diff(amps))
     moved = steps[steps > 0.0]
+    step = max(float(moved.min()), _digit(amps[start : stop + count]))
     fallen = float(amps[start] - after.mean())
-    return fallen >= FALL_STEPS * float(moved.min()) and LIVELIER * _longest(after) <= count
+    return fallen >= FALL_STEPS * step and LIVELIER * _longest(after) <= count
+
+
+def _digit(amps: NDArray[np.float64]) -> float:
+    """Give the coarsest last digit that readings may have; 0 where none is to be seen."""
+    for digit in _DIGITS:
+        counts = amps / digit
+        if np.abs(counts - np.round(counts)).max() <= _OFF_GRID:
+            return digit
+    return 0.0
 
 
 def _longest(amps: NDArray[np.float64]) -> int:

@@ -47,7 +47,7 @@ def fuse_check(
         return None, ()
     table = opening_table(fuse.kind, fuse.rating_a)
     taken_back = TakenBack(judged.instruments, judged.doubts)
-    load = FuseLoad(judged, fuse, taken_back)
+    load = FuseLoad(judged, fuse, taken_back, startups)
     opening = FuseOpening(judged, fuse, table, startups, exceedances)
     check = FuseCheck(
         rating_a=fuse.rating_a,

@@ -10,9 +10,10 @@ from meterlog.analysis.budgets.usual_error import cautious, usual_words
 from meterlog.analysis.judged import Judged
 from meterlog.analysis.motor.points import PULSED, SEVERAL_LEVELS, several_levels
 from meterlog.analysis.rounding import with_uncertainty
+from meterlog.analysis.startup.beyond_range import beyond_words, lasting
 from meterlog.analysis.step_edges import step_edge_ns
 from meterlog.analysis.taken_back import TakenBack
-from meterlog.model import Budget, Finding, FindingKind, Fuse, Step, Verdict
+from meterlog.model import Budget, Finding, FindingKind, Fuse, StartUp, Step, Verdict
 
 
 class FuseLoad:
@@ -24,6 +25,7 @@ class FuseLoad:
     fuse : Fuse
     taken_back : TakenBack
         Which verdicts can't stand beside a doubt.
+    startups : sequence of StartUp
 
     Attributes
     ----------
@@ -35,7 +37,9 @@ class FuseLoad:
     words : str
     """
 
-    def __init__(self, judged: Judged, fuse: Fuse, taken_back: TakenBack) -> None:
+    def __init__(
+        self, judged: Judged, fuse: Fuse, taken_back: TakenBack, startups: Sequence[StartUp]
+    ) -> None:
         self._fuse, self._limits = fuse, judged.limits
         self._step = _highest(judged.steps)
         current = None if self._step is None else _current(judged, self._step)
@@ -43,6 +47,13 @@ class FuseLoad:
         self._turned = ""
         self.judged = Conformity(Verdict.CANT_TELL, None, fuse.max_load_percent)
         self.verdict = Verdict.CANT_TELL
+        over = lasting(judged.findings, startups, judged.limits.inrush_window_s)
+        if over and (self._step is None or current is None):
+            self.words = (
+                f"Steady load of the {fuse.rating_a:g} A fuse: can't tell, as"
+                f" {beyond_words(over)}; a meter and a clamp of a higher range would settle it."
+            )
+            return
         if self._step is None or current is None:
             self.words = (
                 f"Steady load of the {fuse.rating_a:g} A fuse: can't tell; no speed is known"
@@ -58,7 +69,7 @@ class FuseLoad:
         self.judged, turned = cautious(self.budget, bounds, judged.limits, part * usual)
         self._turned = usual_words(maker.current, usual) if turned else ""
         unsure = taken_back.of_step(self._step) or self._uneven(self._step)
-        doubt = unsure or self._not_the_highest()
+        doubt = unsure or (beyond_words(over) if over else self._not_the_highest())
         self.verdict = self.judged.verdict
         if doubt and (self.verdict is Verdict.PASS or unsure):
             self.verdict = Verdict.CANT_TELL

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from meterlog.analysis.judged import Judged
+from meterlog.analysis.startup.beyond_range import beyond_words, lasting, overloads
 from meterlog.analysis.startup.opening import earliest_s, margins, must_have_opened, used_up
 from meterlog.analysis.startup.time_above import Exceedances
 from meterlog.analysis.taken_back import TakenBack
@@ -58,7 +59,10 @@ class FuseOpening:
         late = must_have_opened(self.margins)
         whole = Step(None, self._start_ns, self._end_ns)
         doubt = TakenBack(judged.instruments, judged.doubts).of_step(whole)
-        if seen.highest_a <= 0.0:
+        self._over = lasting(judged.findings, startups, judged.limits.inrush_window_s)
+        peaks = [one for one in overloads(judged.findings) if one not in self._over]
+        self._peak_s = max([HIDDEN_S, *((one.end_ns - one.start_ns) / 1e9 for one in peaks)])
+        if seen.highest_a <= 0.0 and not self._over:
             doubt = doubt or "no current was read"
         self.row = late or self._nearest()
         if late is not None:
@@ -104,6 +108,11 @@ class FuseOpening:
         hot = sum(one.peak_a >= lowest_a for one in startups)
         if hot > 1 and used * hot >= 1.0:
             return Verdict.CANT_TELL, self._one_after_another(hot)
+        if self._over:
+            return Verdict.CANT_TELL, (
+                f"What was read can't open {self._named}, but {beyond_words(self._over)}: can't"
+                f" tell; a meter and a clamp of a higher range would settle it."
+            )
         hidden = self._hidden(startups)
         if hidden:
             return Verdict.CANT_TELL, hidden
@@ -151,7 +160,15 @@ class FuseOpening:
             if not one.peak_floor or not one.steady_a:
                 continue
             worst = max(HIDDEN_TIMES * one.steady_a, one.peak_a)
-            if earliest_s(self._table, 100.0 * worst / self._fuse.rating_a) <= HIDDEN_S:
+            lasts_s = self._peak_s if one.peak_over else HIDDEN_S
+            if earliest_s(self._table, 100.0 * worst / self._fuse.rating_a) <= lasts_s:
+                if one.peak_over:
+                    return (
+                        f"What was read can't open {self._named}, but the start-up peak was beyond"
+                        f" the meter's range (overload); it may reach {_size(worst)} A for up to"
+                        f" {_size(lasts_s)} s: can't tell; a meter and a clamp of a higher range"
+                        f" would settle it."
+                    )
                 if one.peak_cut:
                     return (
                         f"What was read can't open {self._named}, but the readings stand at the"

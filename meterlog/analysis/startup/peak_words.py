@@ -8,6 +8,8 @@ from meterlog.model import StartUp
 
 def why_low(one: StartUp) -> str:
     """Say why the true peak was higher than what was read."""
+    if one.peak_over:
+        return "the meter showed an overload meanwhile: the true peak is higher than its range goes"
     if one.peak_cut:
         return (
             "the readings stand at this value, as at the end of the range of the meter or the"

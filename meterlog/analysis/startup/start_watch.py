@@ -12,6 +12,7 @@ from meterlog.analysis.judged import Judged
 from meterlog.analysis.labels import Stretch
 from meterlog.analysis.pieces import FLOWING_KINDS
 from meterlog.analysis.rows import Rows
+from meterlog.analysis.startup.beyond_range import of_start, overloads
 from meterlog.analysis.startup.capture import Capture, Captures, flowing_part
 from meterlog.analysis.startup.figures import Figures, figures
 from meterlog.analysis.timeline import SpeedTimeline
@@ -19,6 +20,7 @@ from meterlog.model import (
     Block,
     Channel,
     Event,
+    Finding,
     Limits,
     Role,
     Span,
@@ -126,10 +128,11 @@ class StartWatch:
             kept.append(_Kept(whole.onset_ns, None, whole))
         maker = maker_of(judged)
         starts = []
+        over = overloads(judged.findings)
         for began in _began(judged.spans):
             one = self._matching(kept, began)
             if one is not None:
-                starts.append(self._start_up(judged, maker, began, one))
+                starts.append(self._start_up(judged, maker, began, one, over))
         return tuple(starts)
 
     @staticmethod
@@ -142,7 +145,14 @@ class StartWatch:
             return None
         return near
 
-    def _start_up(self, judged: Judged, maker: BudgetMaker, began: _Began, kept: _Kept) -> StartUp:
+    def _start_up(
+        self,
+        judged: Judged,
+        maker: BudgetMaker,
+        began: _Began,
+        kept: _Kept,
+        over: Sequence[Finding],
+    ) -> StartUp:
         step = _step_at(judged.steps, began.t_ns + self._lag_ns)
         steady = None if step is None or step.steady_mean_a is None else abs(step.steady_mean_a)
         told = self._figures(kept, judged, steady)
@@ -153,6 +163,7 @@ class StartWatch:
         known_u = peak is not None and peak.combined_u > 0.0 and not maker.lacking
         settled = told.settling
         cause, speed = self._cause(began)
+        hidden = any(of_start(one, began.t_ns, began.edge_ns, self._start_up_ns) for one in over)
         return StartUp(
             t_ns=began.t_ns,
             edge_ns=began.edge_ns,
@@ -161,8 +172,9 @@ class StartWatch:
             peak_a=told.peak_a,
             peak_u_a=peak.expanded if peak is not None and known_u else None,
             peak_after_s=max(told.peak_ns - began.t_ns, 0) / 1e9,
-            peak_floor=bool(told.blind or told.cut or _too_slow(judged, told.interval_ns)),
+            peak_floor=hidden or told.blind or told.cut or _too_slow(judged, told.interval_ns),
             peak_cut=told.cut,
+            peak_over=hidden,
             steady_a=steady,
             ratio=told.peak_a / steady if steady else None,
             settle_s=None if settled is None else max(settled.t_ns - began.t_ns, 0) / 1e9,

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from meterlog.analysis.absence import OVERLOAD
 from meterlog.analysis.budgets import BudgetMaker
 from meterlog.analysis.judged import Judged
+from meterlog.analysis.startup.beyond_range import overloads
 from meterlog.model import (
     Doubt,
     DoubtKind,
@@ -134,11 +134,7 @@ class Case:
     @property
     def overloads(self) -> list[Finding]:
         """Stretches in which the current was beyond the meter's range while it was asked for."""
-        return [
-            one
-            for one in self.review.findings
-            if one.kind is FindingKind.NO_DATA and one.speed != 0 and OVERLOAD in one.statement
-        ]
+        return overloads(self.review.findings)
 
     @property
     def off_read_a(self) -> float:
@@ -184,6 +180,14 @@ class Case:
         if taps is None or taps.tried < 2 or taps.answered < taps.tried:
             return False
         return taps.chance is not None and taps.chance <= TAPS_BY_CHANCE
+
+    @property
+    def taps_by_chance(self) -> bool:
+        """Taps made while the current was gone show no more than taps at random times would."""
+        taps = self.review.taps
+        if taps is None or not taps.tried or taps.chance is None:
+            return False
+        return taps.chance > TAPS_BY_CHANCE
 
     @property
     def cuts_out(self) -> bool:

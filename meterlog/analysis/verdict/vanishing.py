@@ -110,7 +110,7 @@ def _cutting_out(case: Case, cut: Sequence[Finding], dead: Sequence[Finding]) ->
             "Full voltage was read across the motor meanwhile, which a controller that cuts out"
             " takes away: check where the return lead sat"
         )
-    against += _tap_clauses(case.review.taps)
+    against += _tap_clauses(case)
     first = _cause(case, cut, ("controller", what, next_tests.CUT_OUT), statement, against)
     told = [_attributed(first, Sureness.LIKELY)]
     if dead:
@@ -167,8 +167,8 @@ def _motor_open(case: Case, dead: Sequence[Finding], unknown: Sequence[Finding])
         case,
         [*dead, *unknown, *hints],
         ("motor", what, f"{_tap_first(case.review.taps)}{next_tests.MOTOR_OPEN}"),
-        [*_tap_clauses(case.review.taps), *_inferred(case), *_tap_rhythm(case)],
-        _lacking(case.review.taps),
+        [*_tap_clauses(case), *_inferred(case), *_tap_rhythm(case)],
+        [*_lacking(case.review.taps), *_by_chance(case)],
     )
     return [_with(cause, sureness_of(dead, case))]
 
@@ -185,8 +185,8 @@ def _side_unknown(case: Case, unknown: Sequence[Finding]) -> list[Cause]:
         where = "whether in the motor, its feed or its ground side can't be told"
     following = f"{following} {_tap_first(case.review.taps)}".rstrip()
     what = f"The current goes while the fan is asked to run; {where}."
-    against = _lacking(case.review.taps)
-    rests_on = [*_tap_clauses(case.review.taps), *_inferred(case), *_tap_rhythm(case)]
+    against = [*_lacking(case.review.taps), *_by_chance(case)]
+    rests_on = [*_tap_clauses(case), *_inferred(case), *_tap_rhythm(case)]
     findings = [*unknown, *hints]
     told = [_cause(case, findings, (part, what, following), rests_on, against)]
     if not case.taps_answer:
@@ -206,8 +206,24 @@ def _side_unknown(case: Case, unknown: Sequence[Finding]) -> list[Cause]:
     ]
 
 
-def _tap_clauses(taps: TapEvidence | None) -> list[str]:
-    return [taps.summary.rstrip(".")] if taps is not None and taps.tried else []
+def _tap_clauses(case: Case) -> list[str]:
+    """Give what the taps show; nothing where it may be chance, as that supports no cause."""
+    taps = case.review.taps
+    told = taps is not None and taps.tried and not case.taps_by_chance
+    return [taps.summary.rstrip(".")] if taps is not None and told else []
+
+
+def _by_chance(case: Case) -> list[str]:
+    """Say of taps that support nothing that they were made, and why they do not."""
+    taps = case.review.taps
+    if taps is None or taps.chance is None or not case.taps_by_chance:
+        return []
+    if not taps.answered:
+        return [taps.summary.rstrip(".")]
+    return [
+        f"The taps prove nothing: by chance the current would return as soon after them with a"
+        f" probability of {taps.chance:.2g}"
+    ]
 
 
 def _tap_first(taps: TapEvidence | None) -> str:

@@ -344,6 +344,10 @@
         <translation>; der längste:</translation>
     </message>
     <message>
+        <source>; the meter showed an overload at the peak: it is higher</source>
+        <translation>; das Messgerät zeigte bei der Spitze Überlauf: sie ist höher</translation>
+    </message>
+    <message>
         <source>; the meter&apos;s accuracy is not known, and a usual one ({0} A) could turn the verdict over</source>
         <translation>; die Genauigkeit des Messgeräts ist nicht bekannt, und ein üblicher Wert ({0} A) könnte das Urteil umkehren</translation>
     </message>
@@ -2392,6 +2396,10 @@
         <translation>{0} angeben.</translation>
     </message>
     <message>
+        <source>Steady load of the {0} A fuse: can&apos;t tell, as {1}; a meter and a clamp of a higher range would settle it.</source>
+        <translation>Dauerlast der {0}-A-Sicherung: nicht zu sagen, denn {1}; Messgerät und Zange mit größerem Messbereich würden es klären.</translation>
+    </message>
+    <message>
         <source>Step at {0}</source>
         <translation>Stufe ab {0}</translation>
     </message>
@@ -2792,6 +2800,10 @@
         <translation>Die stärkste Linie ist einmal die eine, einmal die andere der Umdrehung: die Welligkeit hebt sich nicht von Rauschen und Kerben ab. Mehr Messwerte je Sekunde oder eine Zange mit mehr Volt je Ampere würden helfen.</translation>
     </message>
     <message>
+        <source>The taps prove nothing: by chance the current would return as soon after them with a probability of {0}</source>
+        <translation>Das Klopfen beweist nichts: zufällig käme der Strom mit einer Wahrscheinlichkeit von {0} ebenso bald danach wieder</translation>
+    </message>
+    <message>
         <source>The times of {0} agree to ±{1} (k=2): an edge of one against an edge of the other is known no better than that.</source>
         <translation>Die Zeiten von {0} passen auf ±{1} (k=2) zueinander: Genauer ist eine Flanke des einen gegen eine des anderen nicht bekannt.</translation>
     </message>
@@ -2970,6 +2982,14 @@
     <message>
         <source>What was drawn at the speeds marked {0} is what the speeds {1} should draw: wrong marks look the same. If they are wrong, correct them and judge again</source>
         <translation>Was bei den als {0} markierten Stufen floss, sollen die Stufen {1} ziehen: falsche Markierungen sehen genauso aus. Sind sie falsch, Markierungen berichtigen und neu urteilen lassen</translation>
+    </message>
+    <message>
+        <source>What was read can&apos;t open {0}, but the start-up peak was beyond the meter&apos;s range (overload); it may reach {1} A for up to {2} s: can&apos;t tell; a meter and a clamp of a higher range would settle it.</source>
+        <translation>Was gelesen wurde, kann {0} nicht auslösen, aber die Anlaufspitze lag über dem Messbereich (Überlauf); sie kann {1} A für bis zu {2} s erreichen: nicht zu sagen; Messgerät und Zange mit größerem Messbereich würden es klären.</translation>
+    </message>
+    <message>
+        <source>What was read can&apos;t open {0}, but {1}: can&apos;t tell; a meter and a clamp of a higher range would settle it.</source>
+        <translation>Was gelesen wurde, kann {0} nicht auslösen, aber {1}: nicht zu sagen; Messgerät und Zange mit größerem Messbereich würden es klären.</translation>
     </message>
     <message>
         <source>What was stated of {0} is in this recording, but could not be kept for the next one: the folder of your settings can&apos;t be written.</source>
@@ -6212,12 +6232,20 @@
         <translation>der Nullpunkt der Zange stimmt nicht</translation>
     </message>
     <message>
+        <source>the current was beyond the meter&apos;s range (overload) for {0} s</source>
+        <translation>der Strom lag {0} s lang über dem Messbereich (Überlauf)</translation>
+    </message>
+    <message>
         <source>the feed fell to {0} V at once and left nothing across the motor, not even the voltage of the motor that still turned{1}: a feed probe that slipped looks the same</source>
         <translation>Plus fiel sofort auf {0} V, sodass am Motor nichts anlag, nicht einmal die Spannung des noch drehenden Motors{1}: eine abgerutschte Messspitze sähe gleich aus</translation>
     </message>
     <message>
         <source>the feed recovered by {0} V from speed {1} to {2} up to {3} s, as under a load</source>
         <translation>das Plus erholte sich um {0} V von Stufe {1} auf {2}, bis {3} s, wie unter Last</translation>
+    </message>
+    <message>
+        <source>the meter showed an overload meanwhile: the true peak is higher than its range goes</source>
+        <translation>das Messgerät zeigte derweil Überlauf: die wahre Spitze liegt über seinem Messbereich</translation>
     </message>
     <message>
         <source>the meter&apos;s accuracy for {0} is not stated</source>

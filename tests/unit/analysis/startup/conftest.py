@@ -45,6 +45,7 @@ class Read:
     steps: tuple = ()
     events: tuple = ()
     doubts: tuple = ()
+    findings: tuple = ()
     missing: tuple = ()
 
     def __post_init__(self):
@@ -93,6 +94,7 @@ class Read:
             steps=self.steps,
             events=self.events,
             doubts=self.doubts,
+            findings=self.findings,
         )
 
 

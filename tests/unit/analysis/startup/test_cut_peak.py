@@ -53,6 +53,23 @@ def test_readings_of_a_slow_clamp_that_are_passed_on_several_times_are_not(times
     assert not is_cut(np.repeat(start()[::times], times))
 
 
+@pytest.mark.parametrize("count", [6, 8, 10])
+def test_one_of_few_readings_with_a_slow_fall_behind_it_is_told_too(count):
+    """Fifty readings a second: the eight after the top are a slope, with no small step in it."""
+    t = np.arange(0.0, 5.0, 0.02)
+    noise = np.random.default_rng(3).normal(0.0, 0.01, len(t))
+    amps = np.round(3.7 * (1.0 + 2.2 * np.exp(-t / 0.6)) + noise, 3)
+    assert is_cut(cut_at(amps, amps[count - 1]))
+    assert not is_cut(amps)
+
+
+def test_the_finer_digits_of_a_lower_range_cut_no_peak_that_is_round():
+    at = np.arange(-400, 401)
+    peak = np.round(60.0 - 0.045 * (at / 20) ** 2, 1)
+    after = np.round(5.0 + 0.001 * np.arange(200), 2)
+    assert not is_cut(np.concatenate((peak, after)))
+
+
 def test_a_soft_start_that_ends_at_its_highest_is_none():
     t = np.arange(0.0, 6.0, 0.001)
     assert not is_cut(np.round(0.5 + 13.1 * np.clip(t / 4.5, 0.0, 1.0), 2))

@@ -86,6 +86,41 @@ def test_one_cause_is_told_once_though_many_findings_tell_of_it(verdict_of, kit)
     assert "On 3 of 3 taps" in told.paragraph
 
 
+@pytest.mark.parametrize("chance", [0.06, 0.12, 0.65, 0.89])
+@pytest.mark.parametrize("kind", ["dead", "no-current"])
+def test_taps_that_may_be_chance_support_nothing(verdict_of, kit, kind, chance):
+    """Right behind "proven by the trace" they would pass for a part of the proof."""
+    found = [kit.finding(kind, start=10.0 + 6.0 * i) for i in range(3)]
+    told = verdict_of(*found, taps=kit.taps(chance=chance))
+    first = told.ranked[0]
+    assert not any("taps" in one for one in first.rests_on)
+    assert "On 3 of 3 taps" not in told.paragraph
+    assert f"chance the current would return as soon after them with a probability of {chance}" in (
+        " ".join(first.against)
+    )
+    sure = verdict_of(*found, taps=kit.taps(chance=0.05))
+    assert any("On 3 of 3 taps" in one for one in sure.ranked[0].rests_on)
+    assert "On 3 of 3 taps" in sure.paragraph
+    assert not any("by chance" in one for one in sure.ranked[0].against)
+
+
+def test_taps_that_may_be_chance_speak_against_no_controller_either(verdict_of, kit):
+    retry = rhythm(RhythmKind.RETRY)
+    lost = [kit.finding("no-current", start=6.0 * i) for i in range(1, 5)]
+    told = verdict_of(*lost, rhythm=retry, taps=kit.taps(tried=4, answered=2, chance=0.6))
+    assert told.ranked[0].part == "controller"
+    assert not any("taps" in one for one in told.ranked[0].against)
+    sure = verdict_of(*lost, rhythm=retry, taps=kit.taps(tried=4, answered=2, chance=0.01))
+    assert any("On 2 of 4 taps" in one for one in sure.ranked[0].against)
+
+
+def test_taps_that_changed_nothing_are_told_and_support_nothing(verdict_of, kit):
+    words = "3 taps made while the current was gone changed nothing."
+    told = verdict_of(kit.finding("dead"), taps=kit.taps(answered=0, chance=1.0, summary=words))
+    assert not any("taps" in one for one in told.ranked[0].rests_on)
+    assert any("changed nothing" in one for one in told.ranked[0].against)
+
+
 def test_a_single_short_dead_segment_is_likely_and_not_proven(verdict_of, kit):
     assert verdict_of(kit.finding("dead", length=0.2)).ranked[0].sureness == "likely"
     assert verdict_of(kit.finding("dead", length=1.2)).ranked[0].sureness == "proven"
