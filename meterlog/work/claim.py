@@ -280,14 +280,8 @@ class _Making:
             if folder is None:
                 continue
             begun = 0.1 + 0.2 * len(sides)
-            recording, review = review_folder(
-                folder,
-                self._limits,
-                amending=self._amending,
-                prepare=self._prepare,
-                progress=self._part(begun, 0.12),
-            )
-            self._keep_edits(folder, name, review)
+            tell = self._part(begun, 0.12)
+            recording, review = self._reviewed(folder, name, self._limits, tell)
             self._progress(begun + 0.12)
             if self._limits is not None:
                 recording.about = replace(recording.about, limits=self._limits)
@@ -304,7 +298,7 @@ class _Making:
                 self._remarks.append(f"{name}: {no_picture}.")
             told = head_doubts(self._card, name, recording.about)
             others = limits_in(review.notes)
-            doubts = (*others, *seal_doubts(recording), *told, *lost)
+            doubts = (*review.part_lines, *others, *seal_doubts(recording), *told, *lost)
             side = ClaimSide(name, recording, review, tuple(own), doubts)
             sides.append(side)
         if len(sides) > 1:
@@ -317,10 +311,7 @@ class _Making:
         found: list[ClaimCircuit] = []
         for number, folder in enumerate(self._request.circuits, start=1):
             name = "circuit" if number == 1 else f"circuit-{number}"
-            recording, review = review_folder(
-                folder, amending=self._amending, prepare=self._prepare
-            )
-            self._keep_edits(folder, name, review)
+            recording, review = self._reviewed(folder, name)
             _refuse_simulated(folder, recording, sides)
             self._progress(0.5)
             write_evidence(recording, review, payload / name, lambda _: None, self._request.form)
@@ -333,18 +324,26 @@ class _Making:
                     remedy="Give one that was kept by itself (meterlog circuit --save).",
                 )
             other = job_doubts(self._card, recording.about)
-            lacking = (*seal_doubts(recording), *other, *lost)
+            lacking = (*review.part_lines, *seal_doubts(recording), *other, *lost)
             found.append(ClaimCircuit(name, recording, tuple(checks), lacking))
         return tuple(found)
 
-    @property
-    def _prepare(self) -> Callable[[Recording], None] | None:
-        return None if self._privacy is None else self._privacy.forget
-
-    @property
-    def _amending(self) -> Amending:
-        request = self._request
-        return Amending(applied=not request.as_recorded, named=not request.without_customer)
+    def _reviewed(
+        self,
+        folder: Path,
+        name: str,
+        limits: Limits | None = None,
+        tell: Callable[[float], None] | None = None,
+    ) -> tuple[Recording, Review]:
+        """Judge a recording, without customer data where they are left out; keep its edits."""
+        asked, privacy = self._request, self._privacy
+        amending = Amending(applied=not asked.as_recorded, named=not asked.without_customer)
+        forget = None if privacy is None else privacy.forget
+        recording, review = review_folder(folder, limits, tell, amending=amending, prepare=forget)
+        if privacy is not None:
+            review = privacy.review(review)
+        self._keep_edits(folder, name, review)
+        return recording, review
 
     def _keep_edits(self, folder: Path, name: str, review: Review) -> None:
         """Keep what is to be said of the edits on top of a recording."""
