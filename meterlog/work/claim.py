@@ -22,7 +22,7 @@ from meterlog.evidence.shown_text import shown
 from meterlog.evidence.signing import Signer
 from meterlog.evidence.table_form import TableForm
 from meterlog.evidence.zip_form import PACKED_BY, PACKER
-from meterlog.model import Comparison, Limits, Origin, Review
+from meterlog.model import Comparison, Limits, Review
 from meterlog.model.edit_notes import limits_in
 from meterlog.model.errors import EvidenceError, UsageError
 from meterlog.model.job_card import (
@@ -37,8 +37,14 @@ from meterlog.recording.folder_aside import folder_aside, put_in_place
 from meterlog.work.amended import Amending, edits_told, parted
 from meterlog.work.circuit_checks import judged_checks
 from meterlog.work.claim_card import seen_card
-from meterlog.work.claim_doubts import card_doubts, pair_doubts, seal_doubts
-from meterlog.work.claim_inside import begin_packing, contents_of, names_inside, refuse_too_large
+from meterlog.work.claim_doubts import card_doubts, pair_doubts, same_draw, seal_doubts
+from meterlog.work.claim_inside import (
+    begin_packing,
+    contents_of,
+    names_inside,
+    refuse_simulated,
+    refuse_too_large,
+)
 from meterlog.work.claim_photos import copy_photos
 from meterlog.work.claim_privacy import ClaimPrivacy
 from meterlog.work.compare import CompareRequest, compare_reviewed
@@ -105,12 +111,15 @@ class ClaimMade:
         What could not be put in, such as a photo that can't be read.
     fingerprint : str
         Of the key that signed; empty where nobody did.
+    doubts : tuple of str
+        What the runs say against the claim, known only now that they were judged and compared.
     """
 
     files: tuple[Path, ...]
     missing: tuple[str, ...]
     remarks: tuple[str, ...]
     fingerprint: str
+    doubts: tuple[str, ...] = ()
 
 
 def make_claim(
@@ -220,6 +229,8 @@ class _Making:
         sides = self._sides(payload)
         circuits = self._circuits(payload, sides)
         comparison = self._comparison(payload, sides)
+        told = same_draw(sides[0].review, comparison) if comparison is not None else ()
+        sides = (replace(sides[0], lacking=(*sides[0].lacking, *told)), *sides[1:])
         content = ClaimContent(
             card=self._card,
             sides=sides,
@@ -239,7 +250,8 @@ class _Making:
         self._write_both(content, self._info(sides), work / PDF)
         refuse_too_large(self._bag, request.out.name)  # now with its lists
         write_zip(self._bag, work / ZIP, self._part(0.92, 0.08), self._ahead.get)
-        return ClaimMade((), self._missing, tuple(self._remarks), content.fingerprint)
+        doubts = tuple(f"{sides[0].name}: {one}" for one in told)
+        return ClaimMade((), self._missing, tuple(self._remarks), content.fingerprint, doubts)
 
     def _write_both(self, content: ClaimContent, info: Mapping[str, str], pdf: Path) -> None:
         """Write the PDF and make the bag, each of which holds digests of the other.
@@ -312,7 +324,7 @@ class _Making:
         for number, folder in enumerate(self._request.circuits, start=1):
             name = "circuit" if number == 1 else f"circuit-{number}"
             recording, review = self._reviewed(folder, name)
-            _refuse_simulated(folder, recording, sides)
+            refuse_simulated(folder, recording, sides)
             self._progress(0.5)
             write_evidence(recording, review, payload / name, lambda _: None, self._request.form)
             begin_packing(self._bag, payload / name, self._ahead)
@@ -384,15 +396,3 @@ class _Making:
     def _checksums(self, payload: Path) -> dict[str, str]:
         names = sorted(path for path in payload.rglob("*") if path.is_file())
         return {str(path.relative_to(self._bag).as_posix()): sha256_of(path) for path in names}
-
-
-def _refuse_simulated(folder: Path, check: Recording, sides: Sequence[ClaimSide]) -> None:
-    """Refuse a check of no vehicle where no recording marks the pack as simulated."""
-    if check.about.origin is not Origin.SIMULATED:
-        return
-    if all(one.recording.about.origin is not Origin.SIMULATED for one in sides):
-        raise UsageError(
-            "is simulated, and the recordings are not.",
-            subject=f"--circuit {folder}",
-            remedy="Leave it out: it says nothing of this vehicle.",
-        )

@@ -1804,6 +1804,10 @@
         <translation>Kein Unterschied über die Unsicherheit hinaus {0}{1}.</translation>
     </message>
     <message>
+        <source>No difference from the new part is seen at speed {0}, where the current of this run is beyond its limit: the old part is not shown to be the cause. The limits, the marks of the speeds or the conditions are to be doubted.</source>
+        <translation>Bei Stufe {0}, wo der Strom dieses Laufs jenseits seines Grenzwerts liegt, ist kein Unterschied zum neuen Teil zu sehen: Dass das alte Teil die Ursache ist, ist damit nicht gezeigt. Zu bezweifeln sind die Grenzwerte, die Markierungen der Stufen oder die Bedingungen.</translation>
+    </message>
+    <message>
         <source>No filter was fitted: more air moves, and more current flows</source>
         <translation>Kein Filter war eingebaut: mehr Luft bewegt sich, und mehr Strom fließt</translation>
     </message>
