@@ -12288,6 +12288,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>zum nächsten</translation>
     </message>
     <message>
+        <source>goes into no claim: {why}.</source>
+        <translation>kommt in keinen Antrag: {why}.</translation>
+    </message>
+    <message>
         <source>good</source>
         <translation>gut</translation>
     </message>
