@@ -6,7 +6,7 @@ import itertools
 import operator
 from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from meterlog.analysis.budgets import BudgetMaker, rule_words
@@ -228,8 +228,8 @@ class Reviewer:
         """Give the review as if the recording ended with the last reading judged so far."""
         return self._review(self._detector.provisional(), ended=False)
 
-    def finish(self) -> Review:
-        """Judge what still waits and give the final review."""
+    def finish(self, part: str = "") -> Review:
+        """Judge what still waits and give the final review; ``part`` is the review's."""
         self._detector.finish()
         self._steps.finish()
         review = self._review(self._detector.pieces(), ended=True)
@@ -237,7 +237,7 @@ class Reviewer:
             taps = tuple(Event(t_ns, EventKind.TAP) for t_ns in sorted(self._taps_ns))
             judged = Judged(self._instruments, self._limits, spans=review.spans, events=taps)
             self.found = self._finder.changes(judged)
-        return self._whole.completed(review)
+        return self._whole.completed(replace(review, part=part))
 
     def _review(self, pieces: Sequence[Piece], *, ended: bool) -> Review:
         gathered = self._steps.steps()

@@ -15,6 +15,8 @@ from meterlog.commands.stop_signals import stoppable
 from meterlog.commands.terminal import Progress, answer, answer_json, remark, short
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from meterlog.evidence.signing import Signer
     from meterlog.model import Limits
 
@@ -34,6 +36,8 @@ at each. Nothing leaves this machine."""
 _EXAMPLES = """\
 meterlog claim job-4711/card.json --before recordings/before --after recordings/after --out claim
 meterlog claim job-4711/card.json --before recordings/before --out pack --page letter --unsigned"""
+
+_LOOK_AGAIN = "Look again, before it goes out:"
 
 
 def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
@@ -109,15 +113,9 @@ def run(options: argparse.Namespace) -> int:
         as_recorded=options.as_recorded,
     )
     missing = missing_words(card)
-    if missing:
-        remark("The job card does not say, and a reviewer will ask:")
-        for line in missing:
-            remark(f"  {line}")
+    _tell("The job card does not say, and a reviewer will ask:", missing)
     doubts = doubts_ahead(card, sides, circuits)
-    if doubts:
-        remark("Look again, before it goes out:")
-        for line in doubts:
-            remark(f"  {line}")
+    _tell(_LOOK_AGAIN, doubts)
     progress = Progress("making the pack")
     try:
         with stoppable(progress) as tell:
@@ -126,13 +124,14 @@ def run(options: argparse.Namespace) -> int:
         progress.done()
     for line in made.remarks:
         remark(line)
+    _tell(_LOOK_AGAIN, made.doubts)
     if options.json:
         answer_json(
             {
                 "out": str(options.out),
                 "files": [path.name for path in made.files],
                 "missing": list(made.missing),
-                "doubts": list(doubts),
+                "doubts": [*doubts, *made.doubts],
                 "remarks": list(made.remarks),
                 "fingerprint": made.fingerprint,
             }
@@ -144,6 +143,14 @@ def run(options: argparse.Namespace) -> int:
     signed = f"Signed by the key {made.fingerprint}." if made.fingerprint else "Not signed."
     answer(signed)
     return 0
+
+
+def _tell(heading: str, lines: Sequence[str]) -> None:
+    """Tell lines under a heading; nothing where there are none."""
+    if lines:
+        remark(heading)
+    for line in lines:
+        remark(f"  {line}")
 
 
 def _limits(name: str | None) -> Limits | None:

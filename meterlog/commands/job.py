@@ -118,12 +118,23 @@ def _change(options: argparse.Namespace) -> Callable[[JobCard], JobCard] | None:
 
 def _picture(path: Path) -> Path:
     from meterlog.model.errors import UsageError
+    from meterlog.profile.full_path import full_path
+    from meterlog.work.claim_photos import FORMS, why_not_taken
 
     if not path.is_file():
         raise UsageError(
             "there is no such file.",
             subject=f"--photo {path}",
             remedy="Give the path of a picture file.",
+        )
+    # By what it is, not by what leads to it; and now, not when the pack is made and sent.
+    why = why_not_taken(full_path(path))
+    if why:
+        raise UsageError(
+            f"no claim takes it: {why}.",
+            subject=f"--photo {path}",
+            remedy=f"Give a whole picture ({', '.join(FORMS)}), or leave it out; nothing was"
+            " changed on the card.",
         )
     return path
 

@@ -94,7 +94,7 @@ def review_with_progress(
 def shortcomings(recording: Recording) -> list[str]:
     """Give what a reader must know before trusting the findings: one line each, none if whole."""
     from meterlog.recording import layout
-    from meterlog.work.wholeness import one_part
+    from meterlog.work.wholeness import part_lines
 
     lines = [f"NOT WHOLE: {text}" for text in recording.damage]
     if any(".arrows:" in text for text in recording.damage):
@@ -103,9 +103,7 @@ def shortcomings(recording: Recording) -> list[str]:
         lines.append("Speeds, taps and notes may be missing: the findings rest on those left.")
     if recording.state == "unsealed":
         lines.append("NOT SEALED: the recording was never ended, or is still being made.")
-    part = one_part(recording.folder)
-    if part:
-        lines.append(f"ONE PART: {part}")
+    lines += part_lines(recording.folder)
     if recording.state == "recovered":
         lines.append("RECOVERED: it was sealed after the program that recorded it had died.")
     return lines

@@ -7,7 +7,9 @@ from collections.abc import Sequence
 
 from meterlog.analysis import with_uncertainty
 from meterlog.analysis.compare import is_covered
+from meterlog.evidence.comparison_opening import not_whole
 from meterlog.evidence.conditions_text import condition_label
+from meterlog.evidence.unbroken import unbroken
 from meterlog.model import Budget, ComparedRun, Comparison, ConditionCheck, StepDifference, Verdict
 
 _WIDTH = 100
@@ -27,11 +29,14 @@ def comparison_lines(comparison: Comparison, width: int = _WIDTH) -> list[str]:
     Returns
     -------
     list of str
-        Who against whom, the summary, the table of speeds each with its sentence, the conditions,
-        the notes.
+        Who against whom, what of them is not whole, the summary, the table of speeds each with its
+        sentence, the conditions, the notes.
     """
     lines = [f"old: {_run(one)}" for one in comparison.old]
-    lines += [f"new: {_run(comparison.new)}", ""]
+    lines.append(f"new: {_run(comparison.new)}")
+    told_first = not_whole(comparison)
+    lines += [line for one in told_first for line in unbroken(one, max(60, width))]
+    lines.append("")
     lines += _wrapped(comparison.summary, width)
     if comparison.steps:
         lines += ["", *_table(comparison, width)]
@@ -40,9 +45,10 @@ def comparison_lines(comparison: Comparison, width: int = _WIDTH) -> list[str]:
         lines += [line for one in comparison.figures for line in _wrapped(one.words, width)]
     if comparison.conditions:
         lines += ["", *_conditions(comparison.conditions, width)]
-    if comparison.notes:
+    notes = [one for one in comparison.notes if one not in told_first]
+    if notes:
         lines.append("")
-        lines += [line for one in comparison.notes for line in _wrapped(f"note: {one}", width)]
+        lines += [line for one in notes for line in _wrapped(f"note: {one}", width)]
     return lines
 
 

@@ -14,6 +14,7 @@ from meterlog.evidence.origin_words import origin_words
 from meterlog.evidence.readings_csv import origin_of
 from meterlog.evidence.review_json import review_to_dict
 from meterlog.evidence.seal_state import seal_problems, seal_state, seal_words
+from meterlog.evidence.unbroken import unbroken
 from meterlog.evidence.verify import seal_digest
 from meterlog.model import Review
 from meterlog.recording import Recording
@@ -45,6 +46,8 @@ def judgement_file(recording: Recording, review: Review, beside: Sequence[str] =
     lacks = (*(f"NOT WHOLE: {text}" for text in recording.damage), *seal_words(recording))
     for words in (*origin_words(recording), *lacks):
         head += ["", *textwrap.wrap(words, _WIDTH)]
+    for words in review.part_lines:
+        head += ["", *unbroken(words, _WIDTH)]
     for words in beside:
         head += ["", *textwrap.wrap(words, _WIDTH)]
     if beside:

@@ -16,6 +16,7 @@ from meterlog.evidence.seal_state import seal_problems, seal_state
 from meterlog.evidence.sensors_text import sensors_of
 from meterlog.evidence.table_form import TableForm
 from meterlog.evidence.times_text import TIMES, times_of
+from meterlog.evidence.unbroken import unbroken
 from meterlog.evidence.uncertainty_text import UNCERTAINTY
 from meterlog.evidence.verify import seal_digest
 from meterlog.evidence.visibility_text import visibility_words
@@ -137,7 +138,7 @@ def readme_text(recording: Recording, review: Review, form: TableForm = AS_USUAL
     """
     return "\n".join(
         [
-            *_head(recording),
+            *_head(recording, review),
             *_origin(recording),
             "",
             "THE FILES",
@@ -165,7 +166,7 @@ def _uncertainty() -> str:
     return "\n".join(textwrap.wrap(said, _WIDTH, subsequent_indent=indent))
 
 
-def _head(recording: Recording) -> Iterator[str]:
+def _head(recording: Recording, review: Review) -> Iterator[str]:
     about = recording.about
     yield "Fan circuit recording, exported as tables"
     yield ""
@@ -177,6 +178,8 @@ def _head(recording: Recording) -> Iterator[str]:
     yield f"State        {seal_state(recording)}"
     for text in seal_problems(recording):
         yield from textwrap.wrap(text, _WIDTH, initial_indent=" " * 13, subsequent_indent=" " * 13)
+    for text in review.part_lines:
+        yield from (f"{' ' * 13}{line}" for line in unbroken(text, _WIDTH - 13))
     seal = seal_digest(recording.folder)
     if seal:
         yield f"Seal         {seal}"

@@ -31,14 +31,15 @@ def review_to_dict(review: Review) -> dict[str, object]:
     Returns
     -------
     dict
-        ``verdict``, ``decision_rule``, ``spans``, ``steps``, ``budgets``, ``findings``,
-        ``taps``, ``inferred``, ``pulsed``, ``rhythm``, ``startups``, ``fuse``, ``motor``,
-        ``heat``, ``ripple``, ``shortest_visible_dropout_s``, ``brief_dropouts``,
+        ``one_part``, ``verdict``, ``decision_rule``, ``spans``, ``steps``, ``budgets``,
+        ``findings``, ``taps``, ``inferred``, ``pulsed``, ``rhythm``, ``startups``, ``fuse``,
+        ``motor``, ``heat``, ``ripple``, ``shortest_visible_dropout_s``, ``brief_dropouts``,
         ``catch_chances``, ``doubts`` and ``notes``; DEVELOPERS.md says what is in them. Times are
         seconds since the recording's zero; a number that is not known, or not finite, is None, so
         that strict JSON can be made of it.
     """
     return {
+        "one_part": review.part,
         "verdict": verdict_to_dict(review.verdict),
         "decision_rule": review.decision_rule,
         "spans": [_span(span) for span in review.spans],

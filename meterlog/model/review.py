@@ -71,6 +71,8 @@ class Review:
         How long they were together.
     verdict : RunVerdict or None
         None while the recording still runs, as all from ``startups`` on.
+    part : str
+        That the recording is one part of a whole, and where the rest is; empty where it is whole.
     """
 
     spans: tuple[Span, ...] = ()
@@ -93,3 +95,9 @@ class Review:
     brief: int = 0
     brief_s: float = 0.0
     verdict: RunVerdict | None = None
+    part: str = ""
+
+    @property
+    def part_lines(self) -> tuple[str, ...]:
+        """Say, as it is said everywhere, that it is one part; empty where it is whole."""
+        return (f"ONE PART: {self.part}",) if self.part else ()

@@ -22,7 +22,7 @@ from meterlog.evidence.shown_text import shown
 from meterlog.evidence.signing import Signer
 from meterlog.evidence.table_form import TableForm
 from meterlog.evidence.zip_form import PACKED_BY, PACKER
-from meterlog.model import Comparison, Limits, Origin, Review
+from meterlog.model import Comparison, Limits, Review
 from meterlog.model.edit_notes import limits_in
 from meterlog.model.errors import EvidenceError, UsageError
 from meterlog.model.job_card import (
@@ -37,8 +37,14 @@ from meterlog.recording.folder_aside import folder_aside, put_in_place
 from meterlog.work.amended import Amending, edits_told, parted
 from meterlog.work.circuit_checks import judged_checks
 from meterlog.work.claim_card import seen_card
-from meterlog.work.claim_doubts import card_doubts, pair_doubts, seal_doubts
-from meterlog.work.claim_inside import begin_packing, contents_of, names_inside, refuse_too_large
+from meterlog.work.claim_doubts import card_doubts, pair_doubts, same_draw, seal_doubts
+from meterlog.work.claim_inside import (
+    begin_packing,
+    contents_of,
+    names_inside,
+    refuse_simulated,
+    refuse_too_large,
+)
 from meterlog.work.claim_photos import copy_photos
 from meterlog.work.claim_privacy import ClaimPrivacy
 from meterlog.work.compare import CompareRequest, compare_reviewed
@@ -105,12 +111,15 @@ class ClaimMade:
         What could not be put in, such as a photo that can't be read.
     fingerprint : str
         Of the key that signed; empty where nobody did.
+    doubts : tuple of str
+        What the runs say against the claim, known only now that they were judged and compared.
     """
 
     files: tuple[Path, ...]
     missing: tuple[str, ...]
     remarks: tuple[str, ...]
     fingerprint: str
+    doubts: tuple[str, ...] = ()
 
 
 def make_claim(
@@ -220,6 +229,8 @@ class _Making:
         sides = self._sides(payload)
         circuits = self._circuits(payload, sides)
         comparison = self._comparison(payload, sides)
+        told = same_draw(sides[0].review, comparison) if comparison is not None else ()
+        sides = (replace(sides[0], lacking=(*sides[0].lacking, *told)), *sides[1:])
         content = ClaimContent(
             card=self._card,
             sides=sides,
@@ -239,7 +250,8 @@ class _Making:
         self._write_both(content, self._info(sides), work / PDF)
         refuse_too_large(self._bag, request.out.name)  # now with its lists
         write_zip(self._bag, work / ZIP, self._part(0.92, 0.08), self._ahead.get)
-        return ClaimMade((), self._missing, tuple(self._remarks), content.fingerprint)
+        doubts = tuple(f"{sides[0].name}: {one}" for one in told)
+        return ClaimMade((), self._missing, tuple(self._remarks), content.fingerprint, doubts)
 
     def _write_both(self, content: ClaimContent, info: Mapping[str, str], pdf: Path) -> None:
         """Write the PDF and make the bag, each of which holds digests of the other.
@@ -280,14 +292,8 @@ class _Making:
             if folder is None:
                 continue
             begun = 0.1 + 0.2 * len(sides)
-            recording, review = review_folder(
-                folder,
-                self._limits,
-                amending=self._amending,
-                prepare=self._prepare,
-                progress=self._part(begun, 0.12),
-            )
-            self._keep_edits(folder, name, review)
+            tell = self._part(begun, 0.12)
+            recording, review = self._reviewed(folder, name, self._limits, tell)
             self._progress(begun + 0.12)
             if self._limits is not None:
                 recording.about = replace(recording.about, limits=self._limits)
@@ -304,7 +310,7 @@ class _Making:
                 self._remarks.append(f"{name}: {no_picture}.")
             told = head_doubts(self._card, name, recording.about)
             others = limits_in(review.notes)
-            doubts = (*others, *seal_doubts(recording), *told, *lost)
+            doubts = (*review.part_lines, *others, *seal_doubts(recording), *told, *lost)
             side = ClaimSide(name, recording, review, tuple(own), doubts)
             sides.append(side)
         if len(sides) > 1:
@@ -317,11 +323,8 @@ class _Making:
         found: list[ClaimCircuit] = []
         for number, folder in enumerate(self._request.circuits, start=1):
             name = "circuit" if number == 1 else f"circuit-{number}"
-            recording, review = review_folder(
-                folder, amending=self._amending, prepare=self._prepare
-            )
-            self._keep_edits(folder, name, review)
-            _refuse_simulated(folder, recording, sides)
+            recording, review = self._reviewed(folder, name)
+            refuse_simulated(folder, recording, sides)
             self._progress(0.5)
             write_evidence(recording, review, payload / name, lambda _: None, self._request.form)
             begin_packing(self._bag, payload / name, self._ahead)
@@ -333,18 +336,26 @@ class _Making:
                     remedy="Give one that was kept by itself (meterlog circuit --save).",
                 )
             other = job_doubts(self._card, recording.about)
-            lacking = (*seal_doubts(recording), *other, *lost)
+            lacking = (*review.part_lines, *seal_doubts(recording), *other, *lost)
             found.append(ClaimCircuit(name, recording, tuple(checks), lacking))
         return tuple(found)
 
-    @property
-    def _prepare(self) -> Callable[[Recording], None] | None:
-        return None if self._privacy is None else self._privacy.forget
-
-    @property
-    def _amending(self) -> Amending:
-        request = self._request
-        return Amending(applied=not request.as_recorded, named=not request.without_customer)
+    def _reviewed(
+        self,
+        folder: Path,
+        name: str,
+        limits: Limits | None = None,
+        tell: Callable[[float], None] | None = None,
+    ) -> tuple[Recording, Review]:
+        """Judge a recording, without customer data where they are left out; keep its edits."""
+        asked, privacy = self._request, self._privacy
+        amending = Amending(applied=not asked.as_recorded, named=not asked.without_customer)
+        forget = None if privacy is None else privacy.forget
+        recording, review = review_folder(folder, limits, tell, amending=amending, prepare=forget)
+        if privacy is not None:
+            review = privacy.review(review)
+        self._keep_edits(folder, name, review)
+        return recording, review
 
     def _keep_edits(self, folder: Path, name: str, review: Review) -> None:
         """Keep what is to be said of the edits on top of a recording."""
@@ -385,15 +396,3 @@ class _Making:
     def _checksums(self, payload: Path) -> dict[str, str]:
         names = sorted(path for path in payload.rglob("*") if path.is_file())
         return {str(path.relative_to(self._bag).as_posix()): sha256_of(path) for path in names}
-
-
-def _refuse_simulated(folder: Path, check: Recording, sides: Sequence[ClaimSide]) -> None:
-    """Refuse a check of no vehicle where no recording marks the pack as simulated."""
-    if check.about.origin is not Origin.SIMULATED:
-        return
-    if all(one.recording.about.origin is not Origin.SIMULATED for one in sides):
-        raise UsageError(
-            "is simulated, and the recordings are not.",
-            subject=f"--circuit {folder}",
-            remedy="Leave it out: it says nothing of this vehicle.",
-        )

@@ -14,6 +14,7 @@ from meterlog.profile.plain_file import MOST_TEXT_BYTES, open_plain
 from meterlog.recording import layout
 from meterlog.recording.about_text import parse_about
 from meterlog.work.run_doubts import job_doubts, meter_doubts, run_doubts
+from meterlog.work.wholeness import part_lines
 
 
 def doubts_ahead(
@@ -25,7 +26,8 @@ def doubts_ahead(
     ----------
     card : JobCard
     sides : sequence of (str, Path)
-        The runs, each with its name, ``before`` first. Only heads are read. One that can't be read
+        The runs, each with its name, ``before`` first. Only heads are read, and of which they are
+        parts. One that can't be read
         is left out: the pack says why.
     others : sequence of Path
         Further recordings, such as circuit checks.
@@ -41,6 +43,8 @@ def doubts_ahead(
         name, first = heads[0]
         said += contradictions(card, first.job.measured_under, f"{name} the repair")
     said += [f"{name}: {one}" for name, one in run_doubts(card, heads)]
+    for name, folder in (*sides, *((folder.name, folder) for folder in others)):
+        said += [f"{name}: {line}" for line in part_lines(folder)]
     for folder in (*(folder for _, folder in sides), *others):
         if (about := _head(folder)) is not None:
             said += meter_doubts(about)

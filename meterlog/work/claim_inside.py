@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Final
 
+from meterlog.evidence.claim_content import ClaimSide
 from meterlog.evidence.packed_ahead import PackedAhead
 from meterlog.evidence.zip_safety import LIMITS
-from meterlog.model.errors import EvidenceError
+from meterlog.model import Origin
+from meterlog.model.errors import EvidenceError, UsageError
+from meterlog.recording import Recording
 
 MOST_EACH: Final = 128 << 20
 """Bytes of a file inside the PDF: it is held in memory, here and by whoever opens it."""
@@ -94,3 +98,29 @@ def begin_packing(bag: Path, folder: Path, ahead: PackedAhead) -> None:
     for path in folder.rglob("*"):
         if path.suffix in _ATTACHED and path.is_file() and path.stat().st_size <= MOST_EACH:
             ahead.begin(path.relative_to(bag).as_posix(), path)
+
+
+def refuse_simulated(folder: Path, check: Recording, sides: Sequence[ClaimSide]) -> None:
+    """Refuse a check of no vehicle where no recording marks the pack as simulated.
+
+    Parameters
+    ----------
+    folder : Path
+        Of the check.
+    check : Recording
+    sides : sequence of ClaimSide
+        Of the pack.
+
+    Raises
+    ------
+    UsageError
+        If the check is simulated and no recording is.
+    """
+    if check.about.origin is not Origin.SIMULATED:
+        return
+    if all(one.recording.about.origin is not Origin.SIMULATED for one in sides):
+        raise UsageError(
+            "is simulated, and the recordings are not.",
+            subject=f"--circuit {folder}",
+            remedy="Leave it out: it says nothing of this vehicle.",
+        )

@@ -91,8 +91,6 @@ def copy_photos(
     OSError
         If a file can't be written.
     """
-    from PIL import Image
-
     files: list[Path] = []
     lost: list[LostPhoto] = []
     for number, name in enumerate(card.photos, start=1):
@@ -100,14 +98,7 @@ def copy_photos(
         if number > MOST_PHOTOS:
             lost.append(LostPhoto(number, name, f"a pack holds {MOST_PHOTOS} photos at most"))
             continue
-        try:
-            picture = OUTSIDE if is_outside(name, place) else _picture(place / name)
-        except Image.DecompressionBombError:
-            picture = _TOO_MANY
-        except _UNREADABLE as error:
-            why = getattr(error, "strerror", None) or "it is no picture that can be read"
-            lost.append(LostPhoto(number, name, why))
-            continue
+        picture = _taken(place, name)
         if isinstance(picture, str):
             lost.append(LostPhoto(number, name, picture))
             continue
@@ -116,6 +107,27 @@ def copy_photos(
         picture.save(target, "JPEG", quality=88)
         files.append(target)
     return tuple(files), tuple(lost)
+
+
+def why_not_taken(photo: Path) -> str:
+    """Say why no pack would take a picture that lies where it may; empty where one would.
+
+    It is read whole: a damaged one may end in the middle.
+    """
+    made = _taken(photo.parent, photo.name)
+    return made if isinstance(made, str) else ""
+
+
+def _taken(place: Path, name: str) -> Image.Image | str:
+    """Give the picture that a card in ``place`` names; or why it is not taken."""
+    from PIL import Image
+
+    try:
+        return OUTSIDE if is_outside(name, place) else _picture(place / name)
+    except Image.DecompressionBombError:
+        return _TOO_MANY
+    except _UNREADABLE as error:
+        return getattr(error, "strerror", None) or "it is no picture that can be read"
 
 
 def _picture(path: Path) -> Image.Image | str:

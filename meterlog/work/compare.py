@@ -168,17 +168,17 @@ def _laid(request: CompareRequest, reviewed: Sequence[tuple[Recording, Review]])
         max_difference_percent=request.max_difference_percent,
     )
     paired = compare(sides[:-1], sides[-1], ask)
-    damage = tuple(
-        f"{name}: NOT WHOLE: {text}"
-        for name, recording in zip(names, recordings, strict=True)
-        for text in recording.damage
+    lacks = tuple(
+        told
+        for name, (recording, review) in zip(names, reviewed, strict=True)
+        for told in not_whole(name, recording, review)
     )
     edited = tuple(
         f"{name}: {text}"
         for name, (_, review) in zip(names, reviewed, strict=True)
         for text in edits_told(review)
     )
-    notes = (*damage, *edited, *paired.comparison.notes)
+    notes = (*lacks, *edited, *paired.comparison.notes)
     stretches = _stretches(recordings, paired)
     signs = tuple(
         _sign([steps[place] for steps in paired.steps.values()]) for place in range(len(sides))
@@ -187,6 +187,12 @@ def _laid(request: CompareRequest, reviewed: Sequence[tuple[Recording, Review]])
     overlays = () if refused else _overlays(recordings, sides, stretches, signs)
     comparison = replace(paired.comparison, overlays=overlays, notes=notes)
     return Laid(comparison, tuple(recordings), stretches, signs)
+
+
+def not_whole(name: str, recording: Recording, review: Review) -> tuple[str, ...]:
+    """Say of a recording that is compared what of it is damaged, or that it is one part."""
+    damage = (f"{name}: NOT WHOLE: {text}" for text in recording.damage)
+    return (*damage, *([f"{name}: ONE PART: {review.part}"] if review.part else []))
 
 
 def _names(folders: Sequence[Path]) -> list[str]:

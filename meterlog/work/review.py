@@ -19,6 +19,7 @@ from meterlog.work.amended import Amending, amend, edits_before_import, with_edi
 from meterlog.work.attic_file import AtticFile
 from meterlog.work.other_limits import other_limits
 from meterlog.work.reading_count import ReadingCount
+from meterlog.work.wholeness import one_part
 
 AMENDED = Amending()
 """The edits apply, and all is said of them."""
@@ -60,7 +61,8 @@ def review_folder(
     recording : Recording
         With its events and limits as amended.
     review : Review
-        Its notes say every edit, and which limits are not the recording's own.
+        Its notes say every edit, and which limits are not the recording's own; its ``part`` that
+        the recording is one part of a whole.
 
     Raises
     ------
@@ -90,15 +92,16 @@ def _review(
     *,
     accept_steps: bool,
 ) -> Review:
+    part = one_part(recording.folder)
     first = _judged(recording, in_force, progress, count=count)
-    review = first.finish()
+    review = first.finish(part)
     if not first.found:
         return _nothing_accepted(review) if accept_steps else review
     if not accept_steps:
-        return _judged(recording, in_force, progress, found=first.found).finish()
+        return _judged(recording, in_force, progress, found=first.found).finish(part)
     by = accepted_limits(first.found, in_force)
     events = accepted_events(first.found)
-    accepted = _judged(recording, by, progress, events=events).finish()
+    accepted = _judged(recording, by, progress, events=events).finish(part)
     note = accepted_note(first.found, in_force)
     steps = tuple(_marked(step, first.found) for step in accepted.steps)
     return replace(accepted, steps=steps, notes=(note, *accepted.notes))

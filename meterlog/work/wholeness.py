@@ -5,6 +5,7 @@ from __future__ import annotations
 import shlex
 from pathlib import Path
 
+from meterlog.model import Review
 from meterlog.model.errors import RecordingUnreadable
 from meterlog.recording import layout
 from meterlog.recording.continuation import kept_continuation
@@ -33,6 +34,11 @@ def join_line(before: Path, last: Path) -> str:
     if not before.exists():
         words += ["--before", str(before)]
     return shlex.join([*words, "--out", str(whole)])
+
+
+def part_lines(folder: Path) -> tuple[str, ...]:
+    """Say of a recording that was not reviewed what :attr:`Review.part_lines` says."""
+    return Review(part=one_part(folder)).part_lines
 
 
 def one_part(folder: Path) -> str:

@@ -57,7 +57,15 @@ def test_a_cancelled_copy_leaves_nothing(job, tmp_path, monkeypatch):
 def test_what_no_claim_takes_is_refused_before_anything_is_copied(job, tmp_path, monkeypatch):
     good, empty = picture(tmp_path / "good.png"), tmp_path / "empty.jpg"
     empty.write_bytes(b"")
-    for bad, words in ((empty, "is empty"), (tmp_path / "none.jpg", "is no file")):
+    script, torn = tmp_path / "script.jpg", tmp_path / "torn.png"
+    script.write_bytes(b"#!/bin/sh\necho label\n")
+    torn.write_bytes(good.read_bytes()[:-40])
+    for bad, words in (
+        (empty, "is empty"),
+        (tmp_path / "none.jpg", "is no file"),
+        (script, r"script\.jpg: goes into no claim: it is no picture that can be read"),
+        (torn, r"torn\.png: goes into no claim: it is no picture that can be read"),
+    ):
         with pytest.raises(UsageError, match=words):
             copy_in([good, bad], job, lambda _: None)
     monkeypatch.setattr(photo_files, "MOST_BYTES", 10)

@@ -73,7 +73,13 @@ def _speeds(case: Case) -> list[str]:
     told = []
     missing = sorted(set(allowed) - set(tried) - {0})
     if missing:
-        told.append(f"Not tried: speed {_listed(missing)}.")
+        # The part that is missing may have tried it.
+        part = case.review.part
+        told.append(
+            f"Not tried in this part: speed {_listed(missing)}."
+            if part
+            else f"Not tried: speed {_listed(missing)}."
+        )
     bare = [speed for speed in tried if speed not in allowed]
     if bare:
         told.append(f"No limits stated for speed {_listed(bare)}: its current is not judged.")

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLay
 
 from meterlog.window.claim_page.side_choice import tell, told_label
 from meterlog.window.numbers import number
+from meterlog.window.sentences import sentence
 from meterlog.window.words import say
 
 if TYPE_CHECKING:
@@ -76,7 +77,7 @@ class MadeView(QFrame):
             else ""
         )
         tell(self.files, "\n".join((*sizes, f"{signed}.", lacking)).strip())
-        tell(self.remarks, "\n".join(made.remarks))
+        tell(self.remarks, "\n".join((*map(sentence, made.doubts), *made.remarks)))
         self.show()
 
     def forget(self) -> None:

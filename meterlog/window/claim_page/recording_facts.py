@@ -27,11 +27,12 @@ class RecordingFacts:
     lines : tuple of str
         When it was made, of what, for how long, and whether it is sealed.
     mark : str
-        That no meter sent its readings; empty where all were measured.
+        That no meter sent its readings, and that it is not whole; empty for a whole one that was
+        measured.
     edits : tuple of str
         On top of it, in words.
     warnings : tuple of str
-        Calibration overdue or not stated, not sealed, damage.
+        Calibration overdue or not stated, not sealed, damage, one part of a whole.
     trouble : str
         Why it can't be read; empty when it can.
     about : About or None
@@ -92,11 +93,14 @@ def _facts(folder: Path) -> RecordingFacts:
     from meterlog.recording.writer_lock import is_being_written
     from meterlog.work.amendments import amendments_of
     from meterlog.work.run_doubts import meter_doubts
+    from meterlog.work.wholeness import part_lines
 
     recording = Recording.open(recording_at(folder))
     about = recording.about
     edits, damage = amendments_of(folder)
     minutes, seconds = divmod(round(recording.length_ns / 1e9), 60)
+    parted = part_lines(folder)
+    lacks = (say("NOT WHOLE"),) if parted or recording.damage else ()
     dated = about.started_utc != UNDATED
     day = str(measured_on(about)) if dated else say("no date")
     meters = ", ".join(one.key for one in about.instruments) or say("no meter")
@@ -109,12 +113,13 @@ def _facts(folder: Path) -> RecordingFacts:
     return RecordingFacts(
         folder,
         lines=tuple(one for one in (about_it, _verdict(folder, recording), about.job.part) if one),
-        mark=origin_words(about),
+        mark=" · ".join(filter(None, (origin_words(about), *lacks))),
         edits=tuple(amendment_words(one) for one in edits),
         warnings=(
             *((unsealed,) if recording.state == "unsealed" else ()),
             *meter_doubts(about),
             *recording.damage,
+            *parted,
             *damage,
         ),
         about=about,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from meterlog.analysis.compare import is_covered
+from meterlog.evidence.comparison_opening import not_whole
 from meterlog.model import Comparison, StepDifference, Verdict
 from meterlog.model.comparison import ConditionCheck
 from meterlog.model.condition_fields import CONDITION_FIELDS
@@ -105,7 +106,7 @@ def warning_words(comparison: Comparison) -> str:
                 widens=say(_WIDENS),
             )
         )
-    lines += [f"⚠ {sentence(note)}" for note in comparison.notes if ": NOT WHOLE: " in note]
+    lines += [f"⚠ {sentence(note)}" for note in not_whole(comparison)]
     return "\n".join(lines)
 
 

@@ -14,7 +14,9 @@ from PySide6.QtGui import QImage, QImageReader
 
 from meterlog.model.errors import DiskFailed, UsageError
 from meterlog.profile.full_path import full_path
+from meterlog.window.sentences import sentence
 from meterlog.window.words import say
+from meterlog.work.claim_photos import why_not_taken
 
 FOLDER = "photos"
 """Within the job's folder."""
@@ -62,7 +64,8 @@ def copy_in(files: Sequence[Path], job: Path, progress: Callable[[float], None])
     Raises
     ------
     UsageError
-        If one is no file, is empty, or is too large for a claim; nothing is copied then.
+        If one is no file, or a claim takes it not, as it is empty, too large or no picture that
+        can be read; nothing is copied then.
     DiskFailed
         If one can't be read or written.
     """
@@ -119,6 +122,12 @@ def _size(file: Path) -> int:
             ),
             subject=str(file),
             remedy=say("Make it smaller, or choose another."),
+        )
+    # Now, while it can be taken again, and not when the pack is made.
+    why = why_not_taken(full_path(file))
+    if why:
+        raise UsageError(
+            say("goes into no claim: {why}.", why=sentence(why)), subject=str(file), remedy=remedy
         )
     return size
 

@@ -1392,6 +1392,10 @@
         <translation>Es zieht {0} {1} ({2}), über die Unsicherheit hinaus.</translation>
     </message>
     <message>
+        <source>It goes on from another recording: what came before is not in it.</source>
+        <translation>Sie setzt eine andere Aufzeichnung fort: Was davor war, ist nicht darin.</translation>
+    </message>
+    <message>
         <source>It had up to {0} V across it, and draws more than at {1} V</source>
         <translation>An ihm lagen bis zu {0} V an, und er zieht mehr als bei {1} V</translation>
     </message>
@@ -1804,6 +1808,10 @@
         <translation>Kein Unterschied über die Unsicherheit hinaus {0}{1}.</translation>
     </message>
     <message>
+        <source>No difference from the new part is seen at speed {0}, where the current of this run is beyond its limit: the old part is not shown to be the cause. The limits, the marks of the speeds or the conditions are to be doubted.</source>
+        <translation>Bei Stufe {0}, wo der Strom dieses Laufs jenseits seines Grenzwerts liegt, ist kein Unterschied zum neuen Teil zu sehen: Dass das alte Teil die Ursache ist, ist damit nicht gezeigt. Zu bezweifeln sind die Grenzwerte, die Markierungen der Stufen oder die Bedingungen.</translation>
+    </message>
+    <message>
         <source>No filter was fitted: more air moves, and more current flows</source>
         <translation>Kein Filter war eingebaut: mehr Luft bewegt sich, und mehr Strom fließt</translation>
     </message>
@@ -1912,6 +1920,10 @@
         <translation>Nicht versucht</translation>
     </message>
     <message>
+        <source>Not tried in this part: speed {0}.</source>
+        <translation>In diesem Teil nicht versucht: Stufe {0}.</translation>
+    </message>
+    <message>
         <source>Not tried: speed {0}.</source>
         <translation>Nicht versucht: Stufe {0}.</translation>
     </message>
@@ -1950,6 +1962,10 @@
     <message>
         <source>Nothing within reach tells more. It stays open between {0}.</source>
         <translation>Nichts Zugängliches sagt mehr. Offen bleibt: {0}.</translation>
+    </message>
+    <message>
+        <source>ONE PART: {0}</source>
+        <translation>NUR EIN TEIL: {0}</translation>
     </message>
     <message>
         <source>Ohms of each step with the plug off and the leads&apos; own ohms taken off; look at the plug&apos;s pins and at the motor&apos;s current first.</source>
@@ -6428,6 +6444,14 @@
         <translation>{0}, gemeinsam</translation>
     </message>
     <message>
+        <source>{0}: NOT WHOLE: {1}</source>
+        <translation>{0}: NICHT VOLLSTÄNDIG: {1}</translation>
+    </message>
+    <message>
+        <source>{0}: ONE PART: {1}</source>
+        <translation>{0}: NUR EIN TEIL: {1}</translation>
+    </message>
+    <message>
         <source>{0}: as sealed, but the edits on top of it are NOT WHOLE.</source>
         <translation>{0}: wie versiegelt, aber die Änderungen darüber sind NICHT VOLLSTÄNDIG.</translation>
     </message>
@@ -9210,10 +9234,6 @@
     <message>
         <source>{0}. The voltage stood across the motor meanwhile, which a cut-out in the controller would have taken away; a thermal switch inside the motor looks like this.</source>
         <translation>{0}. Die Spannung lag dabei am Motor an, eine Abschaltung im Regler hätte sie weggenommen; ein Thermoschalter im Motor sieht so aus.</translation>
-    </message>
-    <message>
-        <source>{0}: NOT WHOLE: {1}</source>
-        <translation>{0}: NICHT VOLLSTÄNDIG: {1}</translation>
     </message>
     <message>
         <source>{0}: NOT as it was packed.</source>
@@ -12322,6 +12342,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>go to next</source>
         <translation>zum nächsten</translation>
+    </message>
+    <message>
+        <source>goes into no claim: {why}.</source>
+        <translation>kommt in keinen Antrag: {why}.</translation>
     </message>
     <message>
         <source>good</source>

@@ -13,6 +13,7 @@ from meterlog.model.origin_mark import origin_mark
 from meterlog.profile.full_path import full_path
 from meterlog.recording import Recording
 from meterlog.work.amended import Amending, edits_told
+from meterlog.work.compare import not_whole
 from meterlog.work.drawn import Drawn, drawn_of, origin_of
 from meterlog.work.review import AMENDED, review_folder
 from meterlog.work.screening.baselines import Baseline, baselines_of
@@ -73,7 +74,7 @@ def hold_folder(request: AgainstRequest, progress: Callable[[float], None] | Non
     drawn = drawn_of(side_of(name, about, review, limits, recording.standing))
     number = number_of(about.job.part, request.number)
     told = held_against(drawn, _found(request, number, drawn), number)
-    notes = (*recording.damage, *edits_told(review), *told.comparison.notes)
+    notes = (*not_whole(name, recording, review), *edits_told(review), *told.comparison.notes)
     return replace(told, comparison=replace(told.comparison, notes=notes))
 
 

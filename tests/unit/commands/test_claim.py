@@ -226,9 +226,10 @@ def test_photos_come_without_what_they_tell_besides_and_bad_ones_are_named(
     exif = Image.Exif()
     exif[0x9286] = "taken at home by Ms Vantablank"
     picture.save(tmp_path / "label.jpg", exif=exif)
-    (tmp_path / "torn.jpg").write_bytes(b"\xff\xd8\xff no picture")
+    picture.save(tmp_path / "torn.jpg")
     for name in ("label.jpg", "torn.jpg"):
         run("job", card, "--photo", tmp_path / name)
+    (tmp_path / "torn.jpg").write_bytes(b"\xff\xd8\xff no picture")
     out = tmp_path / "pack"
     said = run("claim", card, "--before", small, "--out", out)
     assert "torn.jpg: can't be put in" in said.err

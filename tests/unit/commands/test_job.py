@@ -4,6 +4,7 @@ import json
 from dataclasses import replace
 
 import pytest
+from PIL import Image
 
 from meterlog.commands.job import _WORDS
 from meterlog.model.card_fields import FIELDS
@@ -53,7 +54,7 @@ def test_json_holds_card_what_is_missing_and_warnings(run):
 
 
 def test_photos_are_added_once_and_missed_when_gone(run, place):
-    (place / "label.jpg").write_bytes(b"")
+    Image.new("RGB", (8, 8)).save(place / "label.jpg")
     run("job", "a.json", "--photo", "label.jpg")
     run("job", "a.json", "--photo", place / "label.jpg", "--photo", "label.jpg")
     assert load_card(place / "a.json").photos == ("label.jpg",)
@@ -61,6 +62,25 @@ def test_photos_are_added_once_and_missed_when_gone(run, place):
     assert "The photo label.jpg is not there." in run("job", "a.json").out
     said = run("job", "a.json", "--photo", "none.jpg", code=2)
     assert "--photo none.jpg: there is no such file." in said.err
+
+
+def test_what_is_no_whole_picture_is_refused_at_once_and_the_card_is_as_it_was(run, place):
+    run("job", "a.json", "--set", "work_order=4711")
+    before = (place / "a.json").read_bytes()
+    noise = Image.effect_noise((400, 300), 60)
+    noise.save(place / "good.jpg")
+    whole = (place / "good.jpg").read_bytes()
+    (place / "label.jpg").write_bytes(b"#!/bin/sh\necho label\n")
+    (place / "torn.jpg").write_bytes(whole[: len(whole) // 2])
+    (place / "empty.png").write_bytes(b"")
+    for name in ("label.jpg", "torn.jpg", "empty.png"):
+        words = ("--set", "vin=1", "--photo", "good.jpg", "--photo", name)
+        said = run("job", "a.json", *words, code=2).err
+        assert f"--photo {name}: no claim takes it: it is no picture that can be read." in said
+        assert "Give a whole picture (JPEG, PNG," in said
+        assert (place / "a.json").read_bytes() == before
+    run("job", "a.json", "--photo", "good.jpg")
+    assert load_card(place / "a.json").photos == ("good.jpg",)
 
 
 def test_templates_fill_what_is_empty_after_what_is_stated(run, place):

@@ -52,6 +52,7 @@ def test_the_json_object_is_strict_and_in_seconds(desk):
 
 def test_an_empty_review_has_all_keys():
     assert review_to_dict(Review()) == {
+        "one_part": "",
         "verdict": None,
         "decision_rule": "",
         "spans": [],

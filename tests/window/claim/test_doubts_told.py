@@ -5,9 +5,12 @@ from datetime import UTC, datetime
 
 import pytest
 
-from meterlog.recording import Recording, about_bytes
+from meterlog.recording import Recording, about_bytes, layout
+from meterlog.recording.continuation import Continuation, continuation_bytes
 from meterlog.window.claim_page import ClaimDesk
+from meterlog.window.claim_page.made_view import MadeView
 from meterlog.window.session import Session
+from meterlog.work.claim import ClaimMade
 from meterlog.work.job_folder import Side
 
 
@@ -94,3 +97,26 @@ def test_a_circuit_check_of_another_job_is_told_as_long_as_it_goes_in(
     (tick,) = desk.page.circuits.ticks.values()
     tick.click()
     assert "after: The job card" not in desk.page.card.doubts.text()
+
+
+def test_one_part_of_a_run_is_marked_on_its_card(make_desk, full, qtbot, tmp_path):
+    folder = tmp_path / "shelf" / "before"
+    note = continuation_bytes(Continuation(tmp_path / "begun", "no space left.", {}, {}))
+    (folder / layout.CONTINUES).write_bytes(note)
+    desk = make_desk(full)
+    page = desk.page
+    sides = page.before, page.after
+    wait(desk, qtbot, lambda: all("min" in one.facts.text() for one in sides))
+    assert page.before.mark.text() == "IMPORTED · NOT WHOLE"
+    told = page.before.warnings.text()
+    assert f"ONE PART: It goes on from {tmp_path / 'begun'}, whose disk failed" in told
+    assert page.after.mark.text() == "IMPORTED"
+    assert "ONE PART" not in page.after.warnings.text()
+
+
+def test_what_is_known_only_of_the_pack_that_was_made_is_told_beside_it(qtbot, tmp_path):
+    view = MadeView()
+    qtbot.addWidget(view)
+    doubts = ("before: No difference from the new part is seen.",)
+    view.show_made(tmp_path, ClaimMade((), (), ("photo a: can't be put in.",), "", doubts))
+    assert view.remarks.text() == f"{doubts[0]}\nphoto a: can't be put in."

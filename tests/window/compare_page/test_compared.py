@@ -7,8 +7,10 @@ import pytest
 from PySide6.QtGui import QGuiApplication
 
 from meterlog.model.amendment import Amendment, AmendmentKind
+from meterlog.recording import layout
+from meterlog.recording.continuation import Continuation, continuation_bytes
 from meterlog.window.compare_page.picks import Picks
-from meterlog.window.compare_page.told_first import headline
+from meterlog.window.compare_page.told_first import headline, warning_words
 from meterlog.window.session import Phase
 from meterlog.work.amendments import add_amendment
 from meterlog.work.compare import CompareRequest, compare_folders
@@ -248,3 +250,13 @@ def test_the_verdict_is_what_the_engine_says_of_equal_motors(healthy, recorded, 
     twin = recorded(tmp_path / "twin")
     said = compare_folders(CompareRequest((twin,), healthy))
     assert headline(said) == "= NO DIFFERENCE SEEN at speeds 1 and 2"
+
+
+def test_that_one_is_a_part_of_a_whole_is_warned_of_first(healthy, recorded, tmp_path):
+    part = recorded(tmp_path / "part")
+    note = continuation_bytes(Continuation(tmp_path / "begun", "no space left.", {}, {}))
+    (part / layout.CONTINUES).write_bytes(note)
+    told = warning_words(compare_folders(CompareRequest((part,), healthy)))
+    assert f"⚠ part: ONE PART: It goes on from {tmp_path / 'begun'}, whose disk failed" in told
+    twin = recorded(tmp_path / "twin")
+    assert "ONE PART" not in warning_words(compare_folders(CompareRequest((healthy,), twin)))
