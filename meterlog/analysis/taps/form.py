@@ -12,6 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from meterlog.analysis.taps.attempts import REACH_NS, back_at
+from meterlog.analysis.taps.brief_return import broken, broken_words
 from meterlog.analysis.taps.gone_stretches import LATE_NS
 from meterlog.analysis.taps.seen import Seen
 from meterlog.model import TapCheck, Verdict
@@ -51,7 +52,8 @@ def repeats(seen: Seen) -> TapCheck:
 def gone(seen: Seen) -> TapCheck:
     """Judge whether the current was truly gone before the attempts."""
     verdicts, worst_a, fewest, bare = [], 0.0, None, ""
-    for attempt, figures in zip(seen.tried, seen.figures, strict=True):
+    in_between = broken(seen)
+    for attempt, figures, flowed in zip(seen.tried, seen.figures, in_between, strict=True):
         base_a = seen.base_a(attempt.times_ns[0], attempt.taps[0].speed)
         most_a = seen.judged.limits.open_current_a
         if base_a is not None:
@@ -59,7 +61,7 @@ def gone(seen: Seen) -> TapCheck:
         worst_a = max(worst_a, abs(figures.mean_a))
         fewest = figures.n if fewest is None else min(fewest, figures.n)
         bare = "; no steady current at its speed to compare with" if base_a is None else bare
-        if figures.n < LEAST_READINGS or base_a is None:
+        if figures.n < LEAST_READINGS or base_a is None or flowed:
             verdicts.append(Verdict.CANT_TELL)
         else:
             verdicts.append(Verdict.PASS if abs(figures.mean_a) < most_a else Verdict.FAIL)
@@ -68,7 +70,7 @@ def gone(seen: Seen) -> TapCheck:
     words = (
         f"{worst_a:.2f} A at most, over {fewest} readings or more; asked for: less than"
         f" {100 * MOST_OF_BASE:.0f} % of the base line and {seen.judged.limits.open_current_a:g} A,"
-        f" over {LEAST_READINGS} readings or more{bare}."
+        f" over {LEAST_READINGS} readings or more{bare}{broken_words(seen)}."
     )
     return TapCheck("current gone", worst_of(verdicts), words)
 

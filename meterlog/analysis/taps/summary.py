@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from meterlog.analysis.taps.brief_return import broken_words
 from meterlog.analysis.taps.seen import Seen
 from meterlog.model import SpanKind, TapEvidence
 
@@ -21,7 +22,7 @@ def summary_of(evidence: TapEvidence, seen: Seen) -> str:
         f" returned{_levels(evidence)} within {evidence.slowest_s or 0.0:.2f} s"
         f" (± {evidence.slowest_edge_s or 0.0:.2g} s){_volts(evidence)}"
     )
-    return f"{came}{_chance(evidence)}{_late(evidence)}."
+    return f"{came}{_chance(evidence)}{_late(evidence)}{broken_words(seen)}."
 
 
 def _count(count: int, evidence: TapEvidence) -> str:

@@ -110,6 +110,11 @@ def _starts(case: Case) -> list[str]:
             "The start-up current may be higher than read: the readings stand at its peak, as at"
             " the end of the range of the meter or the clamp."
         ]
+    if any(one.peak_over for one in starts):
+        return [
+            "The start-up current was beyond the range of the meter or the clamp: the true peak was"
+            " higher than what was read."
+        ]
     if all(one.peak_floor for one in starts):
         return ["The readings are too slow for the start-up peak: the true one was higher."]
     return []

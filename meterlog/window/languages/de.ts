@@ -296,6 +296,10 @@
         <translation>; der Strom kam {0} s (± {1} s) nach einem Klopfen zurück</translation>
     </message>
     <message>
+        <source>; in {0} of these times without current it came back in between, for less than the {1} s that count (min_dwell_s): can&apos;t tell whether it was gone at the tap</source>
+        <translation>; in {0} dieser Zeiten ohne Strom kam er zwischendurch wieder, für weniger als die {1} s, die zählen (min_dwell_s): nicht zu sagen, ob er beim Klopfen weg war</translation>
+    </message>
+    <message>
         <source>; no steady current at its speed to compare with</source>
         <translation>; kein ruhiger Strom bei seiner Stufe zum Vergleich</translation>
     </message>
@@ -2810,6 +2814,10 @@
     <message>
         <source>The start-up current may be higher than read: the readings stand at its peak, as at the end of the range of the meter or the clamp.</source>
         <translation>Der Anlaufstrom kann höher sein als gemessen: die Messwerte bleiben bei seiner Spitze stehen wie am Ende des Messbereichs von Messgerät oder Zange.</translation>
+    </message>
+    <message>
+        <source>The start-up current was beyond the range of the meter or the clamp: the true peak was higher than what was read.</source>
+        <translation>Der Anlaufstrom lag jenseits des Messbereichs von Messgerät oder Zange: die wahre Spitze war höher als das Abgelesene.</translation>
     </message>
     <message>
         <source>The strongest line is now one, now another of the turn&apos;s: the ripple does not stand out from the noise and the notches. More readings a second, or a clamp of more volts an ampere, would help.</source>
@@ -6344,6 +6352,10 @@
         <translation>{0} ({1}) zeigte genau {2} {3} von {4} s bis {5} s, {6}-mal, während {7}: steht das Messgerät auf Hold, glättet es, wiederholt es den letzten Wert, oder ist sein Messbereich zu Ende? Dort nicht darauf verlassen; Hold ausschalten, den nächsten Messbereich wählen und neu messen.</translation>
     </message>
     <message>
+        <source>{0} A at most, over {1} readings or more; asked for: less than {2} % of the base line and {3} A, over {4} readings or more{5}{6}.</source>
+        <translation>höchstens {0} A über {1} oder mehr Messwerte; verlangt: unter {2} % der Grundlinie und {3} A, über {4} oder mehr Messwerte{5}{6}.</translation>
+    </message>
+    <message>
         <source>{0} UTC</source>
         <translation>{0} UTC</translation>
     </message>
@@ -8534,10 +8546,6 @@
     <message>
         <source>{0} A (uncertainty not known)</source>
         <translation>{0} A (Unsicherheit nicht bekannt)</translation>
-    </message>
-    <message>
-        <source>{0} A at most, over {1} readings or more; asked for: less than {2} % of the base line and {3} A, over {4} readings or more{5}.</source>
-        <translation>höchstens {0} A über {1} oder mehr Messwerte; verlangt: unter {2} % der Grundlinie und {3} A, über {4} oder mehr Messwerte{5}.</translation>
     </message>
     <message>
         <source>{0} A or {1} A? The running current{2} is about {3} what such a fan draws ({4} s to {5} s): check the clamp&apos;s switch (1, 10 or 100 mV/A), the turns through it and what was entered. Until then the limits say nothing about the motor.</source>

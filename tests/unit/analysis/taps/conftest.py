@@ -1,6 +1,7 @@
 """A fan that is tapped: a trace as a list of stretches, judged, and what the taps show."""
 
 import itertools
+from dataclasses import replace
 from types import SimpleNamespace
 
 import pytest
@@ -34,6 +35,7 @@ def tapped(trace):
         doubts=(),
         zero=None,
         window_s=0.0,
+        **changed,
     ):
         events = [
             *events,
@@ -43,7 +45,7 @@ def tapped(trace):
         events.sort(key=lambda event: event.t_ns)
         channels = trace.channels(interval_s, roles)
         meter = Instrument("meter", "test", "-", channels)
-        limits = trace.limits()
+        limits = replace(trace.limits(), **changed)
         t_ns, values = trace.sample(legs, interval_s, window_s=window_s)
         order = {"feed": 0, "return": 1, "current": 2}
         block = trace.block_of(t_ns, values, columns=[order[name] for name in roles])

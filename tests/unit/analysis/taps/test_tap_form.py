@@ -53,6 +53,21 @@ def test_a_current_that_is_not_quite_gone_fails(tapped, trace, script, check_of)
     assert check_of(evidence, "current gone").verdict == "fail", "0.28 A is 7 % of 4 A"
 
 
+@pytest.mark.parametrize(("dwell_s", "verdict"), [(0.1, "pass"), (0.7, "can't tell")])
+def test_a_current_that_came_back_in_between_was_not_gone(
+    tapped, script, check_of, dwell_s, verdict
+):
+    """Each tap brings it back for half a second; limits that count from 0.7 s on bridge that."""
+    twice = [one for _, end in THREE for one in ((end - 4.0, end - 1.5), (end - 1.0, end))]
+    taps = [end - 1.5 for _, end in THREE]
+    evidence = proper(tapped, script, twice, taps, min_dwell_s=dwell_s)
+    check = check_of(evidence, "current gone")
+    assert (evidence.tried, check.verdict) == (3, verdict), check.words
+    for words in (check.words, evidence.summary):
+        assert ("min_dwell_s" in words) is (verdict == "can't tell")
+    assert evidence.accepted == verdict
+
+
 def test_one_reading_does_not_show_that_it_was_gone(tapped, script, check_of):
     evidence = proper(tapped, script, [(16.05, 16.3)], (16.6,), interval_s=0.25, end=30.0)
     assert check_of(evidence, "current gone").verdict == "can't tell"
