@@ -4,12 +4,16 @@ from __future__ import annotations
 
 import argparse
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from meterlog.commands.entry import Subparsers, add_command
 from meterlog.commands.folders import new_folder
 from meterlog.commands.job_options import add_job_options, job_from
 from meterlog.commands.stated_accuracy import accuracies
 from meterlog.commands.terminal import Progress, answer, answer_json, remark, short
+
+if TYPE_CHECKING:
+    from meterlog.model.errors import UsageError
 
 _WORDS = """\
 Reads a CSV file with one column of time (seconds, or RFC 3339 date and time) and one column for
@@ -117,9 +121,31 @@ def _is_export(options: argparse.Namespace) -> bool:
             )
         return True
     if options.time is None or not options.assign:
-        lacks = "--time COLUMN" if options.time is None else "--assign ROLE=COLUMN"
-        raise UsageError(f"{lacks} is missing.", remedy="A trace from elsewhere needs both.")
+        raise _half_said(options)
     return False
+
+
+def _half_said(options: argparse.Namespace) -> UsageError:
+    """Give the error of hints of which one is missing; also where the other names no column."""
+    from meterlog.model.errors import UsageError
+    from meterlog.recording.trace_error import shown, suggestion
+    from meterlog.recording.trace_layout import trace_layout
+
+    assigned = [column for _, column in _assigned(options.assign)]
+    given = assigned if options.time is None else [options.time]
+    lacks, what = (
+        ("--time COLUMN", "which column is the time")
+        if options.time is None
+        else ("--assign ROLE=COLUMN", "which column was measured where")
+    )
+    header = trace_layout(options.trace, given).header
+    unknown = [shown(one) for one in dict.fromkeys(given) if one not in header]
+    also = f"; and it has no column {', '.join(unknown)}" if unknown else ""
+    return UsageError(
+        f"{lacks} is missing{also}.",
+        subject=str(options.trace),
+        remedy=f"Say with {lacks} {what}. {suggestion('', header)}",
+    )
 
 
 def _import_export(options: argparse.Namespace, progress: Progress) -> tuple[Path, tuple[str, ...]]:

@@ -147,3 +147,30 @@ def test_a_job_text_that_is_no_text_is_refused_and_a_file_name_that_is_none_is_t
     run(*rest, "--out", tmp_path / "out")
     run("verify", tmp_path / "out")
     assert (tmp_path / "out/data/original/?.csv").read_text() == "t,feed\n0,12\n"
+
+
+@pytest.mark.parametrize(
+    ("hints", "said"),
+    [
+        (
+            ("--time", "zeit"),
+            "--assign ROLE=COLUMN is missing; and it has no column 'zeit'. Say with --assign"
+            " ROLE=COLUMN which column was measured where. There are: t, feed, amps.",
+        ),
+        (
+            ("--time", "t"),
+            "--assign ROLE=COLUMN is missing. Say with --assign ROLE=COLUMN which column was"
+            " measured where. There are: t, feed, amps.",
+        ),
+        (
+            ("--assign", "motor-feed=fed", "--assign", "motor-current=amps"),
+            "--time COLUMN is missing; and it has no column 'fed'. Say with --time COLUMN which"
+            " column is the time. There are: t, feed, amps.",
+        ),
+    ],
+)
+def test_of_half_the_hints_what_is_missing_is_named_alone(run, tmp_path, hints, said):
+    (tmp_path / "t.csv").write_text("t,feed,amps\n0.0,12.0,4.0\n0.1,12.0,4.0\n")
+    told = run("import", tmp_path / "t.csv", *hints, "--out", tmp_path / "out", code=2).err
+    assert told == f"meterlog: {tmp_path / 't.csv'}: {said}\n"
+    assert not (tmp_path / "out").exists()
