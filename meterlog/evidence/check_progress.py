@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-import hashlib
 from collections.abc import Callable, Iterable
 from pathlib import Path
 
 from meterlog.model import Block
-from meterlog.profile.plain_file import open_plain
 from meterlog.recording import Recording
+from meterlog.recording.bag import sha256_of
 
-_PIECE = 1 << 20
 _HASHED = 0.5
 """Part of the work: a byte is hashed about as fast as it is read and its checksum compared."""
 
@@ -46,18 +44,12 @@ class CheckProgress:
         ------
         OSError
             If it can't be read.
-
-        Source
-        ------
-        FIPS 180-4.
         """
-        digest = hashlib.sha256()
-        with open_plain(path) as stream:
-            while piece := stream.read(_PIECE):
-                digest.update(piece)
-                self._done += len(piece)
-                self._tell(_HASHED * min(self._done / self._bytes, 1.0))
-        return digest.hexdigest()
+        return sha256_of(path, self._hashed)
+
+    def _hashed(self, count: int) -> None:
+        self._done += count
+        self._tell(_HASHED * min(self._done / self._bytes, 1.0))
 
     def read(self, recording: Recording) -> tuple[str, ...]:
         """Read all of a recording and give its damage.

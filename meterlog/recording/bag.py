@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from pathlib import Path, PurePosixPath, PureWindowsPath
 
 from meterlog.model.visible_text import visible
@@ -20,8 +20,14 @@ _UNWRITABLE = re.compile(r'[\x00-\x1f\x7f\ud800-\udfff<>:"|?*\\]')
 _DEVICE = re.compile(r"(con|prn|aux|nul|com[1-9]|lpt[1-9])(\..*)?", re.IGNORECASE)
 
 
-def sha256_of(path: Path) -> str:
+def sha256_of(path: Path, told: Callable[[int], object] | None = None) -> str:
     """Give a file's SHA-256 as 64 lower-case hexadecimal digits.
+
+    Parameters
+    ----------
+    path : Path
+    told : callable or None
+        Called with the number of bytes of each piece, once that is read.
 
     Raises
     ------
@@ -36,6 +42,8 @@ def sha256_of(path: Path) -> str:
     with open_plain(path) as stream:
         while piece := stream.read(_PIECE):
             digest.update(piece)
+            if told is not None:
+                told(len(piece))
     return digest.hexdigest()
 
 
