@@ -95,7 +95,8 @@ class TypedLines:
     def _on_typed(self, key: str, values: tuple[float, ...]) -> None:
         self._session.trouble = ""
         if self._session.type_reading(key, values):
-            run = self._session.run
-            self._page.typing.show_taken(values, None if run is None else run.limits.nominal_v)
+            shown = self._session.shown
+            nominal_v = None if shown is None else shown.about.limits.nominal_v
+            self._page.typing.show_taken(values, nominal_v)
         else:
             self._page.typing.refuse(self._session.trouble)

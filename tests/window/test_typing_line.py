@@ -118,6 +118,16 @@ def test_what_is_no_reading_stays_in_the_line_with_the_reason(window, typing, qt
     assert run.typed == []
 
 
+def test_a_voltage_that_can_not_be_is_taken_and_asked_about(window, typing, qtbot):
+    run = typing(VOLTS)
+    line = window.desk.run_page.typing
+    _press(qtbot, window, Qt.Key.Key_R)
+    qtbot.keyClicks(line.field, "126")
+    qtbot.keyClick(line.field, Qt.Key.Key_Return)
+    assert run.typed == [("typed-volts", (126.0,))]
+    assert "taken: typed-volts: volts 126 V. ⚠ 126 V?" in line.said.text()
+
+
 def test_of_several_meters_the_one_chosen_gets_the_reading(window, typing, qtbot):
     run = typing(VOLTS, AMPS)
     line = window.desk.run_page.typing
