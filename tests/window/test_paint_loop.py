@@ -65,6 +65,8 @@ def watched(qtbot):
             yield
             before = watch.turns
             qtbot.waitUntil(lambda: watch.turns > before + 3, timeout=30000)
+        # Others who share the machine come and go: what was slow meanwhile may be quick again.
+        limit_s = max(limit_s, allowed_s())
         late = watch.over(limit_s)
         words = f"{what} blocked the paint loop for over {limit_s * 1e3:.0f} ms:"
         assert not late, "\n".join([words, *map(str, late[:3])])
