@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from meterlog.model import Doubt, DoubtKind, Limits, Role, Step
-from meterlog.model.nominal_volts import MOST_OF_NOMINAL, is_beyond_nominal
+from meterlog.model.nominal_volts import most_volts
 
 
 def beyond_doubts(steps: Sequence[Step], limits: Limits) -> list[Doubt]:
@@ -33,7 +33,7 @@ def beyond_doubts(steps: Sequence[Step], limits: Limits) -> list[Doubt]:
             (step, volts)
             for step in steps
             if (volts := _volts(step, role)) is not None
-            and is_beyond_nominal(volts, limits.nominal_v)
+            and abs(volts) > most_volts(limits.nominal_v)
         ]
         if found:
             told.append(_doubt(role, found, limits.nominal_v))
@@ -54,7 +54,7 @@ def _doubt(role: Role, found: Sequence[tuple[Step, float]], nominal_v: float) ->
     most = max((volts for _, volts in found), key=abs)
     text = (
         f"{role.value} read {most:.4g} V ({start_ns / 1e9:.1f} s to {end_ns / 1e9:.1f} s): a"
-        f" {nominal_v:g} V circuit has at most {MOST_OF_NOMINAL * nominal_v:g} V. Check the decimal"
+        f" {nominal_v:g} V circuit has at most {most_volts(nominal_v):g} V. Check the decimal"
         f" point, the meter's range and the scale that was entered. Until then nothing that rests"
         f" on it says anything of the vehicle."
     )

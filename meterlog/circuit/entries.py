@@ -10,7 +10,7 @@ from meterlog.circuit.network import Network
 from meterlog.model import Circuit, CircuitCheck, CircuitReading, CircuitState, PointKind
 from meterlog.model.circuit_check import KEYS, SIGN_VALUES
 from meterlog.model.errors import UsageError
-from meterlog.model.nominal_volts import MOST_OF_NOMINAL
+from meterlog.model.nominal_volts import most_volts
 
 MOST_A = 200.0
 """From memory: no fan's fuse lets more through for long enough to be read."""
@@ -109,7 +109,7 @@ def _check_value(circuit: Circuit, reading: CircuitReading, where: str) -> None:
             "the value is no number.", subject=subject, remedy="Enter what the meter shows."
         )
     current = point.kind is PointKind.CURRENT
-    most = MOST_A if current else MOST_OF_NOMINAL * circuit.nominal_v
+    most = MOST_A if current else most_volts(circuit.nominal_v)
     unit = "A" if current else "V"
     if abs(reading.value) > most:
         raise UsageError(

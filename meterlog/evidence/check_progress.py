@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from pathlib import Path
 
-from meterlog.model import Block
 from meterlog.recording import Recording
 from meterlog.recording.bag import sha256_of
 
@@ -59,13 +58,6 @@ class CheckProgress:
         RecordingUnreadable
             If a file can't be read.
         """
-        keys = [one.key for one in recording.about.instruments]
-        streams = [stream(key) for key in keys for stream in (recording.blocks, recording.raw)]
-        end_ns = max(recording.end_ns, 1)
-        for place, stream in enumerate(streams):
-            for item in stream:
-                at_ns = int(item.t_ns[-1]) if isinstance(item, Block) else item.t_ns
-                within = min(max(at_ns / end_ns, 0.0), 1.0)
-                self._tell(_HASHED + (1.0 - _HASHED) * (place + within) / len(streams))
+        damage = recording.check(lambda part: self._tell(_HASHED + (1.0 - _HASHED) * part))
         self._tell(1.0)
-        return recording.damage
+        return damage

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Literal
 
@@ -300,8 +300,13 @@ class Recording:
         if frames.damage:
             self._raw_damage[source] = frames.damage
 
-    def check(self) -> tuple[str, ...]:
+    def check(self, told: Callable[[float], object] | None = None) -> tuple[str, ...]:
         """Read everything and give all damage.
+
+        Parameters
+        ----------
+        told : callable or None
+            Called with the part that is read, 0 to 1, many times a second; what it raises ends it.
 
         Returns
         -------
@@ -313,11 +318,14 @@ class Recording:
         RecordingUnreadable
             If a file can't be read.
         """
-        for instrument in self.about.instruments:
-            for _ in self.blocks(instrument.key):
-                pass
-            for _ in self.raw(instrument.key):
-                pass
+        keys = [one.key for one in self.about.instruments]
+        streams = [stream(key) for key in keys for stream in (self.blocks, self.raw)]
+        end_ns = max(self.end_ns, 1)
+        for place, stream in enumerate(streams):
+            for item in stream:
+                if told is not None:
+                    at_ns = int(item.t_ns[-1]) if isinstance(item, Block) else item.t_ns
+                    told((place + min(max(at_ns / end_ns, 0.0), 1.0)) / len(streams))
         return self.damage
 
     def _stream(self, source: str) -> StreamReader | None:

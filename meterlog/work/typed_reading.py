@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from meterlog.model import Channel, Instrument, Quantity
 from meterlog.model.errors import UsageError
-from meterlog.model.nominal_volts import MOST_OF_NOMINAL, is_beyond_nominal
+from meterlog.model.nominal_volts import most_volts
 
 _NUMBER = re.compile(r"[+\-\N{MINUS SIGN}]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)")
 
@@ -73,8 +73,11 @@ def reading_words(instrument: Instrument, values: Sequence[float]) -> str:
 def _said(channel: Channel, value: float) -> str:
     if channel.scale == 1.0 and channel.offset == 0.0:
         return f"{channel.name} {value:.10g} {channel.unit}"
-    real = value * channel.scale - channel.offset
-    return f"{channel.name} {value:.10g} shown, {real:.6g} {channel.unit}"
+    return f"{channel.name} {value:.10g} shown, {_real(channel, value):.6g} {channel.unit}"
+
+
+def _real(channel: Channel, value: float) -> float:
+    return value * channel.scale - channel.offset
 
 
 def beyond_words(instrument: Instrument, values: Sequence[float], nominal_v: float) -> str:
@@ -89,14 +92,15 @@ def beyond_words(instrument: Instrument, values: Sequence[float], nominal_v: flo
         Of the circuit.
     """
     real = (
-        value * channel.scale - channel.offset
+        _real(channel, value)
         for channel, value in zip(instrument.channels, values, strict=False)
         if channel.quantity is Quantity.VOLTAGE
     )
-    beyond = [volts for volts in real if is_beyond_nominal(volts, nominal_v)]
+    most_v = most_volts(nominal_v)
+    beyond = [volts for volts in real if abs(volts) > most_v]
     if not beyond:
         return ""
     return (
         f"{max(beyond, key=abs):g} V? A {nominal_v:g} V circuit has at most"
-        f" {MOST_OF_NOMINAL * nominal_v:g} V: is the decimal point right, and the range?"
+        f" {most_v:g} V: is the decimal point right, and the range?"
     )
