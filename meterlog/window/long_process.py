@@ -27,7 +27,9 @@ _TELL_S = 0.02
 _STOP_S = 3.0
 """How long cancelled work may take to its next step; then it is broken off, and tidies up."""
 _END_S = 2.0
-_LESS_URGENT = 10
+_LESS_URGENT = 3
+"""Behind the window, which must paint; but somebody waits for this. Far down, as work in the
+background is, it would hardly go on while another program keeps all cores busy."""
 
 
 class LongProcess(LongWork[T]):

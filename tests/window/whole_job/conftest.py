@@ -32,6 +32,17 @@ class Bench:
         elif event.kind.value == "tap":
             self.order("tap")
 
+    def draws(self, shown, *, sound):
+        """Tell whether the current on show is that of a running fan.
+
+        One that is sound by now runs on: its brush, which lifts every few seconds, is put back
+        unseen. However long a machine takes to get here, it is not found dead.
+        """
+        running = shown.text not in {"—", ""} and float(shown.text) > 5.0
+        if sound and not running:
+            self.order("tap")
+        return running
+
     def order(self, line):
         self.process.stdin.write(line + "\n")
         self.process.stdin.flush()
