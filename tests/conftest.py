@@ -41,8 +41,8 @@ _wait_until = QtBot.waitUntil
 
 
 def _patiently(self, callback, *, timeout=0):
-    """Wait a minute at least: what is true at last is no fault, however busy the machine is."""
-    return _wait_until(self, callback, timeout=max(timeout, 60_000))
+    """Wait two minutes at least: what is true at last is no fault, however busy the machine is."""
+    return _wait_until(self, callback, timeout=max(timeout, 120_000))
 
 
 QtBot.waitUntil = _patiently

@@ -22,7 +22,7 @@ from meterlog.profile import load_meter
 ROOT = Path(__file__).resolve().parents[2]
 
 _TERMINALS = pytest.mark.skipif(not hasattr(os, "openpty"), reason="needs pseudo terminals")
-pytestmark = [pytest.mark.timeout(60), pytest.mark.pty, pytest.mark.calm(0.02), _TERMINALS]
+pytestmark = [pytest.mark.pty, pytest.mark.calm(0.02), _TERMINALS]
 
 
 class Bench:
@@ -112,7 +112,7 @@ def opened():
 def chunks(end, until):
     """Give what comes from ``end`` with the time of its coming, until ``until`` says so."""
     got = []
-    give_up = time.monotonic() + 30.0
+    give_up = time.monotonic() + 60.0
     while not until(got):
         assert time.monotonic() < give_up, f"only {got[-5:]}"
         if select.select([end], [], [], 0.05)[0]:
@@ -215,7 +215,7 @@ def test_an_unplugged_meter_comes_back_under_the_same_link(bench, opened, tmp_pa
     other = opened(child.address["hand-meter"])
     child.type("unplug line-logger 0.6")
     told = child.told("unplug", "line-logger")
-    give_up = time.monotonic() + 10.0
+    give_up = time.monotonic() + 60.0
     while link.is_symlink():
         assert time.monotonic() < give_up
     # A terminal that has gone reads as ended or as failed, and can't be written to.

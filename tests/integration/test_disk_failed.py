@@ -53,7 +53,7 @@ def test_a_full_disk_is_told_once_and_everything_before_it_is_there(tmp_path, li
         [sys.executable, "-c", CHILD, str(folder), str(limit)],
         capture_output=True,
         text=True,
-        timeout=60,
+        timeout=240,
         check=False,
     )
     assert done.stderr == ""

@@ -89,7 +89,7 @@ def recorded_to(how, place):
         ["unshare", "-m", "--propagation", "private", sys.executable, "-c", CHILD, how, str(place)],
         capture_output=True,
         text=True,
-        timeout=110,
+        timeout=240,
         check=False,
     )
     if "no rights" in done.stdout or "unshare failed" in done.stderr:

@@ -59,7 +59,7 @@ def test_who_waits_for_a_meter_that_never_speaks_can_stop_at_once(number, tmp_pa
                 heard += line.recv(100)
             begun_s = time.monotonic()
             run.send_signal(number)
-            said, complaint = run.communicate(timeout=20)
+            said, complaint = run.communicate(timeout=240)
     assert time.monotonic() - begun_s < 3.0
     assert (run.returncode, said, complaint) == (130, "", "meterlog: stopped.\n")
     assert not (tmp_path / "out").exists()
@@ -117,7 +117,7 @@ def test_no_value_of_a_device_that_answers_late_and_twice_gets_into_another_chan
         run = _record(
             "--meter", f"{tmp_path / 'panel.toml'}@{panel.url}", "--seconds", "4", "--out", str(out)
         )
-        assert run.communicate(timeout=30)[1].count("reading stopped") == 0
+        assert run.communicate(timeout=240)[1].count("reading stopped") == 0
     finally:
         panel.close()
     assert panel.late > 3

@@ -101,7 +101,7 @@ def test_killed_at_every_single_step_of_a_change_the_card_is_the_old_or_the_new_
         capture_output=True,
         text=True,
         check=False,
-        timeout=100,
+        timeout=240,
     )
     assert done.returncode == 0, done.stderr
     assert int(done.stdout) > 50  # so many places were tried

@@ -100,7 +100,7 @@ class Nursery:
 
     def close(self):
         """End the nursery."""
-        _, errors = self._process.communicate(timeout=30)
+        _, errors = self._process.communicate(timeout=240)
         assert errors == b""
 
 
@@ -122,7 +122,6 @@ def _check(folder, rows_a, rows_b, marks):
     assert not recording.is_ended
 
 
-@pytest.mark.timeout(180)
 def test_thirty_killed_recordings_give_back_all_that_was_flushed(tmp_path):
     rng = random.Random(30)
     nursery = Nursery()

@@ -61,7 +61,7 @@ class Bench:
         time.sleep(max(begun + 0.02 * number - time.monotonic(), 0.0))
 
     def await_rows(self, count: int) -> None:
-        deadline = time.monotonic() + 5.0
+        deadline = time.monotonic() + 60.0
         while len(self.readings()[0]) < count:
             assert time.monotonic() < deadline
             time.sleep(0.005)
@@ -195,7 +195,7 @@ def test_a_silence_longer_than_a_second_is_written_while_it_lasts():
         begun = time.monotonic()
         meter.pace(30, begun, 0)
         last = meter.clock.now_ns()
-        deadline = time.monotonic() + 3.0
+        deadline = time.monotonic() + 60.0
         while not meter.no_data():
             assert time.monotonic() < deadline
             time.sleep(0.01)

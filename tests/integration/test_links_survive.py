@@ -262,7 +262,7 @@ def rows_without_data(basket: Basket, source: str) -> int:
 def test_a_wrong_speed_is_said_and_forgotten_when_readings_come(terminals, reading):
     logger = terminals()
     acquisition, basket = reading(choose(logger.url))
-    until = time.monotonic() + 10.0
+    until = time.monotonic() + 60.0
     while not any("line speed" in words for words in basket.links) and time.monotonic() < until:
         logger.send(b"\x00\x80\xf8\x66\xe0\xff\x00\x9e")
         time.sleep(0.05)

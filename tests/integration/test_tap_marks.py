@@ -97,7 +97,7 @@ def terminal(fan, tmp_path):
 
         @staticmethod
         def until(words):
-            end = time.monotonic() + 30.0
+            end = time.monotonic() + 60.0
             while words not in "".join(heard):
                 assert time.monotonic() < end, "".join(heard)
                 time.sleep(0.02)

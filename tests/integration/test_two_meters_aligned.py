@@ -24,7 +24,6 @@ from meterlog.work import Run, review_folder
 from meterlog.work.bench_process import BenchProcess
 
 pytestmark = [
-    pytest.mark.timeout(120),
     pytest.mark.skipif(not hasattr(os, "openpty"), reason="needs pseudo terminals"),
 ]
 

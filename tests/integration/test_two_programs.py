@@ -38,7 +38,7 @@ run = Run([choice], Limits(), Path(sys.argv[2]))
 run.start()
 print("begun", flush=True)
 sys.stdin.readline()
-until = time.monotonic() + 20
+until = time.monotonic() + 60.0
 while not run.status().rows["meter"] and time.monotonic() < until:
     time.sleep(0.01)
 print(run.status().rows["meter"], run.status().faults, flush=True)
@@ -71,7 +71,7 @@ def first(tmp_path):
 
 
 def end(program):
-    out, _ = program.communicate("\n", timeout=60)
+    out, _ = program.communicate("\n", timeout=240)
     assert program.returncode == 0
     rows, faults = out.split(" ", 1)
     assert faults == "()\n"

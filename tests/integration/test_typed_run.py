@@ -221,7 +221,7 @@ def test_without_a_terminal_that_is_said_and_the_run_goes_on(tmp_path):
         capture_output=True,
         text=True,
         check=False,
-        timeout=60,
+        timeout=240,
     )
     assert done.returncode == 0, done.stderr
     assert "no terminal to type on" in done.stderr

@@ -114,7 +114,7 @@ def test_an_unplugged_meter_costs_its_own_readings_only_and_for_as_long_as_it_wa
             "--assign", "motor-current=line-logger.current",
             "--assign", "battery=panel-meter.volts",
         )  # fmt: skip
-        out, errors = recorder.communicate(timeout=40)
+        out, errors = recorder.communicate(timeout=240)
     assert recorder.returncode == 0, errors
     assert out.startswith("complete: ")
     kept = json.loads(truth.read_text())

@@ -15,7 +15,7 @@ pytestmark = [pytest.mark.pty, pytest.mark.slow]
 def test_the_old_motor_fails_the_new_one_does_not_and_the_evidence_is_written(shell, tmp_path):
     out = tmp_path / "demo"
     demo = shell.begin("demo", "--headless", "--seconds", "4.5", "--out", out, "--json")
-    said, err = demo.communicate(timeout=90)
+    said, err = demo.communicate(timeout=240)
     assert demo.returncode == 0, err
     told = json.loads(said)
     before, after = told["recordings"]
@@ -59,7 +59,7 @@ def test_stopped_by_hand_it_seals_and_judges_what_there_is_and_ends_its_meters(
     grows(out / "before")
     assert _virtual_benches(917) == 1
     demo.send_signal(signal.SIGINT)
-    said, err = demo.communicate(timeout=60)
+    said, err = demo.communicate(timeout=240)
     assert demo.returncode == 0, err
     assert "stopped before its time" in err
     assert "BEFORE" in said

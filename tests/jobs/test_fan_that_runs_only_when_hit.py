@@ -23,7 +23,7 @@ def test_from_the_meter_to_the_evidence(shell, fan, tmp_path):
     recorder = shell.record(
         bench.address(), folder, "--seconds", "4.5", "--speed-from", events, "--vehicle", "=van"
     )
-    out, _ = recorder.communicate(timeout=60)
+    out, _ = recorder.communicate(timeout=240)
     assert recorder.returncode == 0
     assert out.startswith("complete: ")
     assert str(folder) in out
@@ -70,7 +70,7 @@ def test_from_the_meter_to_the_evidence(shell, fan, tmp_path):
 def test_a_changed_byte_is_found(shell, fan, tmp_path):
     folder = tmp_path / "before"
     recorder = shell.record(fan("healthy-new").address(), folder, "--seconds", "1")
-    recorder.communicate(timeout=60)
+    recorder.communicate(timeout=240)
     shell.run("verify", folder)
     readings = folder / "data" / "line-logger.arrows"
     data = bytearray(readings.read_bytes())
@@ -93,7 +93,7 @@ def test_events_carry_exactly_the_times_of_their_file(shell, fan, tmp_path):
     recorder = shell.record(
         fan("healthy-new").address(), folder, "--seconds", "1.5", "--speed-from", events
     )
-    recorder.communicate(timeout=60)
+    recorder.communicate(timeout=240)
     events = [event for event in Recording.open(folder).events if event.kind == "speed"]
     assert [(event.t_ns / 1e9, event.speed) for event in events] == list(
         zip(times, range(4), strict=True)
@@ -117,7 +117,7 @@ def test_two_meters_go_into_one_recording(shell, fan, tmp_path):
         "1.5",
         "--json",
     )
-    out, err = recorder.communicate(timeout=60)
+    out, err = recorder.communicate(timeout=240)
     assert recorder.returncode == 0, err
     assert '"line-logger"' in out
     files = shell.json("export", folder, "--out", tmp_path / "evidence")["files"]

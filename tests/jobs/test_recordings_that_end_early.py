@@ -16,7 +16,7 @@ def test_stopped_by_hand_it_is_sealed_all_the_same(number, shell, fan, grows, tm
     recorder = shell.record(fan("healthy-old").address(), folder)
     grows(folder)
     recorder.send_signal(number)
-    out, err = recorder.communicate(timeout=30)
+    out, err = recorder.communicate(timeout=240)
     assert recorder.returncode == 0, err
     assert out.startswith("stopped: ")
     assert "Traceback" not in err
@@ -52,7 +52,7 @@ def test_a_meter_that_goes_away_leaves_a_recording_that_says_so(shell, fan, grow
     recorder = shell.record(bench.address(), folder, "--seconds", "3")
     grows(folder)
     bench.stop()
-    out, err = recorder.communicate(timeout=60)
+    out, err = recorder.communicate(timeout=240)
     assert recorder.returncode == 1, err
     assert "silent at the end: line-logger" in err
     shell.run("verify", folder)
@@ -65,7 +65,7 @@ def test_a_meter_that_goes_away_leaves_a_recording_that_says_so(shell, fan, grow
 def test_a_folder_that_holds_something_is_never_written_to(shell, fan, tmp_path):
     (tmp_path / "letter.txt").write_text("mine")
     recorder = shell.record(fan("healthy-old").address(), tmp_path)
-    _, err = recorder.communicate(timeout=30)
+    _, err = recorder.communicate(timeout=240)
     assert recorder.returncode == 2
     assert str(tmp_path) in err
     assert "Choose another folder" in err

@@ -49,7 +49,7 @@ def _child(*arguments):
         [sys.executable, "-c", CHILD, *arguments],
         capture_output=True,
         text=True,
-        timeout=90,
+        timeout=240,
         check=False,
         env={**os.environ, "QT_QPA_PLATFORM": "offscreen"},
     )

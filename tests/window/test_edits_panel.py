@@ -51,7 +51,7 @@ def panel(qtbot, folder):
 
 
 def settle(panel, session):
-    assert session.wait(20.0)
+    assert session.wait(60.0)
     panel.show_session(session)
 
 

@@ -64,7 +64,7 @@ def test_a_thousand_redraws_leave_the_interpreter_whole():
         [sys.executable, "-c", script],
         capture_output=True,
         text=True,
-        timeout=110,
+        timeout=240,
         check=False,
         env=environment,
     )

@@ -53,7 +53,7 @@ def panel(qtbot, folder, held):
     qtbot.addWidget(panel)
     panel.show()
     session.open(folder)
-    assert session.wait(20.0)
+    assert session.wait(60.0)
     panel.show_session(session)
     panel.form.who.setText("N. N. (invented)")
     assert panel.pick(4 * S)
@@ -69,14 +69,14 @@ def test_it_is_not_told_beside_a_recording_that_was_opened_before_anyone_looked(
 ):
     session = panel._session
     held.let_go("write")
-    assert session.wait(20.0)
+    assert session.wait(60.0)
     other = tmp_path / "other"
     shutil.copytree(folder, other)
     about = (other / "data" / "about.json").read_text()
     known = about_of().recording_id
     (other / "data" / "about.json").write_text(about.replace(known, known[::-1]))
     session.open(other)
-    assert session.wait(20.0)
+    assert session.wait(60.0)
     panel.show_session(session)
     assert panel.form.said.text() == ""
 
@@ -85,10 +85,10 @@ def test_one_that_was_refused_is_not_told_as_written_once_it_is_judged_anew(pane
     session = panel._session
     held.fails = True
     held.let_go("write")
-    assert session.wait(20.0)
+    assert session.wait(60.0)
     trouble = session.trouble
     session.open(folder)
-    assert session.wait(20.0)
+    assert session.wait(60.0)
     session.trouble = trouble
     panel.show_session(session)
     assert "no space left" in panel.form.said.text()
@@ -96,6 +96,6 @@ def test_one_that_was_refused_is_not_told_as_written_once_it_is_judged_anew(pane
 
 def test_one_that_was_written_is_told_as_written(panel, held):
     held.let_go("write")
-    assert panel._session.wait(20.0)
+    assert panel._session.wait(60.0)
     panel.show_session(panel._session)
     assert panel.form.said.text().startswith("Written on top")

@@ -219,7 +219,7 @@ def test_what_is_shown_before_the_outcome_is_never_taken_after_it():
     work, taken = Raced(), []
 
     def early_and_done():
-        assert work.go.wait(20.0)
+        assert work.go.wait(60.0)
         work.meanwhile(lambda: taken.append("first sight"))
         return lambda: taken.append("judged")
 

@@ -233,7 +233,7 @@ def test_a_zero_that_the_end_of_a_run_broke_off_is_told_then_and_not_in_the_next
     session.take_zero()
     assert session.trouble.startswith("Taking the zero")
     session.stop()
-    assert session.wait(20.0)
+    assert session.wait(60.0)
     assert session.phase is Phase.SHOWING
     assert "the recording ended first" in session.trouble
     session.leave_page()
@@ -260,7 +260,7 @@ def test_what_is_wrong_with_the_recording_stays_when_the_zero_that_broke_off_is_
     session.adopt(run_of("first"))
     session.take_zero()
     session.stop()
-    assert session.wait(20.0)
+    assert session.wait(60.0)
     stays = "One second can't be read." if judged else "Not judged: "
     assert session.trouble.startswith(stays)
     assert "the recording ended first" in session.trouble
@@ -279,11 +279,11 @@ def test_a_zero_broken_off_is_not_told_of_a_recording_that_is_opened_later(windo
     session.take_zero()
     first.stop = lambda _outcome: 1 / 0
     session.stop()
-    assert session.wait(20.0)
+    assert session.wait(60.0)
     assert "ZeroDivisionError" in session.trouble
     first.taking.give_up("the recording ended first.")
     session.open(other.folder)
-    assert session.wait(20.0)
+    assert session.wait(60.0)
     assert (session.folder, session.trouble) == (other.folder, "")
 
 

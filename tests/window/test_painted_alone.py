@@ -67,7 +67,7 @@ def test_so_it_is_on_a_screen_that_is_scaled(tmp_path, scale):
         cwd=tmp_path,
         capture_output=True,
         text=True,
-        timeout=60,
+        timeout=240,
         check=False,
     )
     assert done.stdout.split() == [scale, "0"], done.stderr[-2000:]

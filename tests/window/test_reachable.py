@@ -160,7 +160,7 @@ def test_every_page_fits_at_every_scale(tmp_path, scale, width, height):
         cwd=tmp_path,
         capture_output=True,
         text=True,
-        timeout=60,
+        timeout=240,
         check=False,
     )
     assert done.returncode == 0, done.stderr[-2000:]

@@ -25,7 +25,7 @@ def test_the_frame_is_shown_before_anything_heavy_is_loaded():
         [sys.executable, "-c", CHILD],
         capture_output=True,
         text=True,
-        timeout=60,
+        timeout=240,
         check=True,
         env={**os.environ, "QT_QPA_PLATFORM": "offscreen"},
     )
@@ -42,7 +42,7 @@ def test_without_a_screen_the_command_says_what_to_do_instead():
         [sys.executable, "-m", "meterlog", "window"],
         capture_output=True,
         text=True,
-        timeout=60,
+        timeout=240,
         check=False,
         env=environment,
     )

@@ -23,7 +23,7 @@ def recording(window, qtbot, tmp_path):
     yield window, told
     if session.phase is Phase.RECORDING:
         session.stop()
-        assert session.wait(20.0)
+        assert session.wait(60.0)
 
 
 def test_a_wrong_speed_and_a_wrong_tap_are_taken_back_and_kept(recording, qtbot):
@@ -44,7 +44,7 @@ def test_a_wrong_speed_and_a_wrong_tap_are_taken_back_and_kept(recording, qtbot)
     assert [one.kind for one in session.shown.events if one.kind in (EventKind.TAP,)] == []
     assert session.status.marks == 1
     session.stop()
-    assert session.wait(20.0)
+    assert session.wait(60.0)
     assert session.shown.speed() == 2
     kept = Recording.open(session.folder)
     assert {right, wrong, tap} < set(kept.events)
@@ -57,6 +57,6 @@ def test_without_a_mark_or_a_recording_it_is_said(recording):
     assert session.undo_mark() is None
     assert "no mark to take back" in session.trouble
     session.stop()
-    assert session.wait(20.0)
+    assert session.wait(60.0)
     window.desk.do(Action.UNDO)
     assert "Nothing is being recorded" in session.trouble

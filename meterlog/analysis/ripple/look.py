@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -14,12 +13,8 @@ from meterlog.analysis.ripple.cuts import later_by
 from meterlog.analysis.ripple.flaws import FEWEST_BARS, Odd, alternates, odd_ones, shows_whole_turn
 from meterlog.analysis.ripple.humps import humps_in
 from meterlog.analysis.ripple.notches import FINENESS, LEAST_NOTCH, ripples_between
-from meterlog.analysis.ripple.plausible import (
-    LEAST_RIPPLE_HZ,
-    LOWEST_RATE_HZ,
-    NEEDED_RATE_HZ,
-    SAMPLES_PER_RIPPLE,
-)
+from meterlog.analysis.ripple.plausible import NEEDED_RATE_HZ
+from meterlog.analysis.ripple.refused import JUMP, averaged, jumps, no_windows, too_slow, unclear
 from meterlog.analysis.ripple.repeat import (
     LONGEST,
     best_cut,
@@ -31,15 +26,6 @@ from meterlog.analysis.ripple.turn import Turn, differs_by_halves, lay_over
 from meterlog.analysis.ripple.windows import Window
 from meterlog.model import Channel, Limits, Step
 
-_PULSING = 0.8
-"""A voltage that falls to less than a fifth of its height, again and again, is switched."""
-_SOON_S, _JUMP = 0.5, 0.03
-"""A fan's speed does not change by this part in so short a time once it has settled."""
-_JUMPING = (
-    "The strongest line is now one, now another of the turn's: the ripple does not stand out from"
-    " the noise and the notches. More readings a second, or a clamp of more volts an ampere, would"
-    " help."
-)
 _CORRECTIONS = 2
 FAINT = 0.003
 """A ripple of less than this part of the mean, under deep notches, may be taken for their own
@@ -130,9 +116,10 @@ def look_at(
         Of the motor current.
     limits : Limits
     """
-    refused = _too_slow(step, rate_hz, channel) or _no_windows(step, windows, rate_hz, limits)
-    if refused is not None:
-        return refused
+    if refusal := too_slow(rate_hz, channel):
+        return Look(step, rate_hz, refusal, NEEDED_RATE_HZ)
+    if refusal := no_windows(windows, limits):
+        return Look(step, rate_hz, refusal)
     look = _by_ripple(step, windows, rate_hz, channel, limits)
     if not (look.refusal or _weak(look)) or _is_averaged(look, channel):
         return look
@@ -141,7 +128,7 @@ def look_at(
     if other is None or (other.refusal and not doubtful):
         return look
     # What is left of slow changes makes for counts that are too low; never for too high ones.
-    better = doubtful or other.hz > (1.0 + _JUMP) * look.hz or _clearer(other, look)
+    better = doubtful or other.hz > (1.0 + JUMP) * look.hz or _clearer(other, look)
     return other if better else look
 
 
@@ -152,7 +139,7 @@ def _by_ripple(
     found = [one for one in map(track, windows) if one is not None]
     middle = float(np.median([one.hz for one in found])) if found else 0.0
     tracked = tuple(one for one in found if abs(one.hz - middle) <= _NEAR * middle)
-    refusal = _unclear(step, tracked, windows, channel, limits)
+    refusal = unclear(step, tracked, windows, channel, limits)
     if refusal:
         return Look(step, rate_hz, refusal)
     look, ratio = _pattern(step, rate_hz, tracked), 1.0
@@ -194,7 +181,7 @@ def _clearer(look: Look, than: Look) -> bool:
 
 
 def _is_averaged(look: Look, channel: Channel) -> bool:
-    return bool(look.refusal) and look.refusal == _averaged(channel)
+    return bool(look.refusal) and look.refusal == averaged(channel)
 
 
 def _by_notches(
@@ -238,7 +225,7 @@ def _notched(step: Step, windows: Sequence[Window], rate_hz: float, ratio: float
             return None  # in most there are none
     middle = float(np.median([one.hz for one in found]))
     near = tuple(one for one in found if abs(one.hz - middle) <= _NEAR * middle)
-    if not near or _jumps(near):
+    if not near or jumps(near):
         return None
     return _cut_alike(_pattern(step, rate_hz, near), windows, ratio, notches=True)
 
@@ -269,21 +256,6 @@ def _correction(look: Look) -> float:
     if _two_passages(look.odd, followed) and 2 * followed <= LONGEST:
         return 2.0
     return humps_in(look.turn.waves.ravel(), followed) / followed
-
-
-def _unclear(
-    step: Step,
-    tracked: Sequence[Tracked],
-    windows: Sequence[Window],
-    channel: Channel,
-    limits: Limits,
-) -> str:
-    """Give why what was followed is no ripple to be looked at; empty where it is."""
-    if 2 * len(tracked) < len(windows):
-        return _no_ripple(step, limits)
-    if _jumps(tracked):
-        return _JUMPING
-    return _averaged(channel) if channel.integration_s * tracked[0].hz > 1.0 else ""
 
 
 def _two_passages(odd: Sequence[Odd], length: int) -> bool:
@@ -330,71 +302,3 @@ def _pattern(step: Step, rate_hz: float, tracked: tuple[Tracked, ...]) -> Look:
         wide=any((odd[0].place + k) % length in places for k in (-1, 1)) if odd else False,
     )
     return Look(step, rate_hz, "", None, tracked, waves, signs, turn, tuple(odd))
-
-
-def _too_slow(step: Step, rate_hz: float, channel: Channel) -> Look | None:
-    if channel.integration_s * LEAST_RIPPLE_HZ > 1.0:
-        return Look(step, rate_hz, _averaged(channel), NEEDED_RATE_HZ)
-    if rate_hz >= LOWEST_RATE_HZ * 0.999:
-        return None
-    rate = f"{rate_hz:,.0f}" if rate_hz >= 10.0 else f"{rate_hz:.2g}"
-    refusal = (
-        f"Too slow for the commutator's ripple: {rate} readings/s; it takes {LOWEST_RATE_HZ:,.0f}"
-        f" at the least, and {NEEDED_RATE_HZ:,.0f} to have {SAMPLES_PER_RIPPLE:g} on each ripple"
-        f" of any cabin fan."
-    )
-    return Look(step, rate_hz, refusal, NEEDED_RATE_HZ)
-
-
-def _jumps(tracked: Sequence[Tracked]) -> bool:
-    """Tell whether the line is another one from one window to the next, as no shaft's can be."""
-    return any(
-        after.t_s[0] - before.t_s[-1] < _SOON_S
-        and abs(after.track_hz[0] / before.track_hz[-1] - 1.0) > _JUMP
-        for before, after in pairwise(tracked)
-    )
-
-
-def _averaged(channel: Channel) -> str:
-    return (
-        f"The meter averages over {channel.integration_s * 1e3:.3g} ms, longer than a ripple"
-        f" lasts: whatever ripple there is, it doesn't show it."
-    )
-
-
-def _no_windows(
-    step: Step, windows: Sequence[Window], rate_hz: float, limits: Limits
-) -> Look | None:
-    if not windows:
-        refusal = (
-            "No steady running of a quarter of a second, evenly read and without a break, to look"
-            " at the ripple."
-        )
-        return Look(step, rate_hz, refusal)
-    if any(one.pulsing > _PULSING for one in windows):
-        refusal = (
-            "The motor's voltage is switched on and off: the chopping hides the ripple. Feed the"
-            " motor with plain direct current and record again."
-        )
-        return Look(step, rate_hz, refusal)
-    if limits.controller.kind == "pulsed" and not any(one.pulsing > 0.0 for one in windows):
-        refusal = (
-            "The controller is stated to be a pulsed one, and its voltage was not read with the"
-            " current: chopping can't be told from ripple. Feed the motor with plain direct"
-            " current, or record the motor's voltage at the same rate."
-        )
-        return Look(step, rate_hz, refusal)
-    return None
-
-
-def _no_ripple(step: Step, limits: Limits) -> str:
-    amps = abs(step.steady_mean_a or 0.0)
-    if amps >= limits.locked_current_a:
-        return (
-            f"No ripple although {amps:.3g} A flow: consistent with a rotor that does not turn. A"
-            f" clamp too slow to show ripple would look the same."
-        )
-    return (
-        f"No regular ripple stands out in {amps:.3g} A: the motor does not turn, its ripple is too"
-        f" small for this clamp and range, or the clamp is too slow to show it."
-    )

@@ -89,7 +89,7 @@ def test_ticks_go_on_while_there_is_nothing_to_take_and_under_load():
         for number in range(250 if load else 0):
             bus.put(event(number))
         bus.start()
-        until = time.monotonic() + 5
+        until = time.monotonic() + 60.0
         while len(keeper.ticks) < 8 and time.monotonic() < until:
             threading.Event().wait(0.005)
         bus.stop()
@@ -104,7 +104,7 @@ def test_who_waits_for_nothing_is_not_woken_more_than_some_times_a_second():
     keeper = Keeper(every_ns=10 * NO_HURRY_NS)
     bus = Bus([keeper], Clock.start())
     bus.start()
-    until = time.monotonic() + 5
+    until = time.monotonic() + 60.0
     while len(keeper.ticks) < 4 and time.monotonic() < until:
         threading.Event().wait(0.005)
     bus.stop()

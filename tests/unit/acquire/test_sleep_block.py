@@ -52,7 +52,7 @@ def program(tmp_path, monkeypatch):
 
 
 def wait_for(condition):
-    end = time.monotonic() + 20.0
+    end = time.monotonic() + 60.0
     while not condition():
         assert time.monotonic() < end
         time.sleep(0.01)
@@ -102,14 +102,14 @@ def test_nothing_is_begun_once_it_was_let_go_while_another_thread_asked(program,
 
     def slowly():
         begun.set()
-        assert go_on.wait(20.0)
+        assert go_on.wait(60.0)
         children.append(start())
         return children[-1]
 
     monkeypatch.setattr(block._holder, "_start", slowly)
     asking = threading.Thread(target=lambda: block.words)
     asking.start()
-    assert begun.wait(20.0)
+    assert begun.wait(60.0)
     ending = threading.Thread(target=block.release)
     ending.start()
     ending.join(0.2)

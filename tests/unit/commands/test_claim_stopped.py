@@ -35,7 +35,7 @@ sys.exit(main(sys.argv[3:]))
 def told(which, where, *words):
     return subprocess.run(
         [sys.executable, "-c", ASKED, which, where, *map(str, words)],
-        capture_output=True, text=True, timeout=60, check=False,
+        capture_output=True, text=True, timeout=240, check=False,
         env={**os.environ, "QT_QPA_PLATFORM": "offscreen"},
     )  # fmt: skip
 

@@ -23,7 +23,7 @@ def run(*words, **more):
         capture_output=True,
         text=True,
         check=False,
-        timeout=60,
+        timeout=240,
         stdin=subprocess.DEVNULL,
         **more,
     )

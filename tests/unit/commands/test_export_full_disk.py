@@ -34,7 +34,7 @@ def test_what_a_full_disk_cuts_off_is_told_and_taken_away(run, small, tmp_path, 
     for limit in (tables // 2, tables, (picture + tables) // 2, picture - 1):
         ran = subprocess.run(
             [sys.executable, "-c", FULL, str(limit), "export", str(small), "--out", str(out)],
-            capture_output=True, text=True, timeout=120, check=False,
+            capture_output=True, text=True, timeout=240, check=False,
             env={**os.environ, "QT_QPA_PLATFORM": "offscreen"},
         )  # fmt: skip
         assert ran.returncode == 1
@@ -53,7 +53,7 @@ def test_a_pack_that_a_full_disk_cuts_off_is_told_by_the_folder_asked_for(run, s
                 *(sys.executable, "-c", FULL, str(limit), "claim", str(tmp_path / "card.json")),
                 *("--before", str(small), "--out", str(tmp_path / "pack"), "--unsigned"),
             ],
-            capture_output=True, text=True, timeout=120, check=False,
+            capture_output=True, text=True, timeout=240, check=False,
             env={**os.environ, "QT_QPA_PLATFORM": "offscreen"},
         )  # fmt: skip
         assert ran.returncode == 1

@@ -19,7 +19,7 @@ def shell(line, **more):
         ["bash", "-c", f"set -o pipefail; {line}"],
         capture_output=True,
         check=False,
-        timeout=60,
+        timeout=240,
         env=env,
     )
     assert b"Traceback" not in done.stderr

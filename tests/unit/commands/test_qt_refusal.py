@@ -97,7 +97,7 @@ def _run(command, folder, **named):
         capture_output=True,
         text=True,
         check=False,
-        timeout=60,
+        timeout=240,
         cwd=folder,
         env={**os.environ, **named},
     )

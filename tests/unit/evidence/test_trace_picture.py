@@ -228,7 +228,7 @@ def test_a_picture_is_saved_on_a_machine_without_a_screen(tmp_path):
     subprocess.run(
         [sys.executable, "-c", CHILD, str(Path(__file__).parent), str(target)],
         check=True,
-        timeout=60,
+        timeout=240,
         env=bare,
     )
     image = QImage(str(target))

@@ -96,7 +96,7 @@ def test_reports_are_unwrapped_in_order_and_the_bridge_is_set_up_first(bench):
         bench.device.reports.put(b"\xf0\0\0\0\0\0\0\0")  # none
         bench.device.reports.put(b"\xf1\x3d\0\0\0\0\0\0")
         data = b""
-        until = time.monotonic() + 5
+        until = time.monotonic() + 60.0
         while len(data) < 3 and time.monotonic() < until:
             data += link.read(1.0)
         assert data == b"\x1b\x27\x3d"
@@ -190,7 +190,7 @@ def test_dropped_input_is_gone_and_what_finds_no_room_is_counted(bench):
         link._inbox._most = 4
         for report in (b"\x03abc", b"\x03def"):
             bench.device.reports.put(report)
-        until = time.monotonic() + 5
+        until = time.monotonic() + 60.0
         while not link.line_counts().lost and time.monotonic() < until:
             time.sleep(0.005)
         assert link.line_counts().lost == 3

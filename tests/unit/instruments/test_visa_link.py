@@ -117,7 +117,7 @@ def test_a_whole_acquisition_polls_it_and_knows_its_serial_number(bench):
             enough.set()
 
     acquisition.start(put)
-    assert enough.wait(20)
+    assert enough.wait(60)
     acquisition.stop()
     assert instrument.identity.model == "INVENTED METER"
     assert instrument.usb_serial == "A1"

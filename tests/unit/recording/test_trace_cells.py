@@ -21,7 +21,7 @@ def test_a_number_is_what_python_reads_as_one_in_plain_digits(text):
     assert (NUMBER.fullmatch(text) is not None) is reads
 
 
-@pytest.mark.timeout(20)  # tried in every way, it would take many minutes
+@pytest.mark.timeout(60)  # tried in every way, it would take many minutes
 @pytest.mark.parametrize("text", ["1" * 120_000 + "x", "1" * 60_000 + "." + "1" * 60_000 + "e"])
 def test_a_cell_of_a_hundred_thousand_digits_and_a_letter_is_refused_at_once(text):
     with pytest.raises(NotANumber) as caught:

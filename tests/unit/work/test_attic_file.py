@@ -156,6 +156,6 @@ assert len(plain.findings) > 5, len(plain.findings)
 @pytest.mark.skipif(sys.platform == "win32", reason="limits the size of files as Unix does")
 def test_a_review_on_a_disk_that_fills_up_is_the_same_to_the_last_bit(tmp_path):
     done = subprocess.run(
-        [sys.executable, "-c", _LIMITED], check=False, capture_output=True, text=True, timeout=100
+        [sys.executable, "-c", _LIMITED], check=False, capture_output=True, text=True, timeout=240
     )
     assert done.returncode == 0, done.stderr

@@ -78,7 +78,7 @@ def put(recorder, judge, items):
 
 
 def wait_for_the_new_one(judge):
-    end = time.monotonic() + 10.0
+    end = time.monotonic() + 60.0
     while judge._anew is not None and not judge._anew.done:
         assert time.monotonic() < end
         time.sleep(0.01)

@@ -161,7 +161,7 @@ def test_a_late_answer_gets_neither_the_place_nor_the_time_of_the_next(says_who,
         _registers(7),
         _registers(8),
     ]
-    rows, aside, until = [], b"", time.monotonic() + 5.0
+    rows, aside, until = [], b"", time.monotonic() + 60.0
     told = []
     while not rows:
         assert time.monotonic() < until

@@ -52,7 +52,7 @@ def test_a_full_disk_is_told_and_leaves_what_was_there(carrier, tmp_path, short_
     other.unlink()
     ran = subprocess.run(
         [sys.executable, "-c", FULL, str(carrier), str(limit)],
-        capture_output=True, text=True, timeout=60, check=False,
+        capture_output=True, text=True, timeout=240, check=False,
     )  # fmt: skip
     assert (ran.returncode, ran.stdout, ran.stderr) == (0, "told: File too large\n", "")
     assert carrier.read_bytes() == before

@@ -46,13 +46,13 @@ def test_while_one_is_being_sealed_nobody_takes_it_for_one_that_was_cut_off(make
 
     def slow(path):
         begun.set()
-        assert go_on.wait(20)
+        assert go_on.wait(60)
         return real(path)
 
     monkeypatch.setattr(sealing, "sha256_of", slow)
     first = threading.Thread(target=seal, args=(folder,))
     first.start()
-    assert begun.wait(20)
+    assert begun.wait(60)
     try:
         assert find_unsealed(folder) == ()
         with pytest.raises(EvidenceError, match="recorded or sealed by a running program"):

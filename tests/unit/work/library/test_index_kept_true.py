@@ -241,7 +241,7 @@ def test_several_programs_and_threads_share_one_index(library, shelf, recording)
         thread.start()
     for thread in threads:
         thread.join()
-    said = [child.communicate(timeout=60) for child in children]
+    said = [child.communicate(timeout=240) for child in children]
     assert found == [[12] * 5] * 3
     assert all(child.returncode == 0 for child in children), said
     hits = library.search([shelf], Wanted())

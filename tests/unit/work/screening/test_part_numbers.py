@@ -62,7 +62,7 @@ def test_a_name_with_a_digit_in_it_is_no_motor_of_its_own():
     assert one.startswith("vehicle ")
 
 
-@pytest.mark.timeout(20)  # looked for from each blank on, it would take many minutes
+@pytest.mark.timeout(60)  # looked for from each blank on, it would take many minutes
 def test_a_part_of_a_hundred_thousand_blanks_is_read_at_once():
     part = "FM-20" + " " * 120_000 + "x"
     assert part_number(part, None) == "FM-20 X"

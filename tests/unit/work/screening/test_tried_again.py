@@ -56,7 +56,7 @@ def screened_by_a_program(tmp_path):
             command,
             capture_output=True,
             text=True,
-            timeout=120,
+            timeout=240,
             check=True,
             preexec_fn=_bound_by_rights,
         )

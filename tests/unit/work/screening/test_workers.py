@@ -96,7 +96,7 @@ def cluster(tmp_path):
             time.sleep(0.1)
         address = json.loads(told.read_text())["address"]
         with importlib.import_module("distributed").Client(address, set_as_default=False) as asked:
-            asked.wait_for_workers(1, timeout=60)
+            asked.wait_for_workers(1, timeout=240)
         yield address, programs["scheduler"].kill
     finally:
         for one in programs.values():
