@@ -10,6 +10,7 @@ from meterlog.recording import (
     EDITS_NAME,
     HEAD_NAME,
     HEAD_PROPERTY,
+    PART_NAME,
     Recording,
     about_bytes,
     kept_circuits,
@@ -40,7 +41,8 @@ def head_of_events(recording: Recording, review: Review) -> dict[str, object]:
     """Give the same for the events, with the circuit profiles by which entries were made.
 
     And with the edits, and with limits that were not its own: the events are as edited and the
-    limits those of the judgement, so whoever imports them has to be told.
+    limits those of the judgement, so whoever imports them has to be told. So has who imports one
+    part of a recording.
 
     Parameters
     ----------
@@ -55,6 +57,7 @@ def head_of_events(recording: Recording, review: Review) -> dict[str, object]:
     (head,) = recording_head(recording.about).values()
     edits = [" ".join(one.split()) for one in (*edits_in(review.notes), *limits_in(review.notes))]
     held = [_held(EDITS_NAME, "\n".join(edits))] if edits else []
+    held += [_held(PART_NAME, review.part)] if review.part else []
     return {HEAD_PROPERTY: [*head, *circuits, *held]}
 
 

@@ -25,6 +25,7 @@ from meterlog.recording.table_metadata import (
     HEAD_NAME,
     HEAD_PROPERTY,
     METADATA_ENDING,
+    PART_NAME,
 )
 from meterlog.recording.tables_import import ExportRequest, import_export
 from meterlog.recording.trace_fit import events_outside
@@ -36,6 +37,7 @@ __all__ = [
     "HEAD_PROPERTY",
     "MARKS",
     "METADATA_ENDING",
+    "PART_NAME",
     "UNDATED",
     "Columns",
     "Envelope",

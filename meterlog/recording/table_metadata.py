@@ -20,10 +20,12 @@ HEAD_NAME = "meterlog recording 1"
 
 EDITS_NAME = "meterlog edits 1"
 """Name of the property value that holds the edits in what was exported, one a line."""
+PART_NAME = "meterlog part 1"
+"""Name of the property value that says of what part of a recording this is."""
 
 _MOST_BYTES = 16 << 20
 _ENCODING = "utf-8-sig"
-_NO_CIRCUITS = (HEAD_NAME, EDITS_NAME)
+_NO_CIRCUITS = (HEAD_NAME, EDITS_NAME, PART_NAME)
 _ELSE = "Export it again, or say what the columns are with --time and --assign."
 
 
@@ -48,6 +50,8 @@ class TableMetadata:
         Circuit profiles, by their place in the recording.
     edits : tuple of str
         Edits that had been made in what was exported, in words; with the events only.
+    part : str
+        What was said of it where it is not the whole recording; with the events only.
     """
 
     path: Path
@@ -59,6 +63,7 @@ class TableMetadata:
     head: str
     circuits: tuple[tuple[str, str], ...] = ()
     edits: tuple[str, ...] = ()
+    part: str = ""
 
     def layout(self) -> TraceLayout:
         """Look at the table's header.
@@ -144,6 +149,7 @@ def table_metadata(table: Path) -> TableMetadata | None:
         head=next((text for name, text in held if name == HEAD_NAME), ""),
         circuits=tuple((name, text) for name, text in held if name not in _NO_CIRCUITS),
         edits=tuple(one for name, text in held if name == EDITS_NAME for one in text.split("\n")),
+        part=next((text for name, text in held if name == PART_NAME), ""),
     )
 
 

@@ -34,6 +34,7 @@ from meterlog.recording.imported_folder import (
     imported_folder,
     keep_original,
 )
+from meterlog.recording.part_file import keep_part
 from meterlog.recording.recorder import Recorder
 from meterlog.recording.sealing import seal
 from meterlog.recording.table_metadata import METADATA_ENDING, TableMetadata, table_metadata
@@ -142,6 +143,7 @@ def import_export(
         if of_events is not None:
             _keep_circuits(aside, of_events)
             keep_edits(aside, of_events.edits)
+            keep_part(aside, of_events.part)
         for one in files:
             keep_original(aside, one.table)
             keep_original(aside, one.path)

@@ -9,6 +9,7 @@ from meterlog.model import Review
 from meterlog.model.errors import RecordingUnreadable
 from meterlog.recording import layout
 from meterlog.recording.continuation import kept_continuation
+from meterlog.recording.part_file import was_part
 from meterlog.recording.writer_lock import is_being_written
 
 
@@ -42,11 +43,16 @@ def part_lines(folder: Path) -> tuple[str, ...]:
 
 
 def one_part(folder: Path) -> str:
-    """Say that a recording is the last part of one whose disk failed; empty if it is whole."""
+    """Say that a recording is the last part of one whose disk failed; empty if it is whole.
+
+    Also where it was imported from such a part.
+    """
     try:
-        went_on = kept_continuation(folder)
+        went_on, exported = kept_continuation(folder), was_part(folder)
     except RecordingUnreadable as error:
         return str(error)
+    if exported:
+        return "What it was imported from was one part: what came before is not in it."
     if went_on is None:
         return ""
     return (

@@ -672,6 +672,10 @@
         <translation>Dezimalkomma, Bereich des Messgeräts und gewählten Stromlauf prüfen.</translation>
     </message>
     <message>
+        <source>Check the disk.</source>
+        <translation>Den Datenträger prüfen.</translation>
+    </message>
+    <message>
         <source>Check the folder of your keys, or make the pack without a signature.</source>
         <translation>Den Ordner der Schlüssel prüfen, oder das Paket ohne Unterschrift machen.</translation>
     </message>
@@ -1358,6 +1362,10 @@
     <message>
         <source>If the fan fails only at times, record it for long with the complaint there, and tap and wiggle while it records (meterlog record).</source>
         <translation>Fällt das Gebläse nur zeitweise aus, lange mit vorhandenem Fehler aufzeichnen und dabei klopfen und wackeln.</translation>
+    </message>
+    <message>
+        <source>Import the tables again.</source>
+        <translation>Die Tabellen noch einmal einlesen.</translation>
     </message>
     <message>
         <source>Input/output error</source>
@@ -2998,6 +3006,10 @@
     <message>
         <source>What is in it is as it was packed.</source>
         <translation>Was darin ist, ist wie gepackt.</translation>
+    </message>
+    <message>
+        <source>What it was imported from was one part: what came before is not in it.</source>
+        <translation>Eingelesen wurde sie aus einem Teil einer Aufzeichnung: Was davor war, ist nicht darin.</translation>
     </message>
     <message>
         <source>What the pages of a PDF show is not covered by the signature inside it, only the files it carries are: hold figures that matter against those, or check the whole pack.</source>
@@ -4740,6 +4752,10 @@
         <translation>ist zu groß für eine Liste von Aufzeichnungen.</translation>
     </message>
     <message>
+        <source>is too long for {0}.</source>
+        <translation>ist zu lang für {0}.</translation>
+    </message>
+    <message>
         <source>is torn off</source>
         <translation>ist abgerissen</translation>
     </message>
@@ -6338,6 +6354,10 @@
     <message>
         <source>went away while it was looked through.</source>
         <translation>verschwand, während er durchgesehen wurde.</translation>
+    </message>
+    <message>
+        <source>what is said of a part</source>
+        <translation>das, was von einem Teil gesagt wird</translation>
     </message>
     <message>
         <source>{0} ({1} to {2} {3} in a circuit in order) leaves {4}</source>

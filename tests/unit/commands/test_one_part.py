@@ -61,6 +61,20 @@ def test_each_file_of_an_export_says_it(run, small, begun, tmp_path):
     assert f"ONE PART: {review['one_part']}" == told
 
 
+def test_so_does_what_is_imported_from_it_again_and_again(run, small, begun, tmp_path):
+    told = "ONE PART: What it was imported from was one part: what came before is not in it."
+    before = small
+    for name in ("once", "twice"):
+        run("export", before, "--out", tmp_path / f"{name}-out")
+        before = tmp_path / name
+        run("import", tmp_path / f"{name}-out", "--out", before)
+        assert told in plain(run("review", before).out)
+        assert "Not tried in this part: speed 2" in plain(run("review", before).out)
+    assert json.loads(run("review", before, "--json").out)["one_part"] == told[len("ONE PART: ") :]
+    (before / layout.PART).unlink()
+    assert "ONE PART" not in run("review", before).out
+
+
 def test_an_export_of_a_whole_recording_says_nothing_of_it(run, small, tmp_path):
     run("export", small, "--out", tmp_path / "out")
     for name in ("judgement.txt", "README.txt"):
