@@ -97,6 +97,8 @@ def test_a_pulled_plug_rings_the_bell_and_the_finding_names_it(plug, tmp_path, c
     screen.close()
     cli.main(["review", str(folder), "--json"])
     findings = json.loads(capsys.readouterr().out)["findings"]
-    (gap,) = [finding for finding in findings if finding["kind"] == "no-data"]
-    assert "line-logger: its port was gone (plug, cable or adapter)" in gap["statement"]
+    missing = [finding for finding in findings if finding["kind"] == "no-data"]
+    # A busy machine may hold the logger up for a while as well.
+    gone = "line-logger: its port was gone (plug, cable or adapter)"
+    (gap,) = [finding for finding in missing if gone in finding["statement"]]
     assert 0.4 < gap["end_s"] - gap["start_s"] < 3.0

@@ -237,6 +237,9 @@ def test_closing_and_opening_again_does_not_start_the_scenario_anew(bench, port)
     first.close()
     opened = child.told("open")
     child.told("speed", "1")
+    for _ in range(2):  # a turn of its loop at least, in which it sees that nobody has it open
+        child.type("tap")
+        child.told("tap")
     again = port(child.address)
     assert again.line().startswith(BANNER)
     now_ms = (time.monotonic_ns() - opened["monotonic_ns"]) * 4e-6
