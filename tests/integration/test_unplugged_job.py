@@ -10,6 +10,7 @@ import threading
 import time
 from pathlib import Path
 
+import calm
 import pytest
 
 from meterlog import cli
@@ -75,12 +76,13 @@ def test_a_pulled_plug_rings_the_bell_and_the_finding_names_it(plug, tmp_path, c
     told = ["--meter", f"line-logger@{plug.url}", "--out", str(folder)]
     told += ["--assign", "motor-current=line-logger.current"]
     logger.start()
-    with subprocess.Popen(
+    recorder = subprocess.Popen(
         [*command, "record", *told],
         stdin=subprocess.DEVNULL,
         stdout=subprocess.DEVNULL,
         stderr=screen.near,
-    ) as program:
+    )
+    with recorder as program, calm.StallWatch() as watch:
         screen.wait("recording to ")
         time.sleep(1.0)
         with logger.rest:
@@ -98,7 +100,8 @@ def test_a_pulled_plug_rings_the_bell_and_the_finding_names_it(plug, tmp_path, c
     cli.main(["review", str(folder), "--json"])
     findings = json.loads(capsys.readouterr().out)["findings"]
     missing = [finding for finding in findings if finding["kind"] == "no-data"]
-    # A busy machine may hold the logger up for a while as well.
     gone = "line-logger: its port was gone (plug, cable or adapter)"
     (gap,) = [finding for finding in missing if gone in finding["statement"]]
+    # A machine that stalls may hold the logger up for a while as well.
+    assert missing == [gap] or watch.worst_s > 0.02
     assert 0.4 < gap["end_s"] - gap["start_s"] < 3.0
