@@ -320,8 +320,7 @@ def test_a_box_whose_memory_overran_says_so_in_its_errors_and_in_the_truth(bench
     end = opened(child.address)
     os.write(end, b"INIT\n")
     zero_ns = child.told("open")["monotonic_ns"]
-    fetched_s = 24.0
-    while (time.monotonic_ns() - zero_ns) * 20e-9 < fetched_s:
+    while (time.monotonic_ns() - zero_ns) * 20e-9 < 18.0:
         time.sleep(0.01)
     os.write(end, b"FETC?\n")
     head = whole(chunks(end, lambda got: len(whole(got)) > 10))
@@ -332,9 +331,9 @@ def test_a_box_whose_memory_overran_says_so_in_its_errors_and_in_the_truth(bench
     assert whole(chunks(end, lambda got: whole(got).endswith(b"\n"))).startswith(b"-363,")
     lost = child.told("overrun")
     rows = size // 6
-    # Told when it happens, or when a busy computer lets the bench come round to it, and not when it
-    # is fetched.
-    assert rows * 0.001 - 0.1 < lost["elapsed_s"] < fetched_s
+    # Told when it happens, not when it is fetched; a fifth of a second of this computer is for the
+    # bench to come round to it.
+    assert -0.1 < lost["elapsed_s"] - rows * 0.001 < 4.0
     assert child.end()[0] == 0
     kept = json.loads(truth.read_text())
     assert kept["meter_happenings"][0]["value"] == lost["value"]
