@@ -97,7 +97,7 @@ def _worst_by_speed(judged: Judged) -> list[_At]:
     """Give for each speed the step that comes the closest to its limit, or passes it the most."""
     found: dict[int, _At] = {}
     maker = maker_of(judged)
-    taken_back = TakenBack(judged.instruments, judged.doubts)
+    taken_back = TakenBack(judged.instruments, judged.doubts, judged.limits)
     own = {
         (one.start_ns, one.speed): one.verdict
         for one in judged.findings

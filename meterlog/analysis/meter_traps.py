@@ -18,6 +18,7 @@ from meterlog.analysis.levels import Levels
 from meterlog.analysis.load_drop import LoadDrop, believed
 from meterlog.analysis.long_table import Attic
 from meterlog.analysis.off_current import OffCurrent
+from meterlog.analysis.past_range import PastRange
 from meterlog.analysis.pieces import Piece
 from meterlog.analysis.polarity import Polarity
 from meterlog.analysis.rows import Rows
@@ -72,6 +73,7 @@ class MeterTraps:
         self._slips = SlippedProbes(self._levels, limits)
         self._off = OffCurrent(self._levels, limits)
         self._stuck = StuckWatch(instruments, limits)
+        self._past = PastRange(instruments)
         self._zeros = ZeroWatch(instruments, started_utc)
         self._words = DeviceWords()
         self._absence = Absence(instruments)
@@ -95,6 +97,7 @@ class MeterTraps:
             self._words.take(item)
         elif len(item):
             self._stuck.take(item)
+            self._past.take(item)
             self._last_ns = max(self._last_ns, int(item.t_ns[-1]))
 
     def take_rows(self, rows: Rows) -> None:
@@ -143,6 +146,7 @@ class MeterTraps:
             *self._off.doubts(self._timeline.changes),
             *self._slipped(ended=ended),
             *self._stuck.doubts(self._levels, self._timeline),
+            *self._past.doubts(),
             *self._words.doubts(),
             *self._zeros.doubts(self._levels, self._last_ns),
         )

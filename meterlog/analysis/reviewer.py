@@ -41,7 +41,6 @@ from meterlog.analysis.whole import Whole
 from meterlog.model import (
     Block,
     CatchChance,
-    Channel,
     Conditions,
     Doubt,
     Event,
@@ -55,6 +54,7 @@ from meterlog.model import (
     Span,
     SpanKind,
     Step,
+    channel_of,
     withdrawn_words,
 )
 
@@ -86,14 +86,6 @@ class _Told:
     why: _Why
     span: Span
     finding: Finding | None
-
-
-def _channel(instruments: Sequence[Instrument], role: Role) -> Channel | None:
-    for instrument in instruments:
-        index = instrument.column(role)
-        if index is not None:
-            return instrument.channels[index]
-    return None
 
 
 def _detail(piece: Piece, kind: SpanKind) -> str:
@@ -160,9 +152,9 @@ class Reviewer:
         attic: Attic | None = None,
     ) -> None:
         self._limits = limits
-        self._current = _channel(instruments, Role.MOTOR_CURRENT)
-        self._feed_there = _channel(instruments, Role.MOTOR_FEED) is not None
-        self._return_there = _channel(instruments, Role.MOTOR_RETURN) is not None
+        self._current = channel_of(instruments, Role.MOTOR_CURRENT)
+        self._feed_there = channel_of(instruments, Role.MOTOR_FEED) is not None
+        self._return_there = channel_of(instruments, Role.MOTOR_RETURN) is not None
         self._budgets = BudgetMaker(instruments, conditions)
         self._instruments = tuple(instruments)
         home = self._budgets.current
@@ -246,7 +238,7 @@ class Reviewer:
         steps = self._budgets.with_budgets(self._whole.with_side_volts(gathered))
         believed = self._traps.believed(pieces)
         doubts = self._traps.doubts(steps, believed, ended=ended)
-        taken_back = TakenBack(self._instruments, doubts)
+        taken_back = TakenBack(self._instruments, doubts, self._limits)
         told = self._tell(believed, taken_back)
         faults = [one.finding for one in told if one.finding is not None]
         spans = tuple(map(operator.attrgetter("span"), told))

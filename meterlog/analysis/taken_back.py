@@ -9,8 +9,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from meterlog.analysis.past_range import is_past
 from meterlog.analysis.pieces import Piece
-from meterlog.model import Doubt, DoubtKind, Instrument, Role, SpanKind, Step
+from meterlog.model import Doubt, DoubtKind, Instrument, Limits, Role, SpanKind, Step, channel_of
 
 _LEVEL = (SpanKind.OVER, SpanKind.UNDER, SpanKind.LOCKED)
 _GONE = (SpanKind.DEAD, SpanKind.FEED_LOST, SpanKind.GROUND_LOST, SpanKind.NO_CURRENT)
@@ -19,6 +20,7 @@ _BY_VOLTAGE = (SpanKind.DEAD, SpanKind.FEED_LOST, SpanKind.GROUND_LOST)
 _TEN = "the current may be off by a factor of ten"
 _STUCK = "the current meter repeated one reading meanwhile"
 _STUCK_VOLTS = "the voltage that tells the side was one reading repeated"
+_PAST = "the current is more than the meter or the clamp is stated for"
 _BATTERY = "the current meter reports that its own battery is low"
 
 
@@ -30,10 +32,20 @@ class TakenBack:
     instruments : sequence of Instrument
     doubts : sequence of Doubt
         Of the same recording.
+    limits : Limits or None
+        What lies beyond a clamp's range is not known well, but it is more than its range goes to:
+        where that is above the limit already, the verdict stands. None: for no limit.
     """
 
-    def __init__(self, instruments: Sequence[Instrument], doubts: Sequence[Doubt]) -> None:
+    def __init__(
+        self,
+        instruments: Sequence[Instrument],
+        doubts: Sequence[Doubt],
+        limits: Limits | None = None,
+    ) -> None:
         homes = [one.key for one in instruments if one.column(Role.MOTOR_CURRENT) is not None]
+        self._current = channel_of(instruments, Role.MOTOR_CURRENT)
+        self._limits = limits
         decades = [one for one in doubts if one.kind is DoubtKind.DECADE]
         stuck = [one for one in doubts if one.kind is DoubtKind.STUCK]
         self._low = [
@@ -58,7 +70,8 @@ class TakenBack:
     def of_piece(self, piece: Piece) -> str:
         """Give why the verdict on a stretch is taken back, as a clause; empty where it stands."""
         if piece.kind in _LEVEL:
-            return self._level(piece.start_ns, piece.end_ns)
+            mean_a = piece.figures.mean_a
+            return self._level(piece.start_ns, piece.end_ns) or self._past(piece.speed, mean_a)
         if piece.kind not in _GONE:
             return ""
         if self._tenth:
@@ -72,7 +85,16 @@ class TakenBack:
 
     def of_step(self, step: Step) -> str:
         """Give why the verdict on a step's current is taken back; empty where it stands."""
-        return self._level(step.start_ns, step.end_ns)
+        mean_a = step.mean_a if step.steady_mean_a is None else step.steady_mean_a
+        return self._level(step.start_ns, step.end_ns) or self._past(step.speed, mean_a)
+
+    def _past(self, speed: int | None, mean_a: float | None) -> str:
+        current = self._current
+        if current is None or current.top is None or mean_a is None:
+            return ""
+        most_a = None if self._limits is None else self._limits.at(speed).max_a
+        surely_over = most_a is not None and most_a < current.top
+        return _PAST if is_past(current, mean_a) and not surely_over else ""
 
     def _level(self, start_ns: int, end_ns: int) -> str:
         if self._ten:

@@ -24,7 +24,7 @@ _OPTIONS = (
         "sensor-accuracy",
         "ROLE=PERCENT+ABSOLUTE",
         "of the clamp, shunt or divider itself, such as motor-current=1.5+0.3; added to the"
-        " meter's",
+        " meter's. Where its data sheet says how far it goes: 'motor-current=1.5+0.3 up to 40'",
     ),
     (
         "zero",

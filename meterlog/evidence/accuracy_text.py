@@ -54,9 +54,13 @@ def _sensor(channel: Channel) -> Iterator[str]:
     sensor = channel.sensor
     if sensor.own_percent is None:
         return
+    top = ""
+    if sensor.own_top is not None:
+        through = " through it" if sensor.turns > 1 else ""
+        top = f", up to {sensor.own_top:g} {channel.unit}{through}"
     yield from _wrapped(
         f"the sensor's own accuracy, an error besides the meter's: +-({sensor.own_percent:g} % of"
-        f" reading + {sensor.own_floor or 0.0:g} {channel.unit}); as stated for it"
+        f" reading + {sensor.own_floor or 0.0:g} {channel.unit}){top}; as stated for it"
     )
 
 

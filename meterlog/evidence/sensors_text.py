@@ -98,6 +98,7 @@ def sensors_to_list(recording: Recording) -> list[dict[str, object]]:
                         "factor": channel.sensor.factor,
                         "own_percent": channel.sensor.own_percent,
                         "own_floor": channel.sensor.own_floor,
+                        "own_top": channel.sensor.own_top,
                         "zeros": zeros,
                     }
                 )

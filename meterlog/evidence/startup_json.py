@@ -47,6 +47,7 @@ def _start(one: StartUp) -> dict[str, object]:
         "peak_is_floor": one.peak_floor,
         "peak_is_cut_off": one.peak_cut,
         "peak_is_beyond_range": one.peak_over,
+        "peak_is_past_what_is_stated": one.peak_past,
         "steady_a": _number(one.steady_a),
         "ratio": _number(one.ratio),
         "settle_s": _number(one.settle_s),

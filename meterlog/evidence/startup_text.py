@@ -70,7 +70,7 @@ def _start_words(one: StartUp) -> str:
         words.append(f"within 10 % of it after {_settled(one.settle_s, one.settle_edge_s)}")
     elif one.steady_a is not None:
         words.append("it did not settle within what was kept of it")
-    most = "at least " if one.peak_cut or one.peak_over else ""
+    most = "at least " if one.at_end_of_range else ""
     words.append(f"I2t {most}{one.i2t_a2s:.3g} A2s over {one.i2t_s:.2f} s")
     if one.peak_floor:
         words.append(why_low(one))

@@ -48,7 +48,7 @@ from meterlog.model.event import LEADS, Event, EventKind
 from meterlog.model.finding import Finding, FindingKind, Verdict
 from meterlog.model.inferred import Inferred, InferredKind, PulsedFeed, Rhythm, RhythmKind
 from meterlog.model.instant import nanoseconds_of
-from meterlog.model.instrument import Identity, Instrument
+from meterlog.model.instrument import Identity, Instrument, channel_of
 from meterlog.model.job import Job
 from meterlog.model.limits import Controller, DecisionRule, Fuse, Limits, SpeedLimits
 from meterlog.model.motor_fit import ControllerHeat, MotorFit, MotorPoint
@@ -163,6 +163,7 @@ __all__ = [
     "Unit",
     "Verdict",
     "Zero",
+    "channel_of",
     "join",
     "nanoseconds_of",
     "standing",

@@ -99,6 +99,14 @@ class Channel:
         return self.accuracy
 
     @property
+    def top(self) -> float | None:
+        """Up to what size meter and sensor are stated, in the channel's unit; None: not known."""
+        tops = [one.top for one in self.ranges[-1:]]
+        if self.sensor.top is not None:
+            tops.append(self.sensor.top)
+        return min(tops, default=None)
+
+    @property
     def unit(self) -> str:
         """Symbol of the unit of every value in this channel."""
         return self.quantity.unit

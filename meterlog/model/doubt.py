@@ -35,6 +35,8 @@ class DoubtKind(StrEnum):
     """The voltage is gone, but the current flows."""
     RANGE = "range"
     """The meter changed its range by itself."""
+    PAST_RANGE = "past-range"
+    """More was read than meter or sensor are stated for."""
     UNIT = "unit"
     """Somebody turned the meter's dial."""
     BATTERY = "battery"

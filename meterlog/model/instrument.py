@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from meterlog.model.channel import Channel, Role
@@ -74,3 +75,12 @@ class Instrument:
             if channel.role is role:
                 return index
         return None
+
+
+def channel_of(instruments: Iterable[Instrument], role: Role) -> Channel | None:
+    """Give the first channel that plays ``role``, or None."""
+    for instrument in instruments:
+        index = instrument.column(role)
+        if index is not None:
+            return instrument.channels[index]
+    return None

@@ -38,6 +38,9 @@ class Sensor:
     own_floor : float or None, unit of the channel
         The sensor's own accuracy, +-(percent + floor), which is added to the meter's; None where
         nobody has stated it.
+    own_top : float or None, unit of the channel
+        Up to which that is stated, as on the data sheet: for what goes through a clamp, which is
+        several times the current where the wire goes through it several times.
     """
 
     kind: SensorKind = SensorKind.DIRECT
@@ -47,11 +50,17 @@ class Sensor:
     words: str = ""
     own_percent: float | None = None
     own_floor: float | None = None
+    own_top: float | None = None
 
     @property
     def factor(self) -> float:
         """What the meter's reading is multiplied by; negative when inverted."""
         return (-1.0 if self.inverted else 1.0) * self.ratio / self.turns
+
+    @property
+    def top(self) -> float | None:
+        """Up to what size of the quantity the sensor is stated; None where nobody has said it."""
+        return None if self.own_top is None else self.own_top / self.turns
 
     def __str__(self) -> str:
         """Say it on one line, such as ``clamp 10 mV/A, 3 turns, inverted``; empty for nothing."""

@@ -44,6 +44,8 @@ class StartUp:
         floor, too, and so is ``i2t_a2s``.
     peak_over : bool
         True where the meter showed an overload at the peak: both are floors then, too.
+    peak_past : bool
+        True where the peak is more than meter or clamp are stated for: floors as well.
     """
 
     t_ns: int
@@ -62,6 +64,12 @@ class StartUp:
     i2t_s: float
     peak_cut: bool = False
     peak_over: bool = False
+    peak_past: bool = False
+
+    @property
+    def at_end_of_range(self) -> bool:
+        """Whether the peak may be higher, and more flowed, for a range that ended."""
+        return self.peak_cut or self.peak_over or self.peak_past
 
 
 @dataclass(frozen=True, slots=True)

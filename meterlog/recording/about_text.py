@@ -255,6 +255,7 @@ def _sensor(table: JsonObject) -> Sensor:
         if table.has("own_percent")
         else None,
         own_floor=table.optional_least_nought("own_floor") if table.has("own_floor") else None,
+        own_top=table.optional_least_nought("own_top") if table.has("own_top") else None,
     )
 
 

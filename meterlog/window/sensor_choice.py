@@ -70,12 +70,19 @@ def _own_words(channel: Channel) -> str:
     percent, floor = channel.sensor.own_percent, channel.sensor.own_floor
     if percent is None:
         return ""
-    return say(
+    own = say(
         "its own ±({percent} % + {floor} {unit})",
         percent=number(percent, "g"),
         floor=number(floor or 0.0, "g"),
         unit=channel.unit,
     )
+    top = channel.sensor.own_top
+    if top is None:
+        return own
+    how_far = {"own": own, "top": number(top, "g"), "unit": channel.unit}
+    if channel.sensor.turns > 1:
+        return say("{own} up to {top} {unit} through it", **how_far)
+    return say("{own} up to {top} {unit}", **how_far)
 
 
 class SensorChoice(QWidget):
@@ -274,7 +281,9 @@ def _own_error(name: str) -> QLineEdit:
         say(
             "The sensor's accuracy from its data sheet: percent of the reading, + volts or amperes."
             " It widens the uncertainty of every figure; left empty, the report says that it is"
-            " not in."
+            " not in. With how far the sensor goes, where that is stated: {numbers}. What is read"
+            " beyond is told, and passes no motor.",
+            numbers=in_numbers(say("1.5+0.3 up to 40")),
         )
     )
     field.setMaxLength(40)

@@ -114,6 +114,7 @@ def _basis(sensor: Sensor, unit: str) -> str:
     words = str(sensor)
     if sensor.own_percent is not None:
         own = f"{sensor.own_percent:g} % + {sensor.own_floor or 0.0:g} {unit}"
+        own += "" if sensor.own_top is None else f", up to {sensor.own_top:g} {unit},"
         behind = f"behind {words}: " if words else ""
         return f"{behind}the sensor's own {own} added, as a linear sum"
     behind_something = sensor.kind is not SensorKind.DIRECT or sensor.ratio != 1.0

@@ -19,7 +19,9 @@ _CLAMP = re.compile(rf"{_NUMBER}(m?)v/{_NUMBER}?(m?)a", re.ASCII)
 _SHUNT = re.compile(rf"{_NUMBER}a/{_NUMBER}(m?)v|{_NUMBER}(m?)v/{_NUMBER}a", re.ASCII)
 _OHM = re.compile(rf"{_NUMBER}(m|u|µ|μ)?(?:ohms?|ω|Ω)", re.IGNORECASE)
 _DIVIDER = re.compile(rf"x?{_NUMBER}(?::1|x)?", re.ASCII)
-_ACCURACY = re.compile(rf"{_NUMBER}%?(?:\+{_NUMBER}[av]?)?", re.ASCII)
+_ACCURACY = re.compile(
+    rf"{_NUMBER}%?(?:\+{_NUMBER}[av]?)?(?:(?:upto|to|bis){_NUMBER}[av]?)?", re.ASCII
+)
 _COMMA = re.compile(r"\d,\d")
 _MILLI = {"": 1.0, "m": 1e-3, "u": 1e-6, "µ": 1e-6, "μ": 1e-6}
 
@@ -27,7 +29,10 @@ _CLAMP_FORM = "Expected the clamp's output, such as 10mV/A (also 1mV/A, 100mV/A)
 _SHUNT_FORM = "Expected such as 100A/60mV, or its resistance such as 0.6mOhm."
 _DIVIDER_FORM = "Expected such as 10, where the meter reads a tenth."
 _TURNS_FORM = f"Expected a whole number, 1 to {MOST_TURNS}: how often the wire goes through."
-_ACCURACY_FORM = "Expected PERCENT+ABSOLUTE, such as 1.5+0.3 for 1.5 % of the reading plus 0.3 A."
+_ACCURACY_FORM = (
+    "Expected PERCENT+ABSOLUTE, such as 1.5+0.3 for 1.5 % of the reading plus 0.3 A; where its"
+    " data sheet says how far it goes, 1.5+0.3 up to 40."
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +52,8 @@ class SensorWords:
     inverted : sequence of str
         Roles alone.
     accuracies : sequence of str
-        ``motor-current=1.5+0.3``: the sensor's own, added to the meter's.
+        ``motor-current=1.5+0.3 up to 40``: the sensor's own, added to the meter's, and how far it
+        is stated; that may be left out.
     """
 
     clamps: Sequence[str] = ()
@@ -165,14 +171,21 @@ def _turns(words: str) -> int:
     return int(plain)
 
 
-def _accuracy(words: str) -> tuple[float, float]:
+def _accuracy(words: str) -> tuple[float, float, float | None]:
     match = _ACCURACY.fullmatch(_plain(words))
     if match is None:
         raise UsageError("is no accuracy.", subject=words, remedy=_ACCURACY_FORM)
     percent, floor = float(match[1]), float(match[2] or 0.0)
     if percent > 100.0 or floor > 1e6 or percent == floor == 0.0:
         raise UsageError("is not possible.", subject=words, remedy=_ACCURACY_FORM)
-    return percent, floor
+    top = None if match[3] is None else float(match[3])
+    if top is not None and not floor < top <= 1e6:
+        raise UsageError(
+            "says that the sensor goes no further than its own error.",
+            subject=words,
+            remedy=_ACCURACY_FORM,
+        )
+    return percent, floor, top
 
 
 def _by_role(
@@ -273,7 +286,7 @@ def _with_rest(words: SensorWords, found: dict[Role, Sensor]) -> dict[Role, Sens
             )
         found[role] = replace(sensor, inverted=True)
     own = _by_role("--sensor-accuracy", words.accuracies, _accuracy, _ACCURACY_FORM)
-    for role, ((percent, floor), _) in own.items():
+    for role, ((percent, floor, top), _) in own.items():
         sensor = found.get(role, Sensor())
-        found[role] = replace(sensor, own_percent=percent, own_floor=floor)
+        found[role] = replace(sensor, own_percent=percent, own_floor=floor, own_top=top)
     return found

@@ -158,6 +158,14 @@ def test_the_sensors_own_accuracy_is_asked_where_there_is_a_sensor(row, tmp_path
     )
     (channel,) = choice.channels
     assert (channel.sensor.own_percent, channel.sensor.own_floor) == (1.5, 0.3)
+    sensor.own_error.setText("1.5+0.3 up to 40")
+    assert sensor.meaning.text() == "1 mV = 0.1 A, its own ±(1.5 % + 0.3 A) up to 40 A"
+    (choice,) = choose_meters(
+        Wiring((row.meter_words(),), row.role_words("bench-scpi"), sensors=row.sensor_words())
+    )
+    assert choice.channels[0].top == 40.0
+    sensor.turns.setValue(4)  # of the current itself that is a quarter
+    assert sensor.meaning.text().endswith("±(1.5 % + 0.3 A) up to 40 A through it")
     sensor.own_error.setText("much")
     assert "⚠ much is no accuracy" in sensor.meaning.text()
     sensor.kind.setCurrentText("direct")

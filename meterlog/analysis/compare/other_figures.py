@@ -72,6 +72,8 @@ def _why_low(one: StartUp, other: StartUp) -> str:
         return "; the meter showed an overload at the peak: it is higher"
     if one.peak_cut or other.peak_cut:
         return "; the readings stand at the peak, as at the end of a range: it may be higher"
+    if one.peak_past or other.peak_past:
+        return "; a peak is more than the meter or the clamp is stated for: it may be higher"
     floor = one.peak_floor or other.peak_floor
     return "; the readings were too slow to show the true peaks" if floor else ""
 

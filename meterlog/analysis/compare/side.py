@@ -17,6 +17,7 @@ from meterlog.analysis.motor.points import (
     speed_of,
     voltage_unknown,
 )
+from meterlog.analysis.past_range import is_past
 from meterlog.analysis.stated_channel import StatedChannel
 from meterlog.model import (
     UNDATED,
@@ -145,7 +146,8 @@ def comparable_steps(side: Side, *, by_current: bool) -> dict[int, Step]:
     Returns
     -------
     dict of int to Step
-        Only steps with steady current and no doubt about it.
+        Only steps with steady current and no doubt about it, nor more of it than the meter or
+        the clamp is stated for.
     """
     by_speed: dict[int, Step] = {}
     for step in side.review.steps:
@@ -164,6 +166,8 @@ def comparable_steps(side: Side, *, by_current: bool) -> dict[int, Step]:
 def _is_usable(step: Step, side: Side) -> bool:
     amps = current_of(step)
     if amps is None or step.steady_n < LEAST_READINGS or not finite(amps):
+        return False
+    if side.current is not None and is_past(side.current.channel, amps.value):
         return False
     running = amps.value >= side.limits.open_current_a and not several_levels(step)
     return running and not doubt_words(step, side.review.doubts, current_only=True)

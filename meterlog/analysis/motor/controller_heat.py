@@ -18,9 +18,19 @@ from meterlog.analysis.motor.points import (
     step_words,
     voltage_of,
 )
+from meterlog.analysis.past_range import is_past
 from meterlog.analysis.rounding import with_uncertainty
 from meterlog.analysis.step_edges import step_edge_ns
-from meterlog.model import Budget, ControllerHeat, Finding, FindingKind, Step, Verdict
+from meterlog.model import (
+    Budget,
+    ControllerHeat,
+    Finding,
+    FindingKind,
+    Role,
+    Step,
+    Verdict,
+    channel_of,
+)
 
 Side = Callable[[Judged, Step, OtherVolts | None], Across | None]
 
@@ -51,8 +61,8 @@ def controller_heat(
     Returns
     -------
     tuple of ControllerHeat
-        Of steps with steady current and voltages and no doubt against them; empty unless the
-        limits say that the controller is linear.
+        Of steps with steady current and voltages and no doubt against them, nor more current than
+        meter and clamp are stated for; empty unless the limits say that the controller is linear.
     tuple of Finding
         One a speed where the limits allow only so much; one that can't tell where nothing could
         be worked out.
@@ -92,6 +102,8 @@ def _is_told(step: Step, judged: Judged) -> bool:
     volts, amps = voltage_of(step), current_of(step)
     running = speed_of(step) != 0 and step.steady_n >= LEAST_READINGS
     if not running or volts is None or amps is None or several_levels(step):
+        return False
+    if is_past(channel_of(judged.instruments, Role.MOTOR_CURRENT), amps.value):
         return False
     return amps.value >= judged.limits.open_current_a and not doubt_words(step, judged.doubts)
 

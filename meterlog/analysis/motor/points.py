@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from meterlog.analysis.budgets import Scatter, budget
 from meterlog.analysis.judged import Judged
+from meterlog.analysis.past_range import is_past
 from meterlog.model import (
     Budget,
     Doubt,
@@ -18,6 +19,7 @@ from meterlog.model import (
     Span,
     SpanKind,
     Step,
+    channel_of,
 )
 
 LEAST_READINGS = 3
@@ -154,6 +156,8 @@ def left_out(step: Step, judged: Judged) -> str:
         return "no motor voltage"
     if amps.value < judged.limits.open_current_a:
         return "next to no current"
+    if is_past(channel_of(judged.instruments, Role.MOTOR_CURRENT), amps.value):
+        return "more current than the meter or the clamp is stated for"
     if volts.value <= max(judged.limits.driven_v, 1.2 * judged.limits.brush_v):
         return "next to no voltage across the motor"
     return _unsteady(step, volts.value) or _happened(step, judged)

@@ -5,7 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from meterlog.analysis.absence import OVERLOAD
-from meterlog.model import Finding, FindingKind, StartUp
+from meterlog.analysis.judged import Judged
+from meterlog.analysis.past_range import is_past
+from meterlog.model import Finding, FindingKind, Role, StartUp, channel_of
+
+_HIGH = (FindingKind.OVER, FindingKind.LOCKED)
 
 
 def overloads(findings: Iterable[Finding]) -> list[Finding]:
@@ -51,3 +55,14 @@ def beyond_words(over: Sequence[Finding]) -> str:
     """Say for how long the current was beyond the range, as a clause."""
     length_s = sum(one.end_ns - one.start_ns for one in over) / 1e9
     return f"the current was beyond the meter's range (overload) for {length_s:.2g} s"
+
+
+def ran_past(judged: Judged) -> bool:
+    """Tell whether the motor ran, or was held, at more than meter or clamp are stated for.
+
+    The peak of a start is not looked at: it has a mark of its own.
+    """
+    current = channel_of(judged.instruments, Role.MOTOR_CURRENT)
+    held = [one.value for one in judged.findings if one.kind in _HIGH and one.unit == "A"]
+    ran = [one.steady_mean_a for one in judged.steps]
+    return any(is_past(current, amps) for amps in (*held, *ran) if amps is not None)

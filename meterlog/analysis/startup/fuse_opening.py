@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from meterlog.analysis.judged import Judged
-from meterlog.analysis.startup.beyond_range import beyond_words, lasting, overloads
+from meterlog.analysis.startup.beyond_range import beyond_words, lasting, overloads, ran_past
 from meterlog.analysis.startup.opening import earliest_s, margins, must_have_opened, used_up
 from meterlog.analysis.startup.time_above import Exceedances
 from meterlog.analysis.taken_back import TakenBack
@@ -22,6 +22,17 @@ _PULSED = "pulsed"
 
 def _size(value: float) -> str:
     return f"{value:.3g}"
+
+
+def _range_ended(one: StartUp) -> str:
+    """Say how the peak of a start shows that a range ended, as a clause; empty where none did."""
+    if one.peak_over:
+        return "the start-up peak was beyond the meter's range (overload)"
+    if one.peak_cut:
+        return "the readings stand at the start-up peak, as at the end of a range"
+    if one.peak_past:
+        return "the start-up peak is more than the meter or the clamp is stated for"
+    return ""
 
 
 class FuseOpening:
@@ -60,6 +71,9 @@ class FuseOpening:
         whole = Step(None, self._start_ns, self._end_ns)
         doubt = TakenBack(judged.instruments, judged.doubts).of_step(whole)
         self._over = lasting(judged.findings, startups, judged.limits.inrush_window_s)
+        self._beyond = beyond_words(self._over) if self._over else ""
+        if not self._beyond and ran_past(judged):
+            self._beyond = "the current was more than the meter or the clamp is stated for"
         peaks = [one for one in overloads(judged.findings) if one not in self._over]
         self._peak_s = max([HIDDEN_S, *((one.end_ns - one.start_ns) / 1e9 for one in peaks)])
         if seen.highest_a <= 0.0 and not self._over:
@@ -108,10 +122,10 @@ class FuseOpening:
         hot = sum(one.peak_a >= lowest_a for one in startups)
         if hot > 1 and used * hot >= 1.0:
             return Verdict.CANT_TELL, self._one_after_another(hot)
-        if self._over:
+        if self._beyond:
             return Verdict.CANT_TELL, (
-                f"What was read can't open {self._named}, but {beyond_words(self._over)}: can't"
-                f" tell; a meter and a clamp of a higher range would settle it."
+                f"What was read can't open {self._named}, but {self._beyond}: can't tell; a meter"
+                f" and a clamp of a higher range would settle it."
             )
         hidden = self._hidden(startups)
         if hidden:
@@ -162,19 +176,11 @@ class FuseOpening:
             worst = max(HIDDEN_TIMES * one.steady_a, one.peak_a)
             lasts_s = self._peak_s if one.peak_over else HIDDEN_S
             if earliest_s(self._table, 100.0 * worst / self._fuse.rating_a) <= lasts_s:
-                if one.peak_over:
+                if ended := _range_ended(one):
                     return (
-                        f"What was read can't open {self._named}, but the start-up peak was beyond"
-                        f" the meter's range (overload); it may reach {_size(worst)} A for up to"
-                        f" {_size(lasts_s)} s: can't tell; a meter and a clamp of a higher range"
-                        f" would settle it."
-                    )
-                if one.peak_cut:
-                    return (
-                        f"What was read can't open {self._named}, but the readings stand at the"
-                        f" start-up peak, as at the end of a range; it may reach {_size(worst)} A"
-                        f" for up to {HIDDEN_S:g} s: can't tell; a meter and a clamp of a higher"
-                        f" range would settle it."
+                        f"What was read can't open {self._named}, but {ended}; it may reach"
+                        f" {_size(worst)} A for up to {_size(lasts_s)} s: can't tell; a meter and a"
+                        f" clamp of a higher range would settle it."
                     )
                 return (
                     f"What was read can't open {self._named}, but the readings are too slow to show"

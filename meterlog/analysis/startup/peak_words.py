@@ -15,6 +15,11 @@ def why_low(one: StartUp) -> str:
             "the readings stand at this value, as at the end of the range of the meter or the"
             " clamp, or at a limit of the controller: the true peak may be higher"
         )
+    if one.peak_past:
+        return (
+            "this is more than the meter or the clamp is stated for, and mostly too low: the true"
+            " peak may be higher"
+        )
     return "the readings are too slow or averaged to show the true peak"
 
 

@@ -10,6 +10,7 @@ from meterlog.analysis.budgets import BudgetMaker, Scatter
 from meterlog.analysis.budgets.followed import maker_of
 from meterlog.analysis.judged import Judged
 from meterlog.analysis.labels import Stretch
+from meterlog.analysis.past_range import is_past
 from meterlog.analysis.pieces import FLOWING_KINDS
 from meterlog.analysis.rows import Rows
 from meterlog.analysis.startup.beyond_range import of_start, overloads
@@ -18,7 +19,6 @@ from meterlog.analysis.startup.figures import Figures, figures
 from meterlog.analysis.timeline import SpeedTimeline
 from meterlog.model import (
     Block,
-    Channel,
     Event,
     Finding,
     Limits,
@@ -27,6 +27,7 @@ from meterlog.model import (
     SpanKind,
     StartUp,
     Step,
+    channel_of,
 )
 
 PEAK_SEEN_S = 0.005
@@ -163,6 +164,7 @@ class StartWatch:
         known_u = peak is not None and peak.combined_u > 0.0 and not maker.lacking
         settled = told.settling
         cause, speed = self._cause(began)
+        past = is_past(channel_of(judged.instruments, Role.MOTOR_CURRENT), told.peak_a)
         hidden = any(of_start(one, began.t_ns, began.edge_ns, self._start_up_ns) for one in over)
         return StartUp(
             t_ns=began.t_ns,
@@ -170,11 +172,14 @@ class StartWatch:
             speed=speed,
             cause=cause,
             peak_a=told.peak_a,
-            peak_u_a=peak.expanded if peak is not None and known_u else None,
+            peak_u_a=peak.expanded if peak is not None and known_u and not past else None,
             peak_after_s=max(told.peak_ns - began.t_ns, 0) / 1e9,
-            peak_floor=hidden or told.blind or told.cut or _too_slow(judged, told.interval_ns),
+            peak_floor=(
+                hidden or told.blind or told.cut or past or _too_slow(judged, told.interval_ns)
+            ),
             peak_cut=told.cut,
             peak_over=hidden,
+            peak_past=past,
             steady_a=steady,
             ratio=told.peak_a / steady if steady else None,
             settle_s=None if settled is None else max(settled.t_ns - began.t_ns, 0) / 1e9,
@@ -243,16 +248,8 @@ def _step_at(steps: Sequence[Step], t_ns: int) -> Step | None:
     return step if known and step.steady_n >= 2 else None
 
 
-def _channel(judged: Judged) -> Channel | None:
-    for instrument in judged.instruments:
-        index = instrument.column(Role.MOTOR_CURRENT)
-        if index is not None:
-            return instrument.channels[index]
-    return None
-
-
 def _too_slow(judged: Judged, interval_ns: int) -> bool:
     """Tell whether the readings are too far apart, or averaged for too long, to show the peak."""
-    channel = _channel(judged)
+    channel = channel_of(judged.instruments, Role.MOTOR_CURRENT)
     averaged_s = 0.0 if channel is None else channel.integration_s
     return max(interval_ns / 1e9, averaged_s) > PEAK_SEEN_S

@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from meterlog.analysis.labels import Stretch
 from meterlog.analysis.rows import Rows
 from meterlog.analysis.startup.heating import Heating
-from meterlog.model import Block, Channel, Event, Fuse, Instrument, Limits, Role
+from meterlog.model import Block, Channel, Event, Fuse, Instrument, Limits, Role, channel_of
 from meterlog.model.opening_times import opening_table
 
 UNSTATED_PART = 0.05
@@ -151,7 +151,7 @@ class TimeAbove:
         self._heating = Heating()
         self._before: tuple[int, float] | None = None
         self._highest_a = 0.0
-        self._channel = _channel(instruments)
+        self._channel = channel_of(instruments, Role.MOTOR_CURRENT)
         self._levels: list[tuple[float, float]] = []
         self._runs: list[tuple[_Longest, _Longest, _Longest]] = []
         if limits.fuse is None:
@@ -207,14 +207,6 @@ class TimeAbove:
             told.append(Exceedance(percent, amps, longest, least, most))
         off = _off_by(self._channel, highest) if highest > 0.0 else 0.0
         return Exceedances(tuple(told), highest + off)
-
-
-def _channel(instruments: Sequence[Instrument]) -> Channel | None:
-    for instrument in instruments:
-        index = instrument.column(Role.MOTOR_CURRENT)
-        if index is not None:
-            return instrument.channels[index]
-    return None
 
 
 def _off_by(channel: Channel | None, amps: float) -> float:

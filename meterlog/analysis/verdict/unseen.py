@@ -115,6 +115,11 @@ def _starts(case: Case) -> list[str]:
             "The start-up current was beyond the range of the meter or the clamp: the true peak was"
             " higher than what was read."
         ]
+    if any(one.peak_past for one in starts):
+        return [
+            "The start-up current may be higher than read: its peak is more than the meter or the"
+            " clamp is stated for."
+        ]
     if all(one.peak_floor for one in starts):
         return ["The readings are too slow for the start-up peak: the true one was higher."]
     return []

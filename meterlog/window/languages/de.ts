@@ -116,6 +116,10 @@
         <translation> mit Seriennummer {0}</translation>
     </message>
     <message>
+        <source> with {0} turns through it</source>
+        <translation> bei {0} Windungen durch sie</translation>
+    </message>
+    <message>
         <source> worth {0}</source>
         <translation>, so viel wert wie {0}</translation>
     </message>
@@ -236,6 +240,10 @@
         <translation>, zu Beginn</translation>
     </message>
     <message>
+        <source>, up to {0} {1},</source>
+        <translation>, bis {0} {1},</translation>
+    </message>
+    <message>
         <source>, whose true peak was higher</source>
         <translation>, dessen wahre Spitze höher war</translation>
     </message>
@@ -270,6 +278,10 @@
     <message>
         <source>; a held rotor would look the same on this speed, {0} would settle it</source>
         <translation>; ein blockierter Läufer sähe auf dieser Stufe gleich aus, {0} würde es klären</translation>
+    </message>
+    <message>
+        <source>; a peak is more than the meter or the clamp is stated for: it may be higher</source>
+        <translation>; eine Spitze ist mehr, als für Messgerät oder Zange angegeben ist: sie kann höher sein</translation>
     </message>
     <message>
         <source>; and {0} more</source>
@@ -934,10 +946,6 @@
     <message>
         <source>Expected 0 for off, or 1, 2, 3 ...</source>
         <translation>Erwartet wird 0 für Aus, oder 1, 2, 3 ...</translation>
-    </message>
-    <message>
-        <source>Expected PERCENT+ABSOLUTE, such as 1.5+0.3 for 1.5 % of the reading plus 0.3 A.</source>
-        <translation>Erwartet wird PROZENT+FEST, etwa 1.5+0.3 für 1,5 % vom Messwert plus 0,3 A.</translation>
     </message>
     <message>
         <source>Expected PROFILE@PORT, such as line-logger@/dev/ttyUSB0.</source>
@@ -2820,6 +2828,10 @@
         <translation>Die Stufen sind {0}.</translation>
     </message>
     <message>
+        <source>The start-up current may be higher than read: its peak is more than the meter or the clamp is stated for.</source>
+        <translation>Der Anlaufstrom kann höher sein als gemessen: seine Spitze ist mehr, als für Messgerät oder Zange angegeben ist.</translation>
+    </message>
+    <message>
         <source>The start-up current may be higher than read: the readings stand at its peak, as at the end of the range of the meter or the clamp.</source>
         <translation>Der Anlaufstrom kann höher sein als gemessen: die Messwerte bleiben bei seiner Spitze stehen wie am Ende des Messbereichs von Messgerät oder Zange.</translation>
     </message>
@@ -3020,12 +3032,12 @@
         <translation>Was bei den als {0} markierten Stufen floss, sollen die Stufen {1} ziehen: falsche Markierungen sehen genauso aus. Sind sie falsch, Markierungen berichtigen und neu urteilen lassen</translation>
     </message>
     <message>
-        <source>What was read can&apos;t open {0}, but the start-up peak was beyond the meter&apos;s range (overload); it may reach {1} A for up to {2} s: can&apos;t tell; a meter and a clamp of a higher range would settle it.</source>
-        <translation>Was gelesen wurde, kann {0} nicht auslösen, aber die Anlaufspitze lag über dem Messbereich (Überlauf); sie kann {1} A für bis zu {2} s erreichen: nicht zu sagen; Messgerät und Zange mit größerem Messbereich würden es klären.</translation>
-    </message>
-    <message>
         <source>What was read can&apos;t open {0}, but {1}: can&apos;t tell; a meter and a clamp of a higher range would settle it.</source>
         <translation>Was gelesen wurde, kann {0} nicht auslösen, aber {1}: nicht zu sagen; Messgerät und Zange mit größerem Messbereich würden es klären.</translation>
+    </message>
+    <message>
+        <source>What was read can&apos;t open {0}, but {1}; it may reach {2} A for up to {3} s: can&apos;t tell; a meter and a clamp of a higher range would settle it.</source>
+        <translation>Was gelesen wurde, kann {0} nicht auslösen, aber {1}; sie kann {2} A für bis zu {3} s erreichen: nicht zu sagen; Messgerät und Zange mit größerem Messbereich würden es klären.</translation>
     </message>
     <message>
         <source>What was stated of {0} is in this recording, but could not be kept for the next one: the folder of your settings can&apos;t be written.</source>
@@ -5252,6 +5264,10 @@
         <translation>mehr</translation>
     </message>
     <message>
+        <source>more current than the meter or the clamp is stated for</source>
+        <translation>mehr Strom, als für Messgerät oder Zange angegeben ist</translation>
+    </message>
+    <message>
         <source>more than one meter has a channel of this name.</source>
         <translation>mehr als ein Messgerät hat einen Kanal dieses Namens.</translation>
     </message>
@@ -5716,6 +5732,10 @@
         <translation>einmal</translation>
     </message>
     <message>
+        <source>one reading</source>
+        <translation>ein Messwert</translation>
+    </message>
+    <message>
         <source>one rectangular source dominates (EA-4/02, S9){0}{1}</source>
         <translation>eine Rechteckquelle überwiegt (EA-4/02, S9){0}{1}</translation>
     </message>
@@ -6092,6 +6112,10 @@
         <translation>sagt von sich selbst, {0} sei {1}, nicht {2}.</translation>
     </message>
     <message>
+        <source>says that the sensor goes no further than its own error.</source>
+        <translation>heißt, dass der Aufnehmer nicht weiter reicht als sein eigener Fehler.</translation>
+    </message>
+    <message>
         <source>scatter about the curve</source>
         <translation>Streuung um die Kurve</translation>
     </message>
@@ -6272,8 +6296,16 @@
         <translation>der Nullpunkt der Zange stimmt nicht</translation>
     </message>
     <message>
+        <source>the current is more than the meter or the clamp is stated for</source>
+        <translation>der Strom ist größer, als für Messgerät oder Zange angegeben ist</translation>
+    </message>
+    <message>
         <source>the current was beyond the meter&apos;s range (overload) for {0} s</source>
         <translation>der Strom lag {0} s lang über dem Messbereich (Überlauf)</translation>
+    </message>
+    <message>
+        <source>the current was more than the meter or the clamp is stated for</source>
+        <translation>der Strom war größer, als für Messgerät oder Zange angegeben ist</translation>
     </message>
     <message>
         <source>the feed fell to {0} V at once and left nothing across the motor, not even the voltage of the motor that still turned{1}: a feed probe that slipped looks the same</source>
@@ -6292,12 +6324,20 @@
         <translation>die Genauigkeit des Messgeräts für {0} ist nicht angegeben</translation>
     </message>
     <message>
+        <source>the meter&apos;s widest range ends at {0} {1}</source>
+        <translation>der größte Messbereich des Messgeräts endet bei {0} {1}</translation>
+    </message>
+    <message>
         <source>the pack would hold {0} GB; {1} GB are the most that a check unpacks.</source>
         <translation>das Paket enthielte {0} GB; eine Prüfung entpackt höchstens {1} GB.</translation>
     </message>
     <message>
         <source>the readings are too slow or averaged to show the true peak</source>
         <translation>die Messwerte sind zu langsam oder gemittelt und zeigen die wahre Spitze nicht</translation>
+    </message>
+    <message>
+        <source>the readings stand at the start-up peak, as at the end of a range</source>
+        <translation>die Messwerte bleiben bei der Anlaufspitze stehen wie am Ende eines Messbereichs</translation>
     </message>
     <message>
         <source>the readings stand at this value, as at the end of the range of the meter or the clamp, or at a limit of the controller: the true peak may be higher</source>
@@ -6308,8 +6348,20 @@
         <translation>das Minus wurde nicht gemessen: das ist das Plus allein</translation>
     </message>
     <message>
+        <source>the start-up peak is more than the meter or the clamp is stated for</source>
+        <translation>die Anlaufspitze ist mehr, als für Messgerät oder Zange angegeben ist</translation>
+    </message>
+    <message>
+        <source>the start-up peak was beyond the meter&apos;s range (overload)</source>
+        <translation>die Anlaufspitze lag über dem Messbereich (Überlauf)</translation>
+    </message>
+    <message>
         <source>the temperature was not recorded ({0} is stated for {1} to {2} °C)</source>
         <translation>die Temperatur wurde nicht aufgezeichnet ({0} ist für {1} bis {2} °C angegeben)</translation>
+    </message>
+    <message>
+        <source>the {0}&apos;s accuracy is stated up to {1} {2}{3}</source>
+        <translation>die Genauigkeit des Aufnehmers ({0}) ist bis {1} {2} angegeben{3}</translation>
     </message>
     <message>
         <source>the {0}&apos;s own error for {1} is not stated</source>
@@ -6318,6 +6370,10 @@
     <message>
         <source>then {0}</source>
         <translation>dann {0}</translation>
+    </message>
+    <message>
+        <source>this is more than the meter or the clamp is stated for, and mostly too low: the true peak may be higher</source>
+        <translation>das ist mehr, als für Messgerät oder Zange angegeben ist, und meist zu wenig: die wahre Spitze kann höher sein</translation>
     </message>
     <message>
         <source>times of the meters; all scatter taken as a trend, {0}/s</source>
@@ -6444,12 +6500,24 @@
         <translation>{0} deutet auf: {1}</translation>
     </message>
     <message>
+        <source>{0} read up to {1} {2} ({3} beyond, {4}), but {5}. How far off a reading beyond it is nobody states; mostly it is too low. Measure again with one of a higher range.</source>
+        <translation>{0} zeigte bis zu {1} {2} ({3} darüber, {4}), aber {5}. Wie falsch ein Messwert darüber ist, sagt niemand; meist ist er zu niedrig. Mit größerem Messbereich noch einmal messen.</translation>
+    </message>
+    <message>
         <source>{0} read {1} V ({2} s to {3} s): a {4} V circuit has at most {5} V. Check the decimal point, the meter&apos;s range and the scale that was entered. Until then nothing that rests on it says anything of the vehicle.</source>
         <translation>{0} zeigte {1} V ({2} s bis {3} s): ein {4}-V-Stromkreis hat höchstens {5} V. Komma, Messbereich des Messgeräts und eingegebenen Faktor prüfen. Bis dahin sagt nichts, was darauf beruht, etwas über das Fahrzeug.</translation>
     </message>
     <message>
+        <source>{0} readings</source>
+        <translation>{0} Messwerte</translation>
+    </message>
+    <message>
         <source>{0} readings came when their time had passed: their times are only in order</source>
         <translation>{0} Messwerte kamen, als ihre Zeit vorbei war: ihre Zeiten stimmen nur der Reihe nach</translation>
+    </message>
+    <message>
+        <source>{0} s to {1} s</source>
+        <translation>{0} s bis {1} s</translation>
     </message>
     <message>
         <source>{0} stands out from the other good motors at {1} beyond chance (Grubbs&apos; test, 5 %): look whether it is good before it stands for its kind.</source>
@@ -6654,6 +6722,10 @@
     <message>
         <source>Edits on top of the recording are NOT WHOLE: {0}</source>
         <translation>Die Änderungen über der Aufzeichnung sind NICHT VOLLSTÄNDIG: {0}</translation>
+    </message>
+    <message>
+        <source>Expected PERCENT+ABSOLUTE, such as 1.5+0.3 for 1.5 % of the reading plus 0.3 A; where its data sheet says how far it goes, 1.5+0.3 up to 40.</source>
+        <translation>Erwartet wird PROZENT+FEST, etwa 1.5+0.3 für 1,5 % vom Messwert plus 0,3 A; wo das Datenblatt sagt, wie weit er reicht, 1.5+0.3 bis 40.</translation>
     </message>
     <message>
         <source>Expected tables such as [speed.1], up to {0}.</source>
@@ -6898,10 +6970,6 @@
     <message>
         <source>What was read can&apos;t open {0}, but the readings are too slow to show the start-up peak, which may reach {1} A for up to {2} s: can&apos;t tell; readings 5 ms apart or closer would settle it.</source>
         <translation>Was gelesen wurde, kann {0} nicht auslösen, aber die Messwerte sind zu langsam für die Anlaufspitze, die {1} A für bis zu {2} s erreichen kann: nicht zu sagen; Messwerte alle 5 ms oder dichter würden es klären.</translation>
-    </message>
-    <message>
-        <source>What was read can&apos;t open {0}, but the readings stand at the start-up peak, as at the end of a range; it may reach {1} A for up to {2} s: can&apos;t tell; a meter and a clamp of a higher range would settle it.</source>
-        <translation>Was gelesen wurde, kann {0} nicht auslösen, aber die Messwerte bleiben bei der Anlaufspitze stehen wie am Ende eines Messbereichs; sie kann {1} A für bis zu {2} s erreichen: nicht zu sagen; Messgerät und Zange mit größerem Messbereich würden es klären.</translation>
     </message>
     <message>
         <source>When it stands again: feed within 0.7 V of the battery, return near 0 V, current 0 A; then, key off, turn the wheel a little by hand: if it starts now, brush or commutator is bad. Fit the new motor and record the same speeds: no dropout, current within limits, below 80 % of the fuse on high. {0} {1}</source>
@@ -11328,10 +11396,6 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         <translation>Der zweite Lauf wartet auf eine geschaltete Stufe oder einen Anstieg des Stroms, um zu beginnen.</translation>
     </message>
     <message>
-        <source>The sensor&apos;s accuracy from its data sheet: percent of the reading, + volts or amperes. It widens the uncertainty of every figure; left empty, the report says that it is not in.</source>
-        <translation>Die Genauigkeit des Aufnehmers nach Datenblatt: Prozent vom Messwert, + Volt oder Ampere. Sie vergrößert die Unsicherheit jeder Zahl; bleibt sie leer, sagt der Bericht, dass sie fehlt.</translation>
-    </message>
-    <message>
         <source>The state of the battery is not stated.</source>
         <translation>Der Zustand der Batterie ist nicht angegeben.</translation>
     </message>
@@ -12652,12 +12716,20 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
         </translation>
     </message>
     <message>
+        <source>{own} up to {top} {unit} through it</source>
+        <translation>{own} bis {top} {unit} durch sie</translation>
+    </message>
+    <message>
         <source>↑ ↓ line · ← → choice · digits: number · Enter: it holds, next line · Del: not said</source>
         <translation>↑ ↓ Zeile · ← → Auswahl · Ziffern: Zahl · Enter: gilt, nächste Zeile · Entf: nicht gesagt</translation>
     </message>
     <message>
         <source>Ctrl+1…7</source>
         <translation>Strg+1…7</translation>
+    </message>
+    <message>
+        <source>1.5+0.3 up to 40</source>
+        <translation>1.5+0.3 bis 40</translation>
     </message>
     <message>
         <source>Ctrl+M</source>
@@ -12702,6 +12774,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>Stop the recording first: this run is filed with the old part.</source>
         <translation>Erst die Aufzeichnung stoppen: dieser Lauf ist beim alten Teil abgelegt.</translation>
+    </message>
+    <message>
+        <source>The sensor&apos;s accuracy from its data sheet: percent of the reading, + volts or amperes. It widens the uncertainty of every figure; left empty, the report says that it is not in. With how far the sensor goes, where that is stated: {numbers}. What is read beyond is told, and passes no motor.</source>
+        <translation>Die Genauigkeit des Aufnehmers nach Datenblatt: Prozent vom Messwert, + Volt oder Ampere. Sie vergrößert die Unsicherheit jeder Zahl; bleibt sie leer, sagt der Bericht, dass sie fehlt. Dazu, wo es angegeben ist, wie weit er reicht: {numbers}. Was darüber gelesen wird, wird gemeldet und spricht keinen Motor frei.</translation>
     </message>
     <message>
         <source>You may not write in {there}. Choose another folder.</source>
@@ -14660,6 +14736,10 @@ oder O drücken, um eine Aufzeichnung zu öffnen.</translation>
     <message>
         <source>{n} readings</source>
         <translation>{n} Messwerte</translation>
+    </message>
+    <message>
+        <source>{own} up to {top} {unit}</source>
+        <translation>{own} bis {top} {unit}</translation>
     </message>
     <message>
         <source>{pages}; recording: all but Circuit</source>

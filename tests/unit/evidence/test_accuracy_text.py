@@ -53,6 +53,12 @@ def test_a_sensor_stands_by_itself_with_its_unit_as_its_error_is_not_the_meters(
     assert "linear sum" not in words
 
 
+@pytest.mark.parametrize(("turns", "words"), [(1, "up to 40 A;"), (3, "up to 40 A through it;")])
+def test_it_says_how_far_the_sensor_is_stated(clamped, turns, words):
+    sensor = replace(clamped.sensor, own_top=40.0, turns=turns)
+    assert f"(1 % of reading + 0.1 A), {words}" in text(replace(clamped, sensor=sensor))
+
+
 def test_from_what_is_printed_the_told_uncertainty_can_be_made():
     """2 % + 2 x 0.005 A + 0.05 A behind a sensor of 1 % + 0.1 A, one reading of 3.75 A.
 

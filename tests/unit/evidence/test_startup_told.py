@@ -103,6 +103,17 @@ def test_a_peak_at_the_end_of_a_range_is_told_with_its_reason():
     assert told["peak_is_cut_off"] is True
 
 
+def test_a_peak_beyond_what_the_clamp_is_stated_for_is_told_with_its_reason():
+    past = dataclasses.replace(START, peak_floor=True, peak_past=True, peak_u_a=None)
+    text = " ".join(startup_lines([past]))
+    assert "peak at least 60.0 A (uncertainty not known)" in text
+    assert "I2t at least 412 A2s" in text
+    assert "more than the meter or the clamp is stated for" in text
+    assert "too slow" not in text
+    (told,) = startups_to_list([past])
+    assert (told["peak_is_past_what_is_stated"], told["peak_is_cut_off"]) == (True, False)
+
+
 def test_lines_are_short_and_many_starts_are_counted():
     lines = startup_lines([START] * 30, CHECK)
     assert all(len(line) <= 100 for line in lines)

@@ -137,7 +137,13 @@ def test_an_accuracy_below_nought_which_would_narrow_u_is_refused(about, key):
 
 
 @pytest.mark.parametrize(
-    ("place", "key"), [("sensor", "own_percent"), ("sensor", "own_floor"), ("zero", "scatter")]
+    ("place", "key"),
+    [
+        ("sensor", "own_percent"),
+        ("sensor", "own_floor"),
+        ("sensor", "own_top"),
+        ("zero", "scatter"),
+    ],
 )
 def test_so_is_what_is_said_of_sensor_and_zero(about, place, key):
     values = json.loads(about_bytes(about))

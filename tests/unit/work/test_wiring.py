@@ -200,7 +200,24 @@ def test_the_sensors_own_accuracy_is_added_to_the_meters_in_every_range():
             plain.accuracy_at(value).half_width(value) + own
         )
     assert "linear sum" in both.accuracy.basis
+    assert both.top == plain.top  # nobody said how far the clamp goes
     assert "own error not in" in plain.accuracy.basis
+
+
+@pytest.mark.parametrize(
+    "words", ["1.5+0.3 up to 40", "1.5 % + 0.3 A up to 40 A", "1.5+0.3 to 40", "1.5+0.3 bis 40 A"]
+)
+@pytest.mark.parametrize("turns", [1, 4])
+def test_how_far_a_clamp_goes_counts_for_all_that_goes_through_it(words, turns):
+    channel = behind(
+        clamps=["motor-current=10mV/A"],
+        turns=[f"motor-current={turns}"],
+        accuracies=[f"motor-current={words}"],
+    )
+    assert (channel.sensor.own_percent, channel.sensor.own_floor) == (1.5, 0.3)
+    assert channel.sensor.own_top == 40.0
+    assert channel.top == 40.0 / turns
+    assert "up to 40 A" in channel.accuracy.basis
 
 
 @pytest.mark.parametrize(
@@ -239,6 +256,16 @@ def test_the_sensors_own_accuracy_is_added_to_the_meters_in_every_range():
             AMPS,
             {"clamps": ["motor-current=10mV/A"], "accuracies": ["motor-current=0+0"]},
             "not possible",
+        ),
+        (
+            AMPS,
+            {"clamps": ["motor-current=10mV/A"], "accuracies": ["motor-current=1.5+0.3 up to 0.2"]},
+            "no further than its own error",
+        ),
+        (
+            AMPS,
+            {"clamps": ["motor-current=10mV/A"], "accuracies": ["motor-current=1.5+0.3 up to"]},
+            "1.5+0.3 up to 40",
         ),
         (AMPS, {"inverted": ["battery"]}, "needs a current"),
         (["battery=volts"], {"clamps": ["motor-current=10mV/A"]}, "no channel plays this role"),

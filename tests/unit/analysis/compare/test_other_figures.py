@@ -2,6 +2,8 @@
 
 from dataclasses import replace
 
+import pytest
+
 from meterlog.analysis.budgets import budget
 from meterlog.analysis.compare import Ask, compare
 from meterlog.model import FuseCheck, Source, StartUp, Verdict
@@ -48,12 +50,13 @@ def test_a_peak_the_meter_was_too_slow_for_is_said_to_be_one(side, healthy):
     assert "too slow" in figures[0].words
 
 
-def test_a_peak_at_the_end_of_a_range_is_said_to_be_one(side, healthy):
+@pytest.mark.parametrize("why", ["peak_cut", "peak_past"])
+def test_a_peak_at_the_end_of_a_range_is_said_to_be_one(side, healthy, why):
     figures = _figures(
         side,
         healthy,
         {"startups": (_start(4, 40.0),)},
-        {"startups": (replace(_start(4, 38.0, floor=True), peak_cut=True),)},
+        {"startups": (replace(_start(4, 38.0, floor=True), **{why: True}),)},
     )
     assert "may be higher" in figures[0].words
     assert "too slow" not in figures[0].words

@@ -204,6 +204,20 @@ def test_a_speed_without_counterpart_is_said_and_left_out(side, healthy):
     assert any("want of a counterpart: speed 4" in note for note in comparison.notes)
 
 
+def test_more_current_than_the_clamp_is_stated_for_is_compared_with_nothing(side, healthy, worn):
+    clamp = Sensor(SensorKind.CLAMP, 100.0, own_percent=1.0, own_floor=0.1, own_top=12.0)
+    old = side("old", worn, conditions=SAME, sensor=clamp)
+    new = side("new", healthy, conditions=SAME, sensor=clamp)
+    beyond = {one.speed for side in (old, new) for one in side.review.steps
+              if one.steady_mean_a > 12.0}  # fmt: skip
+    assert beyond
+    assert [one.speed for one in _compared(old, new).steps] == sorted({1, 2, 3, 4} - beyond)
+    wide = replace(clamp, own_top=60.0)
+    both = [side(name, curve, conditions=SAME, sensor=wide) for name, curve in
+            (("old", worn), ("new", healthy))]  # fmt: skip
+    assert [one.speed for one in _compared(*both).steps] == [1, 2, 3, 4]
+
+
 def test_without_any_uncertainty_nothing_is_told(side, healthy, worn):
     def bare(name, curve):
         whole = side(name, curve, conditions=SAME)

@@ -67,6 +67,15 @@ def test_heat_is_the_voltage_of_the_return_times_the_current(low_side):
     assert heat[0].heat_w.unit == "W"
 
 
+@pytest.mark.parametrize(("top", "speeds"), [(60.0, [1, 2]), (12.0, [1])])
+def test_no_heat_is_told_of_more_current_than_the_clamp_is_stated_for(low_side, top, speeds):
+    *volts, amps, ground = ALL_LOW.channels
+    clamp = Sensor(SensorKind.CLAMP, 100.0, own_percent=1.0, own_floor=0.1, own_top=top)
+    behind = replace(ALL_LOW, channels=(*volts, replace(amps, sensor=clamp), ground))
+    heat, findings, _ = controller_heat(low_side([(4.0, 3.0), (12.5, 15.0)], instrument=behind))
+    assert [one.speed for one in heat] == [one.speed for one in findings] == speeds
+
+
 def test_its_uncertainty_holds_both_factors(low_side):
     (heat, *_), _, _ = controller_heat(low_side([(4.0, 3.0), (12.5, 15.0)]))
     judged = low_side([(4.0, 3.0)])

@@ -18,6 +18,8 @@ from meterlog.model import (
     Limits,
     Quantity,
     Role,
+    Sensor,
+    SensorKind,
     Span,
     SpanKind,
 )
@@ -248,6 +250,24 @@ def test_a_step_over_its_limit_all_the_time_stays_in(run_of, healthy):
     assert len(motor_fit(replace(run_of(healthy, FOUR), spans=holed)).points) == 4
     half = replace(run_of(healthy, FOUR), spans=(_span(SpanKind.OVER, 45.0, 50.0),))
     assert len(motor_fit(half).points) == 3
+
+
+def test_a_step_beyond_the_clamps_range_is_left_out_and_said(run_of, healthy):
+    judged = run_of(healthy, FOUR)
+    (meter,) = judged.instruments
+    *volts, amps = meter.channels
+    most_a = healthy.amps_at(FOUR[-1])
+
+    def behind(top):
+        clamp = Sensor(SensorKind.CLAMP, 100.0, own_percent=1.0, own_floor=0.1, own_top=top)
+        channels = (*volts, replace(amps, sensor=clamp))
+        return motor_fit(replace(judged, instruments=(replace(meter, channels=channels),)))
+
+    full = behind(0.9 * most_a)
+    assert [one.speed for one in full.points] == [1, 2, 3]
+    assert "Speed 4" in full.left_out[0]
+    assert "more current than the meter or the clamp is stated for" in full.left_out[0]
+    assert len(behind(1.1 * most_a).points) == 4
 
 
 def test_a_doubt_about_the_clamp_leaves_every_step_out(run_of, healthy):

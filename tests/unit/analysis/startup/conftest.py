@@ -18,6 +18,7 @@ from meterlog.model import (
     Limits,
     Quantity,
     Role,
+    Sensor,
     Span,
     SpanKind,
 )
@@ -40,6 +41,7 @@ class Read:
     accuracy: Accuracy | None = field(
         default_factory=lambda: Accuracy(1.0, 2, 0.01, basis="invented")
     )
+    sensor: Sensor = field(default_factory=Sensor)
     limits: Limits = field(default_factory=lambda: Limits(inrush_window_s=1.0))
     spans: tuple = ()
     steps: tuple = ()
@@ -64,6 +66,7 @@ class Read:
             interval_s=self.interval_s,
             integration_s=self.integration_s,
             accuracy=self.accuracy,
+            sensor=self.sensor,
         )
         return Instrument("meter", "test", "-", (channel,))
 

@@ -110,6 +110,8 @@ def test_what_could_not_be_seen_is_listed(verdict_of, kit):
     assert any("the readings stand at its peak" in one for one in cut.unseen)
     over = verdict_of(kit.passed(4), startups=(start, replace(start, peak_over=True)))
     assert any("beyond the range of the meter or the clamp" in one for one in over.unseen)
+    past = verdict_of(kit.passed(4), startups=(start, replace(start, peak_past=True)))
+    assert any("more than the meter or the clamp is stated for" in one for one in past.unseen)
 
 
 def test_a_simulated_run_says_that_it_proves_nothing(verdict_of, kit):
