@@ -17,6 +17,7 @@ from meterlog.analysis.budgets.usual_error import cautious
 from meterlog.analysis.held_rotor import held_scale_ohm, standing_ohm
 from meterlog.analysis.judged import Judged
 from meterlog.analysis.motor.points import several_levels
+from meterlog.analysis.past_range import PAST_READING
 from meterlog.analysis.rounding import with_uncertainty
 from meterlog.analysis.step_edges import step_edge_ns
 from meterlog.analysis.taken_back import TakenBack
@@ -148,7 +149,9 @@ def _stands(one: _At, limits: Limits) -> bool:
 def _stalled(known: list[_At], limits: Limits) -> str:
     """Say of a motor that stands on a low speed and turns on a higher one."""
     stands = [one for one in known if _stands(one, limits)]
-    turns = [one for one in known if (_ohm(one, limits) or 0.0) > TURNS * held_scale_ohm(limits)]
+    # Beyond a clamp's range more may flow than was read, and less voltage by it.
+    surely = [one for one in known if PAST_READING not in one.current.lacking]
+    turns = [one for one in surely if (_ohm(one, limits) or 0.0) > TURNS * held_scale_ohm(limits)]
     if not stands or not turns:
         return ""
     return (

@@ -15,6 +15,8 @@ from dataclasses import dataclass
 from meterlog.analysis.budgets import BudgetMaker, combine, conformity
 from meterlog.analysis.budgets.scatter import Scatter
 from meterlog.analysis.judged import Judged
+from meterlog.analysis.motor.points import current_is_past
+from meterlog.analysis.past_range import PAST, PAST_READING
 from meterlog.analysis.resistive import ShiftTeller
 from meterlog.analysis.rounding import with_uncertainty
 from meterlog.analysis.side_volts import SideVolts
@@ -196,9 +198,14 @@ class _Drops:
             f"Speed {step.speed}: {size} {drop.what} at full"
             f" speed, at most {limit:.3g} V{at}: {verdict}"
         )
-        if value.lacking and near:
+        unknown = value.lacking if near else ""
+        if PAST_READING in value.lacking and not (drop.direct and verdict is Verdict.FAIL):
+            unknown = unknown or PAST_READING
+        if verdict is Verdict.FAIL and current_is_past(step, self._judged):
+            unknown = unknown or PAST  # more may flow than was read, and drop more
+        if unknown:
             verdict = Verdict.CANT_TELL
-            statement += f", but can't tell, as {value.lacking}"
+            statement += f", but can't tell, as {unknown}"
         if not drop.direct and (verdict is Verdict.CANT_TELL or value.expanded > WIDE * limit):
             statement += (
                 f"; two readings of about {self._limits.nominal_v:g} V subtracted know it only to"

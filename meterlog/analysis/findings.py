@@ -9,6 +9,7 @@ from meterlog.analysis.budgets import BudgetMaker, Conformity, Scatter, budget
 from meterlog.analysis.budgets.usual_error import cautious, usual_words
 from meterlog.analysis.excess import highest_a
 from meterlog.analysis.held_rotor import held_scale_ohm
+from meterlog.analysis.past_range import floor_words
 from meterlog.analysis.pieces import Piece
 from meterlog.analysis.rounding import with_uncertainty
 from meterlog.analysis.sides import SETTLING_WORDS
@@ -211,6 +212,13 @@ class FindingMaker:
             return replace(judged, verdict=Verdict.CANT_TELL), ""  # perhaps nobody asked it to run
         return judged, usual_words(self._budgets.current, usual) if turned else ""
 
+    def most_a(self, piece: Piece) -> float | None:
+        """Give the current above which a stretch of its kind fails, amperes; None: it is not one.
+
+        Of an excess and of a held rotor: that of any other kind is no upper limit.
+        """
+        return self._bounds(piece)[1]
+
     def _bounds(self, piece: Piece) -> tuple[float | None, float | None]:
         """Give the lower and the upper limit that a stretch of this kind is beyond."""
         if piece.kind is SpanKind.OVER:
@@ -245,6 +253,7 @@ class FindingMaker:
         mean_a = abs(piece.figures.mean_a) if by_size else piece.figures.mean_a
         now = with_uncertainty(mean_a, expanded, "A")
         now += self._budgets.lacking if known else ""
+        now += floor_words(current)
         stretch = f"{_stretch(piece, around)}{_reach_words(around)}"
         unproven, limit = _unproven(around.doubted) or turned, judged.limit or 0.0
         if piece.kind is SpanKind.OVER and piece.speed == 0:

@@ -18,7 +18,7 @@ from meterlog.analysis.levels import Levels
 from meterlog.analysis.load_drop import LoadDrop, believed
 from meterlog.analysis.long_table import Attic
 from meterlog.analysis.off_current import OffCurrent
-from meterlog.analysis.past_range import PastRange
+from meterlog.analysis.past_range_watch import PastRangeWatch
 from meterlog.analysis.pieces import Piece
 from meterlog.analysis.polarity import Polarity
 from meterlog.analysis.rows import Rows
@@ -73,7 +73,7 @@ class MeterTraps:
         self._slips = SlippedProbes(self._levels, limits)
         self._off = OffCurrent(self._levels, limits)
         self._stuck = StuckWatch(instruments, limits)
-        self._past = PastRange(instruments)
+        self._past = PastRangeWatch(instruments)
         self._zeros = ZeroWatch(instruments, started_utc)
         self._words = DeviceWords()
         self._absence = Absence(instruments)

@@ -6,23 +6,28 @@ sheet says how much. Neither a peak nor a level that lies there is known as well
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
-import numpy as np
+import math
+from bisect import bisect_left
+from collections.abc import Iterable, Sequence
 
 from meterlog.model import (
-    Block,
+    Budget,
     Channel,
     Doubt,
     DoubtKind,
-    Flag,
     Instrument,
     Role,
     SensorKind,
+    Step,
+    channel_of,
 )
 
-_ROUNDING = 1e-9
+PAST = "the current is more than the meter or the clamp is stated for"
+PAST_READING = "the reading is more than the meter or the sensor is stated for"
+ROUNDING = 1e-9
 """Of the top: what scaling alone may add to a reading that is the top itself."""
+_REAL_PART = 0.005
+"""Of the mean: so much must what lies beyond make of it (common practice, no source)."""
 
 
 def is_past(channel: Channel | None, size: float) -> bool:
@@ -34,82 +39,126 @@ def is_past(channel: Channel | None, size: float) -> bool:
     size : float, unit of the channel
     """
     top = None if channel is None else channel.top
-    return top is not None and abs(size) > top * (1.0 + _ROUNDING)
+    return top is not None and abs(size) > top * (1.0 + ROUNDING)
 
 
-class PastRange:
-    """Counts the readings that lie beyond, however the blocks are cut.
+def reaches_past(
+    channel: Channel | None, mean: float, sd: float | None, *, somewhere: bool = False
+) -> bool:
+    """Tell whether a mean is one of readings of which a real part lies beyond.
+
+    Parameters
+    ----------
+    channel : Channel or None
+    mean : float, unit of the channel
+    sd : float or None, unit of the channel
+        Standard deviation of the readings.
+    somewhere : bool
+        Some of them are known to lie beyond: those of the tops of a pulsed current then count, a
+        single stray one does not.
+    """
+    top = None if channel is None else channel.top
+    if top is None:
+        return False
+    pulses = somewhere and _mean_above(top, abs(mean), sd) > _REAL_PART * abs(mean)
+    return pulses or is_past(channel, mean)
+
+
+def _mean_above(level: float, mean: float, sd: float | None) -> float:
+    """Give how much readings lie above a level at the most, on average over all of them.
+
+    Source
+    ------
+    The mean of what is above is (E|x - s| + E(x - s)) / 2, and E|x - s| is at most the root of
+    E(x - s) squared (Cauchy-Schwarz inequality).
+    """
+    return (math.hypot(sd or 0.0, mean - level) + mean - level) / 2.0
+
+
+def current_parts(doubts: Iterable[Doubt]) -> tuple[tuple[int, int], ...]:
+    """Give when the motor current was read beyond the range, in time order, each start and end."""
+    for doubt in doubts:
+        if doubt.kind is DoubtKind.PAST_RANGE and doubt.role is Role.MOTOR_CURRENT:
+            return doubt.parts
+    return ()
+
+
+def one_within(parts: Sequence[tuple[int, int]], start_ns: int, end_ns: int) -> bool:
+    """Tell whether one of the parts has something in common with a stretch."""
+    last = bisect_left(parts, (end_ns + 1, 0)) - 1
+    return last >= 0 and parts[last][1] >= start_ns
+
+
+def step_is_past(
+    instruments: Sequence[Instrument],
+    step: Step,
+    parts: Sequence[tuple[int, int]] = (),
+    start_up_ns: int = 0,
+) -> bool:
+    """Tell whether the steady current of a step reaches beyond what its meter is stated for.
 
     Parameters
     ----------
     instruments : sequence of Instrument
-        Channels with a role are watched, where it is known how far they are stated.
+    step : Step
+    parts : sequence of (int, int), nanoseconds
+        As :func:`current_parts` gives them.
+    start_up_ns : int, nanoseconds
+        For how long a start's peak may last: it is no part of what is steady.
     """
-
-    def __init__(self, instruments: Sequence[Instrument]) -> None:
-        self._watched: dict[str, list[_Beyond]] = {}
-        for instrument in instruments:
-            for column, channel in enumerate(instrument.channels):
-                if channel.role is not Role.OTHER and channel.top is not None:
-                    beyond = _Beyond(instrument.key, column, channel, channel.top)
-                    self._watched.setdefault(instrument.key, []).append(beyond)
-
-    def take(self, block: Block) -> None:
-        """Take the next block of any instrument."""
-        if len(block):
-            for one in self._watched.get(block.source, ()):
-                one.take(block)
-
-    def doubts(self) -> list[Doubt]:
-        """Give one doubt for each channel that read more than is stated."""
-        return [one.doubt() for by_key in self._watched.values() for one in by_key if one.count]
+    mean, sd = step.steady_mean_a, step.steady_sd_a
+    if mean is None:
+        mean, sd = step.mean_a, step.sd_a
+    if mean is None:
+        return False
+    somewhere = one_within(parts, step.start_ns + start_up_ns, step.end_ns)
+    current = channel_of(instruments, Role.MOTOR_CURRENT)
+    return reaches_past(current, mean, sd, somewhere=somewhere)
 
 
-class _Beyond:
-    """What one channel read beyond its top."""
+def volts_are_past(instruments: Sequence[Instrument], step: Step) -> bool:
+    """Tell whether feed or return of a step lie beyond what their meters are stated for."""
+    feed_v = step.steady_mean_v if step.steady_feed_v is None else step.steady_feed_v
+    read = ((Role.MOTOR_FEED, feed_v), (Role.MOTOR_RETURN, step.steady_back_v))
+    return any(
+        volts is not None and is_past(channel_of(instruments, role), volts) for role, volts in read
+    )
 
-    def __init__(self, key: str, column: int, channel: Channel, top: float) -> None:
-        self._key, self._column, self._channel, self._top = key, column, channel, top
-        self.count = 0
-        self._most = 0.0
-        self._start_ns = self._end_ns = 0
 
-    def take(self, block: Block) -> None:
-        values = block.values[:, self._column]
-        beyond = np.abs(values) > self._top * (1.0 + _ROUNDING)
-        if not beyond.any():
-            return
-        # What somebody typed may be from another meter; a slip of the pen is told elsewhere.
-        beyond &= (block.flags[:, self._column] & int(Flag.TYPED)) == 0
-        places = np.flatnonzero(beyond)
-        if not len(places):
-            return
-        if not self.count:
-            self._start_ns = int(block.t_ns[places[0]])
-        self._end_ns = int(block.t_ns[places[-1]])
-        self.count += len(places)
-        found = values[places]
-        most = float(found[np.argmax(np.abs(found))])
-        if abs(most) > abs(self._most):
-            self._most = most
+def surely_a(channel: Channel | None) -> float:
+    """Give what flows at the least where a current beyond the range is read, amperes.
 
-    def doubt(self) -> Doubt:
-        channel = self._channel
-        role, unit, sensor = channel.role.value, channel.unit, channel.sensor
-        ends = f"the meter's widest range ends at {self._top:.4g} {unit}"
-        if sensor.top == self._top:
-            named = "sensor" if sensor.kind is SensorKind.DIRECT else sensor.kind.value
-            turns = f" with {sensor.turns} turns through it" if sensor.turns > 1 else ""
-            ends = f"the {named}'s accuracy is stated up to {self._top:.4g} {unit}{turns}"
-        when = f"at {self._start_ns / 1e9:.1f} s"
-        if self._end_ns > self._start_ns:
-            when = f"{self._start_ns / 1e9:.1f} s to {self._end_ns / 1e9:.1f} s"
-        many = "one reading" if self.count == 1 else f"{self.count} readings"
-        text = (
-            f"{role} read up to {self._most:.4g} {unit} ({many} beyond, {when}), but {ends}. How"
-            f" far off a reading beyond it is nobody states; mostly it is too low. Measure again"
-            f" with one of a higher range."
-        )
-        return Doubt(
-            DoubtKind.PAST_RANGE, text, self._start_ns, self._end_ns, self._key, channel.role
-        )
+    A clamp shows more the more flows, so that what reads beyond its top is at least the top less
+    the error that is stated there. 0 where no top is stated, or not all of the error.
+    """
+    if channel is None or channel.top is None:
+        return 0.0
+    sensor = channel.sensor
+    if sensor.kind is not SensorKind.DIRECT and sensor.own_percent is None:
+        return 0.0
+    stated = channel.accuracy_at(channel.top)
+    return 0.0 if stated is None else channel.top - stated.half_width(channel.top)
+
+
+def least_mean_a(channel: Channel | None, mean: float, sd: float | None) -> float:
+    """Give what flowed at the least on average, where some readings may lie beyond the range.
+
+    Each reading counts as no more than the top, less the error that is stated there.
+
+    Parameters
+    ----------
+    channel : Channel or None
+    mean : float, amperes
+        Of the readings.
+    sd : float or None, amperes
+    """
+    surely = surely_a(channel)
+    if channel is None or channel.top is None or not surely:
+        return 0.0
+    return abs(mean) - (channel.top - surely) - _mean_above(channel.top, abs(mean), sd)
+
+
+def floor_words(made: Budget | None) -> str:
+    """Say beside a value that it was read beyond the range; empty where it was not."""
+    past = made is not None and PAST_READING in made.lacking
+    return f" (at the least: {PAST_READING})" if past else ""

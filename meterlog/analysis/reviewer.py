@@ -309,7 +309,7 @@ class Reviewer:
             same = known is not None and _same(known.piece, piece) and _same(known.after, after)
             last_ns = piece.end_ns + piece.end_edge_ns
             near = tuple(taps[bisect_left(taps, piece.start_ns) : bisect_right(taps, last_ns)])
-            back = taken_back.of_piece(piece) or self._brief(piece)
+            back = taken_back.of_piece(piece, self._maker.most_a(piece)) or self._brief(piece)
             further = self._further_speeds(piece)
             why_told = (why, cause, back, version, near, further)
             if known is None or not same or known.why != why_told:

@@ -60,6 +60,6 @@ def settled_u(home: StatedChannel, settled: Settled, ambient_c: float | None = N
     made = budget("settled value", value, unit, [*lines, *own])
     gains = [line for line in lines if ":gain " in line.key]
     gain = sum((line.standard_u * line.sensitivity) ** 2 for line in gains) ** 0.5
-    lacking = lacking_of(home, stated, ambient_c)
+    lacking = lacking_of(home, stated, value, ambient_c)
     left_out = f"; not in: {'; '.join(lacking)}" if lacking else ""
     return SettledU(made.combined_u, gain, f"{told}; {stated.meter.basis}{left_out}")

@@ -9,6 +9,7 @@ from meterlog.analysis.budgets import BudgetMaker, Conformity, budget
 from meterlog.analysis.budgets.usual_error import cautious, usual_words
 from meterlog.analysis.motor import judged_current
 from meterlog.analysis.motor.points import several_levels
+from meterlog.analysis.past_range import floor_words
 from meterlog.analysis.rounding import with_uncertainty
 from meterlog.analysis.step_edges import step_edge_ns
 from meterlog.model import (
@@ -119,6 +120,7 @@ class StepFindingMaker:
             return self._finding(step, _UNTOLD, _Figures(), words)
         own = _Figures(step.steady_mean_a, step.steady_expanded_a, step.steady_coverage)
         size = with_uncertainty(abs(step.steady_mean_a), own.expanded, "A") + self._budgets.lacking
+        size += "" if doubted else floor_words(step.current)
         draws = f"Speed {step.speed} draws {size} when running; {bounds}"
         if doubted:
             return self._finding(step, _UNTOLD, own, f"{draws}: can't tell, as {doubted}.")

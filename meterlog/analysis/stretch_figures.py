@@ -117,7 +117,7 @@ class StretchFigures:
         tag = f"{one.first_ns} to {one.last_ns}"
         (own,) = scatter_lines([(scatter, channel.unit)], None, f"stretch {name} {tag}")
         lines = reading_lines(one.home, stated, mean, tag, self._ambient_c)
-        lacking = "; ".join(lacking_of(one.home, stated, self._ambient_c))
+        lacking = "; ".join(lacking_of(one.home, stated, mean, self._ambient_c))
         return StretchFigure(
             source=name,
             role=channel.role,

@@ -9,7 +9,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from meterlog.analysis.past_range import is_past
+from meterlog.analysis.past_range import (
+    PAST,
+    current_parts,
+    least_mean_a,
+    one_within,
+    reaches_past,
+    step_is_past,
+    volts_are_past,
+)
 from meterlog.analysis.pieces import Piece
 from meterlog.model import Doubt, DoubtKind, Instrument, Limits, Role, SpanKind, Step, channel_of
 
@@ -20,7 +28,7 @@ _BY_VOLTAGE = (SpanKind.DEAD, SpanKind.FEED_LOST, SpanKind.GROUND_LOST)
 _TEN = "the current may be off by a factor of ten"
 _STUCK = "the current meter repeated one reading meanwhile"
 _STUCK_VOLTS = "the voltage that tells the side was one reading repeated"
-_PAST = "the current is more than the meter or the clamp is stated for"
+_PAST_VOLTS = "the voltage to bring it to another by is more than its meter is stated for"
 _BATTERY = "the current meter reports that its own battery is low"
 
 
@@ -34,7 +42,7 @@ class TakenBack:
         Of the same recording.
     limits : Limits or None
         What lies beyond a clamp's range is not known well, but it is more than its range goes to:
-        where that is above the limit already, the verdict stands. None: for no limit.
+        where that is above the limit already, a step fails for sure. None: for no limit.
     """
 
     def __init__(
@@ -44,8 +52,11 @@ class TakenBack:
         limits: Limits | None = None,
     ) -> None:
         homes = [one.key for one in instruments if one.column(Role.MOTOR_CURRENT) is not None]
+        self._instruments = tuple(instruments)
         self._current = channel_of(instruments, Role.MOTOR_CURRENT)
         self._limits = limits
+        self._parts = current_parts(doubts)
+        self._start_up_ns = 0 if limits is None else round(limits.inrush_window_s * 1e9)
         decades = [one for one in doubts if one.kind is DoubtKind.DECADE]
         stuck = [one for one in doubts if one.kind is DoubtKind.STUCK]
         self._low = [
@@ -67,11 +78,18 @@ class TakenBack:
     def _key(self) -> tuple[object, ...]:
         return self._low, self._ten, self._tenth, self._stuck, self._stuck_volts
 
-    def of_piece(self, piece: Piece) -> str:
-        """Give why the verdict on a stretch is taken back, as a clause; empty where it stands."""
+    def of_piece(self, piece: Piece, most_a: float | None = None) -> str:
+        """Give why the verdict on a stretch is taken back, as a clause; empty where it stands.
+
+        Parameters
+        ----------
+        piece : Piece
+        most_a : float or None, amperes
+            What it is told for being above; None where it is not.
+        """
         if piece.kind in _LEVEL:
-            mean_a = piece.figures.mean_a
-            return self._level(piece.start_ns, piece.end_ns) or self._past(piece.speed, mean_a)
+            level = self._level(piece.start_ns, piece.end_ns)
+            return level or self._past(piece, most_a)
         if piece.kind not in _GONE:
             return ""
         if self._tenth:
@@ -83,18 +101,38 @@ class TakenBack:
         )
         return _STUCK_VOLTS if held else ""
 
-    def of_step(self, step: Step) -> str:
-        """Give why the verdict on a step's current is taken back; empty where it stands."""
-        mean_a = step.mean_a if step.steady_mean_a is None else step.steady_mean_a
-        return self._level(step.start_ns, step.end_ns) or self._past(step.speed, mean_a)
+    def of_step(self, step: Step, most_a: float | None = None) -> str:
+        """Give why the verdict on a step's current is taken back; empty where it stands.
 
-    def _past(self, speed: int | None, mean_a: float | None) -> str:
-        current = self._current
-        if current is None or current.top is None or mean_a is None:
+        Parameters
+        ----------
+        step : Step
+        most_a : float or None, amperes
+            Above which the verdict is fail; None: the limit of its speed, where that holds for
+            the current as it was read.
+        """
+        level = self._level(step.start_ns, step.end_ns)
+        at_volts = self._limits is not None and self._limits.at_reference
+        if not level and at_volts and volts_are_past(self._instruments, step):
+            return _PAST_VOLTS
+        start_up_ns = self._start_up_ns
+        if level or not step_is_past(self._instruments, step, self._parts, start_up_ns):
+            return level
+        if most_a is None and self._limits is not None and not self._limits.at_reference:
+            most_a = self._limits.at(step.speed).max_a
+        return self._unless_above(step.steady_mean_a or 0.0, step.steady_sd_a, most_a)
+
+    def _past(self, piece: Piece, most_a: float | None) -> str:
+        seen = piece.figures
+        somewhere = one_within(self._parts, piece.start_ns, piece.end_ns)
+        if not reaches_past(self._current, seen.mean_a, seen.sd_a, somewhere=somewhere):
             return ""
-        most_a = None if self._limits is None else self._limits.at(speed).max_a
-        surely_over = most_a is not None and most_a < current.top
-        return _PAST if is_past(current, mean_a) and not surely_over else ""
+        return self._unless_above(seen.mean_a, seen.sd_a, most_a)
+
+    def _unless_above(self, mean_a: float, sd_a: float | None, most_a: float | None) -> str:
+        """Give the reason, unless what flowed is above a limit however far off the readings are."""
+        surely = most_a is not None and most_a < least_mean_a(self._current, mean_a, sd_a)
+        return "" if surely else PAST
 
     def _level(self, start_ns: int, end_ns: int) -> str:
         if self._ten:

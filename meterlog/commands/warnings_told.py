@@ -5,7 +5,7 @@ from __future__ import annotations
 import time
 
 from meterlog.commands.terminal import Progress, remark
-from meterlog.model import Doubt, DoubtKind
+from meterlog.model import Doubt, DoubtKind, Role
 from meterlog.work import Run
 
 _PERIOD_S = 1.0
@@ -17,7 +17,7 @@ class WarningsTold:
     """Says each doubt about the meters once, within about a second of its being known."""
 
     def __init__(self) -> None:
-        self._told: set[tuple[DoubtKind, str, int]] = set()
+        self._told: set[tuple[DoubtKind, str, Role | None, int]] = set()
         self._looked_s = self._zeroing_s = float("-inf")
 
     def tell(self, run: Run, progress: Progress, *, zeroing: bool) -> None:
@@ -47,6 +47,6 @@ class WarningsTold:
             remark(f"WARNING: {doubt.text}")
 
 
-def _mark(doubt: Doubt) -> tuple[DoubtKind, str, int]:
+def _mark(doubt: Doubt) -> tuple[DoubtKind, str, Role | None, int]:
     """Give what stays the same of a doubt while the recording goes on."""
-    return doubt.kind, doubt.source, round(doubt.start_ns / 1e9)
+    return doubt.kind, doubt.source, doubt.role, round(doubt.start_ns / 1e9)

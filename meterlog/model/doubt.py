@@ -62,6 +62,8 @@ class Doubt:
         The readings may have to be multiplied by so much; 1 for nothing of the kind.
     offset_a : float, amperes
         Currents may be off by so much; 0 for nothing of the kind.
+    parts : tuple of (int, int), nanoseconds since the recording's zero
+        When in between it was so, of what comes and goes; empty where that is not kept.
     """
 
     kind: DoubtKind
@@ -72,3 +74,4 @@ class Doubt:
     role: Role | None = None
     factor: float = 1.0
     offset_a: float = 0.0
+    parts: tuple[tuple[int, int], ...] = ()

@@ -20,7 +20,7 @@ _SHUNT = re.compile(rf"{_NUMBER}a/{_NUMBER}(m?)v|{_NUMBER}(m?)v/{_NUMBER}a", re.
 _OHM = re.compile(rf"{_NUMBER}(m|u|µ|μ)?(?:ohms?|ω|Ω)", re.IGNORECASE)
 _DIVIDER = re.compile(rf"x?{_NUMBER}(?::1|x)?", re.ASCII)
 _ACCURACY = re.compile(
-    rf"{_NUMBER}%?(?:\+{_NUMBER}[av]?)?(?:(?:upto|to|bis){_NUMBER}[av]?)?", re.ASCII
+    rf"{_NUMBER}%?(?:\+{_NUMBER}([av]?))?(?:(?:upto|to|bis){_NUMBER}([av]?))?", re.ASCII
 )
 _COMMA = re.compile(r"\d,\d")
 _MILLI = {"": 1.0, "m": 1e-3, "u": 1e-6, "µ": 1e-6, "μ": 1e-6}
@@ -171,21 +171,22 @@ def _turns(words: str) -> int:
     return int(plain)
 
 
-def _accuracy(words: str) -> tuple[float, float, float | None]:
+def _accuracy(words: str) -> tuple[float, float, float | None, str]:
+    """Give percent, absolute part, how far it goes, and the letters of the units, as said."""
     match = _ACCURACY.fullmatch(_plain(words))
     if match is None:
         raise UsageError("is no accuracy.", subject=words, remedy=_ACCURACY_FORM)
     percent, floor = float(match[1]), float(match[2] or 0.0)
     if percent > 100.0 or floor > 1e6 or percent == floor == 0.0:
         raise UsageError("is not possible.", subject=words, remedy=_ACCURACY_FORM)
-    top = None if match[3] is None else float(match[3])
+    top = None if match[4] is None else float(match[4])
     if top is not None and not floor < top <= 1e6:
         raise UsageError(
             "says that the sensor goes no further than its own error.",
             subject=words,
             remedy=_ACCURACY_FORM,
         )
-    return percent, floor, top
+    return percent, floor, top, (match[3] or "") + (match[5] or "")
 
 
 def _by_role(
@@ -286,7 +287,13 @@ def _with_rest(words: SensorWords, found: dict[Role, Sensor]) -> dict[Role, Sens
             )
         found[role] = replace(sensor, inverted=True)
     own = _by_role("--sensor-accuracy", words.accuracies, _accuracy, _ACCURACY_FORM)
-    for role, ((percent, floor, top), _) in own.items():
+    for role, ((percent, floor, top, units), said) in own.items():
         sensor = found.get(role, Sensor())
+        if role.quantity is not None and set(units) - {role.quantity.unit.lower()}:
+            raise UsageError(
+                f"{role.value} is told in {role.quantity.unit}, also behind its sensor.",
+                subject=f"--sensor-accuracy {said}",
+                remedy=_ACCURACY_FORM,
+            )
         found[role] = replace(sensor, own_percent=percent, own_floor=floor, own_top=top)
     return found

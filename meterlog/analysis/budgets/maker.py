@@ -209,7 +209,7 @@ class BudgetMaker:
     ) -> Budget:
         stated = home.at(mean, *during)
         lines = reading_lines(home, stated, mean, _tag(during[0], mean), self._ambient_c)
-        lacking = "; ".join(lacking_of(home, stated, self._ambient_c))
+        lacking = "; ".join(lacking_of(home, stated, mean, self._ambient_c))
         return budget(name, mean, home.channel.unit, (*extra, *lines), lacking)
 
     def _power(

@@ -14,6 +14,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from meterlog.analysis.past_range import PAST_READING, is_past
 from meterlog.analysis.stated_channel import Stated, StatedChannel
 from meterlog.model import Accuracy, Shape, Source
 
@@ -114,10 +115,12 @@ def reading_lines(
     ]
 
 
-def lacking_of(home: StatedChannel, stated: Stated, ambient_c: float | None) -> list[str]:
+def lacking_of(
+    home: StatedChannel, stated: Stated, value: float, ambient_c: float | None
+) -> list[str]:
     """Say what ought to be in the budget of a reading and is not known."""
     sensor, role = home.channel.sensor, home.channel.role.value
-    told = []
+    told = [PAST_READING] if is_past(home.channel, value) else []
     if stated.meter is None:
         told.append(f"the meter's accuracy for {role} is not stated")
     elif ambient_c is None and stated.meter.per_kelvin:

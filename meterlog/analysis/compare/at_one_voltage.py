@@ -13,6 +13,7 @@ from meterlog.analysis.compare.side import Side
 from meterlog.analysis.compare.unstated import unstated_a
 from meterlog.analysis.motor import brought_to
 from meterlog.analysis.motor.points import current_of, doubt_words, keyed, voltage_of
+from meterlog.analysis.past_range import volts_are_past
 from meterlog.model import Budget, Limits, Shape, Source, Step
 
 _NEAR = 0.2
@@ -108,7 +109,7 @@ def _volts(side: Side, step: Step) -> float | None:
     read = voltage_of(step)
     if read is None or side.no_voltage or doubt_words(step, side.review.doubts):
         return None
-    return read.value
+    return None if volts_are_past(side.about.instruments, step) else read.value
 
 
 def _span(volts: Sequence[float]) -> str:

@@ -17,7 +17,7 @@ from meterlog.analysis.motor.points import (
     speed_of,
     voltage_unknown,
 )
-from meterlog.analysis.past_range import is_past
+from meterlog.analysis.past_range import current_parts, step_is_past
 from meterlog.analysis.stated_channel import StatedChannel
 from meterlog.model import (
     UNDATED,
@@ -167,7 +167,9 @@ def _is_usable(step: Step, side: Side) -> bool:
     amps = current_of(step)
     if amps is None or step.steady_n < LEAST_READINGS or not finite(amps):
         return False
-    if side.current is not None and is_past(side.current.channel, amps.value):
+    start_up_ns = round(side.limits.inrush_window_s * 1e9)
+    parts = current_parts(side.review.doubts)
+    if step_is_past(side.about.instruments, step, parts, start_up_ns):
         return False
     running = amps.value >= side.limits.open_current_a and not several_levels(step)
     return running and not doubt_words(step, side.review.doubts, current_only=True)

@@ -11,6 +11,7 @@ from meterlog.analysis.judged import Judged
 from meterlog.analysis.motor.across import Across, OtherVolts, across_high, across_low, carries
 from meterlog.analysis.motor.points import (
     LEAST_READINGS,
+    current_is_past,
     current_of,
     doubt_words,
     several_levels,
@@ -18,7 +19,7 @@ from meterlog.analysis.motor.points import (
     step_words,
     voltage_of,
 )
-from meterlog.analysis.past_range import is_past
+from meterlog.analysis.past_range import PAST_READING, volts_are_past
 from meterlog.analysis.rounding import with_uncertainty
 from meterlog.analysis.step_edges import step_edge_ns
 from meterlog.model import (
@@ -26,10 +27,8 @@ from meterlog.model import (
     ControllerHeat,
     Finding,
     FindingKind,
-    Role,
     Step,
     Verdict,
-    channel_of,
 )
 
 Side = Callable[[Judged, Step, OtherVolts | None], Across | None]
@@ -61,8 +60,9 @@ def controller_heat(
     Returns
     -------
     tuple of ControllerHeat
-        Of steps with steady current and voltages and no doubt against them, nor more current than
-        meter and clamp are stated for; empty unless the limits say that the controller is linear.
+        Of steps with steady current and voltages and no doubt against them, nor more read
+        than meters and clamp are stated for; empty unless the limits say that the controller is
+        linear.
     tuple of Finding
         One a speed where the limits allow only so much; one that can't tell where nothing could
         be worked out.
@@ -103,7 +103,7 @@ def _is_told(step: Step, judged: Judged) -> bool:
     running = speed_of(step) != 0 and step.steady_n >= LEAST_READINGS
     if not running or volts is None or amps is None or several_levels(step):
         return False
-    if is_past(channel_of(judged.instruments, Role.MOTOR_CURRENT), amps.value):
+    if current_is_past(step, judged) or volts_are_past(judged.instruments, step):
         return False
     return amps.value >= judged.limits.open_current_a and not doubt_words(step, judged.doubts)
 
@@ -149,6 +149,8 @@ def _of_step(judged: Judged, step: Step, across: Across, current: Budget) -> Con
         usual_w = abs(drop.value) * maker_of(judged).usual_more(current.value, at_rest=False)
         held, _ = cautious(heat, (None, limit), judged.limits, usual_w)
         verdict, probability = held.verdict, held.probability
+        if PAST_READING in heat.lacking:
+            verdict, probability = Verdict.CANT_TELL, None
     whole = heat.value + motor.value
     return ControllerHeat(
         speed=speed,

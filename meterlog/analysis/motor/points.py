@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from meterlog.analysis.budgets import Scatter, budget
 from meterlog.analysis.judged import Judged
-from meterlog.analysis.past_range import is_past
+from meterlog.analysis.past_range import current_parts, step_is_past, volts_are_past
 from meterlog.model import (
     Budget,
     Doubt,
@@ -19,7 +19,6 @@ from meterlog.model import (
     Span,
     SpanKind,
     Step,
-    channel_of,
 )
 
 LEAST_READINGS = 3
@@ -156,11 +155,23 @@ def left_out(step: Step, judged: Judged) -> str:
         return "no motor voltage"
     if amps.value < judged.limits.open_current_a:
         return "next to no current"
-    if is_past(channel_of(judged.instruments, Role.MOTOR_CURRENT), amps.value):
-        return "more current than the meter or the clamp is stated for"
     if volts.value <= max(judged.limits.driven_v, 1.2 * judged.limits.brush_v):
         return "next to no voltage across the motor"
-    return _unsteady(step, volts.value) or _happened(step, judged)
+    return _past(step, judged) or _unsteady(step, volts.value) or _happened(step, judged)
+
+
+def current_is_past(step: Step, judged: Judged) -> bool:
+    """Tell whether the steady current of a step reaches beyond its meter's or clamp's range."""
+    start_up_ns = round(judged.limits.inrush_window_s * 1e9)
+    return step_is_past(judged.instruments, step, current_parts(judged.doubts), start_up_ns)
+
+
+def _past(step: Step, judged: Judged) -> str:
+    if current_is_past(step, judged):
+        return "more current than the meter or the clamp is stated for"
+    if volts_are_past(judged.instruments, step):
+        return "more volts than a meter is stated for"
+    return ""
 
 
 def _unsteady(step: Step, volts: float) -> str:

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Iterable, Sequence
 
 from meterlog.analysis.absence import OVERLOAD
 from meterlog.analysis.judged import Judged
-from meterlog.analysis.past_range import is_past
-from meterlog.model import Finding, FindingKind, Role, StartUp, channel_of
-
-_HIGH = (FindingKind.OVER, FindingKind.LOCKED)
+from meterlog.analysis.past_range import current_parts
+from meterlog.model import Finding, FindingKind, StartUp
 
 
 def overloads(findings: Iterable[Finding]) -> list[Finding]:
@@ -57,12 +56,32 @@ def beyond_words(over: Sequence[Finding]) -> str:
     return f"the current was beyond the meter's range (overload) for {length_s:.2g} s"
 
 
-def ran_past(judged: Judged) -> bool:
-    """Tell whether the motor ran, or was held, at more than meter or clamp are stated for.
+def ran_past(judged: Judged, startups: Sequence[StartUp]) -> bool:
+    """Tell whether more flowed than meter or clamp are stated for, other than as a start's peak.
 
-    The peak of a start is not looked at: it has a mark of its own.
+    Parameters
+    ----------
+    judged : Judged
+        Its doubts say when.
+    startups : sequence of StartUp
+        The peak of one of which it is known how it went on is looked at by itself.
     """
-    current = channel_of(judged.instruments, Role.MOTOR_CURRENT)
-    held = [one.value for one in judged.findings if one.kind in _HIGH and one.unit == "A"]
-    ran = [one.steady_mean_a for one in judged.steps]
-    return any(is_past(current, amps) for amps in (*held, *ran) if amps is not None)
+    return len(_peaks_past(judged, startups)) < len(current_parts(judged.doubts))
+
+
+def longest_past_s(judged: Judged, startups: Sequence[StartUp]) -> float:
+    """Give for how long the peak of a start was beyond what is stated, the longest; seconds."""
+    lengths = [end_ns - start_ns for start_ns, end_ns in _peaks_past(judged, startups)]
+    return max(lengths, default=0) / 1e9
+
+
+def _peaks_past(judged: Judged, startups: Sequence[StartUp]) -> list[tuple[int, int]]:
+    within_ns = round(judged.limits.inrush_window_s * 1e9)
+    known = [one for one in startups if one.steady_a]
+    begins = [one.t_ns - one.edge_ns for one in known]
+    found = []
+    for start_ns, end_ns in current_parts(judged.doubts):
+        last = bisect_right(begins, start_ns) - 1
+        if last >= 0 and end_ns <= known[last].t_ns + within_ns:
+            found.append((start_ns, end_ns))
+    return found

@@ -68,7 +68,8 @@ class FuseLoad:
         bounds = (None, fuse.max_load_percent)
         self.judged, turned = cautious(self.budget, bounds, judged.limits, part * usual)
         self._turned = usual_words(maker.current, usual) if turned else ""
-        unsure = taken_back.of_step(self._step) or self._uneven(self._step)
+        most_a = fuse.rating_a * fuse.max_load_percent / 100.0
+        unsure = taken_back.of_step(self._step, most_a) or self._uneven(self._step)
         doubt = unsure or (beyond_words(over) if over else self._not_the_highest())
         self.verdict = self.judged.verdict
         if doubt and (self.verdict is Verdict.PASS or unsure):

@@ -5,11 +5,28 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from meterlog.analysis.judged import Judged
-from meterlog.analysis.startup.beyond_range import beyond_words, lasting, overloads, ran_past
+from meterlog.analysis.past_range import current_parts, surely_a
+from meterlog.analysis.startup.beyond_range import (
+    beyond_words,
+    lasting,
+    longest_past_s,
+    overloads,
+    ran_past,
+)
 from meterlog.analysis.startup.opening import earliest_s, margins, must_have_opened, used_up
 from meterlog.analysis.startup.time_above import Exceedances
 from meterlog.analysis.taken_back import TakenBack
-from meterlog.model import Finding, FindingKind, Fuse, OpeningMargin, StartUp, Step, Verdict
+from meterlog.model import (
+    Finding,
+    FindingKind,
+    Fuse,
+    OpeningMargin,
+    Role,
+    StartUp,
+    Step,
+    Verdict,
+    channel_of,
+)
 from meterlog.model.opening_times import OpeningTable
 
 HIDDEN_TIMES = 5.0
@@ -67,15 +84,16 @@ class FuseOpening:
         self._end_ns = judged.spans[-1].end_ns if judged.spans else 0
         self.margins = margins(table, seen)
         self._named = f"a sound {fuse.rating_a:g} A {fuse.kind} fuse"
-        late = must_have_opened(self.margins)
+        late = must_have_opened(self._known_rows(judged))
         whole = Step(None, self._start_ns, self._end_ns)
         doubt = TakenBack(judged.instruments, judged.doubts).of_step(whole)
         self._over = lasting(judged.findings, startups, judged.limits.inrush_window_s)
         self._beyond = beyond_words(self._over) if self._over else ""
-        if not self._beyond and ran_past(judged):
+        if not self._beyond and ran_past(judged, startups):
             self._beyond = "the current was more than the meter or the clamp is stated for"
         peaks = [one for one in overloads(judged.findings) if one not in self._over]
         self._peak_s = max([HIDDEN_S, *((one.end_ns - one.start_ns) / 1e9 for one in peaks)])
+        self._past_s = max(HIDDEN_S, longest_past_s(judged, startups))
         if seen.highest_a <= 0.0 and not self._over:
             doubt = doubt or "no current was read"
         self.row = late or self._nearest()
@@ -92,6 +110,13 @@ class FuseOpening:
             )
         checked = "" if table.checked else ", not all of them compared with published sheets"
         self.words = f"{words} Opening times: {table.kind} by ISO 8820-3{checked}."
+
+    def _known_rows(self, judged: Judged) -> list[OpeningMargin]:
+        """Give the rows that what was read can prove: at least so much flowed, however far off."""
+        current = channel_of(judged.instruments, Role.MOTOR_CURRENT)
+        if not current_parts(judged.doubts):
+            return list(self.margins)
+        return [row for row in self.margins if row.amps <= surely_a(current)]
 
     def _nearest(self) -> OpeningMargin | None:
         """Give the row that comes nearest to opening."""
@@ -157,6 +182,11 @@ class FuseOpening:
         )
 
     def _may_open(self) -> str:
+        if self._beyond:
+            return (
+                f"A{self._named[1:]} may open by what was read, but {self._beyond}: can't tell; a"
+                f" meter and a clamp of a higher range would settle it."
+            )
         reached = [row for row in self.margins if row.most_s > 0.0]
         rows = ", ".join(
             f"{_size(row.longest_s)} s at {row.percent:g} % or above{_window(row)}"
@@ -175,6 +205,8 @@ class FuseOpening:
                 continue
             worst = max(HIDDEN_TIMES * one.steady_a, one.peak_a)
             lasts_s = self._peak_s if one.peak_over else HIDDEN_S
+            if one.peak_past:
+                lasts_s = max(lasts_s, self._past_s)
             if earliest_s(self._table, 100.0 * worst / self._fuse.rating_a) <= lasts_s:
                 if ended := _range_ended(one):
                     return (

@@ -8,7 +8,7 @@ from enum import IntEnum
 
 from meterlog.analysis.taps.silent_between import silent_between
 from meterlog.analysis.verdict.case import GONE_KINDS, LEVEL_KINDS, Case
-from meterlog.model import Finding, FindingKind, Ranked, Sureness, Verdict
+from meterlog.model import DoubtKind, Finding, FindingKind, Ranked, Role, Sureness, Verdict
 
 LONG_NS = 1_000_000_000
 """A condition that was seen once is as good as seen twice when it lasted this long."""
@@ -142,5 +142,10 @@ def doubts_against(findings: Sequence[Finding], case: Case) -> list[str]:
     grave = [case.doubt_of(one) for one in findings]
     texts = [one.text for one in grave if one is not None]
     if any(one.kind in LEVEL_KINDS for one in findings):
-        texts += [one.text for one in case.light_doubts]
+        # Beyond a clamp's range a verdict stands only where that can't turn it over.
+        texts += [
+            one.text
+            for one in case.light_doubts
+            if one.kind is not DoubtKind.PAST_RANGE or one.role is not Role.MOTOR_CURRENT
+        ]
     return list(dict.fromkeys(texts))

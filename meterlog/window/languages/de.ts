@@ -116,10 +116,6 @@
         <translation> mit Seriennummer {0}</translation>
     </message>
     <message>
-        <source> with {0} turns through it</source>
-        <translation> bei {0} Windungen durch sie</translation>
-    </message>
-    <message>
         <source> worth {0}</source>
         <translation>, so viel wert wie {0}</translation>
     </message>
@@ -424,10 +420,6 @@
         <translation>; {0} würde es klären</translation>
     </message>
     <message>
-        <source>A baseline is made of sealed recordings that are as they were sealed, whole and without edits, read by meters (none imported or typed), judged in order with no doubt about a meter, in the vehicle with housing closed and a filter in it as far as that was stated, at commanded speeds with the motor voltage and all uncertainties known. Each motor counts once, with its newest such run. Measured and simulated ones are never in one baseline.</source>
-        <translation>Eine Vergleichsbasis entsteht aus versiegelten Aufzeichnungen, die wie versiegelt, vollständig und ohne Änderungen sind, von Messgeräten gelesen (keine eingelesen oder getippt), als in Ordnung beurteilt und ohne Zweifel an einem Messgerät, im Fahrzeug mit geschlossenem Gehäuse und mit Filter, soweit angegeben, auf geschalteten Stufen mit bekannter Motorspannung und allen Unsicherheiten. Jeder Motor zählt einmal, mit seinem neuesten solchen Lauf. Gemessene und simulierte sind nie in einer Vergleichsbasis.</translation>
-    </message>
-    <message>
         <source>A charging battery has more volts.</source>
         <translation>Eine ladende Batterie hat mehr Volt.</translation>
     </message>
@@ -522,6 +514,10 @@
     <message>
         <source>Ask its maker for another.</source>
         <translation>Vom Ersteller ein anderes erbitten.</translation>
+    </message>
+    <message>
+        <source>A{0} may open by what was read, but {1}: can&apos;t tell; a meter and a clamp of a higher range would settle it.</source>
+        <translation>Nach dem Gelesenen kann eine {0} auslösen, aber {1}: nicht zu sagen; Messgerät und Zange mit größerem Messbereich würden es klären.</translation>
     </message>
     <message>
         <source>Back-probe 30 and 87 from below.</source>
@@ -4984,6 +4980,10 @@
         <translation>entpackt wäre es {0}-mal so groß</translation>
     </message>
     <message>
+        <source>its accuracy is stated up to {0} {1}</source>
+        <translation>die Genauigkeit ist bis {0} {1} angegeben</translation>
+    </message>
+    <message>
         <source>its answer to {0} came later than answer_s = {1} s and was passed over: set more under [scpi] in the profile if it needs so long</source>
         <translation>seine Antwort auf {0} kam später als answer_s = {1} s und wurde übergangen: unter [scpi] im Profil mehr einstellen, wenn es so lange braucht</translation>
     </message>
@@ -5278,6 +5278,10 @@
     <message>
         <source>more than one {0} there: {1}.</source>
         <translation>dort mehr als ein {0}: {1}.</translation>
+    </message>
+    <message>
+        <source>more volts than a meter is stated for</source>
+        <translation>mehr Spannung, als für ein Messgerät angegeben ist</translation>
     </message>
     <message>
         <source>motor current at speed {0}</source>
@@ -6292,6 +6296,10 @@
         <translation>Temperatur von {0}, {1} °C</translation>
     </message>
     <message>
+        <source>the accuracy of the {0} is stated up to {1} {2}</source>
+        <translation>die Genauigkeit des Aufnehmers ({0}) ist nur bis {1} {2} angegeben</translation>
+    </message>
+    <message>
         <source>the clamp&apos;s zero is off</source>
         <translation>der Nullpunkt der Zange stimmt nicht</translation>
     </message>
@@ -6328,8 +6336,16 @@
         <translation>der größte Messbereich des Messgeräts endet bei {0} {1}</translation>
     </message>
     <message>
+        <source>the meter&apos;s widest range ends at {0} {1} behind the {2}</source>
+        <translation>der größte Messbereich des Messgeräts endet hinter dem Aufnehmer ({2}) bei {0} {1}</translation>
+    </message>
+    <message>
         <source>the pack would hold {0} GB; {1} GB are the most that a check unpacks.</source>
         <translation>das Paket enthielte {0} GB; eine Prüfung entpackt höchstens {1} GB.</translation>
+    </message>
+    <message>
+        <source>the reading is more than the meter or the sensor is stated for</source>
+        <translation>der Messwert ist größer, als für Messgerät oder Aufnehmer angegeben ist</translation>
     </message>
     <message>
         <source>the readings are too slow or averaged to show the true peak</source>
@@ -6360,8 +6376,8 @@
         <translation>die Temperatur wurde nicht aufgezeichnet ({0} ist für {1} bis {2} °C angegeben)</translation>
     </message>
     <message>
-        <source>the {0}&apos;s accuracy is stated up to {1} {2}{3}</source>
-        <translation>die Genauigkeit des Aufnehmers ({0}) ist bis {1} {2} angegeben{3}</translation>
+        <source>the voltage to bring it to another by is more than its meter is stated for</source>
+        <translation>die Spannung, mit der er umgerechnet wird, ist größer, als für ihr Messgerät angegeben ist</translation>
     </message>
     <message>
         <source>the {0}&apos;s own error for {1} is not stated</source>
@@ -6500,8 +6516,8 @@
         <translation>{0} deutet auf: {1}</translation>
     </message>
     <message>
-        <source>{0} read up to {1} {2} ({3} beyond, {4}), but {5}. How far off a reading beyond it is nobody states; mostly it is too low. Measure again with one of a higher range.</source>
-        <translation>{0} zeigte bis zu {1} {2} ({3} darüber, {4}), aber {5}. Wie falsch ein Messwert darüber ist, sagt niemand; meist ist er zu niedrig. Mit größerem Messbereich noch einmal messen.</translation>
+        <source>{0} read up to {1} {2} ({3} beyond, {4}), but {5}. Nobody states how far off such a reading is; mostly it is too low. Measure again on a higher range; where there is none, with another meter or sensor.</source>
+        <translation>{0} zeigte bis zu {1} {2} ({3} darüber, {4}), aber {5}. Wie falsch ein solcher Messwert ist, sagt niemand; meist ist er zu niedrig. In einem größeren Messbereich noch einmal messen; wo es keinen gibt, mit anderem Messgerät oder Aufnehmer.</translation>
     </message>
     <message>
         <source>{0} read {1} V ({2} s to {3} s): a {4} V circuit has at most {5} V. Check the decimal point, the meter&apos;s range and the scale that was entered. Until then nothing that rests on it says anything of the vehicle.</source>
@@ -6596,6 +6612,10 @@
         <translation>Die Messwerte sind zu langsam für die Anlaufspitze: die wahre war höher.</translation>
     </message>
     <message>
+        <source> (at the least: {0})</source>
+        <translation> (mindestens: {0})</translation>
+    </message>
+    <message>
         <source> (carried for {0} h)</source>
         <translation> ({0} h lang getragen)</translation>
     </message>
@@ -6678,6 +6698,10 @@
     <message>
         <source>; {0} {1} is not known, and a usual one ({2} A) could turn the verdict over</source>
         <translation>; nicht bekannt ({0} {1}), und ein üblicher Wert ({2} A) könnte das Urteil umkehren</translation>
+    </message>
+    <message>
+        <source>A baseline is made of sealed recordings that are as they were sealed, whole and without edits, read by meters (none imported or typed), judged in order with no doubt about a meter (speeds at which a clamp was beyond its range are left out), in the vehicle with housing closed and a filter in it as far as that was stated, at commanded speeds with the motor voltage and all uncertainties known. Each motor counts once, with its newest such run. Measured and simulated ones are never in one baseline.</source>
+        <translation>Eine Vergleichsbasis entsteht aus versiegelten Aufzeichnungen, die wie versiegelt, vollständig und ohne Änderungen sind, von Messgeräten gelesen (keine eingelesen oder getippt), als in Ordnung beurteilt und ohne Zweifel an einem Messgerät (Stufen, auf denen eine Zange über ihrem Messbereich war, fallen weg), im Fahrzeug mit geschlossenem Gehäuse und mit Filter, soweit angegeben, auf geschalteten Stufen mit bekannter Motorspannung und allen Unsicherheiten. Jeder Motor zählt einmal, mit seinem neuesten solchen Lauf. Gemessene und simulierte sind nie in einer Vergleichsbasis.</translation>
     </message>
     <message>
         <source>At the highest speed {0} V stood across the old motor and {1} V across the new one: these are different supplies, or a reading is wrong. Check where the probes were, and the nominal voltage.</source>
@@ -8564,6 +8588,10 @@
         <translation>mit geschlossenen Fenstern ist der Strom bis zu 5 % niedriger</translation>
     </message>
     <message>
+        <source>with {0} turns the accuracy of the {1} is stated up to {2} {3}</source>
+        <translation>bei {0} Windungen ist die Genauigkeit des Aufnehmers ({1}) nur bis {2} {3} angegeben</translation>
+    </message>
+    <message>
         <source>within what good ones draw</source>
         <translation>im Bereich der guten</translation>
     </message>
@@ -8898,6 +8926,10 @@
     <message>
         <source>{0} is simulated and {1} is {2}: a simulated fan says nothing of a real one. Compare two of one kind.</source>
         <translation>{0} ist simuliert und {1} ist {2}: ein simuliertes Gebläse sagt nichts über ein wirkliches. Zwei der gleichen Art vergleichen.</translation>
+    </message>
+    <message>
+        <source>{0} is told in {1}, also behind its sensor.</source>
+        <translation>{0} wird in {1} angegeben, auch hinter dem Aufnehmer.</translation>
     </message>
     <message>
         <source>{0} is torn off.</source>

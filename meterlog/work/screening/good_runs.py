@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from meterlog.model import Conditions, Outcome, Review
+from meterlog.model import Conditions, DoubtKind, Outcome, Review, Role
 from meterlog.work.drawn import conditions_unlike
 
 RULE = (
     "A baseline is made of sealed recordings that are as they were sealed, whole and without edits,"
-    " read by meters (none imported or typed), judged in order with no doubt about a meter, in the"
-    " vehicle with housing closed and a filter in it as far as that was stated, at commanded speeds"
-    " with the motor voltage and all uncertainties known. Each motor counts once, with its newest"
-    " such run. Measured and simulated ones are never in one baseline."
+    " read by meters (none imported or typed), judged in order with no doubt about a meter (speeds"
+    " at which a clamp was beyond its range are left out), in the vehicle with housing closed and a"
+    " filter in it as far as that was stated, at commanded speeds with the motor voltage and all"
+    " uncertainties known. Each motor counts once, with its newest such run. Measured and simulated"
+    " ones are never in one baseline."
 )
 """The rule in words."""
 
@@ -43,7 +44,14 @@ def not_good(
             review.verdict is None or review.verdict.outcome is not Outcome.IN_ORDER,
             "it was not judged in order",
         ),
-        (bool(review.doubts), "a meter is to be doubted"),
+        (
+            # Speeds at which a clamp was full are left out by themselves.
+            any(
+                one.kind is not DoubtKind.PAST_RANGE or one.role is not Role.MOTOR_CURRENT
+                for one in review.doubts
+            ),
+            "a meter is to be doubted",
+        ),
     )
     unlike = conditions_unlike(conditions)
     return next((words for holds, words in reasons if holds), unlike)

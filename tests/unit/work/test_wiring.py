@@ -264,6 +264,11 @@ def test_how_far_a_clamp_goes_counts_for_all_that_goes_through_it(words, turns):
         ),
         (
             AMPS,
+            {"clamps": ["motor-current=10mV/A"], "accuracies": ["motor-current=1.5+0.3 up to 4 V"]},
+            "motor-current is told in A",
+        ),
+        (
+            AMPS,
             {"clamps": ["motor-current=10mV/A"], "accuracies": ["motor-current=1.5+0.3 up to"]},
             "1.5+0.3 up to 40",
         ),

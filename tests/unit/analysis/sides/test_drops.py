@@ -21,6 +21,7 @@ from meterlog.model import (
     SensorKind,
     Shape,
     Source,
+    SpeedLimits,
     Step,
     Verdict,
 )
@@ -50,6 +51,36 @@ def test_a_feed_that_drops_more_than_allowed_fails_with_value_limit_and_uncertai
     digits = np.hypot(*(np.sqrt((v * 0.005 + 0.02) ** 2 - (v * 0.005) ** 2) for v in (12.4, 10.5)))
     rest = np.hypot(digits, 1.9 * 0.005) / np.sqrt(3.0)
     assert feed.expanded_uncertainty == pytest.approx(2.0 * rest, rel=0.2)
+
+
+@pytest.mark.parametrize(("top", "verdict"), [(60.0, Verdict.FAIL), (40.0, Verdict.CANT_TELL)])
+def test_a_full_clamp_blames_no_wire_for_a_current_it_does_not_show(panel, lim, top, verdict):
+    """45 A read, of a clamp of 40 A: perhaps 80 A flow, which drop 1.45 V on a sound wire."""
+    meter = panel.instrument(CHANNELS)
+    *volts, amps = meter.channels
+    clamp = Sensor(SensorKind.CLAMP, 100.0, own_percent=1.0, own_floor=0.1, own_top=top)
+    meter = replace(meter, channels=(*volts, replace(amps, sensor=clamp)))
+    lim = replace(lim, speeds={4: SpeedLimits(10.0, 42.0)}, locked_current_a=90.0)
+    on = panel.HIGH | {"current": 45.0, "feed": 10.95}
+    block = panel.block(CHANNELS, [(2.0, panel.OFF), (20.0, on)])
+    events = [panel.trace.speed(0.0, 0), panel.trace.speed(2.0, 4)]
+    _, _, found, _ = panel.judge([meter], [*events, block], lim)
+    (feed,) = (one for one in found if one.kind is FindingKind.RESISTIVE_FEED)
+    assert feed.verdict is verdict, feed.statement
+    assert ("stated for" in feed.statement) is (verdict is Verdict.CANT_TELL)
+
+
+def test_volts_beyond_their_meters_range_make_no_drop(panel, lim):
+    meter = panel.instrument(CHANNELS)
+    feed, *others = meter.channels
+    short = Sensor(own_percent=0.5, own_floor=0.01, own_top=9.0)
+    meter = replace(meter, channels=(replace(feed, sensor=short), *others))
+    block = panel.block(CHANNELS, [(2.0, panel.OFF), (20.0, panel.HIGH | {"feed": 10.5})])
+    events = [panel.trace.speed(0.0, 0), panel.trace.speed(2.0, 4)]
+    _, _, found, _ = panel.judge([meter], [*events, block], lim)
+    (drop,) = (one for one in found if one.kind is FindingKind.RESISTIVE_FEED)
+    assert drop.verdict is Verdict.CANT_TELL
+    assert "more than the meter or the sensor is stated for" in drop.statement
 
 
 def test_a_drop_too_near_its_limit_cant_be_told_by_subtracting_and_says_what_would(panel, lim):

@@ -61,3 +61,13 @@ def test_a_long_clause_is_cut_where_a_clause_ends(verdict_of, kit):
     assert "...." not in told.paragraph
     assert ": no current clause 0" in told.paragraph
     assert "words in it. " in told.paragraph
+
+
+def test_a_full_clamp_speaks_against_no_verdict_that_it_leaves_standing(verdict_of, kit):
+    """Too little current on low is not doubted for the peak of a start that was too much."""
+    low = kit.finding("under", start=15.0, value=1.0, limit=2.0, speed=1)
+    full = kit.doubt("past-range", 4.1, 4.2, role=Role.MOTOR_CURRENT)
+    drift = kit.doubt("zero-drift", 0.0, 20.0)
+    told = verdict_of(low, doubts=(full, drift))
+    assert "zero-drift" in " ".join(told.ranked[0].against)
+    assert "past-range" not in " ".join(told.ranked[0].against)
