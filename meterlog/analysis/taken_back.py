@@ -76,7 +76,9 @@ class TakenBack:
         return hash((self._ten, self._tenth))
 
     def _key(self) -> tuple[object, ...]:
-        return self._low, self._ten, self._tenth, self._stuck, self._stuck_volts
+        # Parts are only added, and the last one grows: no need to compare thousands of them.
+        parts = len(self._parts), self._parts[-1:]
+        return self._low, self._ten, self._tenth, self._stuck, self._stuck_volts, parts
 
     def of_piece(self, piece: Piece, most_a: float | None = None) -> str:
         """Give why the verdict on a stretch is taken back, as a clause; empty where it stands.

@@ -8,12 +8,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from meterlog.analysis import Reviewer
 from meterlog.analysis.past_range import least_mean_a
 from meterlog.analysis.past_range_watch import PastRangeWatch
+from meterlog.analysis.taken_back import TakenBack
 from meterlog.model import (
     Accuracy,
     Block,
     Channel,
+    Doubt,
     DoubtKind,
     FindingKind,
     Instrument,
@@ -292,3 +295,35 @@ def test_of_a_clamp_of_which_no_error_is_stated_nothing_is_known_for_sure():
     ranges = (Range(40.0, STATED),)
     unsaid = replace(clamped(40.0, ranges=ranges), sensor=Sensor(SensorKind.CLAMP, 100.0))
     assert least_mean_a(unsaid, 50.0, 0.1) <= 0.0
+
+
+@pytest.mark.parametrize("top", [13.5, 13.6])
+def test_looked_at_all_the_while_it_ends_as_when_judged_at_once(trace, top, monkeypatch):
+    """Noise crosses the range up and down: there are more stretches than are kept apart."""
+    monkeypatch.setattr("meterlog.analysis.past_range_watch._MOST_PARTS", 3)
+    fan = Behind(trace.Fan(interval_s=0.1), top).fan
+    fan.values[60:64, 2] = 20.0
+    fan.values[90:93, 2] = 19.0
+    at_once = fan.review()
+    assert len(next(d for d in at_once.doubts if d.kind is DoubtKind.PAST_RANGE).parts) == 3
+    reviewer = Reviewer([Instrument("meter", "test", "-", fan.channels)], fan.limits)
+    events = list(fan.events)
+    for first in range(0, len(fan.t_ns), 3):
+        rows = slice(first, first + 3)
+        while events and events[0].t_ns <= fan.t_ns[rows][-1]:
+            reviewer.feed(events.pop(0))
+        reviewer.feed(trace.block_of(fan.t_ns[rows], fan.values[rows]))
+        reviewer.live()
+    assert reviewer.finish() == at_once
+
+
+@pytest.mark.parametrize("later", [((0, 5), (9, 12)), ((0, 7),)])
+def test_what_was_told_before_is_looked_at_again_when_more_lies_beyond(later):
+    """A stretch that grows may reach into what was judged before it did."""
+
+    def back(parts):
+        doubt = Doubt(DoubtKind.PAST_RANGE, "", 0, 5, "meter", Role.MOTOR_CURRENT, parts=parts)
+        return TakenBack([Instrument("meter", "test", "-", (clamped(40.0),))], [doubt])
+
+    assert back(((0, 5),)) == back(((0, 5),))
+    assert back(((0, 5),)) != back(later)
