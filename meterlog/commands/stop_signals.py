@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+import queue
 import signal
-import threading
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from types import FrameType, TracebackType
 from typing import Self
 
@@ -20,21 +20,28 @@ class StopSignals:
 
     def __init__(self) -> None:
         self._at_once = False
-        self._event = threading.Event()
+        self._wanted = False
+        # An Event would lock up: a signal may come while this thread holds the Event's own lock,
+        # in waiting or in handling the signal before. A SimpleQueue may be put to at any instant.
+        self._woken: queue.SimpleQueue[None] = queue.SimpleQueue()
         self._before: dict[signal.Signals, signal._HANDLER] = {}
 
     @property
     def wanted(self) -> bool:
         """True once somebody wants to stop."""
-        return self._event.is_set()
+        return self._wanted
 
     def wait(self, seconds: float) -> bool:
         """Wait that long, or until somebody wants to stop; tell whether somebody does."""
-        return self._event.wait(seconds)
+        if not self._wanted:
+            with suppress(queue.Empty):
+                self._woken.get(timeout=seconds)
+        return self._wanted
 
     def _handle(self, number: int, frame: FrameType | None) -> None:
         del number, frame
-        self._event.set()
+        self._wanted = True
+        self._woken.put(None)
         if self._at_once:
             self._at_once = False
             raise KeyboardInterrupt

@@ -8,7 +8,7 @@ import queue
 import signal
 import sys
 import threading
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from types import FrameType
@@ -251,7 +251,7 @@ def _serve(options: argparse.Namespace) -> int:
             for meter in meters:
                 lead = f"{meter.key} " if len(meters) > 1 else ""
                 teller.tell(lead + meter.outlet.address)
-            bench.run(_typed_lines(), stopped.is_set)
+            bench.run(_typed_lines(), stopped)
     finally:
         for meter in meters:
             meter.outlet.close()
@@ -276,18 +276,20 @@ def _outlet(port: int | None, place: int, link: Path | None) -> Outlet:
 
 
 @contextmanager
-def _stop_signals() -> Iterator[threading.Event]:
-    stopped = threading.Event()
+def _stop_signals() -> Iterator[Callable[[], bool]]:
+    """Give what tells whether a signal has come."""
+    # No Event: a signal upon a signal would wait for the lock that the first one holds.
+    stopped: queue.SimpleQueue[int] = queue.SimpleQueue()
 
-    def stop(_number: int, _frame: FrameType | None) -> None:
-        stopped.set()
+    def stop(number: int, _frame: FrameType | None) -> None:
+        stopped.put(number)
 
     kept = {number: signal.signal(number, stop) for number in (signal.SIGINT, signal.SIGTERM)}
     if hasattr(signal, "SIGTTIN"):
         # In the background of a shell, reading the keyboard must fail, not stop the program.
         kept[signal.SIGTTIN] = signal.signal(signal.SIGTTIN, signal.SIG_IGN)
     try:
-        yield stopped
+        yield lambda: not stopped.empty()
     finally:
         for number, handler in kept.items():
             signal.signal(number, handler)
