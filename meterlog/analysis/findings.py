@@ -213,9 +213,9 @@ class FindingMaker:
         return judged, usual_words(self._budgets.current, usual) if turned else ""
 
     def most_a(self, piece: Piece) -> float | None:
-        """Give the current above which a stretch of its kind fails, amperes; None: it is not one.
+        """Give the current above which a stretch of its kind fails, amperes.
 
-        Of an excess and of a held rotor: that of any other kind is no upper limit.
+        None for all kinds but an excess and a held rotor: they have no upper limit.
         """
         return self._bounds(piece)[1]
 

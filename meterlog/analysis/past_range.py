@@ -27,7 +27,8 @@ PAST_READING = "the reading is more than the meter or the sensor is stated for"
 ROUNDING = 1e-9
 """Of the top: what scaling alone may add to a reading that is the top itself."""
 _REAL_PART = 0.005
-"""Of the mean: so much must what lies beyond make of it (common practice, no source)."""
+"""Of the mean: so much must what lies beyond make of it. Chosen: well below what a clamp is good
+for, and more than one stray reading in a hundred makes."""
 
 
 def is_past(channel: Channel | None, size: float) -> bool:

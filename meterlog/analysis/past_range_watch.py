@@ -10,6 +10,7 @@ from meterlog.analysis.past_range import ROUNDING
 from meterlog.model import Block, Channel, Doubt, DoubtKind, Instrument, Role, SensorKind
 
 _APART_NS = 100_000_000
+"""Readings beyond that are no further apart are one stretch: those of a pulsed current."""
 _MOST_PARTS = 4096
 """More stretches than that are told as one."""
 
