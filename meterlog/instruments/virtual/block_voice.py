@@ -118,8 +118,9 @@ class BlockVoice:
         first = max(0, int(stops[0]) - width)
         means = window_means(play.span(first, int(stops[-1])), stops - first, width)
         self._sampled = done
-        if self._memory.add(self._meter.show(means)):
-            self._overrun_s = float(ends_s[-1])
+        first_lost = self._memory.add(self._meter.show(means))
+        if first_lost is not None:
+            self._overrun_s = float(ends_s[first_lost])
             self._server.status.add(-363)
 
     def _start(self) -> None:

@@ -30,8 +30,8 @@ class SampleMemory:
         """Count the rows."""
         return self._count
 
-    def add(self, rows: Shown) -> bool:
-        """Keep rows; True when this is where rows begin to be lost."""
+    def add(self, rows: Shown) -> int | None:
+        """Keep rows; give which of these is the first of all that are lost, None for none."""
         room = max(0, self.capacity - self._count)
         came = len(rows.raw)
         if came > room:
@@ -39,9 +39,9 @@ class SampleMemory:
         if len(rows.raw):
             self._parts.append(rows)
             self._count += len(rows.raw)
-        begins = came > room and self.lost == 0
+        first = room if came > room and self.lost == 0 else None
         self.lost += max(0, came - room)
-        return begins
+        return first
 
     def take(self, count: int) -> Shown:
         """Give the oldest ``count`` rows and forget them."""

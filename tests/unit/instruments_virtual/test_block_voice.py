@@ -2,6 +2,8 @@ import dataclasses
 
 import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from meterlog.instruments import BlockDecoder
 from meterlog.instruments.virtual.block_voice import MEMORY_BYTES, MOST_PPM, BlockVoice
@@ -22,6 +24,7 @@ class Box:
         )
         self.play = Play(find_scenario(scenario), seed, step_s=model_step_s(self.profile))
         self.voice = BlockVoice(self.play, MeterModel(self.profile, scenario, seed))
+        self.ppm = self.voice.card["sample_clock_ppm"]
         self.now_s = 0.0
         self.voice.greet(0.0)
 
@@ -131,7 +134,7 @@ def test_rows_that_nobody_fetches_overrun_the_memory_and_the_loss_is_told():
     assert len(rows) == room
     ((at_s, kind, words),) = box.voice.news()
     assert kind == "overrun"
-    assert at_s == pytest.approx(room * 0.0001, abs=0.02)
+    assert at_s == pytest.approx((room + 1) * 0.0001 * (1.0 + box.ppm * 1e-6), abs=1e-9)
     lost = int(words.removesuffix(" rows lost"))
     assert room + lost == pytest.approx(20_000, abs=2)
     assert box.ask("SYST:ERR?") == b'-363,"Input buffer overrun"\n'
@@ -139,6 +142,23 @@ def test_rows_that_nobody_fetches_overrun_the_memory_and_the_loss_is_told():
     box.at(2.1)
     assert len(box.rows(box.ask("FETC?"))) == pytest.approx(1000, abs=2)
     assert box.voice.news() == []
+
+
+@given(st.lists(st.floats(0.001, 3.0), max_size=12))
+@settings(max_examples=25)
+def test_the_first_row_lost_is_told_of_alike_however_late_the_bench_looks(looks_s):
+    box = Box(sample_s=0.0001)
+    box.ask("INIT")
+    for now_s in [*np.cumsum(looks_s), 40.0]:
+        box.now_s = min(40.0, now_s)
+        box.play.advance(box.play.steps_at(box.now_s))
+        assert b"".join(box.voice.say(box.now_s)) == b""
+    room = MEMORY_BYTES // 6
+    assert len(box.rows(box.ask("FETC?"))) == room
+    ((at_s, _, words),) = box.voice.news()
+    sample_s = 0.0001 * (1.0 + box.ppm * 1e-6)
+    assert at_s == pytest.approx((room + 1) * sample_s, abs=1e-9)
+    assert int(words.removesuffix(" rows lost")) == int(40.0 / sample_s) - room
 
 
 def test_a_client_that_comes_anew_finds_nothing_sampled():

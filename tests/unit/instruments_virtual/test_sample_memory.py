@@ -21,14 +21,14 @@ def test_rows_come_out_in_order_and_once():
 
 def test_a_full_memory_loses_what_comes_and_says_so_once():
     memory = SampleMemory(3)
-    assert not memory.add(rows(1, 2))
-    assert memory.add(rows(3, 4, 5))
-    assert not memory.add(rows(6))
+    assert memory.add(rows(1, 2)) is None
+    assert memory.add(rows(3, 4, 5)) == 1
+    assert memory.add(rows(6)) is None
     assert memory.lost == 3
     assert memory.take(3).raw[:, 0].tolist() == [1, 2, 3]
     assert memory.lost == 0
-    assert not memory.add(rows(7, 8, 9))
-    assert memory.add(rows(10))
+    assert memory.add(rows(7, 8, 9)) is None
+    assert memory.add(rows(10)) == 0
 
 
 def test_flags_stay_with_their_rows():
