@@ -100,6 +100,10 @@ class Port:
         line, _, self._got = self._got.partition(b"\n")
         return line.rstrip(b"\r")
 
+    def more(self, within_s):
+        """Wait until something lies there unread."""
+        return bool(select.select([self._end], [], [], within_s)[0])
+
     def row(self):
         while (line := self.line()).startswith(b"#"):
             pass
@@ -234,6 +238,8 @@ def test_closing_and_opening_again_does_not_start_the_scenario_anew(bench, port)
     child = bench("line-logger-timed", "--scenario", "healthy-old", "--speedup", "4")
     first = Port(child.address)
     first.row()
+    # What the first client leaves unread is not for the second.
+    assert first.more(within_s=10.0)
     first.close()
     opened = child.told("open")
     child.told("speed", "1")

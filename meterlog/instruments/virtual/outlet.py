@@ -35,6 +35,9 @@ class Outlet(Protocol):
     def read(self) -> bytes:
         """Give what has come in; empty for nothing."""
 
+    def forget(self) -> None:
+        """Throw away what was sent and not read, where the system keeps it after a close."""
+
     def unplug(self) -> None:
         """Take the port away; a client that has it open loses it."""
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import errno
 import os
 import select
@@ -105,6 +106,24 @@ class PtyOutlet:
             if error.errno == errno.EIO:  # the client has closed
                 return b""
             raise
+
+    def forget(self) -> None:
+        """Throw away what was sent and not read: the system keeps it for the next client.
+
+        A serial port that is closed loses what its driver held; a pseudo terminal does not.
+        """
+        if self._master == _GONE:
+            return
+        import termios
+
+        # What still travels is the far end's output; what has arrived, the near end's input.
+        with contextlib.suppress(OSError, termios.error):
+            termios.tcflush(self._master, termios.TCOFLUSH)
+            near = os.open(self._name, os.O_RDWR | os.O_NOCTTY | os.O_NONBLOCK)
+            try:
+                termios.tcflush(near, termios.TCIFLUSH)
+            finally:
+                os.close(near)
 
     def close(self) -> None:
         """Give the pseudo terminal back."""

@@ -42,7 +42,7 @@ class ServedMeter:
         self._model = model
         self._voice = voice
         self._rng = rng
-        self._served = False
+        self._served = self._had_client = False
         self._now_s = 0.0
         self._powered = True
         self._back_s: float | None = None
@@ -124,8 +124,11 @@ class ServedMeter:
         if self._back_s is not None and now_s >= self._back_s:
             self._plug(now_s)
         is_open = self.outlet.is_open()
+        had_client, self._had_client = self._had_client, is_open
         if not (is_open and self._powered):
             # What a client left behind when it closed is not meant for the next one.
+            if had_client and not is_open:
+                self.outlet.forget()
             self.outlet.read()
             self.outlet.outbox.clear()
             self._held.clear()

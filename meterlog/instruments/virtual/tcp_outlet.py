@@ -113,6 +113,9 @@ class TcpOutlet:
             self._drop_client()
         return data
 
+    def forget(self) -> None:
+        """Do nothing: what was sent ends with its connection."""
+
     def close(self) -> None:
         """Give the port back."""
         self.unplug()

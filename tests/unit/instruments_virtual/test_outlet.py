@@ -1,6 +1,7 @@
 """Ports and the wait for them, with real pseudo terminals and real sockets."""
 
 import os
+import select
 import socket
 import threading
 import time
@@ -98,6 +99,27 @@ def test_the_wait_ends_when_bytes_come_to_one_and_another_is_closed(outlet):
     assert time.monotonic() - begun < 5.0
     assert ports[0].read() == b"x"
     os.close(end)
+
+
+@needs_pty
+@pytest.mark.parametrize("arrived", [True, False], ids=["arrived", "perhaps on its way"])
+def test_what_a_client_left_unread_is_thrown_away_when_told_to(outlet, arrived):
+    one = outlet()
+    end = opened(one)
+    one.outbox.put(b"for the first\n")
+    if arrived:
+        assert select.select([end], [], [], 10.0)[0]
+    os.close(end)
+    assert not one.is_open()
+    one.forget()
+    assert not one.is_open()
+    end = opened(one)
+    assert one.is_open()
+    one.outbox.put(b"for the second\n")
+    assert os.read(end, 100) == b"for the second\n"
+    os.close(end)
+    one.unplug()
+    one.forget()
 
 
 @needs_pty

@@ -39,6 +39,9 @@ class Socket:
         came, self.came = self.came, b""
         return came
 
+    def forget(self):
+        self.sent = b""
+
     def unplug(self):
         self.plugged = False
 
@@ -192,6 +195,20 @@ def test_after_a_stall_a_client_that_does_not_read_makes_no_work(place):
     assert place.meter.due_s() == 3.0
     place.socket.room = 100
     assert place.until(2.6) == "1 2 "
+
+
+def test_what_a_client_left_unread_is_not_for_the_next_one(place):
+    place.meter.serve(2.5)
+    place.socket.client = False
+    place.meter.serve(2.6)
+    place.socket.client = True
+    assert place.until(2.7) == ""
+
+
+def test_a_meter_that_is_switched_off_takes_nothing_back_of_what_it_has_sent(place):
+    place.meter.serve(2.5)
+    place.order("off", 2.6)
+    assert place.until(2.7) == "1 2 "
 
 
 def test_garbage_is_as_long_as_ordered_and_no_text(place):
