@@ -11,15 +11,16 @@ from meterlog.analysis.judged import Judged
 from meterlog.analysis.motor.across import Across, OtherVolts, across_high, across_low, carries
 from meterlog.analysis.motor.points import (
     LEAST_READINGS,
-    current_is_past,
+    SEVERAL_LEVELS,
     current_of,
     doubt_words,
+    past_words,
     several_levels,
     speed_of,
     step_words,
     voltage_of,
 )
-from meterlog.analysis.past_range import PAST_READING, volts_are_past
+from meterlog.analysis.past_range import PAST_READING
 from meterlog.analysis.rounding import with_uncertainty
 from meterlog.analysis.step_edges import step_edge_ns
 from meterlog.model import (
@@ -30,6 +31,8 @@ from meterlog.model import (
     Step,
     Verdict,
 )
+
+_NO_RUNNING = "no steady running with current and voltage read"
 
 Side = Callable[[Judged, Step, OtherVolts | None], Across | None]
 
@@ -64,8 +67,8 @@ def controller_heat(
         than meters and clamp are stated for; empty unless the limits say that the controller is
         linear.
     tuple of Finding
-        One a speed where the limits allow only so much; one that can't tell where nothing could
-        be worked out.
+        One a speed that ran where the limits allow only so much, also where that speed tells
+        nothing; one in all that can't tell where nothing could be worked out.
     str
         What the reader must know, a sentence; empty for nothing.
 
@@ -79,13 +82,19 @@ def controller_heat(
         return (), _nothing(judged, _NOT_LINEAR[kind]), _sentence(_NOT_LINEAR[kind])
     if kind != "linear":
         return (), (), ""
-    steps = [one for one in judged.steps if _is_told(one, judged)]
+    steps = [one for one in judged.steps if not _not_told(one, judged)]
+    if not steps:
+        return _none_told(judged)
     side, why = _side(judged, steps, other_volts)
     if side is None:
         return (), _nothing(judged, why), _sentence(why)
     told: list[ControllerHeat] = []
     findings: list[Finding] = []
-    for step in steps:
+    for step in judged.steps:
+        why = _not_told(step, judged)
+        if why:
+            findings += _untold(judged, step, why)
+            continue
         across, current = side(judged, step, other_volts), current_of(step)
         if across is not None and current is not None:
             heat = _of_step(judged, step, across, current)
@@ -98,22 +107,34 @@ def _sentence(words: str) -> str:
     return f"Heat in the controller: {words}."
 
 
-def _is_told(step: Step, judged: Judged) -> bool:
-    volts, amps = voltage_of(step), current_of(step)
-    running = speed_of(step) != 0 and step.steady_n >= LEAST_READINGS
-    if not running or volts is None or amps is None or several_levels(step):
-        return False
-    if current_is_past(step, judged) or volts_are_past(judged.instruments, step):
-        return False
-    return amps.value >= judged.limits.open_current_a and not doubt_words(step, judged.doubts)
+def _not_told(step: Step, judged: Judged) -> str:
+    """Give why a step tells nothing of the heat; empty where it does."""
+    amps = current_of(step)
+    if speed_of(step) == 0 or amps is None or voltage_of(step) is None:
+        return _NO_RUNNING
+    if step.steady_n < LEAST_READINGS or amps.value < judged.limits.open_current_a:
+        return _NO_RUNNING
+    if several_levels(step):
+        return SEVERAL_LEVELS
+    return past_words(step, judged) or doubt_words(step, judged.doubts)
+
+
+def _none_told(judged: Judged) -> tuple[tuple[ControllerHeat, ...], tuple[Finding, ...], str]:
+    """Say what is wrong with each speed that ran; where none did, that."""
+    whys = [_not_told(step, judged) for step in judged.steps]
+    findings = [
+        finding
+        for step, why in zip(judged.steps, whys, strict=True)
+        for finding in _untold(judged, step, why)
+    ]
+    why = next((why for why in whys if why != _NO_RUNNING), _NO_RUNNING)
+    return (), tuple(findings) or _nothing(judged, why), _sentence(why)
 
 
 def _side(
     judged: Judged, steps: Sequence[Step], other: OtherVolts | None
 ) -> tuple[Side | None, str]:
     """Tell on which side of the motor the controller sits, by what it holds at the lowest speed."""
-    if not steps:
-        return None, "no steady running with current and voltage read"
     slowest = min(steps, key=lambda step: abs(step.steady_mean_v or 0.0))
     low, high = across_low(judged, slowest, other), across_high(judged, slowest, other)
     if low is not None and carries(low, slowest):
@@ -203,6 +224,28 @@ def _finding(judged: Judged, step: Step, heat: ControllerHeat, across: Across) -
             statement=words,
             coverage_factor=heat.heat_w.coverage,
             probability=heat.probability,
+        )
+    ]
+
+
+def _untold(judged: Judged, step: Step, why: str) -> list[Finding]:
+    """Say of a speed that ran and tells nothing that its limit was not held against anything."""
+    limit = judged.limits.controller.max_heat_w
+    if limit is None or why == _NO_RUNNING:
+        return []
+    return [
+        Finding(
+            kind=FindingKind.CONTROLLER_HEAT,
+            verdict=Verdict.CANT_TELL,
+            start_ns=step.start_ns,
+            end_ns=step.end_ns,
+            edge_ns=step_edge_ns(step, judged.limits),
+            value=None,
+            unit="W",
+            expanded_uncertainty=None,
+            limit=limit,
+            speed=speed_of(step),
+            statement=f"{step_words(step)}: heat in the controller: can't tell; {why}.",
         )
     ]
 

@@ -157,7 +157,7 @@ def left_out(step: Step, judged: Judged) -> str:
         return "next to no current"
     if volts.value <= max(judged.limits.driven_v, 1.2 * judged.limits.brush_v):
         return "next to no voltage across the motor"
-    return _past(step, judged) or _unsteady(step, volts.value) or _happened(step, judged)
+    return past_words(step, judged) or _unsteady(step, volts.value) or _happened(step, judged)
 
 
 def current_is_past(step: Step, judged: Judged) -> bool:
@@ -166,7 +166,8 @@ def current_is_past(step: Step, judged: Judged) -> bool:
     return step_is_past(judged.instruments, step, current_parts(judged.doubts), start_up_ns)
 
 
-def _past(step: Step, judged: Judged) -> str:
+def past_words(step: Step, judged: Judged) -> str:
+    """Say what of a step lies beyond what its meters are stated for; empty for nothing."""
     if current_is_past(step, judged):
         return "more current than the meter or the clamp is stated for"
     if volts_are_past(judged.instruments, step):

@@ -6572,6 +6572,10 @@
         <translation>{0}: wie versiegelt, aber die Änderungen darüber sind NICHT VOLLSTÄNDIG.</translation>
     </message>
     <message>
+        <source>{0}: heat in the controller: can&apos;t tell; {1}.</source>
+        <translation>{0}: Wärme im Regler: nicht zu sagen; {1}.</translation>
+    </message>
+    <message>
         <source>{0}: is in no line of the lists that can be read.</source>
         <translation>{0}: steht in keiner lesbaren Zeile der Listen.</translation>
     </message>

@@ -67,13 +67,22 @@ def test_heat_is_the_voltage_of_the_return_times_the_current(low_side):
     assert heat[0].heat_w.unit == "W"
 
 
-@pytest.mark.parametrize(("top", "speeds"), [(60.0, [1, 2]), (12.0, [1])])
+@pytest.mark.parametrize(("top", "speeds"), [(60.0, [1, 2]), (12.0, [1]), (2.0, [])])
 def test_no_heat_is_told_of_more_current_than_the_clamp_is_stated_for(low_side, top, speeds):
     *volts, amps, ground = ALL_LOW.channels
     clamp = Sensor(SensorKind.CLAMP, 100.0, own_percent=1.0, own_floor=0.1, own_top=top)
     behind = replace(ALL_LOW, channels=(*volts, replace(amps, sensor=clamp), ground))
-    heat, findings, _ = controller_heat(low_side([(4.0, 3.0), (12.5, 15.0)], instrument=behind))
-    assert [one.speed for one in heat] == [one.speed for one in findings] == speeds
+    heat, findings, said = controller_heat(low_side([(4.0, 3.0), (12.5, 15.0)], instrument=behind))
+    assert [one.speed for one in heat] == speeds
+    past = "more current than the meter or the clamp is stated for"
+    # A speed that ran is held against the limit, or said not to be.
+    assert [past in one.statement for one in findings] == {
+        60.0: [False, False],
+        12.0: [False, True],
+        2.0: [True, True],
+    }[top]
+    assert all(one.verdict is Verdict.CANT_TELL for one in findings if past in one.statement)
+    assert (past in said) is (not speeds)
 
 
 def test_its_uncertainty_holds_both_factors(low_side):
@@ -173,7 +182,27 @@ def test_a_doubted_current_makes_no_heat(low_side):
     doubted = replace(judged, doubts=(Doubt(DoubtKind.DECADE, "Off by ten."),))
     heat, findings, _ = controller_heat(doubted)
     assert heat == ()
-    assert findings[0].verdict is Verdict.CANT_TELL
+    assert {one.verdict for one in findings} == {Verdict.CANT_TELL}
+    assert [one.statement for one in findings] == [
+        f"Speed {k} (from {at} s): heat in the controller: can't tell;"
+        " the current may be off by a factor of ten."
+        for k, at in ((1, "10.0"), (2, "20.0"))
+    ]
+    assert [one.start_ns for one in findings] == [one.start_ns for one in judged.steps]
+    nothing_ran = replace(doubted, steps=())
+    assert "no steady running" in controller_heat(nothing_ran)[1][0].statement
+
+
+def test_one_speed_of_which_nothing_is_told_is_named_beside_the_others(low_side):
+    judged = low_side(FOUR_SPEEDS)
+    second = judged.steps[1]
+    stuck = Doubt(DoubtKind.STUCK, "Stuck.", start_ns=second.start_ns + 1, end_ns=second.end_ns)
+    heat, findings, said = controller_heat(replace(judged, doubts=(stuck,)))
+    assert [one.speed for one in heat] == [1, 3, 4]
+    assert [one.speed for one in findings] == [1, 2, 3, 4]
+    assert findings[1].verdict is Verdict.CANT_TELL
+    assert "a meter repeated one reading meanwhile" in findings[1].statement
+    assert said == ""
 
 
 def test_off_and_next_to_no_current_make_no_heat(low_side):
@@ -222,6 +251,6 @@ def test_a_step_of_several_levels_makes_no_heat(low_side):
         for one in judged.steps
     )
     whole = [one.speed for one in controller_heat(judged)[0]]
-    assert [one.speed for one in controller_heat(replace(judged, steps=mixed))[0]] == [
-        speed for speed in whole if speed != 2
-    ]
+    heat, findings, _ = controller_heat(replace(judged, steps=mixed))
+    assert [one.speed for one in heat] == [speed for speed in whole if speed != 2]
+    assert "its current was not steady" in findings[1].statement
