@@ -6,11 +6,6 @@ import sys
 from itertools import count, groupby
 from pathlib import Path
 
-try:
-    import fcntl
-except ImportError:  # Windows
-    fcntl = None
-
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 os.environ.setdefault("TZ", "UTC")
 
@@ -23,6 +18,7 @@ RIG = str(Path(__file__).resolve().parent / "rig")
 sys.path.insert(0, RIG)
 try:
     import calm
+    from shared_room import shared_room
 finally:
     sys.path.remove(RIG)
 
@@ -89,40 +85,12 @@ def pytest_collection():
         gc.enable()
 
 
-class _Room:
-    """Lets several workers' tests run side by side, or one alone.
-
-    Who wants to be alone shuts the gate, so that no other begins, and waits for those that run.
-    """
-
-    def __init__(self, folder):
-        self._gate, self._room = ((folder / name).open("w") for name in ("gate", "room"))
-
-    def enter(self, *, alone):
-        how = fcntl.LOCK_EX if alone else fcntl.LOCK_SH
-        fcntl.flock(self._gate, how)
-        fcntl.flock(self._room, how)
-        if not alone:
-            fcntl.flock(self._gate, fcntl.LOCK_UN)
-
-    def leave(self):
-        fcntl.flock(self._room, fcntl.LOCK_UN)
-        fcntl.flock(self._gate, fcntl.LOCK_UN)
-
-    def close(self):
-        self._gate.close()
-        self._room.close()
-
-
 @pytest.fixture(scope="session")
 def room_of_workers(request, tmp_path_factory):
     """Give what the workers share; nothing where there is but one."""
-    if not hasattr(request.config, "workerinput") or fcntl is None:
-        yield None
-        return
-    shared = _Room(tmp_path_factory.getbasetemp().parent)
-    yield shared
-    shared.close()
+    several = hasattr(request.config, "workerinput")
+    with shared_room(tmp_path_factory.getbasetemp().parent if several else None) as room:
+        yield room
 
 
 @pytest.fixture(autouse=True)
@@ -137,15 +105,22 @@ def alone_where_it_matters(request, room_of_workers):
 
 
 def pytest_pyfunc_call(pyfuncitem):
-    """Play what is marked calm(most_s) again where it failed and the machine had stalled."""
+    """Play what is marked calm(most_s) again where it failed and the machine had stalled.
+
+    Beside no other test, then: these are most of what makes it stall.
+    """
     mark = pyfuncitem.get_closest_marker("calm")
     if mark is None:
         return None
     names = pyfuncitem._fixtureinfo.argnames
     given = {name: pyfuncitem.funcargs[name] for name in names}
+    room = pyfuncitem._request.getfixturevalue("room_of_workers")
 
     def told(stall_s):
         pyfuncitem.user_properties.append(("played again", f"{stall_s * 1e3:.0f} ms"))
+        if room is not None:
+            room.leave()
+            room.enter(alone=True)
 
     calm.play(lambda: pyfuncitem.obj(**given), *mark.args, told)
     return True

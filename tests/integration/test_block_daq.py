@@ -87,7 +87,7 @@ class Sampler(threading.Thread):
         self._door.close()
         if self._line is not None and self._line.fileno() >= 0:
             self._line.shutdown(socket.SHUT_RDWR)
-        self.join(10)
+        self.join(60)
 
 
 class Basket:
@@ -103,7 +103,7 @@ class Basket:
 
     def wait(self, told):
         with self._come:
-            assert self._come.wait_for(told, 10), self.events
+            assert self._come.wait_for(told, 60), self.events
 
     @property
     def events(self):
@@ -180,8 +180,7 @@ def test_a_block_of_unknown_length_is_ended_by_the_pause_behind_it(sampler, begi
 def test_an_answer_without_new_samples_is_no_missing_answer(sampler, begin):
     sampler.every = 50  # asked again at once, it mostly has nothing yet
     _, basket, acquisition = begin(replace(PROFILE, scpi=replace(PROFILE.scpi, poll_s=0.0)))
-    basket.wait(lambda: len(basket.numbers) >= 200)
-    assert sampler.empty > 10
+    basket.wait(lambda: len(basket.numbers) >= 200 and sampler.empty > 10)
     assert (np.diff(basket.numbers) == 1).all()
     assert basket.said("no answer") == []
     assert acquisition.state()[0].refused == 0

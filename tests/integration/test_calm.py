@@ -1,5 +1,7 @@
 """A scene in real time is played again where the machine stalled in it, and only there."""
 
+from contextlib import contextmanager
+
 import calm
 import pytest
 
@@ -54,11 +56,32 @@ def test_what_always_fails_fails_at_last_however_the_machine_stalls(monkeypatch)
     assert 2 < len(played) < 10
 
 
+class _Room:
+    """Counts how often somebody wanted to be alone in it."""
+
+    def __init__(self):
+        self.times = 0
+
+    @contextmanager
+    def alone(self):
+        self.times += 1
+        yield
+
+
 @pytest.mark.parametrize(("stalls", "times"), [(0, 1), (1, 2), (9, 3)])
-def test_what_is_looked_at_is_made_again_where_the_machine_stalls(monkeypatch, stalls, times):
-    made = []
+@pytest.mark.parametrize("shared", [True, False])
+def test_what_is_looked_at_is_made_again_where_the_machine_stalls(
+    monkeypatch, stalls, times, shared
+):
+    made, room = [], _Room()
     monkeypatch.setattr(calm, "StallWatch", lambda: _Watch(0.5 if len(made) < stalls else 0.0))
-    assert calm.calmest(lambda: made.append(None) or len(made), 0.01) == times
+
+    def make():
+        return made.append(None) or len(made)
+
+    assert calm.calmest(make, 0.01, room if shared else None) == times
+    # The first beside others: most often that does.
+    assert room.times == (times - 1 if shared else 0)
 
 
 def test_the_watch_sees_a_thread_that_lets_no_other_run():

@@ -71,7 +71,7 @@ class Device(threading.Thread):
 
     def close(self):
         self._over.set()
-        self.join(5)
+        self.join(60)
         os.close(self._near)
         os.close(self._far)
 

@@ -98,7 +98,7 @@ def test_reports_become_rows_and_the_same_device_is_met_again_after_a_loss(bench
 
     def wait(told) -> None:
         with news:
-            assert news.wait_for(told, 10.0), (volts(), links())
+            assert news.wait_for(told, 60), (volts(), links())
 
     acquisition.start(put)
     first = bench.plugged["A7"]

@@ -105,7 +105,7 @@ class Panel(threading.Thread):
 
     def close(self):
         self._ended.set()
-        self.join(10)
+        self.join(60)
         os.close(self._far)
         os.close(self._near)
 

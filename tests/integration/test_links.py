@@ -189,7 +189,7 @@ def test_closing_ends_a_read_in_another_thread_at_once(meter, link):
     reader.start()
     began.wait()
     link.close()
-    reader.join(5)
+    reader.join(60)
     assert not reader.is_alive()
     assert len(said) == 1
 
@@ -315,7 +315,7 @@ class Rfc2217Server(threading.Thread):
                 out.write(b"".join(manager.escape(port.read(port.in_waiting))))
 
     def close(self) -> None:
-        self.join(10)
+        self.join(60)
         self._door.close()
 
 

@@ -81,7 +81,7 @@ class Panel(threading.Thread):
 
     def close(self):
         os.write(self._waker, b"x")
-        self.join(10)
+        self.join(60)
         for handle in (self._far, self._near, self._wake, self._waker):
             os.close(handle)
 
@@ -99,7 +99,7 @@ class Basket:
 
     def wait(self, told):
         with self._come:
-            assert self._come.wait_for(told, 10), self.events
+            assert self._come.wait_for(told, 60), self.events
 
     @property
     def blocks(self):

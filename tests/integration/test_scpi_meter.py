@@ -69,7 +69,7 @@ class Meter(threading.Thread):
         self._door.close()
         if self._line is not None and self._line.fileno() >= 0:
             self._line.shutdown(socket.SHUT_RDWR)
-        self.join(10)
+        self.join(60)
 
 
 class Basket:
@@ -86,7 +86,7 @@ class Basket:
 
     def wait(self, told) -> None:
         with self._come:
-            assert self._come.wait_for(told, 10), self.events
+            assert self._come.wait_for(told, 60), self.events
 
     @property
     def blocks(self) -> list[Block]:

@@ -34,13 +34,13 @@ SECONDS = 9.8
 
 
 @pytest.fixture(scope="module")
-def job(tmp_path_factory):
+def job(tmp_path_factory, room_of_workers):
     """Record; give the live review when all had come, the folder, and the run."""
 
     def make():
         return recorded_in(tmp_path_factory.mktemp("job") / "recording")
 
-    return calm.calmest(make, 0.05, tries=5, on_time=clamp_kept_its_pace)
+    return calm.calmest(make, 0.05, room_of_workers, tries=5, on_time=clamp_kept_its_pace)
 
 
 def recorded_in(folder):

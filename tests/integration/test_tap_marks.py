@@ -110,7 +110,7 @@ def terminal(fan, tmp_path):
     if process.poll() is None:
         process.terminate()
     process.wait(20)
-    thread.join(5)
+    thread.join(60)
     os.close(far)
 
 

@@ -68,9 +68,13 @@ def record(choices, folder, seconds):
 
 
 @pytest.fixture(scope="module")
-def recorded(tmp_path_factory):
+def recorded(tmp_path_factory, room_of_workers):
     """Record three meters while the fan is switched on and off; keep when it really was."""
-    return calm.calmest(lambda: recorded_in(tmp_path_factory.mktemp("aligned")), 0.05)
+
+    def make():
+        return recorded_in(tmp_path_factory.mktemp("aligned"))
+
+    return calm.calmest(make, 0.05, room_of_workers)
 
 
 def recorded_in(place):

@@ -69,7 +69,7 @@ class Terminal:
         os.close(near)
         self.text = ""
 
-    def wait_for(self, words, seconds=20.0):
+    def wait_for(self, words, seconds=120.0):
         until = time.monotonic() + seconds
         while not re.search(words, self.text):
             left = until - time.monotonic()

@@ -47,7 +47,7 @@ class Logger(threading.Thread):
 
     def stop(self) -> None:
         self._stop_it.set()
-        self.join(10)
+        self.join(60)
 
 
 class Screen:

@@ -88,7 +88,7 @@ class Port:
     def write(self, data):
         os.write(self._end, data)
 
-    def line(self, within_s=10.0):
+    def line(self, within_s=60.0):
         until = time.monotonic() + within_s
         while b"\n" not in self._got:
             left = until - time.monotonic()
@@ -239,7 +239,7 @@ def test_closing_and_opening_again_does_not_start_the_scenario_anew(bench, port)
     first = Port(child.address)
     first.row()
     # What the first client leaves unread is not for the second.
-    assert first.more(within_s=10.0)
+    assert first.more(within_s=60.0)
     first.close()
     opened = child.told("open")
     child.told("speed", "1")

@@ -103,7 +103,7 @@ def wiring(logger, **more):
     return Wiring([f"clamp-logger@{logger.url}"], ROLES, sensors=CLAMP, **more)
 
 
-def until(true, seconds=10.0):
+def until(true, seconds=60.0):
     end = time.monotonic() + seconds
     while not true():
         assert time.monotonic() < end, "it did not come to pass"
@@ -285,7 +285,7 @@ class Typist:
         if self.process.poll() is None:
             self.process.send_signal(signal.SIGTERM)
         self.process.wait(20)
-        self._thread.join(5)
+        self._thread.join(60)
         os.close(self.far)
 
 

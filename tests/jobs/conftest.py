@@ -104,7 +104,7 @@ def fan():
 
 @pytest.fixture
 def wait_until():
-    def wait(condition, seconds=30.0):
+    def wait(condition, seconds=120.0):
         end = time.monotonic() + seconds
         while not condition():
             assert time.monotonic() < end, "waited in vain"

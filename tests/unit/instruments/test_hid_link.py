@@ -180,7 +180,7 @@ def test_closing_ends_a_read_and_never_closes_under_one(bench):
     reader.start()
     link.close()
     link.close()
-    reader.join(5)
+    reader.join(60)
     assert said == ["the port has been closed."]
     assert bench.device.closed
 

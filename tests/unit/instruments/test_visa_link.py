@@ -167,7 +167,7 @@ def test_closing_ends_a_read_though_an_answer_is_owed(link):
     reader.start()
     link.close()
     link.close()
-    reader.join(5)
+    reader.join(60)
     assert said == ["the port has been closed."]
     assert f"answers {link.url}" not in {thread.name for thread in threading.enumerate()}
 

@@ -141,7 +141,7 @@ def test_a_long_message_goes_on_as_soon_as_the_reader_reads(outlet):
     while one.outbox.stuck:
         wait([one], 10.0)
         one.outbox.flush()
-    reading.join(10.0)
+    reading.join(60)
     assert bytes(got) == message
     assert time.monotonic() - begun < 5.0
     os.close(end)

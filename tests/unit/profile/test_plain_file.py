@@ -40,7 +40,7 @@ def test_a_pipe_is_not_waited_for(tmp_path):
 
     thread = threading.Thread(target=read, daemon=True)
     thread.start()
-    thread.join(10)
+    thread.join(60)
     assert said == ["it is a pipe or a device, not a file"]
 
 

@@ -57,7 +57,7 @@ def logger():
     device.close()
 
 
-def wait_until(condition, seconds=10.0):
+def wait_until(condition, seconds=60.0):
     end = time.monotonic() + seconds
     while not condition():
         assert time.monotonic() < end, "waited in vain"
