@@ -92,6 +92,11 @@ class EpisodeBuilder:
         """Losses that were taken for an off or on command."""
         return self._missing.forgiven + self._forgiven
 
+    @property
+    def late(self) -> tuple[int, int]:
+        """At how many starts the current came later than the voltage, and by how many ns."""
+        return self._missing.late, self._missing.late_ns
+
     def excuse(self, until_ns: int | None) -> None:
         """Take back what a command explains that was known, or off, only after a while.
 

@@ -11,6 +11,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from meterlog.analysis.coasting_down import CoastingDown, innocent
+from meterlog.analysis.late_current import without_late_current
 from meterlog.analysis.pieces import Figures, Piece
 from meterlog.analysis.settle import joined, settle
 from meterlog.analysis.timeline import SpeedTimeline
@@ -35,6 +36,10 @@ class MissingJudge:
     ----------
     forgiven : int
         Losses that were taken for the command.
+    late : int
+        Starts at which the current came later than the voltage.
+    late_ns : int, nanoseconds
+        By how much at the most.
     """
 
     def __init__(
@@ -47,6 +52,7 @@ class MissingJudge:
         self._lag_ns = round(limits.command_lag_s * 1e9)
         self._coast_ns = round(limits.coast_s * 1e9)
         self.forgiven = 0
+        self.late = self.late_ns = 0
 
     def judge(
         self,
@@ -71,13 +77,20 @@ class MissingJudge:
         """
         proven = pieces if self._apart_ns is None else _before_return(pieces, self._apart_ns)
         known = _from_command(_determined(proven), self._dwell_ns)
-        settled = self._commanded(settle(known, self._dwell_ns), after)
+        settled = self._started(self._commanded(settle(known, self._dwell_ns), after))
         if flowed_ns is None:
             return settled
         lost = self._generating(settled)
         if after is None or not self._coasting.explains(lost, before, after, flowed_ns):
             return lost
         return [replace(lost[0].until(lost[-1]), kind=SpanKind.RUNNING, figures=Figures())]
+
+    def _started(self, pieces: list[Piece]) -> list[Piece]:
+        result = without_late_current(pieces, self._limits)
+        if len(result) < len(pieces):
+            self.late += 1
+            self.late_ns = max(self.late_ns, pieces[-1].length_ns)
+        return result
 
     def _commanded(self, pieces: list[Piece], after: Piece | None) -> list[Piece]:
         """Losses right beside an off command, and no longer than its lag, are the command.

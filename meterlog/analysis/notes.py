@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from meterlog.analysis.late_current import LATE_NS
 from meterlog.analysis.sides import SETTLING_WORDS
 from meterlog.analysis.timeline import SpeedTimeline
 from meterlog.model import Channel, Finding, FindingKind, Limits, Role, Step
@@ -24,6 +25,9 @@ class Passed:
         Dropouts shorter than the dwell: how many, and how long together.
     forgiven : int
         Losses beside an off command that were taken for the command.
+    late : int
+    late_s : float, seconds
+        At how many starts the current was read later than the voltage, and by how much at most.
     events_off : bool
         Commands lie far from the readings.
     """
@@ -31,6 +35,8 @@ class Passed:
     brief: int
     brief_s: float
     forgiven: int
+    late: int
+    late_s: float
     events_off: bool
 
 
@@ -76,6 +82,13 @@ def notes(
         told.append(
             f"{passed.forgiven} loss(es) of current beside an off or on command, shorter than"
             f" {limits.command_lag_s:g} s (command_lag_s), are taken for the command."
+        )
+    if passed.late:
+        told.append(
+            f"At {passed.late} start(s) no current was read yet while the voltage stood, for"
+            f" {passed.late_s:.3f} s at most: as where a clamp is slow or the channels are read one"
+            f" after the other. A motor that is open inside is told there from"
+            f" {LATE_NS / 1e9:g} s on, or from the second reading where they are further apart."
         )
     if passed.events_off:
         told.append(

@@ -371,6 +371,8 @@ class Reviewer:
             brief=builder.brief,
             brief_s=builder.brief_ns / 1e9,
             forgiven=builder.forgiven,
+            late=builder.late[0],
+            late_s=builder.late[1] / 1e9,
             events_off=events_off(self._timeline, self._detector.first_ns, self._detector.last_ns),
         )
         told = notes(self._limits, self._current, missing, steps, findings, passed)
