@@ -1,8 +1,8 @@
 """TakenBack: verdicts that can't stand beside what is known against the meters.
 
 A note that a clamp may be off by ten, under a table of failures that rest on it, still blames the
-fan for the clamp; so does a motor passed on a reading that stood still. Where a doubt reaches what
-a verdict rests on, nothing is told from it: neither pass nor fail.
+fan for the clamp; so does a motor passed on a reading that stood still, or by a zero that is off.
+Where a doubt reaches what a verdict rests on, nothing is told from it: neither pass nor fail.
 """
 
 from __future__ import annotations
@@ -25,6 +25,8 @@ _LEVEL = (SpanKind.OVER, SpanKind.UNDER, SpanKind.LOCKED)
 _GONE = (SpanKind.DEAD, SpanKind.FEED_LOST, SpanKind.GROUND_LOST, SpanKind.NO_CURRENT)
 _BY_VOLTAGE = (SpanKind.DEAD, SpanKind.FEED_LOST, SpanKind.GROUND_LOST)
 
+_BROUGHT = 1.25
+"""By so much a current is brought to another voltage at the most. Chosen: 9.6 to 15 V at 12 V."""
 _TEN = "the current may be off by a factor of ten"
 _STUCK = "the current meter repeated one reading meanwhile"
 _STUCK_VOLTS = "the voltage that tells the side was one reading repeated"
@@ -59,6 +61,8 @@ class TakenBack:
         self._start_up_ns = 0 if limits is None else round(limits.inrush_window_s * 1e9)
         decades = [one for one in doubts if one.kind is DoubtKind.DECADE]
         stuck = [one for one in doubts if one.kind is DoubtKind.STUCK]
+        # To the hundredth: a live judgement measures it anew four times a second.
+        self._off_a = round(max((one.offset_a for one in doubts), default=0.0), 2)
         self._low = [
             one for one in doubts if one.kind is DoubtKind.BATTERY and one.source in homes[:1]
         ]
@@ -78,7 +82,8 @@ class TakenBack:
     def _key(self) -> tuple[object, ...]:
         # Parts are only added, and the last one grows: no need to compare thousands of them.
         parts = len(self._parts), self._parts[-1:]
-        return self._low, self._ten, self._tenth, self._stuck, self._stuck_volts, parts
+        told = self._low, self._ten, self._tenth, self._stuck, self._stuck_volts, self._off_a
+        return *told, parts
 
     def of_piece(self, piece: Piece, most_a: float | None = None) -> str:
         """Give why the verdict on a stretch is taken back, as a clause; empty where it stands.
@@ -91,7 +96,7 @@ class TakenBack:
         """
         if piece.kind in _LEVEL:
             level = self._level(piece.start_ns, piece.end_ns)
-            return level or self._past(piece, most_a)
+            return level or self._past(piece, most_a) or self._zero_of_piece(piece, most_a)
         if piece.kind not in _GONE:
             return ""
         if self._tenth:
@@ -118,8 +123,10 @@ class TakenBack:
         if not level and at_volts and volts_are_past(self._instruments, step):
             return _PAST_VOLTS
         start_up_ns = self._start_up_ns
-        if level or not step_is_past(self._instruments, step, self._parts, start_up_ns):
+        if level:
             return level
+        if not step_is_past(self._instruments, step, self._parts, start_up_ns):
+            return self._zero_of_step(step, most_a)
         if most_a is None and self._limits is not None and not self._limits.at_reference:
             most_a = self._limits.at(step.speed).max_a
         return self._unless_above(step.steady_mean_a or 0.0, step.steady_sd_a, most_a)
@@ -135,6 +142,29 @@ class TakenBack:
         """Give the reason, unless what flowed is above a limit however far off the readings are."""
         surely = most_a is not None and most_a < least_mean_a(self._current, mean_a, sd_a)
         return "" if surely else PAST
+
+    def _zero_of_piece(self, piece: Piece, most_a: float | None) -> str:
+        least_a = None
+        if piece.kind is SpanKind.UNDER and self._limits is not None:
+            least_a = self._limits.at(piece.speed).min_a
+        size = abs(piece.figures.mean_a)
+        return self._zero(size, size, (least_a, most_a))
+
+    def _zero_of_step(self, step: Step, most_a: float | None) -> str:
+        size, wide = abs(step.steady_mean_a or 0.0), step.steady_expanded_a or 0.0
+        if most_a is not None or self._limits is None:
+            return self._zero(size - wide, size + wide, (None, most_a))
+        allowed = self._limits.at(step.speed)
+        brought = _BROUGHT if self._limits.at_reference else 1.0
+        bounds = (allowed.min_a, allowed.max_a)
+        return self._zero((size - wide) / brought, (size + wide) * brought, bounds)
+
+    def _zero(self, low_a: float, high_a: float, bounds: tuple[float | None, float | None]) -> str:
+        """Give the reason where a zero that is off by so much may turn a verdict over."""
+        low_a, high_a = low_a - self._off_a, high_a + self._off_a
+        if not self._off_a or not any(one is not None and low_a <= one <= high_a for one in bounds):
+            return ""
+        return f"the zero of the clamp is off by {self._off_a:.2f} A"
 
     def _level(self, start_ns: int, end_ns: int) -> str:
         if self._ten:

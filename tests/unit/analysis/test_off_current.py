@@ -1,9 +1,18 @@
 """A current that is read while none can flow is the clamp's, and taken for nothing else."""
 
+from dataclasses import replace
+
 import pytest
 
 from meterlog.analysis import Reviewer
-from meterlog.model import DoubtKind, Instrument
+from meterlog.model import (
+    DoubtKind,
+    FindingKind,
+    Fuse,
+    Instrument,
+    SpeedLimits,
+    Verdict,
+)
 
 
 def zero_seen(review):
@@ -49,6 +58,57 @@ def test_a_relay_that_sticks_leaves_a_voltage_and_is_no_zero(trace):
     review = made.review()
     assert zero_seen(review) == []
     assert review.verdict.outcome == "fault found"
+
+
+def step_verdicts(review):
+    return {
+        one.speed: one.verdict for one in review.findings if one.kind is FindingKind.STEP_CURRENT
+    }
+
+
+@pytest.mark.parametrize("off_a", [1.2, -1.2])
+def test_what_a_zero_may_turn_over_is_neither_passed_nor_failed(fan, off_a):
+    """Speed 1 draws 3.6 A and may draw 2 to 5 A, speed 4 draws 13.6 A and may draw 10 to 18 A."""
+    sure = step_verdicts(fan(0.0).review())
+    assert set(sure.values()) == {Verdict.PASS}
+    review = fan(off_a).review()
+    unsure = step_verdicts(review)
+    assert unsure[1] is Verdict.CANT_TELL
+    assert unsure[4] is Verdict.PASS
+    (said,) = (
+        one.statement
+        for one in review.findings
+        if (one.kind, one.speed) == (FindingKind.STEP_CURRENT, 1)
+    )
+    assert "can't tell, as the zero of the clamp is off by 1." in said
+    off = [one for one in review.findings if one.kind is FindingKind.OVER]
+    assert {one.verdict for one in off} <= {Verdict.CANT_TELL}
+    assert not [one for one in review.findings if one.verdict is Verdict.FAIL]
+
+
+def test_what_is_further_off_than_the_zero_fails_all_the_same(fan):
+    made = fan(1.2)
+    made.limits = replace(made.limits, speeds={**made.limits.speeds, 4: SpeedLimits(2.0, 10.0)})
+    assert step_verdicts(made.review())[4] is Verdict.FAIL
+
+
+def test_a_limit_at_another_voltage_is_held_against_what_it_may_be_brought_to(fan):
+    """14.8 A are 3.2 A below their limit as read, and may be 18.5 A where they count."""
+    made = fan(1.2)
+    assert step_verdicts(made.review())[4] is Verdict.PASS
+    made.limits = replace(made.limits, at_reference=True, reference_v=12.0)
+    assert step_verdicts(made.review())[4] is Verdict.CANT_TELL
+
+
+@pytest.mark.parametrize(
+    ("most", "verdict"), [(80.0, "pass"), (50.0, "can't tell"), (40.0, "fail")]
+)
+def test_no_fuse_passes_on_a_zero_that_is_off(fan, most, verdict):
+    """14.8 A of a fuse of 30 A: 49 %, and 4 points more or less."""
+    made = fan(1.2)
+    made.limits = replace(made.limits, fuse=Fuse(30.0, max_load_percent=most))
+    (load,) = (one for one in made.review().findings if one.kind is FindingKind.FUSE_LOAD)
+    assert load.verdict == verdict
 
 
 def test_without_a_return_nobody_knows(fan, trace):

@@ -67,7 +67,7 @@ def test_a_dead_segment_is_proven_where_the_zero_can_not_hide_a_current(trace, a
 
 
 def test_a_current_though_off_is_commanded_says_why_it_can_not_be_told(trace):
-    (over,) = _findings(trace, FindingKind.OVER, lambda t: t < 3.0, (12.5, 12.4, 0.55))
+    (over,) = _findings(trace, FindingKind.OVER, lambda t: t < 3.0, (12.5, 4.4, 0.55))
     assert over.verdict is Verdict.CANT_TELL
     assert "Current although off is commanded" in over.statement
     assert "the meter's accuracy is not known" in over.statement
