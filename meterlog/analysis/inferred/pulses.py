@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from meterlog.analysis.inferred.page import Page
+from meterlog.analysis.read_pace import read_once
 
 LEAST_SWING_V, LEAST_SWING_PART = 1.0, 0.25
 LEAST_HZ = 10.0
@@ -118,6 +119,11 @@ def pulses(page: Page, fewest: int = FEWEST_PERIODS) -> Pulses | None:
         volts, t_ns = volts[known], t_ns[known]
     if len(volts) < _FEWEST_ROWS or not swings(float(volts.min()), float(volts.max())):
         return None
+    # Rows that are there twice would make readings look fast enough to show pulses.
+    own = read_once(t_ns, volts)
+    if not own.all():
+        known[known] = own
+        volts, t_ns = volts[own], t_ns[own]
     low, high = np.quantile(volts, (_ENDS, 1.0 - _ENDS)).tolist()
     if not swings(low, high):
         return None

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from meterlog.analysis.read_pace import pace_ns
 from meterlog.analysis.startup.capture import Capture
 from meterlog.analysis.startup.cut_peak import is_cut
 
@@ -45,7 +46,7 @@ class Figures:
     i2t_end_ns : int
         Until when that was added up.
     interval_ns : int
-        Median time between readings.
+        Median time between readings; one that is there twice counts once.
     blind : bool
         Readings were missing.
     cut : bool
@@ -88,7 +89,7 @@ def figures(capture: Capture, start_up_ns: int, steady_a: float | None) -> Figur
         settling=None if level is None else settling(t[1:], amps[1:], level),
         i2t_a2s=i2t(t[:end], amps[:end]),
         i2t_end_ns=int(t[end - 1]),
-        interval_ns=int(np.median(np.diff(t[1:]))) if len(t) > 2 else int(t[1] - t[0]),
+        interval_ns=pace_ns(t[1:], amps[1:]) or pace_ns(t, amps),
         blind=capture.blind_ns is not None,
         cut=is_cut(amps[1:]),
     )

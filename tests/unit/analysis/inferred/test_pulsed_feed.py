@@ -27,7 +27,7 @@ def pulses(rate_hz, frequency_hz, duty, seconds=6.0, low_side=True, seed=1):
 
 
 def found(bench, t, columns, roles=("current", "feed", "return"), lim=None, window_s=0.0):
-    interval_s = float(np.median(np.diff(t)))
+    interval_s = float(np.median(np.diff(np.unique(t))))
     instruments = [bench.instrument(interval_s, window_s, roles, digit=0.001)]
     items = [bench.speed(0.0, 2), bench.block(t, columns)]
     lim = lim or bench.limits()
@@ -68,6 +68,16 @@ def test_readings_too_slow_for_the_pulses_tell_no_frequency(bench):
     assert told.pulsed
     assert all(one.frequency_hz is None and one.duty is None for one in told.pulsed)
     assert "can't be told" in told.pulsed[0].statement
+
+
+def test_rows_that_are_there_twice_show_no_faster_pulses(bench):
+    t, columns = pulses(500.0, 113.0, 0.4, 12.0)
+    twice = np.repeat(t, 3), [np.repeat(one, 3) for one in columns]
+    _, once = found(bench, t, columns)
+    _, told = found(bench, twice[0], twice[1])
+    assert once.pulsed
+    assert told.pulsed
+    assert all(one.frequency_hz is None for one in (*once.pulsed, *told.pulsed))
 
 
 def test_pulses_slow_enough_to_be_spans_are_no_dropouts(bench):

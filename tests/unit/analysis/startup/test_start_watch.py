@@ -74,6 +74,22 @@ def test_slow_or_averaged_readings_show_less_than_the_peak(
     assert starts_of(one)[0].peak_floor is floor
 
 
+@pytest.mark.parametrize("times", [2, 3])
+def test_rows_that_are_there_twice_are_no_faster_readings(read, motor, off_then_on, times):
+    slow = read(lambda t: motor(t, 2.0), spans=off_then_on, interval_s=0.02)
+    slow.t_ns, slow.values = np.repeat(slow.t_ns, times), np.repeat(slow.values, times)
+    assert starts_of(slow)[0].peak_floor
+    fast = read(lambda t: motor(t, 2.0), spans=off_then_on)
+    fast.t_ns, fast.values = np.repeat(fast.t_ns, times), np.repeat(fast.values, times)
+    assert not starts_of(fast)[0].peak_floor
+
+
+def test_readings_that_share_coarse_times_are_as_fast_as_they_are(read, motor, off_then_on):
+    one = read(lambda t: motor(t, 2.0), spans=off_then_on)
+    one.t_ns = one.t_ns // 10_000_000 * 10_000_000
+    assert not starts_of(one)[0].peak_floor
+
+
 def test_an_overload_during_the_start_hides_the_peak(read, motor, off_then_on):
     hidden = read(lambda t: motor(t, 2.0), spans=off_then_on, missing=((2.01, 2.05),))
     assert starts_of(hidden)[0].peak_floor
