@@ -332,12 +332,14 @@ class Reviewer:
         """Give the speeds other than a stretch's own that were commanded within it, in order.
 
         What was commanded for less than lasts as a condition, or than its edge is known to, may
-        have been commanded for what comes before or after.
+        have been commanded for what comes before or after. Of a stretch without data the ends are
+        those of the readings, which say nothing of the commands within.
         """
         changes = self._timeline.between(piece.start_ns, piece.end_ns)
         if piece.speed is None or not changes:
             return ()
-        least_ns = max(round(self._limits.min_dwell_s * 1e9), piece.end_edge_ns)
+        edge_ns = 0 if piece.kind is SpanKind.NO_DATA else piece.end_edge_ns
+        least_ns = max(round(self._limits.min_dwell_s * 1e9), edge_ns)
         ends = [*(one.t_ns for one in changes[1:]), piece.end_ns]
         return tuple(
             one.speed

@@ -202,14 +202,18 @@ class StepCollector:
 
     def _step_for(self, speed: int | None, t_ns: int) -> _Gathering:
         known = self._open
-        if known is not None and known.speed == speed:
+        # A speed that was commanded and not read, as in a gap, belongs to neither step beside it.
+        unread = [] if known is None else self._timeline.between(self._last_ns, t_ns)
+        back = bool(unread) and unread[-1].speed == speed
+        if known is not None and known.speed == speed and not back:
             return known
         asked_ns = self._timeline.asked_at(t_ns)
         start_ns = t_ns if asked_ns is None else asked_ns
         if known is not None:
+            end_ns = unread[0].t_ns if unread else start_ns
             for held in known.steady:
-                held.end(start_ns)
-            self._ended.append(known.step(start_ns))
+                held.end(end_ns)
+            self._ended.append(known.step(end_ns))
         self._open = _Gathering(speed, start_ns, self._lag_ns)
         return self._open
 

@@ -18,6 +18,7 @@ _SURE = {
 _LONG, _LONGER = 260, 420
 """Letters of what speaks against a verdict, and of what it rests on: a tap test's marks that came
 late stand at its end."""
+_UNTRIED = ("Commanded and not read", "Not tried", "No limits")
 _ARRANGED = re.compile(r"\s\(permutation\b[^)]*\)")
 
 
@@ -117,7 +118,7 @@ def _without_fault(outcome: Outcome, unseen: Sequence[str], case: Case) -> str:
     if case.review.taps is not None:
         said.append(case.review.taps.summary)
     lacking = [one for one in unseen if one.startswith(BLIND)]
-    lacking += [one for one in unseen if one.startswith(("Not tried", "No limits"))]
+    lacking += [one for one in unseen if one.startswith(_UNTRIED)]
     lacking += [one for one in unseen if "can't tell" in one.lower()]
     lacking += [one for one in unseen if one.startswith(("Dropouts shorter", "Motor current"))]
     lacking += [one for one in unseen if one.startswith("No commanded")]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from meterlog.analysis.unread_speeds import unread_speeds
 from meterlog.analysis.verdict.case import Case
 from meterlog.analysis.verdict.standing_still import standing_still
 from meterlog.model import FindingKind, Origin, Role, Verdict
@@ -60,7 +61,8 @@ def _short_dropouts(case: Case) -> list[str]:
 
 def _speeds(case: Case) -> list[str]:
     tried = sorted({step.speed for step in case.review.steps if step.speed})
-    if not tried:
+    unread = unread_speeds(case.judged.events, case.review.steps)
+    if not tried and not unread:
         found = sum(step.found for step in case.review.steps)
         if found > 1:
             return [
@@ -71,7 +73,9 @@ def _speeds(case: Case) -> list[str]:
         return ["No commanded speed was recorded: nothing is judged speed by speed."]
     allowed = case.judged.limits.speeds
     told = []
-    missing = sorted(set(allowed) - set(tried) - {0})
+    if unread:
+        told.append(f"Commanded and not read: speed {_listed(unread)}.")
+    missing = sorted(set(allowed) - set(tried) - set(unread) - {0})
     if missing:
         # The part that is missing may have tried it.
         part = case.review.part
@@ -80,7 +84,7 @@ def _speeds(case: Case) -> list[str]:
             if part
             else f"Not tried: speed {_listed(missing)}."
         )
-    bare = [speed for speed in tried if speed not in allowed]
+    bare = [speed for speed in tried if speed not in {*allowed, *unread}]
     if bare:
         told.append(f"No limits stated for speed {_listed(bare)}: its current is not judged.")
     return told

@@ -1,8 +1,10 @@
 """Figures per commanded speed."""
 
+import numpy as np
 import pytest
 
-from meterlog.model import FindingKind, Verdict
+from meterlog.analysis import Reviewer
+from meterlog.model import FindingKind, Instrument, Verdict
 
 
 def walk(trace):
@@ -138,3 +140,48 @@ def test_the_value_of_a_failed_step_is_the_one_its_sentence_gives(trace):
     assert part.verdict is Verdict.FAIL
     assert part.value == pytest.approx(21.0)
     assert "with 21.0" in part.statement
+
+
+def with_a_gap(trace, events, gap=(5.9, 9.1), whole=False):
+    """Give the review of a motor at speed 1, and at 4 from 9 s on, of which a gap is not read.
+
+    ``whole``: the rows are there, and their cells empty.
+    """
+    legs = [trace.Leg(9.0, *trace.NORMAL[1]), trace.Leg(14.0, *trace.NORMAL[4])]
+    t_ns, values = trace.sample(legs, 0.02)
+    read = (t_ns < gap[0] * 1e9) | (t_ns > gap[1] * 1e9)
+    if whole:
+        values = np.where(read[:, None], values, np.nan)
+    else:
+        t_ns, values = t_ns[read], values[read]
+    reviewer = Reviewer([Instrument("meter", "test", "-", trace.channels(0.02))], trace.limits())
+    for at_s, one in events:
+        reviewer.feed(trace.speed(at_s, one))
+    reviewer.feed(trace.block_of(t_ns, values))
+    return reviewer.finish()
+
+
+@pytest.mark.parametrize("whole", [False, True])
+def test_a_speed_commanded_in_a_gap_is_no_part_of_the_one_before(trace, whole):
+    result = with_a_gap(trace, [(0.0, 1), (6.0, 2), (9.0, 4)], whole=whole)
+    steps = [(s.speed, s.start_ns / 1e9, s.end_ns / 1e9) for s in result.steps if s.n]
+    assert steps[0] == (1, 0.0, 6.0)
+    assert steps[1][:2] == (4, 9.0)
+    assert "Commanded and not read: speed 2." in result.verdict.unseen
+    assert "Commanded and not read: speed 2." in result.verdict.paragraph
+    assert not any(one.startswith("Not tried") for one in result.verdict.unseen)
+    (silent,) = [f for f in result.findings if f.kind is FindingKind.NO_DATA]
+    assert "at speeds 1/2/4 from" in silent.statement
+
+
+def test_the_same_speed_before_and_after_another_in_a_gap_is_two_steps(trace):
+    result = with_a_gap(trace, [(0.0, 1), (6.0, 2), (8.0, 1)], gap=(5.9, 8.5))
+    assert [(s.speed, s.start_ns / 1e9) for s in result.steps] == [(1, 0.0), (1, 8.0)]
+    assert result.steps[0].end_ns == 6_000_000_000
+    assert "Commanded and not read: speed 2." in result.verdict.unseen
+
+
+def test_a_gap_within_a_speed_is_within_its_step(trace):
+    result = with_a_gap(trace, [(0.0, 1), (9.0, 4)], gap=(4.0, 8.0))
+    assert [(s.speed, s.start_ns / 1e9) for s in result.steps] == [(1, 0.0), (4, 9.0)]
+    assert "Not tried: speed 2." in result.verdict.unseen
