@@ -13,6 +13,7 @@ from meterlog.analysis.rounding import with_uncertainty
 from meterlog.analysis.startup.beyond_range import beyond_words, lasting
 from meterlog.analysis.step_edges import step_edge_ns
 from meterlog.analysis.taken_back import TakenBack
+from meterlog.analysis.unread_speeds import unread_speeds
 from meterlog.model import Budget, Finding, FindingKind, Fuse, StartUp, Step, Verdict
 
 
@@ -42,6 +43,8 @@ class FuseLoad:
     ) -> None:
         self._fuse, self._limits = fuse, judged.limits
         self._step = _highest(judged.steps)
+        self._run = {step.speed for step in judged.steps}
+        self._unread = unread_speeds(judged.events, judged.steps)
         current = None if self._step is None else _current(judged, self._step)
         self.budget: Budget | None = None
         self._turned = ""
@@ -93,6 +96,10 @@ class FuseLoad:
         if self.speed is None:
             return "nobody recorded whether this was the highest speed"
         if self.speed < highest:
+            if highest in self._unread:
+                return f"speed {highest} was commanded and not read"
+            if highest not in self._run:
+                return f"speed {highest} was not run"
             return f"speed {highest} was not run long enough to be steady"
         return ""
 

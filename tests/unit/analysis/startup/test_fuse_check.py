@@ -12,6 +12,8 @@ from meterlog.model import (
     Controller,
     Doubt,
     DoubtKind,
+    Event,
+    EventKind,
     FindingKind,
     Fuse,
     Limits,
@@ -93,8 +95,17 @@ def test_the_strongest_step_of_the_highest_speed_counts(fan):
 def test_a_lower_speed_proves_nothing_of_the_highest_but_may_fail(fan):
     check, _ = checked(fan(steps=(step(3.6, speed=1),)))
     assert check.load_verdict is Verdict.CANT_TELL
-    assert "speed 4 was not run" in check.words
+    assert "can't tell, as speed 4 was not run. " in check.words
     assert checked(fan(steps=(step(28.0, speed=1),)))[0].load_verdict is Verdict.FAIL
+
+
+def test_why_the_highest_speed_tells_nothing_is_said_as_it_was(fan):
+    brief = step(13.6, steady_n=0, steady_mean_a=None, n=40)
+    check, _ = checked(fan(steps=(step(3.6, speed=1), brief)))
+    assert "can't tell, as speed 4 was not run long enough to be steady. " in check.words
+    asked = (Event(9_000_000_000, EventKind.SPEED, "4"),)
+    check, _ = checked(fan(steps=(step(3.6, speed=1),), events=asked))
+    assert "can't tell, as speed 4 was commanded and not read. " in check.words
 
 
 def test_without_recorded_speeds_a_low_load_is_not_passed(fan):
