@@ -148,7 +148,7 @@ def pulses(page: Page, fewest: int = FEWEST_PERIODS) -> Pulses | None:
     return Pulses(
         start_ns=max(int(rises[0] - period_s * 1e9), int(t_ns[0])),
         end_ns=min(int(rises[-1] + period_s * 1e9), int(t_ns[-1])),
-        speed=float(page.speed[page.first + (page.last - page.first) // 2]),
+        speed=_speed(page.speed[new][known][inside]),
         interval_s=interval_s,
         period_s=period_s,
         resolved=resolved,
@@ -164,6 +164,16 @@ def pulses(page: Page, fewest: int = FEWEST_PERIODS) -> Pulses | None:
         sum_on_v=float(on_v.sum()),
         by_feed=_feed_swings(page.feed[new]),
     )
+
+
+def _speed(asked: NDArray[np.float64]) -> float:
+    """Give the speed that pulses belong to: none pulses for off, where another was asked for.
+
+    They may begin a reading before the mark, or end one after it.
+    """
+    running = asked[asked != 0.0]
+    known = running if len(running) else asked
+    return float(known[len(known) // 2])
 
 
 def swings(low: float, high: float) -> bool:

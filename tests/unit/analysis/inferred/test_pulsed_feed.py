@@ -70,6 +70,29 @@ def test_readings_too_slow_for_the_pulses_tell_no_frequency(bench):
     assert "can't be told" in told.pulsed[0].statement
 
 
+@pytest.mark.parametrize(("on_s", "mark_s"), [(2.0, 2.002), (2.0, 2.15), (1.9, 2.02)])
+def test_pulses_that_begin_before_the_mark_are_those_of_the_speed_asked_for(bench, on_s, mark_s):
+    t, columns = pulses(1000.0, 90.0, 0.4, 8.0)
+    off = t < on_s
+    for column, rest in zip(columns, (0.0, 12.4, 12.4), strict=True):
+        column[off] = rest
+    instruments = [bench.instrument(0.001, 0.0, ("current", "feed", "return"), digit=0.001)]
+    items = [bench.speed(0.0, 0), bench.speed(mark_s, 1), bench.block(t, columns)]
+    follower = bench.follow(Unseen(instruments, bench.limits()), instruments, items)
+    (one,) = follower.found(bench.judged(instruments, items)).pulsed
+    assert one.speed == 1
+    assert one.start_ns == pytest.approx(on_s * S, abs=0.02 * S)
+
+
+def test_pulses_with_off_commanded_are_those_of_off(bench):
+    t, columns = pulses(1000.0, 90.0, 0.4, 6.0)
+    instruments = [bench.instrument(0.001, 0.0, ("current", "feed", "return"), digit=0.001)]
+    items = [bench.speed(0.0, 0), bench.block(t, columns)]
+    follower = bench.follow(Unseen(instruments, bench.limits()), instruments, items)
+    (one,) = follower.found(bench.judged(instruments, items)).pulsed
+    assert one.speed == 0
+
+
 def test_rows_that_are_there_twice_show_no_faster_pulses(bench):
     t, columns = pulses(500.0, 113.0, 0.4, 12.0)
     twice = np.repeat(t, 3), [np.repeat(one, 3) for one in columns]
