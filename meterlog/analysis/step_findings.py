@@ -64,9 +64,11 @@ def _is_surely_beyond(figures: _Figures, limit: float | None, other: float) -> b
 
 
 def _bounds(allowed: SpeedLimits) -> str:
-    low = "" if allowed.min_a is None else f"{allowed.min_a:g}"
-    high = "" if allowed.max_a is None else f"{allowed.max_a:g}"
-    return f"allowed {low} to {high} A"
+    if allowed.min_a is None:
+        return f"allowed up to {allowed.max_a:g} A"
+    if allowed.max_a is None:
+        return f"allowed {allowed.min_a:g} A or more"
+    return f"allowed {allowed.min_a:g} to {allowed.max_a:g} A"
 
 
 class StepFindingMaker:

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from meterlog.analysis import Reviewer
-from meterlog.model import FindingKind, Instrument, Verdict
+from meterlog.model import FindingKind, Instrument, SpeedLimits, Verdict
 
 
 def walk(trace):
@@ -115,6 +115,23 @@ def test_a_step_that_fails_for_a_held_rotor_has_the_limit_of_its_speed(trace):
     assert step.verdict is Verdict.FAIL
     assert step.limit == allowed
     assert f"to {allowed:g} A" in step.statement
+
+
+@pytest.mark.parametrize(
+    ("allowed", "words", "verdict"),
+    [
+        (SpeedLimits(None, 18.0), "allowed up to 18 A: pass", Verdict.PASS),
+        (SpeedLimits(10.0, None), "allowed 10 A or more: pass", Verdict.PASS),
+        (SpeedLimits(10.0, 18.0), "allowed 10 to 18 A: pass", Verdict.PASS),
+        (SpeedLimits(None, 12.0), "allowed up to 12 A: fail", Verdict.FAIL),
+    ],
+)
+def test_a_limit_on_one_side_alone_is_told_as_such(trace, allowed, words, verdict):
+    fan = trace.Fan()
+    fan.limits = trace.limits(speeds={4: allowed})
+    (step,) = (f for f in fan.review().findings if f.kind is FindingKind.STEP_CURRENT)
+    assert step.verdict is verdict
+    assert words in step.statement
 
 
 def test_the_value_of_a_failed_step_is_the_one_its_sentence_gives(trace):
