@@ -85,7 +85,7 @@ def _fuse(old: Side, new: Side) -> list[FigureDifference]:
     words = (
         f"Fuse: {one.rating_a:g} A loaded to {_percent(one.load)} by the old{_at(one)} and"
         f" {other.rating_a:g} A to {_percent(other.load)} by the new{_at(other)}"
-        f"{_apart(old, new)}."
+        f"{_apart(old, new)}{_lacking(one.load, other.load)}."
     )
     return [
         FigureDifference("fuse load", "%", other.speed, one.load.value, other.load.value, words)
@@ -105,6 +105,12 @@ def _apart(old: Side, new: Side) -> str:
     )
     size = with_uncertainty(abs(apart.value), apart.expanded if apart.sources else None, "points")
     return f", as measured: {size} {'more' if apart.value >= 0.0 else 'less'} by the new"
+
+
+def _lacking(*loads: Budget) -> str:
+    """Say once what no ± of the sentence holds, of either load and so of their difference."""
+    each = [words for load in loads for words in load.lacking.split("; ") if words]
+    return f" (not in: {'; '.join(dict.fromkeys(each))})" if each else ""
 
 
 def _percent(load: Budget) -> str:

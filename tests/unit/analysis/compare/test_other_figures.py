@@ -67,8 +67,24 @@ def test_the_fuses_load_is_compared_for_one_rating_only(side, healthy):
     assert (load.old, load.new) == (70.0, 62.0)
     # One meter on both sides: its gain error is the same in both, so nothing is left of it.
     assert "8.000 ± 0.000 points less" in load.words
+    assert "not in" not in load.words
     (other,) = _figures(side, healthy, {"fuse": _fuse(70.0)}, {"fuse": _fuse(62.0, 30.0)})
     assert "not comparable" in other.words
+
+
+UNSTATED = "the meter's accuracy for motor-current is not stated"
+
+
+@pytest.mark.parametrize("unstated", [(0,), (1,), (0, 1)])
+@pytest.mark.parametrize("rating_a", [25.0, 30.0])
+def test_what_no_uncertainty_of_a_load_holds_is_said_beside_it(side, healthy, unstated, rating_a):
+    fuses = [_fuse(70.0), _fuse(62.0, rating_a)]
+    for index in unstated:
+        load = replace(fuses[index].load, lacking=UNSTATED)
+        fuses[index] = replace(fuses[index], load=load)
+    (told,) = _figures(side, healthy, {"fuse": fuses[0]}, {"fuse": fuses[1]})
+    assert told.words.endswith(f" (not in: {UNSTATED}).")
+    assert told.words.count(UNSTATED) == 1
 
 
 def test_what_one_side_lacks_is_not_told(side, healthy):
