@@ -1,7 +1,8 @@
-"""ClampDecade: tells a current that is off by a factor of ten.
+"""ClampDecade: tells a current that is off by a factor of ten, a hundred or a thousand.
 
-Clamps have switchable outputs of 1, 10 and 100 mV/A, and meters read what they are told. A fan
-that draws a tenth or ten times of what its limits allow, at every speed, is not a fan fault.
+Clamps have switchable outputs of 1, 10 and 100 mV/A, meters read what they are told, and a column
+may hold milliamperes. A fan that draws a tenth of what its limits allow, or ten, a hundred or a
+thousand times as much, at every speed, is not a fan fault.
 """
 
 from __future__ import annotations
@@ -16,8 +17,10 @@ ABSURD_A = 80.0
 (Trade figures; common practice.)"""
 LONGER_THAN_A_START_NS = 1_000_000_000
 """Over this and longer the largest start-up current has an effective value far below that."""
+DECADES = (10.0, 100.0, 1000.0)
+"""Of the clamp's switch one step or two, and milliamperes that were taken for amperes."""
 SLACK = 1.25
-"""Ten times off, the current must fit its limits within this factor."""
+"""So many times off, the current must fit its limits within this factor."""
 APART = 3.0
 """And as it stands it must miss them by at least this factor: worn and seized motors draw up to
 twice what they should when running, and far less than three times less."""
@@ -32,14 +35,23 @@ def _band(step: Step, limits: Limits) -> tuple[float, float] | None:
     return allowed.min_a, allowed.max_a
 
 
-def _direction(step: Step, low: float, high: float) -> int:
-    """Give 1 for ten times too much, -1 for a tenth, 0 for neither."""
+def _factor(step: Step, low: float, high: float) -> float:
+    """Give what the current must be multiplied by to be within its limits; 1 for nothing such."""
     size = abs(step.steady_mean_a or 0.0)
-    if size > APART * high and low / SLACK <= size / 10.0 <= high * SLACK:
-        return 1
+    if size > APART * high:
+        fits = (one for one in DECADES if low / SLACK <= size / one <= high * SLACK)
+        return 1.0 / next(fits, 1.0)
     if size < low / APART and low / SLACK <= size * 10.0 <= high * SLACK:
-        return -1
-    return 0
+        return 10.0
+    return 1.0
+
+
+def _believable(size: float) -> float:
+    """Give the factor that brings a current that no fan draws to one that some fan does.
+
+    Without limits that it fits: a tenth, unless that is more than any fan draws by itself.
+    """
+    return next((1.0 / one for one in DECADES if size / one <= ABSURD_A), 1.0 / DECADES[-1])
 
 
 def _drawn_a(step: Step) -> float:
@@ -59,7 +71,7 @@ def _drawn_a(step: Step) -> float:
 
 
 def decade_doubts(steps: Sequence[Step], limits: Limits) -> list[Doubt]:
-    """Tell when the running current is off by about ten at all speeds that have limits.
+    """Tell when the running current is off by about as many times at all speeds with limits.
 
     Parameters
     ----------
@@ -71,24 +83,43 @@ def decade_doubts(steps: Sequence[Step], limits: Limits) -> list[Doubt]:
     list of Doubt
         One or none.
     """
-    ways: dict[int, list[Step]] = {}
+    ways: dict[float, list[Step]] = {}
     for step in steps:
         band = _band(step, limits)
         if band is not None:
-            ways.setdefault(_direction(step, *band), []).append(step)
-    if len(ways) == 1 and 0 not in ways:
-        ((way, found),) = ways.items()
-        return [_doubt(found[0], found[-1], 0.1 if way > 0 else 10.0)]
+            ways.setdefault(_factor(step, *band), []).append(step)
+    if len(ways) == 1 and 1.0 not in ways:
+        ((factor, found),) = ways.items()
+        return [_doubt(found[0], found[-1], factor)]
     absurd = [step for step in steps if _drawn_a(step) > ABSURD_A]
-    return [_doubt(absurd[0], absurd[-1], 0.1)] if absurd else []
+    if not absurd:
+        return []
+    most = max(_drawn_a(step) for step in absurd)
+    return [_doubt(absurd[0], absurd[-1], _believable(most))]
+
+
+def _sized(amps: float) -> str:
+    """Write a current to three digits, and never as a power of ten."""
+    return f"{amps:.0f}" if amps >= 100.0 else f"{amps:.3g}"
 
 
 def _doubt(first: Step, last: Step, factor: float) -> Doubt:
     size = _drawn_a(first)
     at = "" if first.speed is None else f" at speed {first.speed}"
+    if factor < 1.0 / DECADES[1]:
+        text = (
+            f"{_sized(size)} A or {_sized(size * factor)} A? The running current{at} is about a"
+            f" thousand times what such a fan draws ({first.start_ns / 1e9:.1f} s to"
+            f" {last.end_ns / 1e9:.1f} s): were milliamperes taken for amperes? Check the unit of"
+            f" the column and what was entered of the clamp. Until then the limits say nothing"
+            f" about the motor."
+        )
+        return Doubt(DoubtKind.DECADE, text, first.start_ns, last.end_ns, factor=factor)
+    hundred = factor < 1.0 / DECADES[0]
     text = (
-        f"{size:.3g} A or {size * factor:.3g} A? The running current{at} is about"
-        f" {'ten times' if factor < 1.0 else 'a tenth of'} what such a fan draws"
+        f"{_sized(size)} A or {_sized(size * factor)} A? The running current{at} is about"
+        f" {'a hundred times' if hundred else 'ten times' if factor < 1.0 else 'a tenth of'}"
+        f" what such a fan draws"
         f" ({first.start_ns / 1e9:.1f} s to {last.end_ns / 1e9:.1f} s): check the clamp's switch"
         f" (1, 10 or 100 mV/A), the turns through it and what was entered. Until then the limits"
         f" say nothing about the motor."

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from meterlog.analysis.off_by import off_words
 from meterlog.analysis.past_range import (
     PAST,
     current_parts,
@@ -27,7 +28,6 @@ _BY_VOLTAGE = (SpanKind.DEAD, SpanKind.FEED_LOST, SpanKind.GROUND_LOST)
 
 _BROUGHT = 1.25
 """By so much a current is brought to another voltage at the most. Chosen: 9.6 to 15 V at 12 V."""
-_TEN = "the current may be off by a factor of ten"
 _STUCK = "the current meter repeated one reading meanwhile"
 _STUCK_VOLTS = "the voltage that tells the side was one reading repeated"
 _PAST_VOLTS = "the voltage to bring it to another by is more than its meter is stated for"
@@ -66,7 +66,7 @@ class TakenBack:
         self._low = [
             one for one in doubts if one.kind is DoubtKind.BATTERY and one.source in homes[:1]
         ]
-        self._ten = bool(decades)
+        self._ten = off_words(decades[0].factor) if decades else ""
         self._tenth = any(one.factor > 1.0 for one in decades)
         self._stuck = [one for one in stuck if one.role is Role.MOTOR_CURRENT]
         self._stuck_volts = [one for one in stuck if one.role is not Role.MOTOR_CURRENT]
@@ -100,7 +100,7 @@ class TakenBack:
         if piece.kind not in _GONE:
             return ""
         if self._tenth:
-            return _TEN  # what reads nothing may be some amperes
+            return self._ten  # what reads nothing may be some amperes
         if _reaches(self._stuck, piece.start_ns, piece.end_ns):
             return _STUCK
         held = piece.kind in _BY_VOLTAGE and _reaches(
@@ -168,7 +168,7 @@ class TakenBack:
 
     def _level(self, start_ns: int, end_ns: int) -> str:
         if self._ten:
-            return _TEN
+            return self._ten
         if _reaches(self._stuck, start_ns, end_ns):
             return _STUCK
         return _BATTERY if any(one.start_ns < end_ns for one in self._low) else ""

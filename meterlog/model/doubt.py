@@ -25,7 +25,7 @@ class DoubtKind(StrEnum):
     STUCK = "stuck"
     """A value repeats exactly while it should move."""
     DECADE = "decade"
-    """The current is off by about a factor of ten."""
+    """The current is off by about a factor of ten, a hundred or a thousand."""
     BEYOND = "beyond-nominal"
     """A voltage is more than such a circuit can have."""
     SIGN = "sign"

@@ -11,6 +11,7 @@ from dataclasses import asdict, dataclass
 
 from meterlog.analysis.budgets.usual_error import usual_more
 from meterlog.analysis.compare import Side
+from meterlog.analysis.off_by import off_words
 from meterlog.model import ComparedRun, Conditions, DecisionRule, Limits
 from meterlog.model.origin_mark import origin_mark
 from meterlog.work.speed_figures import SpeedFigures, speed_figures
@@ -131,8 +132,8 @@ def _refusal(side: Side) -> str:
         return "no channel read the motor current; there is nothing to compare."
     if side.tenfold is not None:
         return (
-            f"the current may be off by a factor of ten. {side.tenfold.text} Put that right and"
-            f" measure again."
+            f"{off_words(side.tenfold.factor)}. {side.tenfold.text} Put that right and measure"
+            f" again."
         )
     stated = conditions_unlike(side.about.job.measured_under)
     return f"{stated}; the good ones were measured in the vehicle as it runs." if stated else ""

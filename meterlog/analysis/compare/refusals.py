@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from meterlog.analysis.compare.condition_checks import FORBIDS, Weighed
 from meterlog.analysis.compare.side import Side
+from meterlog.analysis.off_by import off_words
 from meterlog.model import Origin, Step
 
 _OTHER_SYSTEM = 1.6
@@ -47,8 +48,8 @@ def _by_itself(side: Side) -> str:
     doubt = side.tenfold
     if doubt is not None:
         return (
-            f"{side.run.name}: the current may be off by a factor of ten. {doubt.text} Put that"
-            f" right and measure again."
+            f"{side.run.name}: {off_words(doubt.factor)}. {doubt.text} Put that right and measure"
+            f" again."
         )
     return ""
 

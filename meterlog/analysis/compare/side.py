@@ -70,7 +70,7 @@ class Side:
 
     @property
     def tenfold(self) -> Doubt | None:
-        """The doubt that the current is off by a factor of ten; None without one."""
+        """The doubt that the current is off by a factor of ten or more; None without one."""
         found = (one for one in self.review.doubts if one.kind in _ALWAYS_FALSE)
         return next(found, None)
 

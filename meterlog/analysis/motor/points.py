@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from meterlog.analysis.budgets import Scatter, budget
 from meterlog.analysis.judged import Judged
+from meterlog.analysis.off_by import off_words
 from meterlog.analysis.past_range import current_parts, step_is_past, volts_are_past
 from meterlog.model import (
     Budget,
@@ -37,7 +38,7 @@ _GONE = frozenset({
 })  # fmt: skip
 _BEYOND = frozenset({SpanKind.OVER, SpanKind.UNDER})
 _FALSE = {
-    DoubtKind.DECADE: "the current may be off by a factor of ten",
+    DoubtKind.DECADE: "",  # by its factor
     DoubtKind.ZERO_SEEN: "the clamp's zero is off",
     DoubtKind.STUCK: "a meter repeated one reading meanwhile",
     DoubtKind.CLAMP_QUIET: "the clamp is to be doubted",
@@ -229,7 +230,7 @@ def doubt_words(step: Step, doubts: Sequence[Doubt], *, current_only: bool = Fal
         always = doubt.start_ns == doubt.end_ns == 0
         reaches = doubt.start_ns < step.end_ns and doubt.end_ns > step.start_ns
         if doubt.kind in _FALSE and (always or reaches):
-            return _FALSE[doubt.kind]
+            return _FALSE[doubt.kind] or off_words(doubt.factor)
     return ""
 
 

@@ -49,6 +49,37 @@ def test_a_rotor_that_is_held_again_and_again_is_none():
     assert not decade_doubts([step_of(dying(1.0, 0.3, peak=65.0, tau_s=50.0))], LIMITS)
 
 
+@pytest.mark.parametrize("speeds", [LIMITS.speeds, {}])
+@pytest.mark.parametrize(
+    ("times", "words"),
+    [
+        (10.0, "136 A or 13.6 A? The running current at speed 4 is about ten times"),
+        (100.0, "1360 A or 13.6 A? The running current at speed 4 is about a hundred times"),
+        (1000.0, "13600 A or 13.6 A? The running current at speed 4 is about a thousand times"),
+    ],
+)
+def test_the_factor_at_which_a_current_fits_is_told_in_numbers_that_are_read(speeds, times, words):
+    high = step_of(np.full(100, 13.6 * times), steady_n=100, steady_mean_a=13.6 * times)
+    (doubt,) = decade_doubts([high], replace(LIMITS, speeds=speeds))
+    assert doubt.text.startswith(words)
+    assert doubt.factor == pytest.approx(1.0 / times)
+    assert ("milliamperes" in doubt.text) is (times == 1000.0)
+    assert ("1, 10 or 100 mV/A" in doubt.text) is (times != 1000.0)
+    assert "e+" not in doubt.text
+
+
+def test_speeds_that_fit_at_several_factors_are_no_clamp_off_by_one():
+    steps = [
+        step_of(np.full(100, amps), steady_n=100, steady_mean_a=amps) for amps in (40.0, 136.0)
+    ]
+    limits = Limits(speeds={4: SpeedLimits(3.0, 13.0), 3: SpeedLimits(1.2, 2.0)})
+    steps[1] = replace(steps[1], speed=3)
+    # 40 A is ten times of what speed 4 may draw, 136 A a hundred times of what speed 3 may.
+    (doubt,) = decade_doubts(steps, limits)
+    assert doubt.start_ns == steps[1].start_ns
+    assert "136 A or 13.6 A" in doubt.text
+
+
 def test_what_is_as_short_as_a_start_is_none():
     assert not decade_doubts([step_of(np.full(40, 120.0))], LIMITS)
     assert decade_doubts([step_of(np.full(60, 120.0))], LIMITS)
