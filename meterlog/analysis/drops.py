@@ -33,6 +33,13 @@ WIDE = 0.3
 """An uncertainty above this part of the limit is wide beside it."""
 LATE_LAGS = 2
 _GROUND_NAMES = ("ground", "gnd", "earth", "return", "minus", "negative")
+_FALSE = (
+    DoubtKind.PROBE,
+    DoubtKind.BEYOND,
+    DoubtKind.NOMINAL,
+    DoubtKind.STUCK,
+    DoubtKind.CLAMP_QUIET,
+)
 
 
 def drop_findings(judged: Judged, side_volts: SideVolts) -> tuple[Finding, ...]:
@@ -76,9 +83,8 @@ def drop_findings(judged: Judged, side_volts: SideVolts) -> tuple[Finding, ...]:
 
 def _slipped(doubts: tuple[Doubt, ...], start_ns: int, end_ns: int) -> bool:
     """Tell whether a probe, or the current's meter, is to be doubted then."""
-    kinds = (DoubtKind.PROBE, DoubtKind.BEYOND, DoubtKind.STUCK, DoubtKind.CLAMP_QUIET)
     return any(
-        one.kind in kinds and one.start_ns < end_ns and one.end_ns > start_ns for one in doubts
+        one.kind in _FALSE and one.start_ns < end_ns and one.end_ns > start_ns for one in doubts
     )
 
 

@@ -31,6 +31,7 @@ _BROUGHT = 1.25
 _STUCK = "the current meter repeated one reading meanwhile"
 _STUCK_VOLTS = "the voltage that tells the side was one reading repeated"
 _PAST_VOLTS = "the voltage to bring it to another by is more than its meter is stated for"
+_NOMINAL = "the supply reads as that of a 24 V vehicle, which the limits are not for"
 _BATTERY = "the current meter reports that its own battery is low"
 
 
@@ -67,6 +68,7 @@ class TakenBack:
             one for one in doubts if one.kind is DoubtKind.BATTERY and one.source in homes[:1]
         ]
         self._ten = off_words(decades[0].factor) if decades else ""
+        self._nominal = any(one.kind is DoubtKind.NOMINAL for one in doubts)
         self._tenth = any(one.factor > 1.0 for one in decades)
         self._stuck = [one for one in stuck if one.role is Role.MOTOR_CURRENT]
         self._stuck_volts = [one for one in stuck if one.role is not Role.MOTOR_CURRENT]
@@ -82,8 +84,8 @@ class TakenBack:
     def _key(self) -> tuple[object, ...]:
         # Parts are only added, and the last one grows: no need to compare thousands of them.
         parts = len(self._parts), self._parts[-1:]
-        told = self._low, self._ten, self._tenth, self._stuck, self._stuck_volts, self._off_a
-        return *told, parts
+        whole = self._ten, self._tenth, self._nominal, self._off_a
+        return self._low, whole, self._stuck, self._stuck_volts, parts
 
     def of_piece(self, piece: Piece, most_a: float | None = None) -> str:
         """Give why the verdict on a stretch is taken back, as a clause; empty where it stands.
@@ -169,6 +171,8 @@ class TakenBack:
     def _level(self, start_ns: int, end_ns: int) -> str:
         if self._ten:
             return self._ten
+        if self._nominal:
+            return _NOMINAL
         if _reaches(self._stuck, start_ns, end_ns):
             return _STUCK
         return _BATTERY if any(one.start_ns < end_ns for one in self._low) else ""

@@ -28,6 +28,8 @@ class DoubtKind(StrEnum):
     """The current is off by about a factor of ten, a hundred or a thousand."""
     BEYOND = "beyond-nominal"
     """A voltage is more than such a circuit can have."""
+    NOMINAL = "other-nominal"
+    """The supply is that of a vehicle of another nominal voltage than the limits are for."""
     SIGN = "sign"
     CLAMP_QUIET = "clamp-quiet"
     """The current reads nothing, but the voltages say that it flows."""

@@ -44,6 +44,7 @@ _FALSE = {
     DoubtKind.CLAMP_QUIET: "the clamp is to be doubted",
     DoubtKind.PROBE: "a voltage probe had come off",
     DoubtKind.BEYOND: "a voltage is more than such a circuit can have",
+    DoubtKind.NOMINAL: "a voltage is more than such a circuit can have",
     DoubtKind.UNIT: "a meter's dial was turned",
     DoubtKind.BATTERY: "a meter's own battery was low",
 }

@@ -31,6 +31,7 @@ _GRAVE = (
     DoubtKind.STUCK,
     DoubtKind.DECADE,
     DoubtKind.BEYOND,
+    DoubtKind.NOMINAL,
     DoubtKind.CLAMP_QUIET,
     DoubtKind.PROBE,
     DoubtKind.BATTERY,
@@ -117,6 +118,10 @@ class Case:
             volts_only = doubt.kind in _VOLTS or (
                 doubt.kind is DoubtKind.STUCK and doubt.role not in (None, Role.MOTOR_CURRENT)
             )
+            # A current that goes, goes by the limits of any vehicle.
+            other = doubt.kind is DoubtKind.NOMINAL and finding.kind is FindingKind.NO_CURRENT
+            if other:
+                continue
             if (always or reaches) and (not volts_only or finding.kind in _BY_VOLTAGE):
                 return doubt
         return None
@@ -157,6 +162,12 @@ class Case:
     def clamp_quiet(self) -> bool:
         """The clamp read nothing somewhere, though the voltages say that current flowed."""
         return any(one.kind is DoubtKind.CLAMP_QUIET for one in self.review.doubts)
+
+    @property
+    def beyond(self) -> bool:
+        """A voltage was read that the circuit of the limits can't have."""
+        kinds = (DoubtKind.BEYOND, DoubtKind.NOMINAL)
+        return any(one.kind in kinds for one in self.review.doubts)
 
     @property
     def zero_seen(self) -> list[Doubt]:

@@ -63,7 +63,8 @@ def sureness_of(findings: Sequence[Finding], case: Case) -> Sureness:
     """Give how sure it is that something is wrong, of findings that all tell of it.
 
     Proven: failed beyond the stated uncertainty, no doubt against it, more than once or long; never
-    by a clamp that reads a current while none can flow, or none while one must.
+    by a clamp that reads a current while none can flow, or none while one must, nor beside volts
+    that such a circuit can't have: what else is not as it was stated, nobody knows.
     """
     sound = [
         one
@@ -75,7 +76,11 @@ def sureness_of(findings: Sequence[Finding], case: Case) -> Sureness:
     bare = [one for one in sound if one.kind in LEVEL_KINDS and one.expanded_uncertainty is None]
     if len(bare) == len(sound):
         return Sureness.LIKELY
-    if case.zero_seen or (case.clamp_quiet and any(one.kind in GONE_KINDS for one in sound)):
+    if (
+        case.zero_seen
+        or case.beyond
+        or (case.clamp_quiet and any(one.kind in GONE_KINDS for one in sound))
+    ):
         return Sureness.LIKELY
     long_ns = max(one.end_ns - one.start_ns for one in sound)
     return Sureness.PROVEN if len(sound) > 1 or long_ns >= LONG_NS else Sureness.LIKELY

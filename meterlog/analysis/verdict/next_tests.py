@@ -118,4 +118,7 @@ MISSED = (
     f" {MOVING} {SAFE}"
 )
 MEASURING = "Put that right first, and measure again: nothing is told of the vehicle before."
+MEASURING_SOME = (
+    "Put that right, and measure again: what rests on it tells nothing of the vehicle before."
+)
 OTHER = f"Measure again with feed, return and current of the motor recorded. {SAFE}"

@@ -28,8 +28,9 @@ def measuring_cause(case: Case) -> Cause | None:
         return None
     faults = [one for one in case.waiting if one.verdict is Verdict.FAIL]
     told = faults or [one for one in case.review.findings if one.verdict is Verdict.PASS]
-    # What passed, did so with a zero that was off; what failed may have done so by far.
-    sound = [one for one in told if case.doubt_of(one) is None and (faults or not case.zero_seen)]
+    # What passed, did so with a zero or volts that are off; what failed may have done so by far.
+    off = bool(case.zero_seen) or case.beyond
+    sound = [one for one in told if case.doubt_of(one) is None and (faults or not off)]
     what = f"The readings can't be taken as they stand. {doubts[0].text}"
     if sound:
         what = f"Not all readings can be taken as they stand. {doubts[0].text}"
@@ -40,7 +41,7 @@ def measuring_cause(case: Case) -> Cause | None:
         probability=None,
         rests_on=tuple(dict.fromkeys(one.text.rstrip(".") for one in doubts)),
         against=(),
-        next_measurement=next_tests.MEASURING,
+        next_measurement=next_tests.MEASURING_SOME if sound else next_tests.MEASURING,
     )
     return Cause(Gravity.HINT if sound else Gravity.MEASURING, ranked)
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from meterlog.model import Rhythm, RhythmKind, Role
+from meterlog.model import Rhythm, RhythmKind, Role, Sureness
 
 
 def rhythm(kind, count=6):
@@ -61,6 +61,29 @@ def test_a_long_clause_is_cut_where_a_clause_ends(verdict_of, kit):
     assert "...." not in told.paragraph
     assert ": no current clause 0" in told.paragraph
     assert "words in it. " in told.paragraph
+
+
+@pytest.mark.parametrize("kind", ["beyond-nominal", "other-nominal"])
+def test_nothing_is_proven_beside_volts_that_can_not_be(verdict_of, kit, kind):
+    """The current is read by a clamp of its own, but what else is stated wrong nobody knows."""
+    lost = kit.finding("no-current", length=5.0)
+    off = kit.doubt(kind, 0.0, 60.0, role=Role.MOTOR_FEED)
+    assert verdict_of(lost).ranked[0].sureness is Sureness.PROVEN
+    told = verdict_of(lost, doubts=(off,))
+    assert [(one.part, one.sureness) for one in told.ranked] == [
+        ("motor or circuit", Sureness.LIKELY),
+        ("measuring", Sureness.LIKELY),
+    ]
+    # Something of the vehicle is told: it is not said that nothing is.
+    assert "nothing is told" not in told.ranked[1].next_measurement
+    assert "what rests on it tells nothing" in told.ranked[1].next_measurement
+
+
+def test_a_level_beside_a_supply_of_another_vehicle_is_possible_and_no_more(verdict_of, kit):
+    low = kit.finding("under", start=15.0, value=1.0, limit=2.0, speed=1)
+    off = kit.doubt("other-nominal", 0.0, 60.0, role=Role.MOTOR_FEED)
+    causes = [one for one in verdict_of(low, doubts=(off,)).ranked if one.part != "measuring"]
+    assert [one.sureness for one in causes] == [Sureness.POSSIBLE]
 
 
 def test_a_full_clamp_speaks_against_no_verdict_that_it_leaves_standing(verdict_of, kit):
