@@ -15,6 +15,8 @@ from meterlog.model import (
     Review,
     RhythmKind,
     Role,
+    SpanKind,
+    Step,
     Verdict,
 )
 
@@ -148,9 +150,24 @@ class Case:
             abs(step.median_a)
             for step in self.review.steps
             if step.speed == 0 and step.median_a and step.end_ns - step.start_ns >= _OFF_NS
+            if not self._went(step)
         ]
         most = max(read, default=0.0)
         return most if most >= self.judged.limits.open_current_a else 0.0
+
+    def _went(self, step: Step) -> bool:
+        """Tell whether a current fell to nothing in a step, as a slow clamp shows one that went.
+
+        What stands scatters by less than its own size, and an off that reads nothing ends it.
+        """
+        if abs(step.median_a or 0.0) >= (step.sd_a or 0.0):
+            return False
+        return any(
+            span.kind is SpanKind.OFF
+            and span.duration_ns >= _OFF_NS
+            and step.start_ns < span.start_ns < step.end_ns <= span.end_ns
+            for span in self.review.spans
+        )
 
     def holds_with_zero(self, finding: Finding) -> bool:
         """Tell whether a current is further beyond its limit than its zero is seen to be off."""

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+import numpy as np
 import pytest
 
 from meterlog.analysis import Reviewer
@@ -10,6 +11,7 @@ from meterlog.model import (
     FindingKind,
     Fuse,
     Instrument,
+    Outcome,
     SpeedLimits,
     Verdict,
 )
@@ -43,6 +45,79 @@ def test_it_is_told_with_its_size_and_what_to_do(fan, off_a):
     # A relay that sticks is not ruled out, and no more.
     assert review.verdict.outcome in ("can't tell", "suspicion")
     assert review.verdict.ranked[0].part == "measuring"
+
+
+def slowed(made, constant_s):
+    """Read the current through a clamp that follows with a time constant."""
+    out, level = [], made.values[0, 2]
+    step_s = made.t_s[1] - made.t_s[0]
+    share = 1.0 - np.exp(-step_s / constant_s)
+    for amps in made.values[:, 2]:
+        level += share * (amps - level)
+        out.append(level)
+    made.values[:, 2] = np.round(out, 2)
+    return made
+
+
+def switched_off(trace, off_s, interval_s=0.02, off_a=0.0):
+    """A sound fan on high, and off for so long at the end."""
+    made = trace.Fan(interval_s)
+    legs = [
+        trace.Leg(4.0, *trace.NORMAL[0]),
+        trace.Leg(14.0, *trace.NORMAL[4]),
+        trace.Leg(14.0 + off_s, *trace.NORMAL[0]),
+    ]
+    made.t_ns, made.values = trace.sample(legs, interval_s)
+    noise = np.random.default_rng(5).normal(0.0, 0.02, made.values.shape)
+    made.values = made.values + noise
+    made.values[:, 2] += off_a
+    made.events = [trace.speed(0.0, 0), trace.speed(4.0, 4), trace.speed(14.0, 0)]
+    return made
+
+
+@pytest.mark.parametrize("interval_s", [0.02, 0.1])
+@pytest.mark.parametrize("constant_s", [0.4, 1.5])
+@pytest.mark.parametrize("off_s", [1.5, 3.0, 10.0])
+def test_what_a_slow_clamp_still_shows_is_no_zero(trace, constant_s, interval_s, off_s):
+    made = slowed(switched_off(trace, off_s, interval_s), constant_s)
+    assert zero_seen(made.review()) == []
+
+
+@pytest.mark.parametrize("constant_s", [0.3, 0.4])
+def test_a_sound_fan_read_by_a_slow_clamp_is_in_order(trace, constant_s):
+    made = slowed(switched_off(trace, 3.0), constant_s)
+    made.limits = trace.limits(speeds={4: made.limits.at(4)}, inrush_window_s=2.5)
+    review = made.review()
+    assert review.verdict.outcome is Outcome.IN_ORDER, review.verdict.paragraph
+
+
+@pytest.mark.parametrize("constant_s", [0.01, 0.4, 0.8])
+@pytest.mark.parametrize("off_a", [0.5, 1.2, -0.8])
+def test_a_zero_that_is_off_is_told_of_a_slow_clamp_too(trace, constant_s, off_a):
+    review = slowed(switched_off(trace, 10.0, off_a=off_a), constant_s).review()
+    (doubt,) = zero_seen(review)
+    assert review.verdict.outcome is not Outcome.IN_ORDER
+    assert doubt.offset_a >= 0.9 * abs(off_a)
+
+
+@pytest.mark.parametrize("cut", [25, 64])
+def test_of_a_slow_clamp_nothing_is_told_live_either(trace, cut):
+    made = slowed(switched_off(trace, 3.0), 0.4)
+    *events, block = made.items()
+    reviewer = Reviewer([Instrument("meter", "test", "-", made.channels)], made.limits, None)
+    for event in events:
+        reviewer.feed(event)
+    for first in range(0, len(block), cut):
+        reviewer.feed(block.rows(first, min(first + cut, len(block))))
+        assert zero_seen(reviewer.live()) == []
+    assert zero_seen(reviewer.finish()) == []
+
+
+def test_a_median_that_stands_just_at_the_least_current_is_still_told(trace):
+    """Read as off all along, as the threshold has a hysteresis: nothing fell."""
+    made = switched_off(trace, 10.0, off_a=0.31)
+    made.values[:, 1] = float("nan")  # no return: nobody knows that nothing drives it
+    assert made.review().verdict.outcome is not Outcome.IN_ORDER
 
 
 @pytest.mark.parametrize("off_a", [0.0, 0.2])
