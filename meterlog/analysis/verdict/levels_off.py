@@ -132,7 +132,7 @@ def _held(case: Case) -> Cause | None:
             " draws too much on the higher speeds on which it turns (bearings, a rubbing wheel,"
             " water, worn)."
         )
-    heat = case.take(FindingKind.CONTROLLER_HEAT)
+    heat = _heat_by(case, [*held, *also])
     words = ("motor", f"{what}{_HOT if heat else ''}", next_tests.HELD)
     return _cause(case, [*held, *also, *heat], Gravity.STOPS, words)
 
@@ -144,6 +144,25 @@ def _excess(case: Case) -> list[Finding]:
         for one in case.waiting
         if one.kind in (FindingKind.OVER, FindingKind.DRAG)
         or (one.kind is FindingKind.STEP_CURRENT and _side_of_limit(one) > 0)
+    )
+
+
+def _heat_by(case: Case, currents: Sequence[Finding]) -> list[Finding]:
+    """Take the heat of the speeds at which the current was too large.
+
+    That of a speed whose current is as it should be has another cause: the controller, its air, or
+    the limit. What has no speed of its own (drag over several) explains all it overlaps.
+    """
+    speeds = {one.speed for one in currents if one.speed}
+    wide = [one for one in currents if one.speed is None]
+    return case.take_those(
+        heat
+        for heat in case.waiting
+        if heat.kind is FindingKind.CONTROLLER_HEAT
+        and (
+            heat.speed in speeds
+            or any(one.start_ns < heat.end_ns and heat.start_ns < one.end_ns for one in wide)
+        )
     )
 
 
@@ -198,7 +217,7 @@ def _too_much(case: Case) -> Cause | None:
         "The motor draws too much current: consistent with a motor that drags (bearings, a rubbing"
         " wheel, water) or is worn."
     )
-    heat = case.take(FindingKind.CONTROLLER_HEAT)
+    heat = _heat_by(case, over)
     found += heat
     words = ("motor", f"{what}{_HOT if heat else ''}", next_tests.DRAG)
     return _unless_marks_off(case, _cause(case, found, Gravity.HARMS, words, _more_air(case)))
