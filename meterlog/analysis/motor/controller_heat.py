@@ -14,11 +14,13 @@ from meterlog.analysis.motor.points import (
     SEVERAL_LEVELS,
     current_of,
     doubt_words,
+    has_role,
     past_words,
     several_levels,
     speed_of,
     step_words,
     voltage_of,
+    voltage_unknown,
 )
 from meterlog.analysis.past_range import PAST_READING
 from meterlog.analysis.rounding import with_uncertainty
@@ -28,13 +30,22 @@ from meterlog.model import (
     ControllerHeat,
     Finding,
     FindingKind,
+    Role,
     Step,
     Verdict,
 )
 
 _NO_RUNNING = "no steady running with current and voltage read"
+_NO_AMPS = "its current was not read"
+_NO_VOLTS = "the voltage across the motor was not read"
+_TOO_SHORT = "it did not run steadily for long enough"
 
 Side = Callable[[Judged, Step, OtherVolts | None], Across | None]
+
+_NOT_READ: dict[Side, str] = {
+    across_low: "its motor return was not read",
+    across_high: "neither its relay output nor its battery voltage was read",
+}
 
 _NOT_LINEAR = {
     "resistors": (
@@ -68,7 +79,8 @@ def controller_heat(
         linear.
     tuple of Finding
         One a speed that ran where the limits allow only so much, also where that speed tells
-        nothing; one in all that can't tell where nothing could be worked out.
+        nothing, as something of it was not read or it ran too short; one in all that can't tell
+        where nothing could be worked out. None of a speed at which no current flowed.
     str
         What the reader must know, a sentence; empty for nothing.
 
@@ -96,10 +108,12 @@ def controller_heat(
             findings += _untold(judged, step, why)
             continue
         across, current = side(judged, step, other_volts), current_of(step)
-        if across is not None and current is not None:
-            heat = _of_step(judged, step, across, current)
-            told.append(heat)
-            findings += _finding(judged, step, heat, across)
+        if across is None or current is None:
+            findings += _untold(judged, step, _NOT_READ[side])
+            continue
+        heat = _of_step(judged, step, across, current)
+        told.append(heat)
+        findings += _finding(judged, step, heat, across)
     return tuple(told), tuple(findings), ""
 
 
@@ -108,19 +122,44 @@ def _sentence(words: str) -> str:
 
 
 def _not_told(step: Step, judged: Judged) -> str:
-    """Give why a step tells nothing of the heat; empty where it does."""
+    """Give why a step tells nothing of the heat; empty where it does.
+
+    Where no current flowed, there was none: that is :data:`_NO_RUNNING`, and no limit was missed.
+    """
+    if speed_of(step) == 0:
+        return _NO_RUNNING
     amps = current_of(step)
-    if speed_of(step) == 0 or amps is None or voltage_of(step) is None:
+    if amps is None or step.steady_n < LEAST_READINGS:
+        return _unsettled(step, judged)
+    if amps.value < judged.limits.open_current_a:
         return _NO_RUNNING
-    if step.steady_n < LEAST_READINGS or amps.value < judged.limits.open_current_a:
-        return _NO_RUNNING
+    doubted = doubt_words(step, judged.doubts)
+    if voltage_of(step) is None:
+        return doubted or _NO_VOLTS
     if several_levels(step):
         return SEVERAL_LEVELS
-    return past_words(step, judged) or doubt_words(step, judged.doubts)
+    return past_words(step, judged) or doubted
+
+
+def _unsettled(step: Step, judged: Judged) -> str:
+    """Say of a step without steady running what is known of its current.
+
+    A held rotor on a middle speed heats its controller the most, and is not left running.
+    """
+    if not has_role(judged.instruments, Role.MOTOR_CURRENT):
+        return _NO_RUNNING
+    if step.mean_a is None:
+        return _NO_AMPS if step.speed and step.n else _NO_RUNNING
+    if abs(step.mean_a) < judged.limits.open_current_a:
+        return _NO_RUNNING
+    return doubt_words(step, judged.doubts) or _TOO_SHORT
 
 
 def _none_told(judged: Judged) -> tuple[tuple[ControllerHeat, ...], tuple[Finding, ...], str]:
     """Say what is wrong with each speed that ran; where none did, that."""
+    if not has_role(judged.instruments, Role.MOTOR_FEED):
+        why = voltage_unknown(judged, ())
+        return (), _nothing(judged, why), _sentence(why)
     whys = [_not_told(step, judged) for step in judged.steps]
     findings = [
         finding

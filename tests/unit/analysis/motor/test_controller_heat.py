@@ -254,3 +254,64 @@ def test_a_step_of_several_levels_makes_no_heat(low_side):
     heat, findings, _ = controller_heat(replace(judged, steps=mixed))
     assert [one.speed for one in heat] == [speed for speed in whole if speed != 2]
     assert "its current was not steady" in findings[1].statement
+
+
+def without_volts(step):
+    return replace(
+        step, voltage=None, steady_mean_v=None, steady_feed_v=None, steady_back_v=None,
+        steady_volts_n=0,
+    )  # fmt: skip
+
+
+def test_a_speed_of_which_no_voltage_was_read_is_not_passed_over_in_silence(low_side):
+    """The middle speed is the hottest: beside three that pass it must not be missed."""
+    judged = low_side(FOUR_SPEEDS)
+    blank = replace(
+        judged, steps=tuple(without_volts(one) if one.speed == 2 else one for one in judged.steps)
+    )
+    heat, findings, said = controller_heat(blank)
+    assert ([one.speed for one in heat], said) == ([1, 3, 4], "")
+    assert [one.speed for one in findings] == [1, 2, 3, 4]
+    assert (findings[1].verdict, findings[1].limit) == (Verdict.CANT_TELL, 40.0)
+    assert findings[1].statement == (
+        "Speed 2 (from 20.0 s): heat in the controller: can't tell;"
+        " the voltage across the motor was not read."
+    )
+
+
+def test_a_speed_without_its_supply_is_named_where_the_controller_sits_in_the_feed(high_side):
+    judged = high_side(_HIGH)
+    first, second = judged.steps
+    blank = replace(judged, steps=(first, replace(second, steady_battery_v=None)))
+    heat, findings, _ = controller_heat(blank)
+    assert [one.speed for one in heat] == [1]
+    assert [one.verdict for one in findings] == [Verdict.PASS, Verdict.CANT_TELL]
+    assert "neither its relay output nor its battery voltage was read" in findings[1].statement
+
+
+@pytest.mark.parametrize(
+    ("mean_a", "words"),
+    [(9.5, "did not run steadily for long enough"), (None, "its current was not read"), (0.1, "")],
+)
+def test_a_held_rotor_that_was_switched_off_soon_is_not_passed_over(low_side, mean_a, words):
+    """It heats the controller more than anything; where nothing flowed nothing was heated."""
+    judged = low_side(FOUR_SPEEDS)
+    brief = replace(
+        without_volts(judged.steps[1]), steady_n=0, steady_mean_a=None, current=None, mean_a=mean_a
+    )
+    _, findings, _ = controller_heat(
+        replace(judged, steps=(judged.steps[0], brief, *judged.steps[2:]))
+    )
+    told = [one for one in findings if one.speed == 2]
+    assert [words in one.statement for one in told] == ([True] if words else [])
+    assert all(one.verdict is Verdict.CANT_TELL for one in told)
+
+
+def test_without_a_channel_for_the_voltage_that_is_said_once(low_side):
+    bare = _channels(Role.MOTOR_CURRENT)
+    judged = low_side(FOUR_SPEEDS, instrument=bare)
+    judged = replace(judged, steps=tuple(without_volts(one) for one in judged.steps))
+    heat, (finding,), said = controller_heat(judged)
+    assert heat == ()
+    assert "read motor feed and motor return" in finding.statement
+    assert "read motor feed and motor return" in said
