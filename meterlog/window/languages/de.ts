@@ -1132,10 +1132,6 @@
         <translation>Derweil wurde volle Spannung am Motor gelesen, die ein abschaltender Regler wegnimmt: prüfen, wo die Minusleitung saß</translation>
     </message>
     <message>
-        <source>Fuse: {0} A loaded to {1} by the old{2} and {3} A to {4} by the new{5}{6}.</source>
-        <translation>Sicherung: {0} A, vom alten zu {1} belastet{2}, und {3} A, vom neuen zu {4} belastet{5}{6}.</translation>
-    </message>
-    <message>
         <source>Fused jumper only, with a fuse no larger than the circuit&apos;s own; never across a fuse that has blown, never across the motor or another load; the fan may start at once.</source>
         <translation>Nur abgesicherte Brücke, die Sicherung nicht größer als die des Kreises; nie über eine durchgebrannte Sicherung, nie über den Motor oder eine andere Last; das Gebläse kann sofort anlaufen.</translation>
     </message>
@@ -2122,6 +2118,10 @@
     <message>
         <source>Put that right first, and measure again: nothing is told of the vehicle before.</source>
         <translation>Das zuerst in Ordnung bringen und neu messen: vorher ist über das Fahrzeug nichts gesagt.</translation>
+    </message>
+    <message>
+        <source>Put that right, and measure again: what rests on it tells nothing of the vehicle before.</source>
+        <translation>Das in Ordnung bringen und neu messen: was darauf beruht, sagt vorher nichts über das Fahrzeug.</translation>
     </message>
     <message>
         <source>Put the profile among your own under this name.</source>
@@ -3116,6 +3116,10 @@
         <translation>eine Sicherung gezogen ist</translation>
     </message>
     <message>
+        <source>a hundred times</source>
+        <translation>das Hundertfache</translation>
+    </message>
+    <message>
         <source>a jumper is in</source>
         <translation>eine Brücke gesetzt ist</translation>
     </message>
@@ -3244,8 +3248,16 @@
         <translation>alles andere</translation>
     </message>
     <message>
+        <source>allowed up to {0} A</source>
+        <translation>erlaubt bis {0} A</translation>
+    </message>
+    <message>
         <source>allowed {0} %: {1}{2}</source>
         <translation>erlaubt {0} %: {1}{2}</translation>
+    </message>
+    <message>
+        <source>allowed {0} A or more</source>
+        <translation>erlaubt {0} A oder mehr</translation>
     </message>
     <message>
         <source>and came back</source>
@@ -4864,6 +4876,10 @@
         <translation>es brach ab</translation>
     </message>
     <message>
+        <source>it did not run steadily for long enough</source>
+        <translation>sie lief nicht lange genug ruhig</translation>
+    </message>
+    <message>
         <source>it differs within rows {0}</source>
         <translation>weicht in den Zeilen {0} ab</translation>
     </message>
@@ -5000,8 +5016,16 @@
         <translation>seine Uhr wurde gestellt, neu gestartet oder stand still: neu angebunden</translation>
     </message>
     <message>
+        <source>its current was not read</source>
+        <translation>ihr Strom wurde nicht gelesen</translation>
+    </message>
+    <message>
         <source>its current was not steady: several speeds are in it, or a contact</source>
         <translation>der Strom war nicht ruhig: mehrere Stufen sind darin, oder ein Kontakt</translation>
+    </message>
+    <message>
+        <source>its motor return was not read</source>
+        <translation>ihre Motor-Rückleitung wurde nicht gelesen</translation>
     </message>
     <message>
         <source>its name is no text</source>
@@ -5438,6 +5462,10 @@
     <message>
         <source>near 0 {0}</source>
         <translation>fast 0 {0}</translation>
+    </message>
+    <message>
+        <source>neither its relay output nor its battery voltage was read</source>
+        <translation>weder ihr Relaisausgang noch ihre Batteriespannung wurde gelesen</translation>
     </message>
     <message>
         <source>new - mean A</source>
@@ -6280,6 +6308,14 @@
         <translation>Stufe {0} ({1} A)</translation>
     </message>
     <message>
+        <source>speed {0} was commanded and not read</source>
+        <translation>Stufe {0} war verlangt und wurde nicht gelesen</translation>
+    </message>
+    <message>
+        <source>speed {0} was not run</source>
+        <translation>Stufe {0} lief nicht</translation>
+    </message>
+    <message>
         <source>spread of {0} motors</source>
         <translation>Streuung von {0} Motoren</translation>
     </message>
@@ -6306,6 +6342,14 @@
     <message>
         <source>the current is more than the meter or the clamp is stated for</source>
         <translation>der Strom ist größer, als für Messgerät oder Zange angegeben ist</translation>
+    </message>
+    <message>
+        <source>the current may be off by a factor of a hundred</source>
+        <translation>der Strom kann um den Faktor hundert falsch sein</translation>
+    </message>
+    <message>
+        <source>the current may be off by a factor of a thousand</source>
+        <translation>der Strom kann um den Faktor tausend falsch sein</translation>
     </message>
     <message>
         <source>the current was beyond the meter&apos;s range (overload) for {0} s</source>
@@ -6372,12 +6416,24 @@
         <translation>die Anlaufspitze lag über dem Messbereich (Überlauf)</translation>
     </message>
     <message>
+        <source>the supply reads as that of a 24 V vehicle, which the limits are not for</source>
+        <translation>die Versorgung liest sich wie die eines 24-V-Fahrzeugs, für das die Grenzen nicht gelten</translation>
+    </message>
+    <message>
         <source>the temperature was not recorded ({0} is stated for {1} to {2} °C)</source>
         <translation>die Temperatur wurde nicht aufgezeichnet ({0} ist für {1} bis {2} °C angegeben)</translation>
     </message>
     <message>
+        <source>the voltage across the motor was not read</source>
+        <translation>die Spannung über dem Motor wurde nicht gelesen</translation>
+    </message>
+    <message>
         <source>the voltage to bring it to another by is more than its meter is stated for</source>
         <translation>die Spannung, mit der er umgerechnet wird, ist größer, als für ihr Messgerät angegeben ist</translation>
+    </message>
+    <message>
+        <source>the zero of the clamp is off by {0} A</source>
+        <translation>der Nullpunkt der Zange liegt um {0} A daneben</translation>
     </message>
     <message>
         <source>the {0}&apos;s own error for {1} is not stated</source>
@@ -6446,6 +6502,10 @@
     <message>
         <source>{0} A at most, over {1} readings or more; asked for: less than {2} % of the base line and {3} A, over {4} readings or more{5}{6}.</source>
         <translation>höchstens {0} A über {1} oder mehr Messwerte; verlangt: unter {2} % der Grundlinie und {3} A, über {4} oder mehr Messwerte{5}{6}.</translation>
+    </message>
+    <message>
+        <source>{0} A or {1} A? The running current{2} is about a thousand times what such a fan draws ({3} s to {4} s): were milliamperes taken for amperes? Check the unit of the column and what was entered of the clamp. Until then the limits say nothing about the motor.</source>
+        <translation>{0} A oder {1} A? Der Laufstrom{2} ist etwa das Tausendfache von dem, was so ein Lüfter zieht ({3} s bis {4} s): wurden Milliampere für Ampere genommen? Die Einheit der Spalte prüfen und was zur Zange eingetragen wurde. Bis dahin sagen die Grenzen nichts über den Motor.</translation>
     </message>
     <message>
         <source>{0} UTC</source>
@@ -6524,6 +6584,10 @@
         <translation>{0} zeigte {1} V ({2} s bis {3} s): ein {4}-V-Stromkreis hat höchstens {5} V. Komma, Messbereich des Messgeräts und eingegebenen Faktor prüfen. Bis dahin sagt nichts, was darauf beruht, etwas über das Fahrzeug.</translation>
     </message>
     <message>
+        <source>{0} read {1} V ({2} s to {3} s): a {4} V circuit has at most {5} V. Is it a 24 V vehicle? Then judge it by limits of its own. If not, check the decimal point, the meter&apos;s range and the scale that was entered. Until then nothing is proven of the vehicle.</source>
+        <translation>{0} zeigte {1} V ({2} s bis {3} s): ein {4}-V-Kreis hat höchstens {5} V. Ist es ein 24-V-Fahrzeug? Dann nach eigenen Grenzen beurteilen. Wenn nicht, das Dezimalzeichen, den Messbereich und den eingetragenen Maßstab prüfen. Bis dahin ist über das Fahrzeug nichts bewiesen.</translation>
+    </message>
+    <message>
         <source>{0} readings</source>
         <translation>{0} Messwerte</translation>
     </message>
@@ -6560,6 +6624,10 @@
         <translation>{0}, gemeinsam</translation>
     </message>
     <message>
+        <source>{0}. {1} Put that right and measure again.</source>
+        <translation>{0}. {1} Das in Ordnung bringen und noch einmal messen.</translation>
+    </message>
+    <message>
         <source>{0}: NOT WHOLE: {1}</source>
         <translation>{0}: NICHT VOLLSTÄNDIG: {1}</translation>
     </message>
@@ -6590,6 +6658,10 @@
     <message>
         <source>{0}: nothing asked the fan to run then, so that it stood says nothing. Look again with the key on and the fan on high.</source>
         <translation>{0}: nichts verlangte da, dass das Gebläse läuft; dass es stand, sagt nichts. Mit eingeschalteter Zündung und höchster Stufe noch einmal nachsehen.</translation>
+    </message>
+    <message>
+        <source>{0}: {1}. {2} Put that right and measure again.</source>
+        <translation>{0}: {1}. {2} Das in Ordnung bringen und neu messen.</translation>
     </message>
     <message>
         <source>{0}the sensor&apos;s own {1} added, as a linear sum</source>
@@ -6712,6 +6784,10 @@
         <translation>Auf höchster Stufe lagen am alten Motor {0} V und am neuen {1} V an: das sind verschiedene Bordnetze, oder ein Messwert ist falsch. Prüfen, wo die Messspitzen saßen, und die Nennspannung.</translation>
     </message>
     <message>
+        <source>At {0} start(s) no current was read yet while the voltage stood, for {1} s at most: as where a clamp is slow or the channels are read one after the other. A motor that is open inside is told there from {2} s on, or from the second reading where they are further apart.</source>
+        <translation>Bei {0} Starts wurde noch kein Strom gelesen, während die Spannung anstand, höchstens {1} s lang: wie bei einer langsamen Zange oder nacheinander gelesenen Kanälen. Ein innen offener Motor wird dort ab {2} s gemeldet, oder ab dem zweiten Messwert, wo diese weiter auseinanderliegen.</translation>
+    </message>
+    <message>
         <source>A{0} may open by what was seen and need not: can&apos;t tell. The current stood {1}. Between the rows taken as a line in logarithms. The opening times of the very fuse would settle it.</source>
         <translation>Nach dem Gelesenen kann eine {0} auslösen und muss nicht: nicht zu sagen. Der Strom stand {1}. Zwischen den Zeilen als Gerade in Logarithmen. Die Auslösezeiten genau dieser Sicherung würden es klären.</translation>
     </message>
@@ -6730,6 +6806,14 @@
     <message>
         <source>Check that you may read the one and write to the other, and that there is room.</source>
         <translation>Prüfen, ob das eine gelesen und in das andere geschrieben werden darf und ob dort Platz ist.</translation>
+    </message>
+    <message>
+        <source>Commanded and not read</source>
+        <translation>Verlangt und nicht gelesen</translation>
+    </message>
+    <message>
+        <source>Commanded and not read: speed {0}.</source>
+        <translation>Verlangt und nicht gelesen: Stufe {0}.</translation>
     </message>
     <message>
         <source>Current although off is commanded{0}: {1}; the circuit stays on, or the clamp was not zeroed{2}.</source>
@@ -6758,6 +6842,10 @@
     <message>
         <source>Expected tables such as [speed.1], up to {0}.</source>
         <translation>Erwartet werden Tabellen wie [speed.1], bis {0}.</translation>
+    </message>
+    <message>
+        <source>Fuse: {0} A loaded to {1} by the old{2} and {3} A to {4} by the new{5}{6}{7}.</source>
+        <translation>Sicherung: {0} A, vom alten zu {1} belastet{2}, und {3} A, vom neuen zu {4} belastet{5}{6}{7}.</translation>
     </message>
     <message>
         <source>Give the folder of one recording, or a pack: its folder, zip or PDF.</source>
@@ -7802,10 +7890,6 @@
     <message>
         <source>the current may be off by a factor of ten</source>
         <translation>der Strom kann um den Faktor zehn falsch sein</translation>
-    </message>
-    <message>
-        <source>the current may be off by a factor of ten. {0} Put that right and measure again.</source>
-        <translation>der Strom kann um den Faktor zehn falsch sein. {0} Das in Ordnung bringen und noch einmal messen.</translation>
     </message>
     <message>
         <source>the current meter repeated one reading meanwhile</source>
@@ -9658,10 +9742,6 @@
     <message>
         <source>{0}: the controller turns {1}{2} into heat ({3} V over it, {4}); allowed up to {5} W: {6}{7}.</source>
         <translation>{0}: der Regler setzt {1}{2} in Wärme um ({3} V an ihm, {4}); erlaubt bis {5} W: {6}{7}.</translation>
-    </message>
-    <message>
-        <source>{0}: the current may be off by a factor of ten. {1} Put that right and measure again.</source>
-        <translation>{0}: der Strom kann um den Faktor zehn falsch sein. {1} Das in Ordnung bringen und neu messen.</translation>
     </message>
     <message>
         <source>{0}: the frame at byte {1}</source>
