@@ -21,6 +21,8 @@ from meterlog.analysis.pieces import Figures, Group, Piece
 from meterlog.analysis.timeline import SpeedTimeline
 from meterlog.model import Limits, SpanKind
 
+_PULSED = "pulsed"
+
 
 class EpisodeBuilder:
     """Collects Pieces into Spans' worth of Pieces.
@@ -50,6 +52,7 @@ class EpisodeBuilder:
         apart_ns: int | None = None,
     ) -> None:
         self._dwell_ns = round(limits.min_dwell_s * 1e9)
+        self._pulsed = limits.controller.kind == _PULSED
         self._coast_ns = round(limits.coast_s * 1e9)
         self._silence_ns = silence_ns
         self._flowing = FlowingJudge(limits, timeline)
@@ -130,11 +133,31 @@ class EpisodeBuilder:
         neither stands nor must it run without a notch to be believed to run.
         """
         self._candidate.append(piece)
-        self._weight_ns += piece.length_ns * (-1 if piece.group is self._group else 1)
+        self._add_weight(piece)
         if self._weight_ns >= self._dwell_ns:
             self._change_over()
         elif self._weight_ns <= 0 and piece.group is self._group:
             self._absorb()
+
+    def _add_weight(self, piece: Piece) -> None:
+        """Count a piece for the candidate or against it.
+
+        Where a controller is said to pulse, the pauses between pulses take most of the time on low
+        speeds, and a current that is found in between all along has not gone: only what is gone
+        for the dwell without a break counts against current that flows, and none of less.
+        """
+        other = piece.group is not self._group
+        if not self._pulsed:
+            self._weight_ns += piece.length_ns * (1 if other else -1)
+        elif other:
+            self._weight_ns += piece.length_ns
+        elif self._group is Group.FLOWING or self._gone_ns() >= self._dwell_ns:
+            self._weight_ns = 0
+
+    def _gone_ns(self) -> int:
+        """Give how long the newest pieces of the candidate have been without current."""
+        gone = itertools.takewhile(lambda one: one.group is Group.GONE, reversed(self._candidate))
+        return sum(one.length_ns for one in gone)
 
     def _add_unknown(self, piece: Piece) -> None:
         brief = piece.length_ns <= self._silence_ns and self._bridge is None

@@ -65,6 +65,9 @@ class PulsedFeed:
         Says what a slower meter shows of it.
     within_s : float, seconds
         A loss inside that lasts no longer is the pulses themselves; 0 where no pulses were seen.
+    chopped : bool
+        The current itself was read to come and go all along: never as long as ``within_s`` did it
+        only flow, or was it only gone.
     """
 
     start_ns: int
@@ -78,6 +81,7 @@ class PulsedFeed:
     average_a: float | None
     statement: str
     within_s: float = 0.0
+    chopped: bool = False
 
 
 class RhythmKind(StrEnum):

@@ -51,9 +51,12 @@ class PulseWatch:
     Parameters
     ----------
     instruments : sequence of Instrument
+    open_a : float, amperes
+        Below this no current flows.
     """
 
-    def __init__(self, instruments: Sequence[Instrument]) -> None:
+    def __init__(self, instruments: Sequence[Instrument], open_a: float = 0.0) -> None:
+        self._open_a = open_a
         self._volts = _volts(instruments)
         interval_s = self._volts.interval_s if self._volts else 1.0
         rows = int(np.clip(round(PAGE_S / interval_s), *_ROWS))
@@ -68,7 +71,7 @@ class PulseWatch:
         if self._volts is None:
             return
         for page in self._pages.take(rows, stretches):
-            found = pulses(page)
+            found = pulses(page, open_a=self._open_a)
             if found is not None and len(self._kept) < MOST_KEPT:
                 self._kept = _with(self._kept, found)
 
@@ -76,7 +79,7 @@ class PulseWatch:
         """Give the stretches seen so far."""
         rest = self._pages.rest()
         every = list(self._kept)
-        last = None if rest is None else pulses(rest, 1)
+        last = None if rest is None else pulses(rest, 1, self._open_a)
         if last is not None:
             joined = _with(list(every), last)
             if len(joined) == len(every) or last.periods >= FEWEST_PERIODS:
@@ -100,7 +103,7 @@ class PulseWatch:
             _averaged(step, self._volts)
             for step in judged.steps
             if step.speed != 0
-            and step.steady_n
+            and (step.steady_n or (step.n and _jumps(step, self._volts)))
             and not any(one.start_ns < step.end_ns and step.start_ns < one.end_ns for one in seen)
         ]
         return tuple(sorted([*seen, *hidden], key=lambda one: one.start_ns))
@@ -154,6 +157,7 @@ def _told(one: Pulses) -> PulsedFeed:
         average_a=average_a,
         statement=_words(one, speed, (frequency, u_frequency, duty), average_v, on_v),
         within_s=within_s,
+        chopped=one.resolved and one.apart_s <= within_s,
     )
 
 

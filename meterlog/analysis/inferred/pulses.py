@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 import numpy as np
@@ -26,6 +27,35 @@ _REGULAR, _REGULAR_PART = 0.2, 0.8
 _LINE_PART, _LINE_FROM = 0.35, 8
 """Part of the variance in one line of the spectrum, and periods of it in a page, from which
 readings too slow for the pulses show their beat. Chattering at random spreads over all lines."""
+
+
+@dataclass(frozen=True, slots=True)
+class Times:
+    """When something was read, and how far apart at the most.
+
+    Attributes
+    ----------
+    first_ns, last_ns : int
+        Meaningless where it was never read.
+    apart_s : float, seconds
+        Longest time between two neighbouring readings of it; endless below two.
+    """
+
+    first_ns: int
+    last_ns: int
+    apart_s: float
+
+    def then(self, later: Times) -> Times:
+        """Join with what was read in the stretch that follows."""
+        between_s = (later.first_ns - self.last_ns) / 1e9
+        apart_s = max(self.apart_s, between_s, later.apart_s)
+        return Times(self.first_ns, later.last_ns, apart_s)
+
+
+def _times(t_ns: NDArray[np.int64]) -> Times:
+    if len(t_ns) < 2:
+        return Times(0, 0, math.inf)
+    return Times(int(t_ns[0]), int(t_ns[-1]), float(np.diff(t_ns).max()) / 1e9)
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +84,8 @@ class Pulses:
         Over the readings on the upper level.
     by_feed : bool
         The feed itself goes to and fro.
+    flowing, gone : Times
+        Of the readings with current, and of those without.
     """
 
     start_ns: int
@@ -73,6 +105,16 @@ class Pulses:
     n_on: int
     sum_on_v: float
     by_feed: bool
+    flowing: Times
+    gone: Times
+
+    @property
+    def apart_s(self) -> float:
+        """Longest time in which the current did not both flow and go, seconds.
+
+        Endless where it always did the one.
+        """
+        return max(self.flowing.apart_s, self.gone.apart_s)
 
     def joined(self, later: Pulses) -> Pulses:
         """Give both stretches as one."""
@@ -94,10 +136,12 @@ class Pulses:
             n_on=self.n_on + later.n_on,
             sum_on_v=self.sum_on_v + later.sum_on_v,
             by_feed=self.by_feed or later.by_feed,
+            flowing=self.flowing.then(later.flowing),
+            gone=self.gone.then(later.gone),
         )
 
 
-def pulses(page: Page, fewest: int = FEWEST_PERIODS) -> Pulses | None:
+def pulses(page: Page, fewest: int = FEWEST_PERIODS, open_a: float = 0.0) -> Pulses | None:
     """Give the pulses in a page's new readings; None where the voltage does not pulse.
 
     Parameters
@@ -105,6 +149,8 @@ def pulses(page: Page, fewest: int = FEWEST_PERIODS) -> Pulses | None:
     page : Page
     fewest : int
         Regular periods below which nothing is told.
+    open_a : float, amperes
+        Below this no current flows.
 
     Source
     ------
@@ -143,7 +189,8 @@ def pulses(page: Page, fewest: int = FEWEST_PERIODS) -> Pulses | None:
     inside = (t_ns >= rises[0]) & (t_ns < rises[-1])
     after = np.searchsorted(falls, rises[:-1], side="right")
     ends = falls[np.minimum(after, len(falls) - 1)]  # all may bear one time
-    amps = page.amps[new][known][inside]
+    all_amps = page.amps[new][known]
+    amps = all_amps[inside]
     on_v = volts[volts > high - quarter]
     return Pulses(
         start_ns=max(int(rises[0] - period_s * 1e9), int(t_ns[0])),
@@ -163,6 +210,8 @@ def pulses(page: Page, fewest: int = FEWEST_PERIODS) -> Pulses | None:
         n_on=len(on_v),
         sum_on_v=float(on_v.sum()),
         by_feed=_feed_swings(page.feed[new]),
+        flowing=_times(t_ns[all_amps >= open_a]),
+        gone=_times(t_ns[all_amps < open_a]),
     )
 
 

@@ -65,7 +65,7 @@ class Unseen:
 
     def __init__(self, instruments: Sequence[Instrument], limits: Limits) -> None:
         self._blanks = RangeBlanks(instruments)
-        self._pulses = PulseWatch(instruments)
+        self._pulses = PulseWatch(instruments, limits.open_current_a)
         self._opens = ShortOpens(instruments, limits)
 
     def take(self, item: Block | Event) -> None:

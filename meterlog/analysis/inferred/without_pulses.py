@@ -18,7 +18,9 @@ def without_pulses(
     """Give spans and findings without those that are single pulses.
 
     A loss, an excess or an off within a pulsed stretch that lasts no longer than a few periods
-    becomes running. Longer ones stay: a dropout is one also where the feed is pulsed. A step that
+    becomes running. Longer ones stay: a dropout is one also where the feed is pulsed; but not one
+    in which the current was found in between all along, as it is where the clamp sits in the wire
+    that is chopped: that is all pulses, whichever of the two took most of the time. A step that
     held such pulses was judged by what they left of its readings, which is no average of anything:
     its verdict becomes can't tell, unless an excess that stays fails it.
 
@@ -32,6 +34,7 @@ def without_pulses(
     """
     seen = sorted((one for one in pulsed if one.within_s > 0.0), key=lambda one: one.start_ns)
     starts = [one.start_ns for one in seen]
+    chopped = _chopped(seen)
 
     gone: list[Span] = []
 
@@ -39,10 +42,11 @@ def without_pulses(
         if not (span.kind.is_fault or span.kind is SpanKind.OFF):
             return span
         index = bisect_right(starts, span.start_ns) - 1
-        if index < 0:
-            return span
-        one = seen[index]
-        if span.end_ns > one.end_ns or span.duration_ns > one.within_s * 1e9:
+        one = seen[index] if index >= 0 else None
+        is_one = (
+            one is not None and span.end_ns <= one.end_ns and span.duration_ns <= one.within_s * 1e9
+        )
+        if not is_one and not any(a <= span.start_ns and span.end_ns <= b for a, b in chopped):
             return span
         gone.append(span)
         return replace(
@@ -56,6 +60,24 @@ def without_pulses(
     if not gone:
         return left
     return replace(left, findings=_steps_untold(left.findings, gone))
+
+
+def _chopped(seen: Sequence[PulsedFeed]) -> list[tuple[int, int]]:
+    """Give start and end of the stretches in which the current came and went all along.
+
+    Those of two speeds that follow each other are one; what is within reach of a pulse is inside.
+    """
+    joined: list[tuple[int, int]] = []
+    for one in seen:
+        if not one.chopped:
+            continue
+        reach_ns = round(one.within_s * 1e9)
+        start_ns, end_ns = one.start_ns - reach_ns, one.end_ns + reach_ns
+        if joined and start_ns <= joined[-1][1]:
+            joined[-1] = joined[-1][0], max(end_ns, joined[-1][1])
+        else:
+            joined.append((start_ns, end_ns))
+    return joined
 
 
 def _steps_untold(findings: Sequence[Finding], gone: Sequence[Span]) -> tuple[Finding, ...]:

@@ -181,6 +181,11 @@ class Case:
         return any(one.kind is DoubtKind.CLAMP_QUIET for one in self.review.doubts)
 
     @property
+    def chopped(self) -> bool:
+        """The current was read to come and go with the pulses of a pulsed feed."""
+        return any(one.chopped for one in self.review.pulsed)
+
+    @property
     def beyond(self) -> bool:
         """A voltage was read that the circuit of the limits can't have."""
         kinds = (DoubtKind.BEYOND, DoubtKind.NOMINAL)

@@ -80,9 +80,12 @@ def sign_causes(case: Case) -> list[Cause]:
 
 
 def _brief(case: Case) -> Cause | None:
-    """Give dropouts that were seen and are shorter than the limits count, where no others were."""
+    """Give dropouts that were seen and are shorter than the limits count, where no others were.
+
+    Where the current itself is pulsed, they are its pauses, which a sound fan has.
+    """
     review, least_s = case.review, case.judged.limits.min_dwell_s
-    if not review.brief or any(one.kind in GONE_KINDS for one in review.findings):
+    if not review.brief or case.chopped or any(one.kind in GONE_KINDS for one in review.findings):
         return None
     what = (
         f"The current was gone {review.brief} times for less than {least_s:g} s each,"

@@ -56,7 +56,13 @@ def _short_dropouts(case: Case) -> list[str]:
         one = chances[0]
         percent = min(max(100.0 * one.chance, 1.0), 99.0)  # neither never nor surely
         some = f"; one of {one.duration_s:g} s would show with a chance of {percent:.0f} %"
-    return [f"Dropouts shorter than {shortest:.3g} s may have been missed{some}."]
+    told = [f"Dropouts shorter than {shortest:.3g} s may have been missed{some}."]
+    if case.chopped:
+        told.append(
+            "The current is pulsed: dropouts that the limits do not count for being short can't be"
+            " told from its pauses."
+        )
+    return told
 
 
 def _speeds(case: Case) -> list[str]:
