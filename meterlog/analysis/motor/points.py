@@ -38,7 +38,6 @@ _GONE = frozenset({
 })  # fmt: skip
 _BEYOND = frozenset({SpanKind.OVER, SpanKind.UNDER})
 _FALSE = {
-    DoubtKind.DECADE: "",  # by its factor
     DoubtKind.ZERO_SEEN: "the clamp's zero is off",
     DoubtKind.STUCK: "a meter repeated one reading meanwhile",
     DoubtKind.CLAMP_QUIET: "the clamp is to be doubted",
@@ -48,6 +47,7 @@ _FALSE = {
     DoubtKind.UNIT: "a meter's dial was turned",
     DoubtKind.BATTERY: "a meter's own battery was low",
 }
+_TURNED = "a voltage reads negative: its leads are the wrong way round"
 
 
 @dataclass(frozen=True, slots=True)
@@ -230,9 +230,18 @@ def doubt_words(step: Step, doubts: Sequence[Doubt], *, current_only: bool = Fal
             continue
         always = doubt.start_ns == doubt.end_ns == 0
         reaches = doubt.start_ns < step.end_ns and doubt.end_ns > step.start_ns
-        if doubt.kind in _FALSE and (always or reaches):
-            return _FALSE[doubt.kind] or off_words(doubt.factor)
+        if _why(doubt) and (always or reaches):
+            return _why(doubt)
     return ""
+
+
+def _why(doubt: Doubt) -> str:
+    """Say what a doubt takes away; of a current that is negative the size is judged."""
+    if doubt.kind is DoubtKind.SIGN and doubt.role is not Role.MOTOR_CURRENT:
+        return _TURNED
+    if doubt.kind is DoubtKind.DECADE:
+        return off_words(doubt.factor)
+    return _FALSE.get(doubt.kind, "")
 
 
 def has_role(instruments: Sequence[Instrument], role: Role) -> bool:

@@ -315,3 +315,16 @@ def test_without_a_channel_for_the_voltage_that_is_said_once(low_side):
     assert heat == ()
     assert "read motor feed and motor return" in finding.statement
     assert "read motor feed and motor return" in said
+
+
+def test_leads_known_to_be_swapped_tell_no_heat(low_side):
+    """What reads as the return is the feed: some 12.5 V, whatever the controller holds back."""
+    judged = low_side([(4.0, 3.0), (8.0, 5.0)])
+    turned = Doubt(DoubtKind.SIGN, "Negative.", 0, judged.steps[-1].end_ns, role=Role.MOTOR_FEED)
+    heat, findings, _ = controller_heat(replace(judged, doubts=(turned,)))
+    assert heat == ()
+    assert [one.verdict for one in findings] == [Verdict.CANT_TELL] * 2
+    assert all("its leads are the wrong way round" in one.statement for one in findings)
+    # Of a clamp that is on the wrong way round the size is judged.
+    clamp = replace(turned, role=Role.MOTOR_CURRENT)
+    assert len(controller_heat(replace(judged, doubts=(clamp,)))[0]) == 2
