@@ -12,10 +12,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from meterlog.analysis.budgets import BudgetMaker, combine, conformity
+from meterlog.analysis.budgets import BudgetMaker, Conformity, combine, conformity
 from meterlog.analysis.budgets.scatter import Scatter
 from meterlog.analysis.judged import Judged
-from meterlog.analysis.motor.points import current_is_past
+from meterlog.analysis.motor.points import current_is_past, doubt_words
 from meterlog.analysis.past_range import PAST, PAST_READING
 from meterlog.analysis.resistive import ShiftTeller
 from meterlog.analysis.rounding import with_uncertainty
@@ -112,6 +112,19 @@ class _Drop:
     direct: bool
 
 
+@dataclass(frozen=True, slots=True)
+class _More:
+    """How many times the current that it may draw the motor draws; 1 where that is allowed.
+
+    ``most``: at the most, by what is known against the current. ``doubted``: what that is; empty
+    where the current is believed.
+    """
+
+    read: float
+    most: float
+    doubted: str
+
+
 class _Drops:
     def __init__(self, judged: Judged, side_volts: SideVolts, maker: BudgetMaker) -> None:
         self._judged, self._limits = judged, judged.limits
@@ -130,8 +143,8 @@ class _Drops:
         more = self._more_current(step)
         return [self._finding(step, one, more) for one in made if one is not None]
 
-    def _more_current(self, step: Step) -> float:
-        """Give by how much more current than allowed flows; 1 where it is allowed.
+    def _more_current(self, step: Step) -> _More:
+        """Give by how much more current than allowed flows.
 
         A sound wire drops more where a held or dragging motor draws more: that is the motor's.
         """
@@ -139,7 +152,13 @@ class _Drops:
         most = self._limits.at(step.speed).max_a
         if most is None:
             most = self._limits.locked_current_a / USUALLY_HELD
-        return 1.0 if level is None or most <= 0.0 else max(abs(level.mean) / most, 1.0)
+        if level is None or most <= 0.0:
+            return _More(1.0, 1.0, "")
+        part = abs(level.mean) / most
+        doubts = self._judged.doubts
+        tenfold = max((one.factor for one in doubts if one.kind is DoubtKind.DECADE), default=1.0)
+        doubted = doubt_words(step, doubts, current_only=True)
+        return _More(max(part, 1.0), max(part * max(tenfold, 1.0), 1.0), doubted)
 
     def _level(self, role: Role, step: Step) -> Budget | None:
         level = self._side.steady(role, step)
@@ -191,20 +210,34 @@ class _Drops:
         kind = FindingKind.RESISTIVE_GROUND if behind else FindingKind.RESISTIVE_FEED
         return _Drop(kind, f"straight across ({name})", size, limit, direct=True)
 
-    def _finding(self, step: Step, drop: _Drop, more: float) -> Finding:
-        value, limit = drop.budget, drop.limit * more
-        told = conformity(value, None, limit, self._limits)
-        verdict = told.verdict
+    def _conformity(self, drop: _Drop, more: _More) -> tuple[Conformity, float, str]:
+        """Give the verdict, how many times the current its limit is for, and what takes it back.
+
+        A current that is doubted widens no limit: what is within the plain one passes whatever
+        flows, and what is beyond the widest fails.
+        """
+        times = 1.0 if more.doubted else more.read
+        told = conformity(drop.budget, None, drop.limit * times, self._limits)
+        if not more.doubted or more.most == 1.0 or told.verdict is Verdict.PASS:
+            return told, times, ""
+        widest = conformity(drop.budget, None, drop.limit * more.most, self._limits)
+        if widest.verdict is Verdict.FAIL:
+            return widest, more.most, ""
+        return told, times, more.doubted
+
+    def _finding(self, step: Step, drop: _Drop, more: _More) -> Finding:
+        told, times, doubted = self._conformity(drop, more)
+        value, limit, verdict = drop.budget, drop.limit * times, told.verdict
         known_u = value.expanded if value.sources else None
         near = abs(value.value - limit) < USUAL * self._limits.nominal_v
         lacking = f" (not in: {value.lacking})" if value.lacking and known_u and not near else ""
         size = with_uncertainty(value.value, known_u, "V") + lacking
-        at = "" if more == 1.0 else f" at {more:.1f} times the current it may draw"
+        at = "" if times == 1.0 else f" at {times:.1f} times the current it may draw"
         statement = (
             f"Speed {step.speed}: {size} {drop.what} at full"
             f" speed, at most {limit:.3g} V{at}: {verdict}"
         )
-        unknown = value.lacking if near else ""
+        unknown = doubted or (value.lacking if near else "")
         if PAST_READING in value.lacking and not (drop.direct and verdict is Verdict.FAIL):
             unknown = unknown or PAST_READING
         if verdict is Verdict.FAIL and current_is_past(step, self._judged):
