@@ -10,19 +10,30 @@ difference: JCGM 100:2008, 5.2.2. That drops are judged on high: common practice
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from meterlog.analysis.budgets import BudgetMaker, Conformity, combine, conformity
 from meterlog.analysis.budgets.scatter import Scatter
 from meterlog.analysis.judged import Judged
-from meterlog.analysis.motor.points import current_is_past, doubt_words
+from meterlog.analysis.motor.points import current_is_past, doubt_words, step_words
 from meterlog.analysis.past_range import PAST, PAST_READING
 from meterlog.analysis.resistive import ShiftTeller
 from meterlog.analysis.rounding import with_uncertainty
 from meterlog.analysis.side_volts import SideVolts
 from meterlog.analysis.step_edges import step_edge_ns
 from meterlog.analysis.within_step import shifts
-from meterlog.model import Budget, Doubt, DoubtKind, Finding, FindingKind, Role, Step, Verdict
+from meterlog.model import (
+    Budget,
+    Doubt,
+    DoubtKind,
+    Finding,
+    FindingKind,
+    Limits,
+    Role,
+    Step,
+    Verdict,
+)
 
 USUAL = 0.02
 """Where a meter's accuracy is not stated, a usual one's readings differ by up to this part of the
@@ -33,7 +44,7 @@ WIDE = 0.3
 """An uncertainty above this part of the limit is wide beside it."""
 LATE_LAGS = 2
 _GROUND_NAMES = ("ground", "gnd", "earth", "return", "minus", "negative")
-_FALSE = (
+_OFF_PROBES = (
     DoubtKind.PROBE,
     DoubtKind.BEYOND,
     DoubtKind.NOMINAL,
@@ -55,7 +66,8 @@ def drop_findings(judged: Judged, side_volts: SideVolts) -> tuple[Finding, ...]:
     Returns
     -------
     tuple of Finding
-        In time order. Of kinds resistive-feed and resistive-ground; drag for a current that rose
+        In time order. Of kinds resistive-feed and resistive-ground, also where a limit could be
+        held against nothing although its channels are there; drag for a current that rose
         for a while; under for one that fell without a voltage that says why. Drag over several
         speeds is told by :func:`~meterlog.analysis.drag.drag_finding`.
     """
@@ -84,7 +96,48 @@ def drop_findings(judged: Judged, side_volts: SideVolts) -> tuple[Finding, ...]:
 def _slipped(doubts: tuple[Doubt, ...], start_ns: int, end_ns: int) -> bool:
     """Tell whether a probe, or the current's meter, is to be doubted then."""
     return any(
-        one.kind in _FALSE and one.start_ns < end_ns and one.end_ns > start_ns for one in doubts
+        one.kind in _OFF_PROBES and one.start_ns < end_ns and one.end_ns > start_ns
+        for one in doubts
+    )
+
+
+def _doubted(doubts: tuple[Doubt, ...], step: Step) -> str:
+    """Say why no voltage of a step is to be believed, or its current not at all."""
+    grave = [
+        one
+        for one in doubts
+        if one.kind in _OFF_PROBES
+        or (one.kind is DoubtKind.SIGN and one.role is not Role.MOTOR_CURRENT)
+    ]
+    # A doubt without a time is no probe's, and is left to what is told of the meters.
+    return doubt_words(step, [one for one in grave if one.end_ns > one.start_ns])
+
+
+def _is_behind(name: str) -> bool:
+    """Tell whether a channel straight across a part is on the ground side, by its name."""
+    return any(word in name.lower() for word in _GROUND_NAMES)
+
+
+def _not_read(roles: Sequence[Role]) -> str:
+    names = " and ".join(role.value.replace("-", " ") for role in roles) or Role.DROP.value
+    return f"{names} not read while it ran steadily"
+
+
+def _open(step: Step, kind: FindingKind, limit: float, why: str, limits: Limits) -> Finding:
+    """Say that a limit was held against nothing."""
+    where = "feed" if kind is FindingKind.RESISTIVE_FEED else "ground side"
+    return Finding(
+        kind=kind,
+        verdict=Verdict.CANT_TELL,
+        start_ns=step.start_ns,
+        end_ns=step.end_ns,
+        edge_ns=step_edge_ns(step, limits),
+        value=None,
+        unit="V",
+        expanded_uncertainty=None,
+        limit=limit,
+        speed=step.speed,
+        statement=f"{step_words(step)}: voltage drop of the {where}: can't tell; {why}.",
     )
 
 
@@ -137,11 +190,41 @@ class _Drops:
         """Give the findings of the drops of one step; none below full speed."""
         if step.speed != self._highest:
             return []
-        if _slipped(self._judged.doubts, step.start_ns, step.end_ns):
-            return []
+        doubted = _doubted(self._judged.doubts, step)
+        if doubted:
+            return self._untold(step, doubted, ())
         made = (self._feed(step), self._ground(step), self._direct(step))
         more = self._more_current(step)
-        return [self._finding(step, one, more) for one in made if one is not None]
+        told = [self._finding(step, one, more) for one in made if one is not None]
+        return [*told, *self._untold(step, "", [one.kind for one in told])]
+
+    def _untold(self, step: Step, why: str, told: Sequence[FindingKind]) -> list[Finding]:
+        """Say of each limit that channels are there for and nothing was held against why not.
+
+        Where no current flowed nothing dropped, and no limit was missed.
+        """
+        if step.mean_a is None or abs(step.mean_a) < self._limits.open_current_a:
+            return []
+        if not why and self._side.steady(Role.MOTOR_CURRENT, step) is None:
+            why = "it did not run steadily for long enough"
+        return [
+            _open(step, kind, limit, why or missing, self._limits)
+            for kind, limit, missing in self._held_by(step)
+            if kind not in told and limit is not None
+        ]
+
+    def _held_by(self, step: Step) -> Iterator[tuple[FindingKind, float | None, str]]:
+        """Give each kind of drop that the channels are there for: its limit, and what lacks."""
+        has, steady, limits = self._side.has, self._side.steady, self._limits
+        ahead, behind = (Role.BATTERY, Role.MOTOR_FEED), (Role.CONTROLLER_GROUND, Role.MOTOR_RETURN)
+        home = self._side.home(Role.DROP)
+        at_ground = home is not None and _is_behind(home[1].name)
+        if all(has(role) for role in ahead) or (home is not None and not at_ground):
+            lacking = [role for role in ahead if has(role) and steady(role, step) is None]
+            yield FindingKind.RESISTIVE_FEED, limits.max_feed_drop_v, _not_read(lacking or ahead)
+        there = [role for role in behind if has(role)]
+        if there or at_ground:
+            yield FindingKind.RESISTIVE_GROUND, limits.max_ground_drop_v, _not_read(there)
 
     def _more_current(self, step: Step) -> _More:
         """Give by how much more current than allowed flows.
@@ -201,7 +284,7 @@ class _Drops:
         if home is None or level is None:
             return None
         name = home[1].name
-        behind = any(word in name.lower() for word in _GROUND_NAMES)
+        behind = _is_behind(name)
         limit = self._limits.max_ground_drop_v if behind else self._limits.max_feed_drop_v
         if limit is None:
             return None
