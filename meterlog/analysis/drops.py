@@ -11,16 +11,17 @@ difference: JCGM 100:2008, 5.2.2. That drops are judged on high: common practice
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from meterlog.analysis.budgets import BudgetMaker, Conformity, combine, conformity
 from meterlog.analysis.budgets.scatter import Scatter
+from meterlog.analysis.drop_levels import WorseLevel, worse_level
 from meterlog.analysis.judged import Judged
-from meterlog.analysis.motor.points import current_is_past, doubt_words, step_words
+from meterlog.analysis.motor.points import SEVERAL_LEVELS, current_is_past, doubt_words, step_words
 from meterlog.analysis.past_range import PAST, PAST_READING
 from meterlog.analysis.resistive import ShiftTeller
 from meterlog.analysis.rounding import with_uncertainty
-from meterlog.analysis.side_volts import SideVolts
+from meterlog.analysis.side_volts import SideLevel, SideVolts
 from meterlog.analysis.step_edges import step_edge_ns
 from meterlog.analysis.within_step import shifts
 from meterlog.model import (
@@ -155,7 +156,8 @@ def _new(finding: Finding, known: tuple[Finding, ...]) -> bool:
 class _Drop:
     """A drop with its budget, and how it is told.
 
-    ``direct``: it was read by one channel, not as a difference.
+    ``direct``: it was read by one channel, not as a difference. ``roles``: what it is made of, with
+    signs.
     """
 
     kind: FindingKind
@@ -163,6 +165,7 @@ class _Drop:
     budget: Budget
     limit: float
     direct: bool
+    roles: tuple[tuple[Role, float], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,8 +197,7 @@ class _Drops:
         if doubted:
             return self._untold(step, doubted, ())
         made = (self._feed(step), self._ground(step), self._direct(step))
-        more = self._more_current(step)
-        told = [self._finding(step, one, more) for one in made if one is not None]
+        told = [self._finding(step, one) for one in made if one is not None]
         return [*told, *self._untold(step, "", [one.kind for one in told])]
 
     def _untold(self, step: Step, why: str, told: Sequence[FindingKind]) -> list[Finding]:
@@ -226,7 +228,21 @@ class _Drops:
         if there or at_ground:
             yield FindingKind.RESISTIVE_GROUND, limits.max_ground_drop_v, _not_read(there)
 
-    def _more_current(self, step: Step) -> _More:
+    def _worse(self, step: Step, drop: _Drop) -> WorseLevel | None:
+        until_ns = step.end_ns - round(self._limits.command_lag_s * 1e9)
+        apart_v = drop.budget.expanded
+        return worse_level(self._side, drop.roles, (step.start_ns, until_ns), apart_v)
+
+    def _at_worse(self, step: Step, drop: _Drop, worse: WorseLevel) -> _Drop:
+        """Give a drop with the figures of its worse level."""
+        parts = []
+        for (role, sign), level in zip(drop.roles, worse.levels, strict=True):
+            made = self._reading(role, level, step)
+            parts += [] if made is None else [(made, sign)]
+        value = sum(made.value * sign for made, sign in parts)
+        return replace(drop, budget=combine(drop.budget.name, value, "V", parts))
+
+    def _more_current(self, step: Step, worse: WorseLevel | None) -> _More:
         """Give by how much more current than allowed flows.
 
         A sound wire drops more where a held or dragging motor draws more: that is the motor's.
@@ -237,7 +253,7 @@ class _Drops:
             most = self._limits.locked_current_a / USUALLY_HELD
         if level is None or most <= 0.0:
             return _More(1.0, 1.0, "")
-        part = abs(level.mean) / most
+        part = (abs(level.mean) if worse is None else worse.amps) / most
         doubts = self._judged.doubts
         tenfold = max((one.factor for one in doubts if one.kind is DoubtKind.DECADE), default=1.0)
         doubted = doubt_words(step, doubts, current_only=True)
@@ -245,8 +261,9 @@ class _Drops:
 
     def _level(self, role: Role, step: Step) -> Budget | None:
         level = self._side.steady(role, step)
-        if level is None:
-            return None
+        return None if level is None else self._reading(role, level, step)
+
+    def _reading(self, role: Role, level: SideLevel, step: Step) -> Budget | None:
         scatter = Scatter(level.n, level.sd if level.n > 1 else None)
         during = (step.start_ns, step.end_ns)
         return self._maker.of_reading(role, role.value, level.mean, scatter, during)
@@ -262,8 +279,11 @@ class _Drops:
             "V",
             [(battery, 1.0), (feed, -1.0)],
         )
-        what = "between battery and motor feed"
-        return _Drop(FindingKind.RESISTIVE_FEED, what, drop, limit, direct=False)
+        what, roles = (
+            "between battery and motor feed",
+            ((Role.BATTERY, 1.0), (Role.MOTOR_FEED, -1.0)),
+        )
+        return _Drop(FindingKind.RESISTIVE_FEED, what, drop, limit, direct=False, roles=roles)
 
     def _ground(self, step: Step) -> _Drop | None:
         limit = self._limits.max_ground_drop_v
@@ -275,7 +295,8 @@ class _Drops:
         ):
             level = self._level(role, step)
             if level is not None:
-                return _Drop(FindingKind.RESISTIVE_GROUND, what, level, limit, direct=True)
+                kind, roles = FindingKind.RESISTIVE_GROUND, ((role, 1.0),)
+                return _Drop(kind, what, level, limit, direct=True, roles=roles)
         return None
 
     def _direct(self, step: Step) -> _Drop | None:
@@ -291,7 +312,8 @@ class _Drops:
         sign = 1.0 if level.value >= 0.0 else -1.0
         size = combine(level.name, abs(level.value), "V", [(level, sign)])
         kind = FindingKind.RESISTIVE_GROUND if behind else FindingKind.RESISTIVE_FEED
-        return _Drop(kind, f"straight across ({name})", size, limit, direct=True)
+        what, roles = f"straight across ({name})", ((Role.DROP, sign),)
+        return _Drop(kind, what, size, limit, direct=True, roles=roles)
 
     def _conformity(self, drop: _Drop, more: _More) -> tuple[Conformity, float, str]:
         """Give the verdict, how many times the current its limit is for, and what takes it back.
@@ -308,7 +330,16 @@ class _Drops:
             return widest, more.most, ""
         return told, times, more.doubted
 
-    def _finding(self, step: Step, drop: _Drop, more: _More) -> Finding:
+    def _other_speed(self, drop: _Drop, worse: WorseLevel) -> str:
+        """Say why a worse level need not be of this speed; empty where it is or the best fails."""
+        best = replace(drop.budget, value=worse.least_v)
+        fails = conformity(best, None, drop.limit, self._limits).verdict is Verdict.FAIL
+        return "" if worse.same_current or fails else SEVERAL_LEVELS
+
+    def _finding(self, step: Step, drop: _Drop) -> Finding:
+        worse = self._worse(step, drop)
+        drop = drop if worse is None else self._at_worse(step, drop, worse)
+        more = self._more_current(step, worse)
         told, times, doubted = self._conformity(drop, more)
         value, limit, verdict = drop.budget, drop.limit * times, told.verdict
         known_u = value.expanded if value.sources else None
@@ -325,9 +356,16 @@ class _Drops:
             unknown = unknown or PAST_READING
         if verdict is Verdict.FAIL and current_is_past(step, self._judged):
             unknown = unknown or PAST  # more may flow than was read, and drop more
+        if verdict is Verdict.FAIL and worse is not None:
+            unknown = unknown or self._other_speed(drop, worse)
         if unknown:
             verdict = Verdict.CANT_TELL
             statement += f", but can't tell, as {unknown}"
+        if worse is not None:
+            statement += (
+                f"; it stood there for {100.0 * worse.part:.0f} % of its steady running, down to"
+                f" {worse.least_v:.2f} V else"
+            )
         if not drop.direct and (verdict is Verdict.CANT_TELL or value.expanded > WIDE * limit):
             statement += (
                 f"; two readings of about {self._limits.nominal_v:g} V subtracted know it only to"
