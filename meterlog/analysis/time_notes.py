@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from itertools import combinations
 
-from meterlog.model import Event, EventKind, Instrument, Role
+from meterlog.model import Event, EventKind, Instrument, Role, share_times
 from meterlog.model.timing_text import span_words, time_u_of
 
 
@@ -40,8 +40,11 @@ class TimeNotes:
         float or None, seconds
             Where the skew between them was measured, that of the skew: it holds all that stays
             the same from one recording to the next. Else the two meters' own, squares summed
-            (JCGM 100:2008, 5.1.2). None when one of them is not known.
+            (JCGM 100:2008, 5.1.2). None when one of them is not known. 0 for columns of one
+            imported trace: rows have one time.
         """
+        if share_times(first, second):
+            return 0.0
         measured = math.hypot(first.skew_u_s, second.skew_u_s)
         if measured and self._is_reference(first, second):
             return measured
@@ -69,6 +72,11 @@ class TimeNotes:
 
     def _note(self, first: Instrument, second: Instrument) -> str:
         both = f"{first.key} and {second.key}"
+        if share_times(first, second):
+            return (
+                f"{_every(first)} and {_every(second)} are columns of one trace that were read at"
+                f" different instants, each with the times that the trace gives it."
+            )
         u_s = self.agreement_s(first, second)
         if u_s is None:
             return (
@@ -83,6 +91,11 @@ class TimeNotes:
         if self._is_reference(first, second) and (first.skew_u_s or second.skew_u_s):
             told += f" Measured by common steps; {_subtracted(first, second, shift_s)}."
         return told
+
+
+def _every(one: Instrument) -> str:
+    names = ", ".join(channel.name for channel in one.channels)
+    return f"{names} (a reading every {one.channels[0].interval_s:.3g} s)"
 
 
 def _subtracted(first: Instrument, second: Instrument, shift_s: float) -> str:

@@ -74,6 +74,7 @@ def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Import a trace or what was exported."""
+    from meterlog.model import share_times
     from meterlog.recording import MARKS, Recording, events_outside
 
     progress = Progress("importing")
@@ -105,6 +106,12 @@ def run(options: argparse.Namespace) -> int:
         f"Imported {sum(rows.values()):,} rows and {marks} event{'' if marks == 1 else 's'} "
         f"({recording.length_ns / 1e9:.1f} s) to {short(folder)}"
     )
+    instruments = recording.about.instruments
+    if len(instruments) > 1 and all(share_times(instruments[0], one) for one in instruments):
+        for one in instruments:
+            names = ", ".join(channel.name for channel in one.channels)
+            every_s = one.channels[0].interval_s
+            answer(f"  {names}: {rows[one.key]:,} readings, one every {every_s:.3g} s")
     return 0
 
 

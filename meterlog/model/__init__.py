@@ -48,7 +48,7 @@ from meterlog.model.event import LEADS, Event, EventKind
 from meterlog.model.finding import Finding, FindingKind, Verdict
 from meterlog.model.inferred import Inferred, InferredKind, PulsedFeed, Rhythm, RhythmKind
 from meterlog.model.instant import nanoseconds_of
-from meterlog.model.instrument import Identity, Instrument, channel_of
+from meterlog.model.instrument import IMPORTED, Identity, Instrument, channel_of, share_times
 from meterlog.model.job import Job
 from meterlog.model.limits import Controller, DecisionRule, Fuse, Limits, SpeedLimits
 from meterlog.model.motor_fit import ControllerHeat, MotorFit, MotorPoint
@@ -71,6 +71,7 @@ from meterlog.model.withdrawal import (
 
 __all__ = [
     "FLAG_WORDS",
+    "IMPORTED",
     "LEADS",
     "UNDATED",
     "UNUSABLE",
@@ -166,6 +167,7 @@ __all__ = [
     "channel_of",
     "join",
     "nanoseconds_of",
+    "share_times",
     "standing",
     "withdrawal",
     "withdrawn_marks",

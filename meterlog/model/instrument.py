@@ -7,6 +7,9 @@ from dataclasses import dataclass
 
 from meterlog.model.channel import Channel, Role
 
+IMPORTED = "imported"
+"""Stands for a profile where the readings are columns of an imported trace."""
+
 
 @dataclass(frozen=True, slots=True)
 class Identity:
@@ -37,7 +40,7 @@ class Instrument:
         Unique in the recording and fit for a file name: the profile's name, with ``-2``, ``-3``
         added when the same profile is used more than once. Equals ``Block.source``.
     profile : str
-        Name of the meter profile.
+        Name of the meter profile; :data:`IMPORTED` for columns of a trace.
     url : str
         The port as it was opened, or the imported file's name.
     channels : tuple of Channel
@@ -75,6 +78,14 @@ class Instrument:
             if channel.role is role:
                 return index
         return None
+
+
+def share_times(first: Instrument, second: Instrument) -> bool:
+    """Tell whether both are columns of one imported trace, whose column of time is theirs.
+
+    A recording is made of one trace at most; a meter's times have an uncertainty of their own.
+    """
+    return all(one.profile == IMPORTED and one.time_u_s is None for one in (first, second))
 
 
 def channel_of(instruments: Iterable[Instrument], role: Role) -> Channel | None:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import shutil
 import uuid
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import timedelta
 from pathlib import Path
@@ -11,6 +12,7 @@ from typing import TYPE_CHECKING
 
 import meterlog
 from meterlog.model import (
+    IMPORTED,
     UNDATED,
     About,
     Accuracy,
@@ -40,13 +42,14 @@ from meterlog.recording.imported_folder import (
 from meterlog.recording.recorder import Recorder
 from meterlog.recording.sealing import seal
 from meterlog.recording.trace_error import suggestion, trace_error
-from meterlog.recording.trace_layout import TraceLayout, trace_layout
+from meterlog.recording.trace_layout import trace_layout
 from meterlog.recording.trace_pace import TracePace
+from meterlog.recording.trace_rates import Together, TraceRates
 
 if TYPE_CHECKING:
     from meterlog.recording.trace_rows import Rows, TraceRows
 
-KEY = "imported"
+KEY = IMPORTED
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +93,9 @@ def import_trace(request: ImportRequest, progress: Callable[[float], None] = _no
 
     Elapsed time: seconds are taken as they stand, the file's 0 is the recording's zero; with
     dates, the first row is. The events file counts on the same scale. The channels'
-    interval is told from all rows by :class:`~meterlog.recording.trace_pace.TracePace`.
+    interval is told from all rows by :class:`~meterlog.recording.trace_pace.TracePace`. Columns
+    with a rate of their own (:class:`~meterlog.recording.trace_rates.TraceRates`) become an
+    instrument of their own, with the rows in which they were read.
 
     Parameters
     ----------
@@ -117,22 +122,52 @@ def import_trace(request: ImportRequest, progress: Callable[[float], None] = _no
 
     check_free(request.out)
     roles = _roles(request)
-    layout = trace_layout(request.trace, (request.time_column, *(c for _, c in request.assign)))
+    columns = tuple(column for _, column in request.assign)
+    layout = trace_layout(request.trace, (request.time_column, *columns))
     events = () if request.events is None else parse_events_csv(request.events)
-    rows = TraceRows(layout, request.time_column, tuple(column for _, column in request.assign))
+    rates = TraceRates(len(columns))
+    parts = _Parts(roles, events, (Together(tuple(range(len(columns)))),))
+
+    def rows() -> TraceRows:
+        return TraceRows(layout, request.time_column, columns)
+
     with imported_folder(request.out) as aside:
-        _write(request, aside, _Parts(roles, layout, events), rows, progress)
+        _write(request, aside, parts, rows(), _halved(progress, rates), rates)
+        # Only the whole trace tells which columns have a rate of their own; few traces have any.
+        together = rates.together()
+        if together != parts.together:
+            shutil.rmtree(aside)
+            parts = replace(parts, together=together)
+            _write(request, aside, parts, rows(), lambda part: progress(0.5 + 0.5 * part))
+        _finish(request, aside)
     progress(1.0)
     return request.out
 
 
+def _halved(progress: Callable[[float], None], rates: TraceRates) -> Callable[[float], None]:
+    """Tell half of the progress while it looks as if all had to be read a second time."""
+
+    def told(part: float) -> None:
+        twice = any(one.own for one in rates.together())
+        progress(0.5 * part if twice else part)
+
+    return told
+
+
 @dataclass(frozen=True, slots=True)
 class _Parts:
-    """What was read before the rows."""
+    """What was read before the rows, and what is made of their columns."""
 
     roles: tuple[Role, ...]
-    layout: TraceLayout
     events: tuple[Event, ...]
+    together: tuple[Together, ...]
+    """An instrument for each."""
+
+    @property
+    def keyed(self) -> tuple[tuple[str, Together], ...]:
+        """The instruments' keys, and what each reads."""
+        keys = (KEY if not k else f"{KEY}-{k + 1}" for k in range(len(self.together)))
+        return tuple(zip(keys, self.together, strict=True))
 
 
 def _roles(request: ImportRequest) -> tuple[Role, ...]:
@@ -173,30 +208,40 @@ def _write(
     parts: _Parts,
     rows: TraceRows,
     progress: Callable[[float], None],
+    rates: TraceRates | None = None,
 ) -> None:
+    """Write the readings and the events; let ``rates`` learn from the rows."""
     lots = rows.read()
     first = next(lots, None)
     if first is None:
         raise trace_error(request.trace, "has no readings.", "Give a file with at least one row.")
     about = _about(request, parts, rows)
     recorder = Recorder.create(aside, about, keep_raw=False)
-    pace = TracePace()
+    paces = {key: TracePace() for key, _ in parts.keyed}
     try:
         for event in parts.events:
             recorder.take(event)
         for lot in _chain(first, lots):
-            pace.take(lot.t_ns)
-            recorder.take(Block(KEY, lot.t_ns, lot.values, lot.flags))
+            if rates is not None:
+                rates.take(lot)
+            for key, together in parts.keyed:
+                read = together.rows_of(lot)
+                paces[key].take(read.t_ns)
+                if len(read.t_ns):
+                    recorder.take(Block(key, read.t_ns, read.values, read.flags))
             progress(0.95 * rows.progress)
     finally:
         recorder.close()
     if recorder.failed:
         raise DiskFailed(recorder.failed, subject=str(request.out), remedy=REMEDY)
     # Only the whole trace tells its interval.
-    head = about_bytes(_with_interval(about, pace.interval_s))
+    head = about_bytes(_with_intervals(about, paces))
     write_aside(aside / places.ABOUT, head)
     events = aside / places.EVENTS
     write_aside(events, chained_anew(events.read_bytes(), head))
+
+
+def _finish(request: ImportRequest, aside: Path) -> None:
     keep_original(aside, request.trace)
     if request.events is not None:
         keep_original(aside, request.events)
@@ -222,16 +267,34 @@ def _about(request: ImportRequest, parts: _Parts, rows: TraceRows) -> About:
         zero_ns=0,
         program=f"meterlog {meterlog.__version__}",
         origin=Origin.IMPORTED,
-        instruments=(Instrument(KEY, KEY, as_text(request.trace.name), channels),),
+        instruments=tuple(
+            Instrument(
+                key,
+                IMPORTED,
+                as_text(request.trace.name),
+                tuple(channels[k] for k in together.columns),
+            )
+            for key, together in parts.keyed
+        ),
         limits=request.limits,
         job=request.job,
     )
 
 
-def _with_interval(about: About, interval_s: float) -> About:
-    (instrument,) = about.instruments
-    channels = tuple(replace(channel, interval_s=interval_s) for channel in instrument.channels)
-    return replace(about, instruments=(replace(instrument, channels=channels),))
+def _with_intervals(about: About, paces: Mapping[str, TracePace]) -> About:
+    return replace(
+        about,
+        instruments=tuple(
+            replace(
+                one,
+                channels=tuple(
+                    replace(channel, interval_s=paces[one.key].interval_s)
+                    for channel in one.channels
+                ),
+            )
+            for one in about.instruments
+        ),
+    )
 
 
 def _channel(request: ImportRequest, role: Role, column: str) -> Channel:

@@ -85,6 +85,15 @@ class TracePace:
         middle = _middle(self._count, int(found[-1]) - _ALIKE, int(found[-1]) + 1)
         return self._median(middle - _ALIKE // 2, middle + _ALIKE // 2 + 1)
 
+    @property
+    def alike(self) -> float:
+        """The part of the steps that are within a factor of 1.5 of their median; 0 without any."""
+        total = int(self._count.sum())
+        if not total:
+            return 0.0
+        middle = _middle(self._count, 0, _CLASSES)
+        return float(self._count[max(middle - _ALIKE, 0) : middle + _ALIKE + 1].sum() / total)
+
     def _median(self, start: int, end: int) -> float:
         middle = _middle(self._count, start, end)
         return float(self._time[middle] / self._count[middle] / 1e9)

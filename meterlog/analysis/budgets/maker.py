@@ -258,6 +258,8 @@ class BudgetMaker:
     ) -> tuple[list[Source], str]:
         both = f"{one.key} and {other.key}"
         agree_s = self._times.agreement_s(one.instrument, other.instrument)
+        if agree_s == 0.0:
+            return [], ""
         if agree_s is None:
             return [], f"how well the times of {both} agree is not known"
         # A steady trend that makes all of the scatter is the steepest there can be.

@@ -7,7 +7,7 @@ import pytest
 
 from meterlog.analysis import Reviewer
 from meterlog.analysis.time_notes import TimeNotes
-from meterlog.model import Channel, Event, EventKind, Instrument, Limits, Quantity, Role
+from meterlog.model import IMPORTED, Channel, Event, EventKind, Instrument, Limits, Quantity, Role
 from meterlog.model.timing_text import TimingFound, span_words, time_u_of
 
 AMPS = Channel("amps", Quantity.CURRENT, Role.MOTOR_CURRENT)
@@ -19,6 +19,18 @@ VOLTS = Instrument("volts", "q", "-", (FEED,), time_u_s=0.004)
 def test_two_meters_agree_to_twice_the_root_of_their_squares():
     (note,) = TimeNotes([CLAMP, VOLTS]).notes()
     assert note.startswith("The times of clamp and volts agree to ±10 ms (k=2)")
+
+
+def test_columns_of_one_trace_have_one_time():
+    volts = Instrument("imported", IMPORTED, "a.csv", (FEED,))
+    amps = Instrument("imported-2", IMPORTED, "a.csv", (dataclasses.replace(AMPS, interval_s=0.5),))
+    notes = TimeNotes([volts, amps])
+    assert notes.agreement_s(volts, amps) == 0.0
+    (note,) = notes.notes()
+    assert note.startswith("feed (a reading every 0.1 s) and amps (a reading every 0.5 s) are")
+    live = dataclasses.replace(amps, time_u_s=0.003)
+    assert TimeNotes([volts, live]).agreement_s(volts, live) is None
+    assert TimeNotes([CLAMP, amps]).agreement_s(CLAMP, amps) is None
 
 
 def test_what_was_found_while_recording_counts_more_than_what_was_known_before():

@@ -37,6 +37,27 @@ def test_an_export_is_imported_without_hints_and_judged_the_same(
     assert row["steady_mean_a (A)"] == f"4{decimal}0"
 
 
+def test_columns_with_a_rate_of_their_own_go_out_and_come_back_as_they_are(run, tmp_path):
+    lines = ["t,feed,amps"]
+    lines += [f"{i * 0.02:.2f},12.{i % 7},{'' if i % 5 else 3.5 + i % 2 / 10}" for i in range(500)]
+    (tmp_path / "trace.csv").write_text("\n".join(lines) + "\n")
+    (tmp_path / "events.csv").write_text("elapsed_s,kind,value\n0,speed,1\n")
+    said = run(
+        *("import", tmp_path / "trace.csv", "--time", "t", "--events", tmp_path / "events.csv"),
+        *("--assign", "motor-feed=feed", "--assign", "motor-current=amps"),
+        *("--limits", "linear-12v", "--out", tmp_path / "own"),
+    )
+    assert "motor-feed: 500 readings, one every 0.02 s" in said.out
+    assert "motor-current: 100 readings, one every 0.1 s" in said.out
+    run("export", tmp_path / "own", "--out", tmp_path / "out")
+    names = {path.name for path in (tmp_path / "out").glob("readings-*.csv")}
+    assert names == {"readings-imported.csv", "readings-imported-2.csv"}
+    said = json.loads(run("import", tmp_path / "out", "--out", tmp_path / "again", "--json").out)
+    assert said["rows"] == {"imported": 500, "imported-2": 100}
+    assert _reviewed(run, tmp_path / "again") == _reviewed(run, tmp_path / "own")
+    assert "columns of one trace" in " ".join(_reviewed(run, tmp_path / "own")[0]["notes"])
+
+
 @pytest.mark.parametrize(("options", "delimiter", "decimal"), FORMS)
 def test_the_readme_says_which_form_it_is(run, small, tmp_path, options, delimiter, decimal):
     run("export", small, "--out", tmp_path / "out", *options)
