@@ -308,6 +308,10 @@
         <translation>; in {0} dieser Zeiten ohne Strom kam er zwischendurch wieder, für weniger als die {1} s, die zählen (min_dwell_s): nicht zu sagen, ob er beim Klopfen weg war</translation>
     </message>
     <message>
+        <source>; it stood there for {0} % of its steady running, down to {1} V else</source>
+        <translation>; dort stand er für {0} % des ruhigen Laufs, sonst bis hinab auf {1} V</translation>
+    </message>
+    <message>
         <source>; no steady current at its speed to compare with</source>
         <translation>; kein ruhiger Strom bei seiner Stufe zum Vergleich</translation>
     </message>
@@ -2600,6 +2604,10 @@
         <translation>Der Strom geht doch außerhalb des Motors verloren; {0}.</translation>
     </message>
     <message>
+        <source>The current is pulsed: dropouts that the limits do not count for being short can&apos;t be told from its pauses.</source>
+        <translation>Der Strom ist getaktet: Aussetzer, die die Grenzen als zu kurz nicht zählen, sind von seinen Pausen nicht zu unterscheiden.</translation>
+    </message>
+    <message>
         <source>The current reads nothing from {0} s to {1} s{2}, but {3}: has the clamp&apos;s battery died, or has it switched itself off or slipped off the wire? Put that right and measure again.</source>
         <translation>Der Strom zeigt von {0} s bis {1} s nichts{2}, aber {3}: ist die Batterie der Zange leer, hat sie sich abgeschaltet oder ist sie von der Leitung gerutscht? Das in Ordnung bringen und noch einmal messen.</translation>
     </message>
@@ -3198,6 +3206,10 @@
     <message>
         <source>a voltage probe had come off</source>
         <translation>eine Spannungsmessspitze war ab</translation>
+    </message>
+    <message>
+        <source>a voltage reads negative: its leads are the wrong way round</source>
+        <translation>eine Spannung liest sich negativ: ihre Leitungen sind vertauscht</translation>
     </message>
     <message>
         <source>a zero is being taken already.</source>
@@ -6488,6 +6500,10 @@
         <translation>das, was von einem Teil gesagt wird</translation>
     </message>
     <message>
+        <source>{0} (a reading every {1} s)</source>
+        <translation>{0} (ein Messwert alle {1} s)</translation>
+    </message>
+    <message>
         <source>{0} ({1} to {2} {3} in a circuit in order) leaves {4}</source>
         <translation>{0} ({1} bis {2} {3} bei einem Stromkreis in Ordnung) lässt übrig: {4}</translation>
     </message>
@@ -6522,6 +6538,10 @@
     <message>
         <source>{0} and the good ones of {1} have no commanded speed with steady, undoubted current in common.</source>
         <translation>{0} und die guten von {1} haben keine geschaltete Stufe mit ruhigem, unbezweifeltem Strom gemeinsam.</translation>
+    </message>
+    <message>
+        <source>{0} and {1} are columns of one trace that were read at different instants, each with the times that the trace gives it.</source>
+        <translation>{0} und {1} sind Spalten einer Aufzeichnung, die zu verschiedenen Zeitpunkten gelesen wurden, jede mit den Zeiten, die die Aufzeichnung ihr gibt.</translation>
     </message>
     <message>
         <source>{0} at speeds {1}</source>
@@ -6562,6 +6582,10 @@
     <message>
         <source>{0} more good ones are not named here; the table of baselines names all.</source>
         <translation>{0} weitere gute sind hier nicht genannt; die Vergleichstabelle nennt alle.</translation>
+    </message>
+    <message>
+        <source>{0} not read while it ran steadily</source>
+        <translation>{0} nicht gelesen, während er ruhig lief</translation>
     </message>
     <message>
         <source>{0} or {1}</source>
@@ -6658,6 +6682,10 @@
     <message>
         <source>{0}: nothing asked the fan to run then, so that it stood says nothing. Look again with the key on and the fan on high.</source>
         <translation>{0}: nichts verlangte da, dass das Gebläse läuft; dass es stand, sagt nichts. Mit eingeschalteter Zündung und höchster Stufe noch einmal nachsehen.</translation>
+    </message>
+    <message>
+        <source>{0}: voltage drop of the {1}: can&apos;t tell; {2}.</source>
+        <translation>{0}: Spannungsabfall ({1}): nicht zu sagen; {2}.</translation>
     </message>
     <message>
         <source>{0}: {1}. {2} Put that right and measure again.</source>
