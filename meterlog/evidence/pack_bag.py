@@ -13,7 +13,6 @@ What is beside ``data/`` in the end::
 from __future__ import annotations
 
 import hashlib
-import os
 from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 
@@ -21,6 +20,7 @@ from meterlog.evidence.row_checks import RowChecks, checks_name
 from meterlog.evidence.signed_manifest import SIGNATURE
 from meterlog.evidence.signing import Signer
 from meterlog.model.errors import EvidenceError
+from meterlog.profile.files_below import files_below
 from meterlog.profile.plain_file import open_plain
 from meterlog.recording import layout
 from meterlog.recording.append_file import write_aside
@@ -193,16 +193,9 @@ def files_of(folder: Path) -> tuple[str, ...]:
 def walk(folder: Path) -> Iterator[tuple[str, bool]]:
     """Give everything below ``folder`` but folders: its name with ``/``, and if it is a plain file.
 
-    Links are given, never followed.
+    Links are given, never followed. Errors are those of
+    :func:`~meterlog.profile.files_below.files_below`.
     """
-
-    def stop(error: OSError) -> None:
-        raise error
-
-    for root, folders, files in os.walk(folder, followlinks=False, onerror=stop):
-        place = Path(root)
-        linked = [one for one in folders if (place / one).is_symlink()]
-        for one in (*files, *linked):
-            path = place / one
-            plain = path.is_file() and not path.is_symlink()
-            yield path.relative_to(folder).as_posix(), plain
+    for path in files_below(folder):
+        plain = path.is_file() and not path.is_symlink()
+        yield path.relative_to(folder).as_posix(), plain

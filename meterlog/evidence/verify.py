@@ -8,6 +8,7 @@ from pathlib import Path
 
 from meterlog.evidence.check_progress import CheckProgress, Tell, nobody
 from meterlog.model.errors import EvidenceError, RecordingError
+from meterlog.profile.files_below import files_below
 from meterlog.profile.plain_file import read_plain
 from meterlog.recording import Recording, layout
 from meterlog.recording.bag import DECLARATION, payload, read_manifest, sha256_of
@@ -72,7 +73,7 @@ def verify_folder(folder: Path, tell: Tell = nobody) -> Verification:
     Raises
     ------
     RecordingUnreadable
-        If the folder holds no recording at all.
+        If the folder holds no recording at all, or folders lie too deep in it.
     EvidenceError
         If a file can't be read.
 
@@ -123,8 +124,8 @@ def _no_files(folder: Path) -> list[str]:
     """Give what lies in the payload and is neither file nor folder, a link followed."""
     return sorted(
         path.relative_to(folder).as_posix()
-        for path in (folder / layout.PAYLOAD).rglob("*")
-        if not path.is_file() and (path.is_symlink() or not path.is_dir())
+        for path in files_below(folder / layout.PAYLOAD)
+        if not path.is_file()
     )
 
 

@@ -28,6 +28,7 @@ from typing import NamedTuple
 from meterlog.evidence.shown_text import shown
 from meterlog.evidence.zip_gaps import gap_words
 from meterlog.model.errors import EvidenceError
+from meterlog.profile.files_below import DEEPEST
 from meterlog.recording import layout
 from meterlog.recording.bag import is_plain_name
 
@@ -178,8 +179,8 @@ def _unsafe_entry(entry: zipfile.ZipInfo) -> str:
     wanted = stat.S_IFDIR if _is_folder(entry) else stat.S_IFREG
     if not is_plain_name(name.removesuffix("/")) or name != entry.filename:
         return f"the name '{shown(name, 200)}' leads out of its folder or is odd"
-    if len(name) > _LONGEST_NAME or any(len(part) > _LONGEST_PART for part in _parts(name)):
-        return f"the name '{shown(name, 200)}' is longer than most systems can have"
+    if why := _too_long(name):
+        return f"the name '{shown(name, 200)}' {why}"
     if kind not in {0, wanted}:
         return f"{name!r} is a link or a device"
     if entry.flag_bits & _ENCRYPTED:
@@ -187,6 +188,13 @@ def _unsafe_entry(entry: zipfile.ZipInfo) -> str:
     if entry.compress_type not in _METHODS:
         return f"{name!r} is packed by another method than a pack is"
     return ""
+
+
+def _too_long(name: str) -> str:
+    parts = _parts(name)
+    if len(name) > _LONGEST_NAME or any(len(part) > _LONGEST_PART for part in parts):
+        return "is longer than most systems can have"
+    return f"lies more than {DEEPEST} folders deep" if len(parts) > DEEPEST + 1 else ""
 
 
 def _unsafe_together(entries: list[zipfile.ZipInfo]) -> str:

@@ -8,6 +8,7 @@ from collections.abc import Callable, Mapping
 from pathlib import Path, PurePosixPath, PureWindowsPath
 
 from meterlog.model.visible_text import visible
+from meterlog.profile.files_below import files_below
 from meterlog.profile.plain_file import open_plain
 from meterlog.recording import layout
 
@@ -48,8 +49,17 @@ def sha256_of(path: Path, told: Callable[[int], object] | None = None) -> str:
 
 
 def payload(folder: Path) -> tuple[str, ...]:
-    """Give the names, within the folder and with ``/``, of all files under ``data/``, sorted."""
-    files = (path for path in (folder / layout.PAYLOAD).rglob("*") if path.is_file())
+    """Give the names, within the folder and with ``/``, of all files under ``data/``, sorted.
+
+    Raises
+    ------
+    RecordingUnreadable
+        If folders lie too deep in it.
+    OSError
+        If it can't be looked into.
+    """
+    inside = folder / layout.PAYLOAD
+    files = (path for path in files_below(inside) if path.is_file()) if inside.is_dir() else ()
     return tuple(sorted(path.relative_to(folder).as_posix() for path in files))
 
 

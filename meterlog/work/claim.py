@@ -30,6 +30,7 @@ from meterlog.model.job_card import (
     card_to_dict,
     missing_words,
 )
+from meterlog.profile.files_below import files_below
 from meterlog.profile.full_path import full_path
 from meterlog.recording import Recording, layout
 from meterlog.recording.bag import sha256_of
@@ -394,5 +395,5 @@ class _Making:
         return info
 
     def _checksums(self, payload: Path) -> dict[str, str]:
-        names = sorted(path for path in payload.rglob("*") if path.is_file())
+        names = sorted(path for path in files_below(payload) if path.is_file())
         return {str(path.relative_to(self._bag).as_posix()): sha256_of(path) for path in names}

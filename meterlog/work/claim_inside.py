@@ -11,6 +11,7 @@ from meterlog.evidence.packed_ahead import PackedAhead
 from meterlog.evidence.zip_safety import LIMITS
 from meterlog.model import Origin
 from meterlog.model.errors import EvidenceError, UsageError
+from meterlog.profile.files_below import files_below
 from meterlog.recording import Recording
 
 MOST_EACH: Final = 128 << 20
@@ -33,7 +34,7 @@ def names_inside(bag: Path) -> tuple[tuple[str, ...], tuple[str, ...]]:
     OSError
         If the bag can't be looked into.
     """
-    found = [path for path in bag.rglob("*") if path.suffix in _ATTACHED and path.is_file()]
+    found = [path for path in files_below(bag) if path.suffix in _ATTACHED and path.is_file()]
     left, carried, too_large = MOST_TOGETHER, list[str](), list[str]()
     for size, path in sorted((path.stat().st_size, path) for path in found):
         fits = size <= min(left, MOST_EACH)
@@ -68,7 +69,7 @@ def refuse_too_large(bag: Path, subject: str) -> None:
     OSError
         If it can't be looked into.
     """
-    size = sum(path.stat().st_size for path in bag.rglob("*") if path.is_file())
+    size = sum(path.stat().st_size for path in files_below(bag) if path.is_file())
     if size > LIMITS.total:
         raise EvidenceError(
             f"the pack would hold {size / 1e9:.1f} GB; {LIMITS.total / 1e9:.1f} GB are the most "
@@ -95,7 +96,7 @@ def begin_packing(bag: Path, folder: Path, ahead: PackedAhead) -> None:
         If it can't be looked into.
     """
     refuse_too_large(bag, folder.name)
-    for path in folder.rglob("*"):
+    for path in files_below(folder):
         if path.suffix in _ATTACHED and path.is_file() and path.stat().st_size <= MOST_EACH:
             ahead.begin(path.relative_to(bag).as_posix(), path)
 

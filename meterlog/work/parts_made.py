@@ -7,7 +7,8 @@ import shutil
 from collections.abc import Sequence
 from pathlib import Path
 
-from meterlog.model.errors import MeterlogError
+from meterlog.model.errors import MeterlogError, RecordingUnreadable
+from meterlog.profile.files_below import files_below
 from meterlog.recording import join_parts, seal
 from meterlog.work.wholeness import join_line
 
@@ -48,8 +49,9 @@ class PartsMade:
         later = f"Put together with: {join_line(parts[-2], last)}"
         try:
             size = sum(_bytes(part) for part in parts)
-        except OSError as error:
-            self.words = f" The part before can't be read now ({error.strerror}). {later}"
+        except (RecordingUnreadable, OSError) as error:
+            why = error.strerror if isinstance(error, OSError) else str(error)
+            self.words = f" The part before can't be read now ({why}). {later}"
             return
         if size > _MOST_BYTES:
             self.words = f" {later}"
@@ -70,7 +72,7 @@ class PartsMade:
 
 
 def _bytes(folder: Path) -> int:
-    sizes = [path.stat().st_size for path in folder.rglob("*") if path.is_file()]
+    sizes = [path.stat().st_size for path in files_below(folder) if path.is_file()]
     if not sizes:
         raise FileNotFoundError(2, "it is not there")
     return sum(sizes)

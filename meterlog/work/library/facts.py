@@ -15,6 +15,7 @@ from meterlog.model.card_fields import FIELDS
 from meterlog.model.errors import MeterlogError
 from meterlog.model.job_card import PartIdentity, value_of
 from meterlog.model.origin_mark import origin_mark
+from meterlog.profile.files_below import files_below
 from meterlog.profile.plain_file import open_plain, read_plain
 from meterlog.recording import UNDATED, Recording, layout
 from meterlog.recording.about_text import parse_about
@@ -208,7 +209,7 @@ def _key(folder: Path) -> tuple[str, str]:
     manifest = folder / layout.MANIFEST
     content = read_plain(manifest) if manifest.is_file() else b""
     sealed_ns = manifest.stat().st_mtime_ns if content else 0
-    files = sorted(one for one in (folder / layout.PAYLOAD).rglob("*") if one.is_file())
+    files = sorted(one for one in files_below(folder / layout.PAYLOAD) if one.is_file())
     stats = [(one.relative_to(folder).as_posix(), one.stat()) for one in files]
     seen = [
         [name, one.st_size, one.st_mtime_ns if one.st_mtime_ns > sealed_ns + _SLACK_NS else 0]

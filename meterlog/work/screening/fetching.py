@@ -17,6 +17,7 @@ from meterlog.model.errors import DiskFailed, RecordingUnreadable
 from meterlog.recording import layout
 from meterlog.recording.bag import stays_inside
 from meterlog.work.file_lock import alone_with
+from meterlog.work.screening.listed_below import listed_below
 from meterlog.work.screening.places import Place, edits_beside, opened, why_of
 from meterlog.work.screening.small_files import read_small, refuse_odd
 
@@ -94,13 +95,11 @@ def _told_where(place: Place) -> Iterator[None]:
 
 def _fetch(place: Place, folder: Path) -> None:
     files, path = opened(place.url)
-    found: dict[str, _Listed] = {
-        str(name): one for name, one in files.find(path, detail=True).items()
-    }
+    found = listed_below(files, path, local=False)
     _refuse_unpacking(found, place)
     _refuse_no_room(found, folder.parent)
-    for name, one in found.items():
-        inside = name.removeprefix(path).lstrip("/")
+    for inside, one in found.items():
+        name = str(one["name"])
         if not stays_inside(inside):
             raise RecordingUnreadable(
                 f"names a file outside itself: {inside}.",

@@ -13,11 +13,12 @@ from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from meterlog.model.errors import DiskFailed, UsageError
+from meterlog.model.errors import DiskFailed, RecordingUnreadable, UsageError
 from meterlog.profile.full_path import full_path
 from meterlog.recording import layout
 from meterlog.work.amendments import EDITS
 from meterlog.work.screening.cards import PartOf, parts_of_jobs
+from meterlog.work.screening.listed_below import listed_below
 from meterlog.work.screening.small_files import read_small
 
 if TYPE_CHECKING:
@@ -243,7 +244,8 @@ def _walk(walk: _Walk, path: str, depth: int) -> Iterator[Place]:
         return
     # One folder that nobody thought of must not stop all others.
     except Exception as error:  # noqa: BLE001
-        why = f"can't be looked into: {why_of(error)}."
+        told = isinstance(error, RecordingUnreadable)
+        why = str(error) if told else f"can't be looked into: {why_of(error)}."
         yield Place(_url(walk, path), walk.local, _digest([path, why]), why=why)
         return
     if layout.PAYLOAD in inside and _is_recording(inside, payload):
@@ -287,12 +289,9 @@ def _listed(files: AbstractFileSystem, path: str) -> dict[str, _Listed]:
 def _payload(walk: _Walk, path: str) -> dict[str, _Listed]:
     """Give all files of the payload by their names within it."""
     try:
-        if walk.local:
-            walk.files.ls(path, detail=False)  # on a disk find passes over what may not be read
-        found = walk.files.find(path, detail=True)
+        return listed_below(walk.files, path, local=walk.local)
     except FileNotFoundError:
         return {}
-    return {str(name)[len(path) + 1 :]: one for name, one in found.items()}
 
 
 def _is_recording(inside: dict[str, _Listed], payload: dict[str, _Listed]) -> bool:
@@ -336,6 +335,8 @@ def _read(walk: _Walk, path: str) -> bytes:
 
 def why_of(error: Exception) -> str:
     """Say in a word or two why something of the system or of a store failed."""
+    if isinstance(error, RecursionError):  # of a library that goes down with what it is given
+        return "folders in it lie deeper than can be gone into"
     told = error.strerror if isinstance(error, OSError) else None
     return told or str(error) or type(error).__name__
 

@@ -12,7 +12,7 @@ from meterlog.evidence.pack_bag import tag_files
 from meterlog.evidence.pack_verification import SignatureState
 from meterlog.evidence.pack_verify import is_pack, verify_pack
 from meterlog.evidence.pack_zip import write_zip
-from meterlog.model.errors import EvidenceError
+from meterlog.model.errors import EvidenceError, RecordingUnreadable
 
 
 def files(pack):
@@ -274,3 +274,10 @@ def test_what_is_no_pack_is_told(tmp_path):
         verify_pack(tmp_path / "x.zip")
     with pytest.raises(EvidenceError, match="can't be read"):
         verify_pack(tmp_path / "none")
+
+
+def test_folders_without_end_are_refused_with_the_folder(pack):
+    (pack / "data" / "/".join("d" * 40)).mkdir(parents=True)
+    with pytest.raises(RecordingUnreadable, match="more than 32 levels deep") as refused:
+        verify_pack(pack, own="")
+    assert refused.value.subject == str(pack / "data/d/d")
