@@ -2,6 +2,7 @@
 
 import json
 import subprocess
+import sys
 
 import pytest
 
@@ -52,6 +53,8 @@ def test_the_same_as_json(run, found):
 
 def test_qt_is_asked_in_a_process_of_its_own_without_a_screen_too(monkeypatch):
     monkeypatch.setenv("QT_QPA_PLATFORM", "offscreen")
+    # How fast it answers is not the matter here, and other tests may keep the computer busy.
+    monkeypatch.setattr(doctor_screen, "_ASK_S", 120.0)
     lines = list(look_at_screen())
     assert [line.about for line in lines] == ["screen", "sound"]
     assert lines[0].state is State.LOOK
@@ -72,12 +75,30 @@ def test_a_qt_that_ends_the_process_is_a_bad_line(monkeypatch, out, said):
         assert "could not load the plugin" in lines[0].words
 
 
-def test_a_qt_that_hangs_is_a_bad_line(monkeypatch):
-    def hang(*_, **__):
-        raise subprocess.TimeoutExpired("qt", 8)
+def _program(tmp_path, monkeypatch, text):
+    """Have another program asked in Qt's place."""
+    path = tmp_path / "python"
+    path.write_text(f"#!/bin/sh\n{text}\n")
+    path.chmod(0o755)
+    monkeypatch.setattr(doctor_screen.sys, "executable", str(path))
+    return path
 
-    monkeypatch.setattr(doctor_screen.subprocess, "run", hang)
-    assert [line.state for line in look_at_screen()] == [State.BAD]
+
+@pytest.mark.skipif(sys.platform == "win32", reason="a script of the shell")
+def test_one_that_does_not_answer_in_time_may_be_busy(monkeypatch, tmp_path):
+    _program(tmp_path, monkeypatch, "exec sleep 60")
+    monkeypatch.setattr(doctor_screen, "_ASK_S", 0.5)
+    (line,) = look_at_screen()
+    assert (line.state, line.words) == (State.LOOK, "did not answer within 0.5 s")
+    assert "when the computer is idle" in line.do
+    assert "install" not in line.do
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="a script of the shell")
+def test_one_that_can_not_be_started_is_a_bad_line_with_the_systems_reason(monkeypatch, tmp_path):
+    _program(tmp_path, monkeypatch, "exit 0").chmod(0o644)
+    (line,) = look_at_screen()
+    assert (line.state, line.words) == (State.BAD, "Qt does not start: Permission denied")
 
 
 def test_screens_and_sound_in_words():
