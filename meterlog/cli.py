@@ -42,6 +42,8 @@ class Parser(argparse.ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         """Print what is wrong and how to get help, then leave with 2."""
+        # Of what was typed, or stood for *, it may quote anything.
+        message = _shown(message)
         self.exit(BAD_USE, f"{self.prog}: {message}\nTry '{self.prog} --help'.\n")
 
 
@@ -49,6 +51,12 @@ def _wanted(arguments: Sequence[str]) -> str:
     """Give the command named in ``arguments``: the first word that is no option."""
     words = [word for word in arguments if not word.startswith("-")]
     return words[0] if words else ""
+
+
+def _shown(text: str) -> str:
+    from meterlog.model.visible_text import one_line
+
+    return one_line(text)
 
 
 def _complain(text: str) -> None:
@@ -63,7 +71,8 @@ def _unknown_command(name: str) -> int:
     near = difflib.get_close_matches(name, COMMANDS, 1)
     hint = f" Did you mean {near[0]!r}?" if near else ""
     _complain(
-        f"meterlog: {name}: there is no such command.{hint} Commands: {', '.join(COMMANDS)}.\n"
+        f"meterlog: {_shown(name)}: there is no such command.{hint}"
+        f" Commands: {', '.join(COMMANDS)}.\n"
     )
     return BAD_USE
 

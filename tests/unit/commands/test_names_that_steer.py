@@ -72,6 +72,16 @@ def test_the_path_is_shown_with_what_is_in_it(run, odd):
     ).err  # fmt: skip
 
 
+@pytest.mark.parametrize(
+    "words",
+    [("verify", "run", NAME), (NAME,), ("review", f"--{NAME}")],
+    ids=["too many", "no command", "no option"],
+)
+def test_what_was_typed_wrong_is_quoted_likewise(run, words):
+    said = _harmless(run(*words, code=2)).err
+    assert SHOWN in said
+
+
 def test_json_means_the_same(capsys):
     value = {"folder": NAME, "tag": "a\U000e0041 \x7f ä\u200d"}
     answer_json(value)
