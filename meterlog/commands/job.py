@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -65,13 +66,17 @@ def run(options: argparse.Namespace) -> int:
     """Change the card as asked, then show it."""
     from meterlog.model.card_doubts import doubt_words
     from meterlog.model.job_card import card_to_dict, missing_words
-    from meterlog.work.card_photos import photo_words
+    from meterlog.work.card_photos import photo_words, taking_photos
     from meterlog.work.card_templates import CardTemplates
     from meterlog.work.job_cards import change_card, load_card
 
     path: Path = options.file
     change = _change(options)
-    card = load_card(path) if change is None else change_card(path, change)
+    if change is None:
+        card = load_card(path)
+    else:
+        with taking_photos(path) as taken:
+            card = change_card(path, partial(change, taken))
     if options.as_template is not None:
         kept = CardTemplates().keep(options.as_template, card)
         remark(f"kept as template {options.as_template!r}: {kept}")
@@ -91,10 +96,11 @@ def run(options: argparse.Namespace) -> int:
     return 0
 
 
-def _change(options: argparse.Namespace) -> Callable[[JobCard], JobCard] | None:
-    """Give what the options do to a card; None where they only show it."""
+def _change(
+    options: argparse.Namespace,
+) -> Callable[[Callable[[Path], str], JobCard], JobCard] | None:
+    """Give what the options do to a card, by what takes a photo; None where they only show it."""
     from meterlog.model.job_card import filled, with_value
-    from meterlog.work.card_photos import taken_photo
     from meterlog.work.card_templates import CardTemplates
 
     stated = _stated(options.set)
@@ -104,11 +110,11 @@ def _change(options: argparse.Namespace) -> Callable[[JobCard], JobCard] | None:
     if not stated and not pictures and template is None:
         return None
 
-    def change(card: JobCard) -> JobCard:
+    def change(taken: Callable[[Path], str], card: JobCard) -> JobCard:
         for key, text in stated.items():
             card = with_value(card, key, text)
         # Last: a picture is copied only where nothing else is wrong.
-        photos = [taken_photo(one, options.file) for one in pictures]
+        photos = [taken(one) for one in pictures]
         new = [one for one in dict.fromkeys(photos) if one not in card.photos]
         card = with_value(card, "photos", "\n".join((*card.photos, *new)))
         return card if template is None else filled(card, template)

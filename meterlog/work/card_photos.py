@@ -9,11 +9,12 @@ from __future__ import annotations
 import contextlib
 import filecmp
 import shutil
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import BinaryIO
 
-from meterlog.model.errors import DiskFailed
+from meterlog.model.errors import DiskFailed, UsageError
 from meterlog.model.job_card import JobCard
 from meterlog.profile.full_path import full_path
 from meterlog.profile.plain_file import open_plain
@@ -24,7 +25,32 @@ OUTSIDE = "it lies outside the job card's folder"
 _SHOWN = 200
 
 
-def taken_photo(photo: Path, card: Path) -> str:
+@contextmanager
+def taking_photos(card: Path) -> Iterator[Callable[[Path], str]]:
+    """Give :func:`taken_photo` for one card; copies go again if what they were made for fails.
+
+    Parameters
+    ----------
+    card : Path
+        The card's file; need not exist. Written within this, so that no copy stays behind that
+        no card names.
+
+    Yields
+    ------
+    callable
+        Takes a picture file, gives its name for the card.
+    """
+    made: list[Path] = []
+    try:
+        yield lambda photo: taken_photo(photo, card, made)
+    except BaseException:
+        for one in reversed(made):
+            with contextlib.suppress(OSError):
+                one.rmdir() if one.is_dir() else one.unlink()
+        raise
+
+
+def taken_photo(photo: Path, card: Path, made: list[Path] | None = None) -> str:
     """Give a photo's name for a card; one that lies elsewhere is copied beside the card.
 
     Parameters
@@ -33,6 +59,8 @@ def taken_photo(photo: Path, card: Path) -> str:
         A picture file.
     card : Path
         The card's file; need not exist.
+    made : list of Path or None
+        What is made is added to it: the folder beside the card, and the copy.
 
     Returns
     -------
@@ -42,16 +70,23 @@ def taken_photo(photo: Path, card: Path) -> str:
     Raises
     ------
     UsageError
-        If the folder beside the card lies in a recording or a sealed pack.
+        If the folder beside the card lies in a recording or a sealed pack, or the name is none
+        that a card can hold.
     DiskFailed
         If it can't be copied.
     """
     full, place = full_path(photo), full_path(card).parent
+    if len(full.name.splitlines()) > 1:
+        raise UsageError(
+            "its name has more than one line, and a card names one photo in each.",
+            subject=f"--photo {photo}",
+            remedy="Give the picture another name; nothing was changed on the card.",
+        )
     if full.is_relative_to(place):
         return full.relative_to(place).as_posix()
     outside_recordings(place / FOLDER)  # which may be a link
     try:
-        return _copied(full, place / FOLDER).relative_to(place).as_posix()
+        copy = _copied(full, place / FOLDER, [] if made is None else made)
     except OSError as error:
         raise DiskFailed(
             f"can't be copied into {place / FOLDER}: {error.strerror}.",
@@ -59,12 +94,15 @@ def taken_photo(photo: Path, card: Path) -> str:
             remedy="Check that you may read the one and write to the other, and that there is"
             " room.",
         ) from error
+    return copy.relative_to(place).as_posix()
 
 
-def _copied(photo: Path, folder: Path) -> Path:
+def _copied(photo: Path, folder: Path, made: list[Path]) -> Path:
     """Copy a file under its own name, or the next that is free; not twice where it is there."""
-    folder.mkdir(parents=True, exist_ok=True)
     with open_plain(photo) as source:
+        if not folder.is_dir():
+            folder.mkdir(parents=True)
+            made.append(folder)
         for target in _names(folder, photo):
             try:
                 stream = target.open("xb")
@@ -73,6 +111,7 @@ def _copied(photo: Path, folder: Path) -> Path:
                     return target
                 continue
             _fill(source, stream, target)
+            made.append(target)
             return target
     raise AssertionError("names never end")
 

@@ -1,6 +1,9 @@
 """``meterlog job``, and what ``meterlog record`` is told of its meters."""
 
+import errno
 import json
+import os
+import sys
 from dataclasses import replace
 
 import pytest
@@ -154,3 +157,33 @@ def test_record_refuses_what_it_can_not_keep(run, place, words, what):
     said = run(*METER, "one", *words, code=2)
     assert what in said.err
     assert not (place / "one").exists()
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="only some systems take such names")
+@pytest.mark.parametrize("name", [b"s\xff.jpg", b"s\x1b.jpg", b"a\nb.jpg"])
+def test_a_photo_that_no_card_can_name_is_not_copied_either(run, place, name):
+    run("job", "a.json", "--set", "work_order=4711")
+    before = (place / "a.json").read_bytes()
+    (place.parent / "else").mkdir()
+    odd = place.parent / "else" / os.fsdecode(name)
+    good = place.parent / "else" / "good.jpg"
+    Image.new("RGB", (8, 8)).save(good)
+    odd.write_bytes(good.read_bytes())
+    run("job", "a.json", "--set", "vin=1", "--photo", good, "--photo", odd, code=2)
+    assert (place / "a.json").read_bytes() == before
+    assert not (place / "photos").exists()
+    run("job", "a.json", "--photo", good)
+    run("job", "a.json", "--photo", odd, code=2)
+    assert [one.name for one in (place / "photos").iterdir()] == ["good.jpg"]
+
+
+def test_copies_of_photos_go_again_where_the_card_can_not_be_written(run, place, monkeypatch):
+    Image.new("RGB", (8, 8)).save(place.parent / "good.jpg")
+    monkeypatch.setattr("meterlog.work.job_cards.sync_descriptor", _full)
+    said = run("job", "a.json", "--photo", place.parent / "good.jpg", code=1).err
+    assert "No space left" in said
+    assert not (place / "photos").exists()
+
+
+def _full(_descriptor):
+    raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
