@@ -9,6 +9,7 @@ writes both anew, is caught only by a pack that was made before.
 
 from __future__ import annotations
 
+import errno
 import hashlib
 from pathlib import Path
 
@@ -16,6 +17,22 @@ from meterlog.profile.plain_file import read_plain
 from meterlog.recording.append_file import write_aside
 
 _DIGITS = 19
+
+
+def is_there(path: Path) -> bool:
+    """Tell whether a file of edits or its count is there; one whose name would be too long is not.
+
+    Raises
+    ------
+    OSError
+        If it can't be told.
+    """
+    try:
+        return path.exists()
+    except OSError as error:
+        if error.errno == errno.ENAMETOOLONG:
+            return False
+        raise
 
 
 def count_path(amendments: Path) -> Path:
@@ -77,7 +94,8 @@ def cut_off(amendments: Path, size: int, about: bytes) -> str:
 
 def _counted(amendments: Path, about: bytes) -> int:
     path = count_path(amendments)
-    size, _, of = (read_plain(path) if path.is_file() else b"").strip().partition(b" ")
+    # What lies there and is no file is an error: nobody can tell what the count was.
+    size, _, of = (read_plain(path) if is_there(path) else b"").strip().partition(b" ")
     return (
         int(size) if size.isdigit() and len(size) < _DIGITS and of == _sha256(about).encode() else 0
     )

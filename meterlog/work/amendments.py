@@ -9,7 +9,6 @@ hash chained from the recording's ``about.json`` and the line before, as its eve
 from __future__ import annotations
 
 import contextlib
-import errno
 import json
 import os
 from collections.abc import Sequence
@@ -25,7 +24,7 @@ from meterlog.recording import layout
 from meterlog.recording.append_file import sync_descriptor, sync_folder
 from meterlog.recording.checked_text import crc_holds
 from meterlog.recording.event_chain import EventChain, check_chain
-from meterlog.work.amendment_count import count_more, count_path, cut_off
+from meterlog.work.amendment_count import count_more, count_path, cut_off, is_there
 from meterlog.work.file_lock import alone_with
 
 _APPEND = (
@@ -40,22 +39,6 @@ def amendments_path(folder: Path) -> Path:
     """Give the file of a recording's amendments; it need not exist."""
     place = full_path(folder)
     return place.with_name(f"{place.name}{EDITS[0]}")
-
-
-def is_there(path: Path) -> bool:
-    """Tell whether a file of edits or its count is there; one whose name would be too long is not.
-
-    Raises
-    ------
-    OSError
-        If it can't be told.
-    """
-    try:
-        return path.exists()
-    except OSError as error:
-        if error.errno == errno.ENAMETOOLONG:
-            return False
-        raise
 
 
 def add_amendment(folder: Path, amendment: Amendment) -> Amendment:

@@ -23,8 +23,8 @@ from meterlog.recording.bag import oxum, read_info
 from meterlog.recording.event_lines import parse_event_lines
 from meterlog.recording.recording import RECOVERED
 from meterlog.recording.writer_lock import is_being_written
-from meterlog.work.amendment_count import count_path
-from meterlog.work.amendments import amendments_path, is_there
+from meterlog.work.amendment_count import count_path, is_there
+from meterlog.work.amendments import amendments_path
 from meterlog.work.job_cards import load_card
 from meterlog.work.job_folder import CARD, Kept, Side, load_work
 from meterlog.work.library.folded import folded

@@ -10,8 +10,8 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from meterlog.recording import layout
-from meterlog.work.amendment_count import count_path
-from meterlog.work.amendments import amendments_path, is_there
+from meterlog.work.amendment_count import count_path, is_there
+from meterlog.work.amendments import amendments_path
 from meterlog.work.job_folder import CARD, WORK
 
 DEEPEST = 4

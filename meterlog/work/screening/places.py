@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from meterlog.model.errors import DiskFailed, RecordingUnreadable, UsageError
+from meterlog.model.visible_text import one_line
 from meterlog.profile.full_path import full_path
 from meterlog.recording import layout
 from meterlog.work.amendments import EDITS
@@ -334,11 +335,13 @@ def _read(walk: _Walk, path: str) -> bytes:
 
 
 def why_of(error: Exception) -> str:
-    """Say in a word or two why something of the system or of a store failed."""
+    """Say in a word or two why something of the system or of a store failed, and of which file."""
     if isinstance(error, RecursionError):  # of a library that goes down with what it is given
         return "folders in it lie deeper than can be gone into"
-    told = error.strerror if isinstance(error, OSError) else None
-    return told or str(error) or type(error).__name__
+    if isinstance(error, OSError) and error.strerror:
+        file = f"{one_line(error.filename)}: " if error.filename else ""
+        return f"{file}{error.strerror}"
+    return str(error) or type(error).__name__
 
 
 def _is_tag(one: _Listed) -> bool:

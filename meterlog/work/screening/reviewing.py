@@ -14,6 +14,7 @@ from meterlog.model import About, Finding, Limits, Review
 from meterlog.model.edit_notes import DAMAGE, EDIT
 from meterlog.model.errors import MeterlogError
 from meterlog.model.origin_mark import origin_mark
+from meterlog.model.visible_text import one_line
 from meterlog.profile.plain_file import read_plain
 from meterlog.recording import UNDATED, Recording, layout
 from meterlog.recording.arrow_arrays import table_of
@@ -94,7 +95,11 @@ def rows_of(place: Place, asked: Asked) -> list[_Row]:
 
 
 def _words(error: MeterlogError | OSError) -> str:
-    return str(error) if isinstance(error, MeterlogError) else (error.strerror or str(error))
+    """Say why, and of which file, as a message on the command line does."""
+    if isinstance(error, MeterlogError):
+        return str(error)
+    file = f"{one_line(error.filename)}: " if error.filename else ""
+    return f"{file}{error.strerror or error}"
 
 
 def bare_row(

@@ -1,5 +1,6 @@
 """Edits lie on top of a recording: the recording stays as it is, and no edit can vanish unseen."""
 
+import os
 import subprocess
 import sys
 from datetime import UTC, datetime
@@ -13,6 +14,7 @@ from meterlog.model.amendment import Amendment, AmendmentKind, amendment_words
 from meterlog.model.errors import EvidenceError, UsageError
 from meterlog.recording import Recorder, seal
 from meterlog.work.amendments import add_amendment, amendments_of, amendments_path
+from meterlog.work.checked_edits import check_all
 
 STEP = Amendment(AmendmentKind.STEP, "", 12_300_000_000, "2", "3", "N. N.", "knob was at 3")
 MARK = Amendment(AmendmentKind.MARKER, "tap", 5_000_000_000, "5", "4.8", "N. N.", "hand was late.")
@@ -197,6 +199,17 @@ def test_a_full_disk_leaves_no_half_line_that_would_bar_what_comes_after(run, ro
     assert amendments_of(run) == (first, ())
     later = add_amendment(run, MARK)
     assert amendments_of(run) == ((*first, later), ())
+
+
+def test_a_count_that_is_no_file_is_an_error_and_no_silence(run):
+    add_amendment(run, STEP)
+    count = amendments_path(run).with_suffix(".count")
+    count.unlink()
+    count.symlink_to(os.devnull)
+    with pytest.raises(EvidenceError, match="a pipe or a device, not a file") as refused:
+        amendments_of(run)
+    assert refused.value.subject == str(count)
+    assert not check_all(run).intact
 
 
 def test_an_edit_that_could_not_be_counted_is_not_there(run, monkeypatch):

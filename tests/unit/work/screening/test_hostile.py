@@ -97,3 +97,24 @@ def test_a_pipe_in_a_store_is_not_fetched(make, monkeypatch):
             return str(error)
 
     assert "it is a pipe" in within(30.0, fetch)
+
+
+@pytest.mark.parametrize("name", [layout.MANIFEST, ".amendments.jsonl", ".amendments.count"])
+def test_the_reason_names_the_file_that_is_a_pipe(make, screened, name):
+    bad = make("bad", 0)
+    path = bad.with_name(bad.name + name) if name.startswith(".") else bad / name
+    path.unlink(missing_ok=True)
+    os.mkfifo(path)
+    said, _ = within(60.0, lambda: screened(bad.parent))
+    ((_, why),) = said.not_judged
+    assert f"{path}: " in why
+    assert "it is a pipe or a device, not a file" in why
+
+
+def test_the_reason_names_the_file_of_the_seal_that_is_a_pipe(make, screened):
+    bad = make("bad", 0)
+    (bad / layout.BAG_INFO).unlink()
+    os.mkfifo(bad / layout.BAG_INFO)
+    said, _ = within(60.0, lambda: screened(bad.parent))
+    ((_, why),) = said.not_judged
+    assert why.startswith(f"{bad / layout.BAG_INFO}: ")

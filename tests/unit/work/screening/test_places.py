@@ -104,7 +104,7 @@ def test_a_recording_that_nobody_may_read_is_a_row(make, screened, monkeypatch, 
     verify = __import__("meterlog.evidence.verify", fromlist=["x"]).verify_folder
     monkeypatch.setattr("meterlog.work.screening.reviewing.verify_folder", broken)
     said, rows = screened(folder.parent)
-    assert said.not_judged == ((str(folder), "Input/output error"),)
+    assert said.not_judged == ((str(folder), f"{folder}: Input/output error"),)
     assert len(of(rows)) == 2
 
 
