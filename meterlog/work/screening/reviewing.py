@@ -21,6 +21,7 @@ from meterlog.recording.arrow_arrays import table_of
 from meterlog.recording.bag import read_info
 from meterlog.recording.recording import RECOVERED
 from meterlog.recording.writer_lock import is_being_written
+from meterlog.work.amended import edits_told, parted
 from meterlog.work.library.hit import BEING_MADE, MENDED, SEALED, UNREADABLE, UNSEALED
 from meterlog.work.library.judging import judge_checks, worst_of
 from meterlog.work.review import review_folder
@@ -140,7 +141,9 @@ def _reviewed(folder: Path, place: Place, asked: Asked) -> list[_Row]:
     recording, review = review_folder(folder, asked.limits)
     whole = _whole(place, asked, recording, review)
     whole["state"] = state
-    wrong = (*verified.problems, *recording.damage)
+    _, torn_edits = parted(edits_told(review))
+    told = (f"EDITS NOT WHOLE: {one}" for one in torn_edits)
+    wrong = (*verified.problems, *recording.damage, *told)
     whole["reason"] = " ".join(dict.fromkeys(wrong))
     whole["not_good"] = not_good(
         state=state,

@@ -8,7 +8,9 @@ import fsspec
 import pytest
 from fsspec.implementations.dirfs import DirFileSystem
 
+from meterlog.model.amendment import Amendment, AmendmentKind
 from meterlog.recording import layout
+from meterlog.work.amendments import add_amendment, amendments_path
 from meterlog.work.screening import small_files
 from meterlog.work.screening.fetching import FetchFailed, at_hand
 from meterlog.work.screening.places import places_in
@@ -118,3 +120,29 @@ def test_the_reason_names_the_file_of_the_seal_that_is_a_pipe(make, screened):
     said, _ = within(60.0, lambda: screened(bad.parent))
     ((_, why),) = said.not_judged
     assert why.startswith(f"{bad / layout.BAG_INFO}: ")
+
+
+def _cut_off(edits):
+    edits.write_bytes(b"".join(edits.read_bytes().splitlines(keepends=True)[:-1]))
+
+
+@pytest.mark.parametrize(
+    ("harm", "told"),
+    [
+        (lambda edits: edits.write_text('{"edit":'), "line 1 is damaged and left out"),
+        (_cut_off, "edits at its end are missing"),
+        (lambda edits: edits.unlink(), "edits at its end are missing"),
+    ],
+    ids=["damaged", "cut off", "only their count is left"],
+)
+def test_edits_that_are_not_whole_are_the_reason_in_their_row(make, screened, of, harm, told):
+    run, good = make("run", 1), make("good", 2)
+    for old, new in (("3", "2"), ("2", "3")):
+        add_amendment(run, Amendment(AmendmentKind.STEP, "", 0, old, new, "A. Test", "a test"))
+    harm(amendments_path(run))
+    _, rows = screened(run.parent)
+    (row,) = of(rows, folder=str(run))
+    assert row["reason"].startswith(f"EDITS NOT WHOLE: {run.name}.amendments.jsonl: ")
+    assert told in row["reason"]
+    assert row["not_good"]
+    assert of(rows, folder=str(good))[0]["reason"] == ""
