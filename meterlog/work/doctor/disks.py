@@ -36,13 +36,13 @@ _PASSING = "Or name another folder in the variable TMPDIR."
 def look_at_disks() -> Iterator[Line]:
     """Look at the folders of recordings, settings and things in passing."""
     yield from _folder("recordings", recordings_folder())
-    yield from _writable("settings", settings_folder(), _SETTINGS)
-    yield from _writable("in passing", Path(tempfile.gettempdir()), _PASSING)
+    yield from writable("settings", settings_folder(), _SETTINGS)
+    yield from writable("in passing", Path(tempfile.gettempdir()), _PASSING)
 
 
 def _folder(about: str, folder: Path) -> Iterator[Line]:
     there = _existing(folder)
-    yield from _writable(about, folder)
+    yield from writable(about, folder)
     free = disk_free(folder)
     words = f"{free / 1e9:.1f} GB free" if free >= 0 else "free space can't be told"
     if 0 <= free < TOO_LITTLE_BYTES:
@@ -65,7 +65,16 @@ def _in_the_way(folder: Path) -> Path | None:
     return None if there is None or there.is_dir() else there
 
 
-def _writable(about: str, folder: Path, else_do: str = _WHERE) -> Iterator[Line]:
+def writable(about: str, folder: Path, else_do: str = _WHERE) -> Iterator[Line]:
+    """Look whether a folder can be written, or made; gives one line.
+
+    Parameters
+    ----------
+    about : str
+    folder : Path
+    else_do : str
+        What else can be done where it can't.
+    """
     there = _existing(folder)
     shown = shown_place(folder)
     words = shown if folder == there else f"{shown} (not there yet)"

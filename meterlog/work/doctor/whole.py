@@ -7,6 +7,7 @@ from concurrent.futures import ThreadPoolExecutor
 
 from meterlog.work.doctor.clocks import look_at_clocks, look_at_sleep
 from meterlog.work.doctor.disks import look_at_disks
+from meterlog.work.doctor.elsewhere import look_at_elsewhere
 from meterlog.work.doctor.files import look_at_key, look_at_profiles, look_at_settings
 from meterlog.work.doctor.installed import look_at_installed
 from meterlog.work.doctor.look import Line, Look, gathered
@@ -17,6 +18,7 @@ LOOKS: Mapping[str, Look] = {
     "program": look_at_installed,
     "ports": look_at_ports,
     "disks": look_at_disks,
+    "elsewhere": look_at_elsewhere,
     "clock": look_at_clocks,
     "sleep": look_at_sleep,
     "profiles": look_at_profiles,

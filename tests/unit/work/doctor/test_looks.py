@@ -208,7 +208,7 @@ def test_a_folder_that_can_not_be_written_is_bad(monkeypatch, tmp_path):
 @pytest.mark.parametrize("deep", [".", "new", "new/er"])
 def test_a_file_where_a_folder_should_be_made_is_named(tmp_path, deep):
     (tmp_path / "settings").write_text("a file")
-    (line,) = disks._writable("settings", tmp_path / "settings" / deep, "Else nothing is kept.")
+    (line,) = disks.writable("settings", tmp_path / "settings" / deep, "Else nothing is kept.")
     assert line.state is State.BAD
     assert f"{shown_place(tmp_path / 'settings')} is no folder" in line.words
     assert line.do == "Move it out of the way. Else nothing is kept."
