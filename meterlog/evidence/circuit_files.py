@@ -17,7 +17,7 @@ from meterlog.evidence.table_files import table_files
 from meterlog.evidence.table_form import TableForm
 from meterlog.evidence.verify import seal_digest
 from meterlog.model import Circuit, CircuitCheck, CircuitVerdict
-from meterlog.model.visible_text import visible
+from meterlog.model.visible_text import steerless
 from meterlog.recording import Recording
 
 _WIDTH = 100
@@ -95,7 +95,7 @@ def circuit_files(
     }
     told = json.dumps(content, indent=2, ensure_ascii=False, allow_nan=False) + "\n"
     return {
-        "circuit.txt": visible(_text(recording, checks, lacking)).encode(
+        "circuit.txt": steerless(_text(recording, checks, lacking)).encode(
             "utf-8", "backslashreplace"
         ),
         "circuit.json": told.encode("utf-8", "backslashreplace"),

@@ -13,7 +13,7 @@ from meterlog.evidence.readme_text import readme_text
 from meterlog.evidence.table_form import TableForm
 from meterlog.evidence.tables_csv import TablesCsv
 from meterlog.model import Review
-from meterlog.model.visible_text import visible
+from meterlog.model.visible_text import steerless
 from meterlog.recording import METADATA_ENDING, Recording
 
 
@@ -91,9 +91,9 @@ def export_recording(
                 stream.write(content)
         # The last: by now all damage of the recording is known.
         for name, text in (
-            ("judgement.txt", visible(judgement_file(recording, review, beside))),
+            ("judgement.txt", steerless(judgement_file(recording, review, beside))),
             ("review.json", review_file(recording, review)),
-            ("README.txt", visible(readme_text(recording, review, form))),
+            ("README.txt", steerless(readme_text(recording, review, form))),
         ):
             with files.file(name) as stream:
                 stream.write(text.encode("utf-8", "backslashreplace"))

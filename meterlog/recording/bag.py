@@ -7,7 +7,7 @@ import re
 from collections.abc import Callable, Mapping
 from pathlib import Path, PurePosixPath, PureWindowsPath
 
-from meterlog.model.visible_text import visible
+from meterlog.model.visible_text import steerless
 from meterlog.profile.files_below import files_below
 from meterlog.profile.plain_file import open_plain
 from meterlog.recording import layout
@@ -128,7 +128,7 @@ def read_manifest(content: bytes) -> tuple[dict[str, str], tuple[int, ...]]:
 
 def info_bytes(fields: Mapping[str, str]) -> bytes:
     """Give a ``bag-info.txt`` (RFC 8493, 2.2.2); each value on one line, all of it to be seen."""
-    lines = (f"{name}: {visible(' '.join(value.split()))}\n" for name, value in fields.items())
+    lines = (f"{name}: {steerless(' '.join(value.split()))}\n" for name, value in fields.items())
     return "".join(lines).encode("utf-8", "backslashreplace")
 
 

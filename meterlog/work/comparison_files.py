@@ -9,7 +9,7 @@ from meterlog.evidence.comparison_json import comparison_to_dict
 from meterlog.evidence.comparison_text import comparison_lines
 from meterlog.model import Comparison
 from meterlog.model.errors import EvidenceError
-from meterlog.model.visible_text import visible
+from meterlog.model.visible_text import steerless
 
 _WIDTH = 100
 
@@ -38,7 +38,7 @@ def write_comparison(comparison: Comparison, folder: Path) -> tuple[Path, Path]:
     )
     try:
         said = "\n".join(comparison_lines(comparison, _WIDTH)) + "\n"
-        words.write_text(visible(said), encoding="utf-8")
+        words.write_text(steerless(said), encoding="utf-8")
         numbers.write_text(content + "\n", encoding="utf-8")
     except OSError as error:
         raise EvidenceError(

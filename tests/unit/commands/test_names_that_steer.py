@@ -94,3 +94,15 @@ def test_a_remark_keeps_its_lines_and_rings_only_when_told(capsys):
     remark("one\ntwo\x07\tthree")
     remark("four", bell=True)
     assert capsys.readouterr().err == "one\ntwo\\x07\\tthree\n\afour\n"
+
+
+def test_texts_of_an_export_steer_no_terminal_either(run, small):
+    place = small.parent
+    run(
+        *("import", place / "small.csv", "--time", "t", "--assign", "motor-current=amps"),
+        *("--part", "=1+1\x1b[31m", "--out", place / "odd"),
+    )
+    run("export", place / "odd", "--out", place / "out")
+    texts = {one.name: one.read_text("utf-8") for one in (place / "out").glob("*.txt")}
+    assert "=1+1\\x1b[31m" in texts["README.txt"]
+    assert not [name for name, text in texts.items() if "\x1b" in text]
