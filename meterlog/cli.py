@@ -29,6 +29,11 @@ _OTHERWISE = {"import": "import_trace", "screen": "screen_folders"}
 """Modules not named as their command: 'import' is a word of the language and can't name a module
 that is imported plainly; ``screen.py`` is about the screen that a window needs."""
 
+_NOWHERE = (
+    "meterlog: the folder you are in is gone: it was removed, or its disk was taken out. Go to "
+    "another folder (cd), or give whole paths, and run it again.\n"
+)
+
 _EPILOG = """\
 Run 'meterlog COMMAND --help' for the options of one command.
 
@@ -125,6 +130,15 @@ def _run(arguments: Sequence[str]) -> int:
     return int(options.run(options))
 
 
+def _is_nowhere() -> bool:
+    """Tell whether the folder this was started in has gone; no path from there leads anywhere."""
+    try:
+        os.getcwd()  # noqa: PTH109 - the same, and quicker to load
+    except FileNotFoundError:
+        return True
+    return False
+
+
 def _report(error: Exception) -> int:
     # Imported here because the model brings numpy, which help and version need not wait for.
     from meterlog.model.errors import (
@@ -141,6 +155,9 @@ def _report(error: Exception) -> int:
         bad_use = isinstance(error, (UsageError, ProfileError, RecordingExists, TraceError))
         return BAD_USE if bad_use else FAILED
     if isinstance(error, OSError):
+        if not error.filename and _is_nowhere():
+            _complain(_NOWHERE)
+            return FAILED
         where = f"{one_line(error.filename)}: " if error.filename else ""
         _complain(f"meterlog: {where}{steerless(error.strerror or str(error))}.\n")
         return FAILED

@@ -91,9 +91,15 @@ def table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
 
 
 def short(path: Path) -> str:
-    """Give a path as one would type it here: relative where it lies below this folder."""
-    here = Path.cwd()
-    full = path.absolute()
+    """Give a path as one would type it here: relative where it lies below this folder.
+
+    As it stands where this folder has gone: what was made elsewhere is told all the same.
+    """
+    try:
+        here = Path.cwd()
+        full = path.absolute()
+    except FileNotFoundError:
+        return named(path)
     return named(full.relative_to(here) if full.is_relative_to(here) else full)
 
 
