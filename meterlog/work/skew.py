@@ -65,7 +65,7 @@ def skew_of(
     RecordingUnreadable
         If the readings can't be read.
     """
-    first, second = _chosen(recording.about.instruments, meters)
+    first, second = _chosen(recording, meters)
     places = _places(first, second)
     found = []
     for instrument, column in zip((first, second), places, strict=True):
@@ -77,15 +77,15 @@ def skew_of(
     return SkewFound(first, second, (channels[0].role, channels[1].role), skew)
 
 
-def _chosen(
-    instruments: tuple[Instrument, ...], meters: tuple[str, str] | None
-) -> tuple[Instrument, Instrument]:
+def _chosen(recording: Recording, meters: tuple[str, str] | None) -> tuple[Instrument, Instrument]:
+    instruments = recording.about.instruments
     known = {instrument.key: instrument for instrument in instruments}
     if meters is None:
         if len(instruments) == 2:
             return instruments[0], instruments[1]
         raise UsageError(
             f"holds {len(instruments)} meters, not two.",
+            subject=str(recording.folder),
             remedy="Say which two with --meters A B." if len(instruments) > 2 else "Record two.",
         )
     for key in meters:

@@ -146,3 +146,9 @@ def test_two_meters_that_can_not_be_told_apart_are_not_kept(run, make):
         about.replace('"profile": "hand"', '"profile": "clamp"')
     )
     assert "can't be told apart" in run("skew", folder, "--keep", code=2).err
+
+
+def test_a_recording_of_one_meter_is_refused_by_its_name(run, make):
+    folder = make("one", meter("clamp", 0.0))
+    said = run("skew", folder, code=2).err
+    assert f"{folder}: holds 1 meters, not two. Record two." in said
