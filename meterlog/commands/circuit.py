@@ -48,6 +48,9 @@ class _InOrder(argparse.Action):
         namespace.entered = [*(namespace.entered or []), (self.dest, values)]
 
 
+_NO_ROOM = "Free some space or choose another folder, and save it again."
+
+
 def add_parser(subparsers: Subparsers[argparse.ArgumentParser]) -> None:
     """Add the command's options."""
     parser = add_command(subparsers, "circuit", _WORDS, _EXAMPLES)
@@ -129,13 +132,16 @@ def _fresh(options: argparse.Namespace) -> int:
 
 def _save(circuit: Circuit, entries: Sequence[Entry], folder: Path) -> None:
     """Keep what was typed as a recording."""
+    from meterlog.recording.imported_folder import imported_folder
     from meterlog.work.circuit_log import CircuitLog
 
-    log = CircuitLog(lambda: folder)
-    log.choose(circuit)
-    for entry in entries:
-        _keep(log, entry)
-    log.close()
+    # Whole or not at all: what a full disk cut off would bar the same command with more room.
+    with imported_folder(folder, _NO_ROOM) as aside:
+        log = CircuitLog(lambda: aside)
+        log.choose(circuit)
+        for entry in entries:
+            _keep(log, entry)
+        log.close()
     remark(f"Kept in {folder}.")
 
 

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from meterlog.model.errors import DiskFailed, RecordingExists
+from meterlog.model.errors import DiskFailed, EvidenceError, RecordingExists
 from meterlog.recording import layout as places
 from meterlog.recording.folder_aside import folder_aside, put_folder_in_place
 
@@ -32,16 +32,19 @@ def check_free(out: Path) -> None:
 
 
 @contextmanager
-def imported_folder(out: Path) -> Iterator[Path]:
+def imported_folder(out: Path, remedy: str = REMEDY) -> Iterator[Path]:
     """Give a folder beside ``out`` to write to, which becomes ``out`` at the end.
 
     It lies in a hidden one with a lock: half an import is no recording that was cut off, and what a
-    program leaves that dies is removed by the next that imports to ``out``.
+    program leaves that dies is removed by the next that imports to ``out``. So it is for all that
+    is written at once from what is there anyhow.
 
     Parameters
     ----------
     out : Path
         Absent or empty.
+    remedy : str
+        What to do where it can't be written.
 
     Yields
     ------
@@ -60,11 +63,11 @@ def imported_folder(out: Path) -> Iterator[Path]:
             put_folder_in_place(work / folder.name, folder)
     except OSError as error:
         raise DiskFailed(
-            f"can't be written: {error.strerror}.", subject=str(out), remedy=REMEDY
+            f"can't be written: {error.strerror}.", subject=str(out), remedy=remedy
         ) from error
-    except DiskFailed as error:
-        # Its subject is the folder beside, which is gone by now.
-        raise DiskFailed(error.message, subject=str(out), remedy=REMEDY) from error
+    except (DiskFailed, EvidenceError) as error:
+        # Their subject is the folder beside, which is gone by now, and so is what to do with it.
+        raise DiskFailed(error.message, subject=str(out), remedy=remedy) from error
 
 
 def keep_original(aside: Path, original: Path) -> None:

@@ -49,15 +49,15 @@ class Recorder:
     Attributes
     ----------
     folder : Path
-    failed : str
-        What the disk refused first; empty when all is well.
+    failure : DiskFailed or None
+        What the disk refused first; None when all is well.
     safe : int
         How many Blocks and lots of bytes, of those that were taken, are on the disk itself.
     """
 
     def __init__(self, folder: Path, about: About, lock: WriterLock, *, keep_raw: bool) -> None:
         self.folder = folder
-        self.failed = ""
+        self.failure: DiskFailed | None = None
         self.safe = 0
         self._taken = self._under_way = 0
         self._background = BackgroundSync()
@@ -83,6 +83,11 @@ class Recorder:
         self._synced = self._now()
         self._last_ns = 0
         self._closed = False
+
+    @property
+    def failed(self) -> str:
+        """What the disk refused first, in words; empty when all is well."""
+        return str(self.failure or "")
 
     @classmethod
     def create(cls, folder: Path, about: About, keep_raw: bool = True) -> Recorder:  # noqa: FBT001, FBT002
@@ -299,7 +304,7 @@ class Recorder:
             except DiskFailed as error:
                 first = first or error
         if first is not None and not self.failed:
-            self.failed = str(first)
+            self.failure = first
             self._note_fault(first)
             raise first
 

@@ -22,13 +22,12 @@ from meterlog.model import (
     Origin,
     nanoseconds_of,
 )
-from meterlog.model.errors import DiskFailed, RecordingUnreadable
+from meterlog.model.errors import RecordingUnreadable
 from meterlog.recording import layout as places
 from meterlog.recording.about_text import parse_about
 from meterlog.recording.circuit_files import keep_circuit
 from meterlog.recording.edits_file import keep_edits
 from meterlog.recording.imported_folder import (
-    REMEDY,
     as_text,
     check_free,
     imported_folder,
@@ -139,7 +138,7 @@ def import_export(
     about = _imported(request, whole, instruments)
     files = [*told, *([] if of_events is None else [of_events])]
     with imported_folder(request.out) as aside:
-        _write(request, aside, about, events, (rows, progress))
+        _write(aside, about, events, (rows, progress))
         if of_events is not None:
             _keep_circuits(aside, of_events)
             keep_edits(aside, of_events.edits)
@@ -279,7 +278,6 @@ def _in_order(whole: About, instruments: Sequence[Instrument]) -> list[Instrumen
 
 
 def _write(
-    request: ExportRequest,
     aside: Path,
     about: About,
     events: Sequence[Event],
@@ -300,5 +298,5 @@ def _write(
             recorder.tick(ends[-1].t_ns)
     finally:
         recorder.close(ends[-1].value if ends else "interrupted")
-    if recorder.failed:
-        raise DiskFailed(recorder.failed, subject=str(request.out), remedy=REMEDY)
+    if recorder.failure is not None:
+        raise recorder.failure

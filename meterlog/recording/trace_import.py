@@ -26,14 +26,12 @@ from meterlog.model import (
     Quantity,
     Role,
 )
-from meterlog.model.errors import DiskFailed
 from meterlog.recording import layout as places
 from meterlog.recording.about_text import about_bytes
 from meterlog.recording.append_file import write_aside
 from meterlog.recording.event_chain import chained_anew
 from meterlog.recording.events_file import parse_events_csv
 from meterlog.recording.imported_folder import (
-    REMEDY,
     as_text,
     check_free,
     imported_folder,
@@ -232,8 +230,8 @@ def _write(
             progress(0.95 * rows.progress)
     finally:
         recorder.close()
-    if recorder.failed:
-        raise DiskFailed(recorder.failed, subject=str(request.out), remedy=REMEDY)
+    if recorder.failure is not None:
+        raise recorder.failure
     # Only the whole trace tells its interval.
     head = about_bytes(_with_intervals(about, paces))
     write_aside(aside / places.ABOUT, head)

@@ -343,9 +343,9 @@ class _OwnRecording:
 
     def keep(self, text: str) -> None:
         self._recorder.take(Event(self._clock.now_ns(), EventKind.CIRCUIT, text))
-        if self._recorder.failed:
+        if self._recorder.failure is not None:
             raise DiskFailed(
-                f"the entry could not be kept: {self._recorder.failed}",
+                f"the entry could not be kept: {self._recorder.failure.message}",
                 subject=str(self.folder),
                 remedy="Make room or choose another disk, and enter it again.",
             )
@@ -359,8 +359,9 @@ class _OwnRecording:
         try:
             seal(self.folder)
         except (MeterlogError, OSError) as error:
+            why = error.message if isinstance(error, MeterlogError) else error.strerror
             raise DiskFailed(
-                f"the check could not be sealed: {error}",
+                f"the check could not be sealed: {why}",
                 subject=str(self.folder),
                 remedy="Its entries are there; seal it again at the next start.",
             ) from error

@@ -204,8 +204,8 @@ def test_after_the_disk_refused_the_next_entry_begins_anew_with_all_that_counts(
     whole = module.Recorder.take
 
     def full(self, item):
-        self.failed = "no space left on the disk."
-        raise DiskFailed(self.failed, subject="x", remedy="y")
+        self.failure = DiskFailed("no space left on the disk.", subject="x", remedy="y")
+        raise self.failure
 
     monkeypatch.setattr(module.Recorder, "take", full)
     with pytest.raises(DiskFailed):
