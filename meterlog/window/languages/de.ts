@@ -1272,6 +1272,10 @@
         <translation>Das Kennwort angeben.</translation>
     </message>
     <message>
+        <source>Give the picture another name; nothing was changed on the card.</source>
+        <translation>Dem Bild einen anderen Namen geben; an der Karte wurde nichts geändert.</translation>
+    </message>
+    <message>
         <source>Give the port&apos;s name itself, or socket://HOST:PORT.</source>
         <translation>Den Namen des Anschlusses selbst angeben, oder socket://HOST:PORT.</translation>
     </message>
@@ -1962,6 +1966,10 @@
     <message>
         <source>Nothing is lost so far; it is put together when the recording ends.</source>
         <translation>Bisher ist nichts verloren; am Ende der Aufzeichnung wird alles zusammengesetzt.</translation>
+    </message>
+    <message>
+        <source>Nothing that meterlog records or packs lies so deep: look what was put there, and take it out.</source>
+        <translation>Nichts, was meterlog aufzeichnet oder packt, liegt so tief: nachsehen, was dort abgelegt wurde, und es herausnehmen.</translation>
     </message>
     <message>
         <source>Nothing was entered.</source>
@@ -4208,6 +4216,14 @@
         <translation>Grundfehler von {0}, {1} {2}{3}</translation>
     </message>
     <message>
+        <source>folders in it lie deeper than can be gone into</source>
+        <translation>Ordner darin liegen tiefer, als hineingegangen werden kann</translation>
+    </message>
+    <message>
+        <source>folders in it lie more than {0} levels deep.</source>
+        <translation>Ordner darin liegen mehr als {0} Ebenen tief.</translation>
+    </message>
+    <message>
         <source>folders in it lie more than {0} levels deep: give it as a FOLDER of its own.</source>
         <translation>Ordner darin liegen mehr als {0} Ebenen tief: Ihn als eigenen ORDNER angeben.</translation>
     </message>
@@ -4506,6 +4522,10 @@
     <message>
         <source>is locked by a password</source>
         <translation>ist durch ein Passwort gesperrt</translation>
+    </message>
+    <message>
+        <source>is longer than most systems can have</source>
+        <translation>ist länger, als die meisten Systeme ihn haben können</translation>
     </message>
     <message>
         <source>is longer than {0} KiB.</source>
@@ -5040,6 +5060,10 @@
         <translation>ihre Motor-Rückleitung wurde nicht gelesen</translation>
     </message>
     <message>
+        <source>its name has more than one line, and a card names one photo in each.</source>
+        <translation>sein Name hat mehr als eine Zeile, und eine Karte nennt in jeder ein Foto.</translation>
+    </message>
+    <message>
         <source>its name is no text</source>
         <translation>der Name ist kein Text</translation>
     </message>
@@ -5106,6 +5130,10 @@
     <message>
         <source>lies inside the sealed pack {0}.</source>
         <translation>liegt im versiegelten Paket {0}.</translation>
+    </message>
+    <message>
+        <source>lies more than {0} folders deep</source>
+        <translation>liegt mehr als {0} Ordner tief</translation>
     </message>
     <message>
         <source>lies outside the recording, which goes from 0 to {0} s.</source>
@@ -6394,6 +6422,10 @@
     <message>
         <source>the meter&apos;s widest range ends at {0} {1} behind the {2}</source>
         <translation>der größte Messbereich des Messgeräts endet hinter dem Aufnehmer ({2}) bei {0} {1}</translation>
+    </message>
+    <message>
+        <source>the name &apos;{0}&apos; {1}</source>
+        <translation>der Name &apos;{0}&apos; {1}</translation>
     </message>
     <message>
         <source>the pack would hold {0} GB; {1} GB are the most that a check unpacks.</source>
@@ -8090,10 +8122,6 @@
     <message>
         <source>the motor&apos;s own curve</source>
         <translation>die eigene Kurve des Motors</translation>
-    </message>
-    <message>
-        <source>the name &apos;{0}&apos; is longer than most systems can have</source>
-        <translation>der Name &apos;{0}&apos; ist länger, als die meisten Systeme erlauben</translation>
     </message>
     <message>
         <source>the name &apos;{0}&apos; leads out of its folder or is odd</source>
