@@ -75,6 +75,7 @@ def run(options: argparse.Namespace) -> int:
 
     # First of all: what the demo is done with takes seconds to load.
     known_scenario(options.scenario)
+    from meterlog.profile.full_path import rooted
     from meterlog.work import fresh_folder
     from meterlog.work.demo import DemoPlan
 
@@ -84,7 +85,10 @@ def run(options: argparse.Namespace) -> int:
         )
     if options.seed < 0:
         raise UsageError("is below 0.", subject="--seed", remedy="Expected 0 or more.")
-    out = new_folder(options.out) if options.out else fresh_folder(f"demo-{options.scenario}")
+    # From the root: its second recording begins long after it was given.
+    out = (
+        rooted(new_folder(options.out)) if options.out else fresh_folder(f"demo-{options.scenario}")
+    )
     plan = DemoPlan(options.scenario, options.seconds, out, options.seed)
     if has_screen() and not (options.headless or options.json):
         from meterlog.commands.qt_refusal import qt_started

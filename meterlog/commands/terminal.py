@@ -98,7 +98,7 @@ def short(path: Path) -> str:
     try:
         here = Path.cwd()
         full = path.absolute()
-    except FileNotFoundError:
+    except OSError:
         return named(path)
     return named(full.relative_to(here) if full.is_relative_to(here) else full)
 

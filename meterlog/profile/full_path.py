@@ -5,6 +5,8 @@ from __future__ import annotations
 import os
 from pathlib import Path
 
+from meterlog.model.errors import UsageError
+
 
 def full_path(path: Path) -> Path:
     """Give a path from the root, with all links in it followed.
@@ -21,6 +23,27 @@ def full_path(path: Path) -> Path:
         If it is relative and the folder one is in has gone.
     """
     return Path(os.path.realpath(path))
+
+
+def rooted(path: Path) -> Path:
+    """Give a path from the root, its links as they stand.
+
+    A relative one means another place, or none, once the folder one is in has been removed or its
+    disk taken out: with the disk the file at its end seems to be there still.
+
+    Raises
+    ------
+    UsageError
+        If it is relative and the folder one is in has gone already.
+    """
+    try:
+        return path.absolute()
+    except OSError as error:
+        raise UsageError(
+            "can't be found: the folder that this program was started in is gone, or its disk is.",
+            subject=str(path),
+            remedy="Give the whole path from the root, or go to another folder first.",
+        ) from error
 
 
 def typed_path(text: str) -> Path:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from meterlog.model.errors import UsageError
-from meterlog.profile.full_path import full_path
+from meterlog.profile.full_path import full_path, rooted
 from meterlog.recording import layout
 
 
@@ -60,9 +60,9 @@ def outside_recordings(path: Path) -> Path:
     ------
     UsageError
         If it is a recording or a pack, or lies inside one, whose seal it would break. Links are
-        followed.
+        followed. If it is relative and the folder one is in has gone.
     """
-    full = full_path(path)
+    full = full_path(rooted(path))
     for place in (full, *full.parents):
         if layout.holds_recording(place):
             raise UsageError(

@@ -45,18 +45,18 @@ class MovingRecorder:
     about : About
     keep_raw : bool
     places : callable
-        Gives the folders in which to go on.
+        Gives the folders in which to go on; relative ones are meant from where it was begun.
 
     Attributes
     ----------
     parts : list of Path
-        The folders of the recording, oldest first; the last is being written.
+        The folders of the recording from the root, oldest first; the last is being written.
     moved : str
         Why and where the recording goes on elsewhere, for a person; empty when it does not.
 
     Raises
     ------
-    RecordingExists, DiskFailed, RecordingError
+    RecordingExists, DiskFailed, RecordingError, UsageError
         As :meth:`Recorder.create`: a recording that can't be begun is not begun elsewhere.
     """
 
@@ -72,7 +72,8 @@ class MovingRecorder:
         self._keep_raw = keep_raw
         self._places = places
         self._recorder = Recorder.create(folder, about, keep_raw)
-        self.parts = [folder]
+        self._begun_in = _here()
+        self.parts = [self._recorder.folder]
         self.moved = ""
         self._events: list[Event] = []
         self._nowhere = False
@@ -177,12 +178,12 @@ class MovingRecorder:
         before, tried = self.parts[-1], []
         keys = [one.key for one in self._about.instruments]
         went_on = Continuation(
-            before.absolute(),
+            before,
             error.message,
             {key: self._rows[key] for key in keys},
             {key: self._frames[key] for key in keys},
         )
-        for place in self._places():
+        for place in (self._begun_in / one for one in self._places()):
             try:
                 folder, recorder = self._begin(place, went_on)
             except (RecordingError, OSError) as refused:
@@ -257,6 +258,14 @@ class MovingRecorder:
         events = [event.t_ns for event in self._events[-1:]]
         blocks = [int(one.t_ns[-1]) for one in self._since if isinstance(one, Block) and len(one)]
         return max([0, *events, *blocks])
+
+
+def _here() -> Path:
+    """Give the folder one is in; where it has gone relative places stay as they stand."""
+    try:
+        return Path.cwd()
+    except OSError:
+        return Path()
 
 
 def _words(error: RecordingError | OSError) -> str:

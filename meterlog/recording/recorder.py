@@ -13,6 +13,7 @@ from types import MappingProxyType
 
 from meterlog.model import About, Block, Event, EventKind, RawBytes
 from meterlog.model.errors import DiskFailed, RecordingError, RecordingExists
+from meterlog.profile.full_path import rooted
 from meterlog.recording import layout
 from meterlog.recording.about_text import about_bytes
 from meterlog.recording.append_file import AppendFile, remedy_against, sync_folder, write_aside
@@ -49,6 +50,7 @@ class Recorder:
     Attributes
     ----------
     folder : Path
+        From the root.
     failure : DiskFailed or None
         What the disk refused first; None when all is well.
     safe : int
@@ -113,8 +115,11 @@ class Recorder:
             If the folder or a file can't be made.
         RecordingError
             If an instrument's key or channel names can't be used in a recording.
+        UsageError
+            If the folder is relative and that one is in has gone.
         """
         _check_keys(about)
+        folder = rooted(folder)  # while it is known: later its files could not be looked for
         refuse_taken(folder)
         new = [place for place in (folder, *folder.parents) if not place.exists()]
         try:

@@ -326,7 +326,6 @@ class _OwnRecording:
     """A recording without meters, written from the thread of whoever types."""
 
     def __init__(self, folder: Path, job: Job, origin: Origin) -> None:
-        self.folder = folder
         self._clock = Clock.start()
         about = About(
             recording_id=str(uuid.uuid4()),
@@ -340,6 +339,7 @@ class _OwnRecording:
             job=job,
         )
         self._recorder = Recorder.create(folder, about)
+        self.folder = self._recorder.folder
 
     def keep(self, text: str) -> None:
         self._recorder.take(Event(self._clock.now_ns(), EventKind.CIRCUIT, text))

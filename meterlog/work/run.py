@@ -27,12 +27,8 @@ from meterlog.model import (
     Review,
     Role,
 )
-from meterlog.model.errors import (
-    DiskFailed,
-    EvidenceError,
-    RecordingError,
-    UsageError,
-)
+from meterlog.model.errors import DiskFailed, EvidenceError, RecordingError, UsageError
+from meterlog.profile.full_path import rooted
 from meterlog.recording import MovingRecorder, refuse_taken, seal
 from meterlog.recording.spill_places import spill_places
 from meterlog.work.judge import Judge
@@ -74,7 +70,8 @@ class Run:
     Raises
     ------
     UsageError
-        If there is no meter, or something is stated of one that is not there.
+        If there is no meter, or something is stated of one that is not there; if the folder is
+        relative and that one is in has gone.
     """
 
     def __init__(
@@ -93,7 +90,7 @@ class Run:
         self._stated = dict(stated or {})
         self._kept_meters = KeptMeters()
         _refuse_unknown(self._stated, [choice.key for choice in choices])
-        self._asked = folder
+        self._asked = rooted(folder)
         self.places: Callable[[], Sequence[Path]] = spill_places
         self.limits = limits
         self.tail = LiveTail()

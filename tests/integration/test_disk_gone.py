@@ -16,7 +16,7 @@ from meterlog.model import EventKind
 from meterlog.recording import Recording
 
 CHILD = """
-import json, os, subprocess, sys, threading, time, tty
+import json, os, shutil, subprocess, sys, threading, time, tty
 from pathlib import Path
 from meterlog.acquire import MeterChoice
 from meterlog.model import EventKind, Limits
@@ -24,7 +24,7 @@ from meterlog.model.errors import MeterlogError
 from meterlog.profile import load_meter
 from meterlog.work import Run
 
-how, place = sys.argv[1], Path(sys.argv[2])
+how, from_it, place = sys.argv[1], sys.argv[2] == "from it", Path(sys.argv[3])
 stick = place / "stick"
 stick.mkdir()
 mount = ["mount", "-t", "tmpfs", "-o", "size=200k", "tmpfs", str(stick)]
@@ -35,9 +35,10 @@ os.environ["METERLOG_ELSEWHERE"] = str(place / "elsewhere")
 far, near = os.openpty()
 tty.setraw(near)
 profile = load_meter("line-logger")
-run = Run(
-    [MeterChoice(profile, os.ttyname(near), "meter", profile.channels)], Limits(), stick / "run"
-)
+if from_it:
+    os.chdir(stick)
+folder = Path("run") if from_it else stick / "run"
+run = Run([MeterChoice(profile, os.ttyname(near), "meter", profile.channels)], Limits(), folder)
 run.start()
 sent, stop = 0, threading.Event()
 
@@ -54,7 +55,11 @@ sender.start()
 run.mark(EventKind.SPEED, "3")
 time.sleep(0.3)
 if how == "pulled":
-    subprocess.run(["umount", "-l", str(stick)], check=True)
+    subprocess.run(["umount", "-l", str(stick)], check=True, cwd="/")
+if how == "removed":
+    shutil.rmtree(stick / "run")
+    subprocess.run(["umount", "-l", str(stick)], check=True, cwd="/")
+    stick.rmdir()
 until = time.monotonic() + 60
 while not run.status().moved and time.monotonic() < until:
     time.sleep(0.02)
@@ -82,11 +87,11 @@ print(json.dumps({
 """
 
 
-def recorded_to(how, place):
+def recorded_to(how, place, out="from the root"):
     if sys.platform != "linux" or shutil.which("unshare") is None:
         pytest.skip("needs mounts of one's own")
     done = subprocess.run(
-        ["unshare", "-m", "--propagation", "private", sys.executable, "-c", CHILD, how, str(place)],
+        ["unshare", "-m", "--propagation", "private", sys.executable, "-c", CHILD, how, out, place],
         capture_output=True,
         text=True,
         timeout=240,
@@ -130,10 +135,14 @@ def test_a_disk_runs_full(tmp_path):
 
 
 @pytest.mark.pty
-def test_a_stick_is_pulled_out(tmp_path):
-    said = recorded_to("pulled", tmp_path)
+@pytest.mark.parametrize(
+    ("how", "out"),
+    [("pulled", "from the root"), ("pulled", "from it"), ("removed", "from it")],
+)
+def test_a_stick_is_pulled_out(tmp_path, how, out):
+    said = recorded_to(how, tmp_path, out)
     spill = tmp_path / "elsewhere" / "run-goes-on-1"
-    assert "its disk was taken out" in said["moved"]
+    assert ("was removed" if how == "removed" else "its disk was taken out") in said["moved"]
     assert (said["failed"], said["error"], said["lost"]) == ("", "", 0)
     # the part on the stick is gone with it; this one says so, and can be reviewed
     assert said["folder"] == str(spill)

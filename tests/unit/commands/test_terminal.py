@@ -3,10 +3,11 @@
 import io
 import json
 import sys
+from pathlib import Path
 
 import pytest
 
-from meterlog.commands.terminal import Progress, answer_json, table
+from meterlog.commands.terminal import Progress, answer_json, short, table
 
 
 class Terminal(io.StringIO):
@@ -17,6 +18,16 @@ class Terminal(io.StringIO):
 def test_columns_line_up_and_lines_end_without_blanks():
     text = table(("port", "what"), [("COM3", "adapter"), ("COM17", "")])
     assert text == "port   what\nCOM3   adapter\nCOM17"
+
+
+def test_a_path_is_told_as_it_stands_once_this_folder_has_gone(tmp_path, monkeypatch):
+    here = tmp_path / "here"
+    here.mkdir()
+    monkeypatch.chdir(here)
+    assert short(here / "run") == "run"
+    here.rmdir()
+    assert short(here / "run") == str(here / "run")
+    assert short(Path("run")) == "run"
 
 
 def test_an_answer_is_one_json_object_without_nan(capsys):

@@ -4,7 +4,8 @@ from pathlib import Path
 
 import pytest
 
-from meterlog.profile.full_path import full_path, typed_path
+from meterlog.model.errors import UsageError
+from meterlog.profile.full_path import full_path, rooted, typed_path
 
 
 def test_links_are_followed_and_what_is_not_there_stays(tmp_path):
@@ -25,6 +26,24 @@ def test_links_in_a_circle_are_left_to_whoever_opens_them(tmp_path, links):
 def test_a_relative_path_is_one_from_here(tmp_path, monkeypatch):
     monkeypatch.chdir(tmp_path)
     assert full_path(tmp_path.relative_to(tmp_path) / "x") == tmp_path / "x"
+
+
+def test_a_rooted_path_leads_there_from_anywhere_and_links_stay(tmp_path, monkeypatch):
+    (tmp_path / "there").mkdir()
+    (tmp_path / "link").symlink_to("there")
+    monkeypatch.chdir(tmp_path)
+    assert rooted(Path("link/x")) == tmp_path / "link" / "x"
+    assert rooted(tmp_path / "link") == tmp_path / "link"
+
+
+def test_a_relative_path_is_refused_once_the_folder_one_is_in_has_gone(tmp_path, monkeypatch):
+    here = tmp_path / "here"
+    here.mkdir()
+    monkeypatch.chdir(here)
+    here.rmdir()
+    with pytest.raises(UsageError, match="run: can't be found: the folder that this program"):
+        rooted(Path("run"))
+    assert rooted(tmp_path / "run") == tmp_path / "run"
 
 
 def test_what_was_typed_is_a_path_whoever_it_names(monkeypatch, tmp_path):

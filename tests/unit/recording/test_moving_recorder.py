@@ -2,6 +2,8 @@
 
 import errno
 import os
+import shutil
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -164,6 +166,37 @@ def test_a_folder_that_is_moved_away_is_noticed_at_the_next_sync(recorder, maker
     assert not (maker.folder / "whole").exists()
     joined = join_parts(recorder.parts[1], maker.folder / "whole", maker.folder / "taken out")
     same(rows_of(joined.folder), maker.block("bench", 0, 100))
+
+
+def test_the_folder_one_is_in_goes_and_nothing_is_lost(maker, told, same, monkeypatch):
+    here = maker.folder / "here"
+    here.mkdir()
+    monkeypatch.chdir(here)
+    about = maker.about(maker.instrument())
+    recorder = MovingRecorder(Path("run"), about, places=lambda: [maker.folder / "elsewhere"])
+    feed(recorder, maker, 0, 60, told)
+    shutil.rmtree(here)
+    _said(lambda: recorder._try(recorder._recorder.sync), told)
+    feed(recorder, maker, 60, 100, told)
+    recorder.close()
+    first, spill = recorder.parts
+    assert (first, spill.parent) == (here / "run", maker.folder / "elsewhere")
+    assert (recorder.failed, recorder.lost_rows) == ("", 0)
+    assert kept_continuation(spill).folder == first
+    same(rows_of(spill), maker.block("bench", 0, 100))
+
+
+def test_places_are_meant_from_where_it_was_begun(maker, told, same, monkeypatch):
+    monkeypatch.chdir(maker.folder)
+    about = maker.about(maker.instrument())
+    recorder = MovingRecorder(Path("run"), about, places=lambda: [Path("elsewhere")])
+    feed(recorder, maker, 0, 60, told)
+    monkeypatch.chdir("/")
+    recorder.parts[0].rename(maker.folder / "taken out")
+    _said(lambda: recorder._try(recorder._recorder.sync), told)
+    recorder.close()
+    assert recorder.parts[1] == maker.folder / "elsewhere" / "run-goes-on-1"
+    same(rows_of(recorder.parts[1]), maker.block("bench", 0, 60))
 
 
 def test_nothing_is_said_to_be_lost_while_it_moves(maker, told):
