@@ -40,9 +40,9 @@ def rooted(path: Path) -> Path:
         return path.absolute()
     except OSError as error:
         raise UsageError(
-            "can't be found: the folder that this program was started in is gone, or its disk is.",
+            "the folder you are in is gone: it was removed, or its disk was taken out.",
             subject=str(path),
-            remedy="Give the whole path from the root, or go to another folder first.",
+            remedy="Go to another folder (cd), or give whole paths, and run it again.",
         ) from error
 
 

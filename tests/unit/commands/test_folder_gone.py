@@ -22,16 +22,18 @@ def gone(tmp_path, monkeypatch):
 
 
 COMMANDS = {
-    "find": ("find", "x", "--folder", "."),
-    "screen": ("screen", "."),
-    "export": ("export", "{small}", "--out", "out"),
-    "import": ("import", "{small}", "--out", "out"),
+    "find": (1, "find", "x", "--folder", "."),
+    "screen": (1, "screen", "."),
+    # Where something is to be put there is no place: that is said of what was given.
+    "export": (2, "export", "{small}", "--out", "out"),
+    "import": (2, "import", "{small}", "--out", "out"),
 }
 
 
 @pytest.mark.parametrize("words", COMMANDS.values(), ids=COMMANDS)
 def test_it_is_said_with_what_to_do(run, small, gone, words):
-    said = run(*(one.format(small=small) for one in words), code=1)
+    code, *given = words
+    said = run(*(one.format(small=small) for one in given), code=code)
     assert said.err.count("the folder you are in is gone") == 1
     assert "Go to another folder (cd)" in said.err
 

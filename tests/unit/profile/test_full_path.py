@@ -41,7 +41,7 @@ def test_a_relative_path_is_refused_once_the_folder_one_is_in_has_gone(tmp_path,
     here.mkdir()
     monkeypatch.chdir(here)
     here.rmdir()
-    with pytest.raises(UsageError, match="run: can't be found: the folder that this program"):
+    with pytest.raises(UsageError, match="run: the folder you are in is gone: it was"):
         rooted(Path("run"))
     assert rooted(tmp_path / "run") == tmp_path / "run"
 
