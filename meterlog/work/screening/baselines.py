@@ -16,8 +16,8 @@ from meterlog.analysis.compare import tolerance_interval
 from meterlog.model import Budget, Source
 from meterlog.recording.arrow_arrays import table_of, text_array
 from meterlog.work.baseline_tables import table_at
+from meterlog.work.screening.baseline_file import read_baselines
 from meterlog.work.screening.columns import BASELINES, SPEED
-from meterlog.work.screening.store import read_baselines
 from meterlog.work.speed_figures import SpeedFigures, brought
 
 _LEAST_FOR_HALF = 4

@@ -18,12 +18,12 @@ from pathlib import Path
 import pyarrow as pa
 import pyarrow.parquet as pq
 
-from meterlog.model.errors import DiskFailed, EvidenceError, UsageError
+from meterlog.model.errors import DiskFailed, UsageError
 from meterlog.recording.append_file import sync_folder
 from meterlog.recording.arrow_arrays import table_of, truth_array, whole_array
 from meterlog.work.baseline_tables import BASELINE_TABLE
 from meterlog.work.file_lock import alone_with
-from meterlog.work.screening.columns import BASELINE_FORMAT, BASELINES, FINDINGS, FORMAT
+from meterlog.work.screening.columns import BASELINES, FINDINGS, FORMAT
 
 TABLE = "findings.parquet"
 _PARTS = "parts"
@@ -189,45 +189,6 @@ def _read(path: Path, columns: Sequence[str] | None = None) -> pa.Table | None:
             return file.read(columns=columns)
     except (OSError, pa.ArrowException):
         return None
-
-
-def read_baselines(path: Path) -> pa.Table:
-    """Read a table of baselines.
-
-    Raises
-    ------
-    EvidenceError
-        If it can't be read, is none, or another version of the program wrote it.
-    """
-    if not path.is_file():
-        raise _no_baselines(path, "is not there.")
-    try:
-        # Not read_table: that loads what reads whole folders, some 0.1 s in which a window stands.
-        with pq.ParquetFile(path) as file:
-            found = file.read()
-    except (OSError, pa.ArrowException) as error:
-        why = (error.strerror if isinstance(error, OSError) else None) or "it is no Parquet table"
-        raise _no_baselines(path, f"can't be read: {why}.") from error
-    said = found.schema.metadata or {}
-    own = said.get(b"meterlog") == (BASELINES.metadata or {}).get(b"meterlog")
-    if own and said.get(b"format") != BASELINE_FORMAT.encode():
-        raise EvidenceError(
-            "was written by another version of this program.",
-            subject=str(path),
-            remedy="Run meterlog screen once more with the same folders and the same --out: what"
-            " has not changed is not judged again.",
-        )
-    if found.schema.names != BASELINES.names or found.schema.types != BASELINES.types:
-        raise _no_baselines(path, "is no table of baselines.")
-    return found
-
-
-def _no_baselines(path: Path, why: str) -> EvidenceError:
-    return EvidenceError(
-        why,
-        subject=str(path),
-        remedy=f"Give the {BASELINE_TABLE} that meterlog screen has written, or its folder.",
-    )
 
 
 def _refuse_foreign(path: Path, own: pa.Schema) -> None:
