@@ -157,6 +157,11 @@ def _lines(screened: Screened) -> list[str]:
 
 
 def _tell_not_judged(screened: Screened) -> None:
+    for path in screened.unusable:
+        remark(
+            f"{short(path)}: damaged, of another version or with rows that can't be: what was in it"
+            " was judged anew."
+        )
     for folder, why in screened.not_judged[:_SHOWN]:
         remark(f"{named(folder)}: not judged: {' '.join(why.split())}")
     more = len(screened.not_judged) - _SHOWN
@@ -170,6 +175,7 @@ def _to_dict(screened: Screened) -> dict[str, object]:
         "reviewed": screened.reviewed,
         "outcomes": screened.outcomes,
         "not_judged": [{"folder": folder, "why": why} for folder, why in screened.not_judged],
+        "unusable": [str(path) for path in screened.unusable],
         "findings": {"path": str(screened.table), "rows": screened.rows},
         "baselines": {"path": str(screened.baseline_table), "rows": screened.baselines},
     }

@@ -31,6 +31,7 @@ from meterlog.work.screening.good_runs import not_good
 from meterlog.work.screening.part_numbers import motor_of, number_pattern, part_number
 from meterlog.work.screening.passing import may_pass
 from meterlog.work.screening.places import Place
+from meterlog.work.screening.possible import may_stand
 from meterlog.work.speed_figures import SpeedFigures, speed_figures
 
 CHANGED = "changed"
@@ -159,7 +160,7 @@ def _reviewed(folder: Path, place: Place, asked: Asked) -> list[_Row]:
         # A circuit check by itself has no run: what it comes to is what its entries tell.
         whole |= _of_checks(recording)
     rows = [whole]
-    rows += [{**whole, **_speed(one, str(whole["not_good"]))} for one in speed_figures(side)]
+    rows += [_of_speed(whole, one) for one in speed_figures(side)]
     rows += [{**whole, **_finding(one)} for one in review.findings]
     return [{**row, "number": number} for number, row in enumerate(rows)]
 
@@ -218,8 +219,9 @@ def _part(place: Place, asked: Asked, about: About) -> tuple[str, str]:
     return number, motor_of(said, place.serial, about.job.vehicle, number) if number else ""
 
 
-def _speed(one: SpeedFigures, whole: str) -> _Row:
-    return {
+def _of_speed(whole: _Row, one: SpeedFigures) -> _Row:
+    row = {
+        **whole,
         "row": SPEED,
         "speed": one.speed,
         "steady_n": one.steady_n,
@@ -229,8 +231,11 @@ def _speed(one: SpeedFigures, whole: str) -> _Row:
         "motor_u_v": one.motor_u_v,
         "exponent": one.exponent,
         "exponent_u": one.exponent_u,
-        "not_good": whole or one.lacking,
+        "not_good": whole["not_good"] or one.lacking,
     }
+    if not row["not_good"] and not may_stand(row):
+        row["not_good"] = "its figures can't be"
+    return row
 
 
 def _finding(one: Finding) -> _Row:

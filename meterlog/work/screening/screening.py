@@ -73,6 +73,8 @@ class Screened:
     rows, baselines : int
         Of the two tables.
     table, baseline_table : Path
+    unusable : tuple of Path
+        Files of what was done before of which nothing counts.
     """
 
     recordings: int
@@ -83,6 +85,7 @@ class Screened:
     baselines: int
     table: Path
     baseline_table: Path
+    unusable: tuple[Path, ...]
 
 
 def screen(request: ScreenRequest, progress: Progress) -> Screened:
@@ -155,4 +158,5 @@ def _screened(reviewed: int, rows: pa.Table, baselines: pa.Table, store: Store) 
         baselines.num_rows,
         store.table,
         store.baselines,
+        store.unusable,
     )

@@ -11,7 +11,7 @@ import os
 import re
 import secrets
 import time
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -19,11 +19,14 @@ import pyarrow as pa
 import pyarrow.parquet as pq
 
 from meterlog.model.errors import DiskFailed, UsageError
+from meterlog.profile.plain_file import open_plain
 from meterlog.recording.append_file import sync_folder
 from meterlog.recording.arrow_arrays import table_of, truth_array, whole_array
 from meterlog.work.baseline_tables import BASELINE_TABLE
 from meterlog.work.file_lock import alone_with
-from meterlog.work.screening.columns import BASELINES, FINDINGS, FORMAT
+from meterlog.work.screening.columns import BASELINES, FINDINGS
+from meterlog.work.screening.kept_rows import kept_rows
+from meterlog.work.screening.table_file import UNREADABLE, schema_of
 
 TABLE = "findings.parquet"
 _PARTS = "parts"
@@ -45,6 +48,11 @@ class Store:
     ----------
     folder : Path
         Made where it is not there.
+
+    Attributes
+    ----------
+    unusable : tuple of Path
+        Files of rows that are damaged, of another version or can't be, as :meth:`done` met them.
     """
 
     def __init__(self, folder: Path) -> None:
@@ -52,6 +60,7 @@ class Store:
         self.table = folder / TABLE
         self.baselines = folder / BASELINE_TABLE
         self._parts = folder / _PARTS
+        self.unusable: tuple[Path, ...] = ()
 
     @contextmanager
     def alone(self) -> Iterator[None]:
@@ -82,13 +91,17 @@ class Store:
     def done(self) -> Done:
         """Give what has been done and need not be tried again, by where it lies."""
         found: dict[str, tuple[str, str]] = {}
-        columns = ["folder", "key", "asked", "number", "passing"]
+
+        def heads(rows: pa.Table) -> pa.Table:
+            first = rows.filter(pa.compute.equal(rows["number"], whole_array([0])[0]))
+            return first.filter(_standing(first)).select(["folder", "key", "asked"])
+
         for path in self._files():
-            read = _read(path, columns)
-            if read is not None:
-                first = read.filter(pa.compute.equal(read["number"], whole_array([0])[0]))
-                first = first.filter(_standing(first))
-                rows = (first[name].to_pylist() for name in columns[:3])
+            read = kept_rows(path, heads)
+            if read is None:
+                self.unusable = (*self.unusable, path)
+            else:
+                rows = (read[name].to_pylist() for name in read.column_names)
                 found.update(
                     {folder: (key, asked) for folder, key, asked in zip(*rows, strict=True)}
                 )
@@ -120,22 +133,23 @@ class Store:
         seen: set[str] = set()
         kept, passing = [], []
 
-        def take(rows: pa.Table) -> None:
-            fresh = [
-                one == asked and wanted.get(folder) == key and folder not in seen
-                for folder, key, one in zip(
-                    rows["folder"].to_pylist(),
-                    rows["key"].to_pylist(),
-                    rows["asked"].to_pylist(),
-                    strict=True,
+        def fresh(rows: pa.Table) -> pa.Table:
+            columns = (rows[name].to_pylist() for name in ("folder", "key", "asked"))
+            return rows.filter(
+                truth_array(
+                    one == asked and wanted.get(folder) == key and folder not in seen
+                    for folder, key, one in zip(*columns, strict=True)
                 )
-            ]
-            part = rows.filter(truth_array(fresh))
+            )
+
+        def take(rows: pa.Table) -> None:
+            part = fresh(rows)
             seen.update(part["folder"].to_pylist())
             kept.append(part)
 
         for path in self._files():
-            rows = _read(path)
+            # What nobody wants is not kept in memory meanwhile.
+            rows = kept_rows(path, fresh)
             if rows is not None:
                 stands = _standing(rows)
                 take(rows.filter(stands))
@@ -177,32 +191,18 @@ def _standing(rows: pa.Table) -> pa.Array:
     return truth_array(not one for one in rows["passing"].to_pylist())
 
 
-def _read(path: Path, columns: Sequence[str] | None = None) -> pa.Table | None:
-    """Read a file of rows; None where it is damaged or of another format."""
-    try:
-        found = pq.read_schema(path)
-        if (found.metadata or {}).get(
-            b"format"
-        ) != FORMAT.encode() or found.names != FINDINGS.names:
-            return None
-        with pq.ParquetFile(path) as file:
-            return file.read(columns=columns)
-    except (OSError, pa.ArrowException):
-        return None
-
-
 def _refuse_foreign(path: Path, own: pa.Schema) -> None:
     """Refuse to take the place of a file that this program has not written.
 
     A damaged table of its own is one that begins as any Parquet file does.
     """
     try:
-        said = pq.read_schema(path).metadata or {}
+        said = schema_of(path).metadata or {}
         good = said.get(b"meterlog") == (own.metadata or {}).get(b"meterlog")
     except FileNotFoundError:
         return
-    except (OSError, pa.ArrowException):
-        good = path.is_file() and _first(path) == _MAGIC
+    except UNREADABLE:
+        good = _begins_as_one(path)
     if not good:
         raise UsageError(
             "is no table of a screening, and would be overwritten.",
@@ -211,9 +211,13 @@ def _refuse_foreign(path: Path, own: pa.Schema) -> None:
         )
 
 
-def _first(path: Path) -> bytes:
-    with path.open("rb") as stream:
-        return stream.read(len(_MAGIC))
+def _begins_as_one(path: Path) -> bool:
+    """Tell whether a file begins as Parquet does; what is no file does not."""
+    try:
+        with open_plain(path) as stream:
+            return stream.read(len(_MAGIC)) == _MAGIC
+    except OSError:
+        return False
 
 
 def _write(rows: pa.Table, path: Path) -> None:
