@@ -12,6 +12,7 @@ import calls
 import edits
 import forms
 import numpy as np
+import tables
 from edits import Form
 
 from meterlog.recording import layout
@@ -51,6 +52,7 @@ def readers(place: Path) -> list[Reader]:
     shutil.copy(place / "job" / "job-card.json", place / "templates" / "usual.json")
     _for_index(place)
     _for_window(place / "window")
+    tables.make_tables(place / "screening")
     top = next((place / "unpacked").iterdir())
     unpacked = top.relative_to(place).as_posix()
     checks = [
@@ -110,6 +112,13 @@ def readers(place: Path) -> list[Reader]:
         _of_file("photo, PNG", ".", "photo.png", edits.as_bytes, calls.photo),
         Reader("signing key", "keys", "signing-key.pem", edits.as_bytes, calls.key),
         Reader("public key", "keys", "signing-key.pub.pem", edits.as_bytes, calls.key),
+    ]
+    found += [
+        Reader(f"screening: {name}", "screening", f"{name}.parquet", tables.as_rows(schema), read)
+        for name, schema, read in (
+            ("baselines", tables.BASELINES, tables.held),
+            ("findings", tables.FINDINGS, tables.gathered),
+        )
     ]
     found += [
         Reader(f"pack: {name}", unpacked, name, edits.as_bytes, calls.pack, 30.0)
