@@ -1288,6 +1288,10 @@
         <translation>Die Zeit von einem davon vollständig angeben.</translation>
     </message>
     <message>
+        <source>Give the {0} that meterlog screen has written, or its folder.</source>
+        <translation>Die Datei {0} angeben, die meterlog screen geschrieben hat, oder ihren Ordner.</translation>
+    </message>
+    <message>
         <source>Give true or false.</source>
         <translation>true oder false angeben.</translation>
     </message>
@@ -1298,6 +1302,10 @@
     <message>
         <source>Give year-month-day, such as 2026-11-29, or only year-month or the year.</source>
         <translation>Jahr-Monat-Tag angeben, etwa 2026-11-29, oder nur Jahr-Monat oder das Jahr.</translation>
+    </message>
+    <message>
+        <source>Go to another folder (cd), or give whole paths, and run it again.</source>
+        <translation>In einen anderen Ordner gehen (cd) oder ganze Pfade angeben, und es noch einmal starten.</translation>
     </message>
     <message>
         <source>Good feed, ground and command at its plug, plugged in; look at the plug&apos;s pins first; the motor&apos;s current below 80 % of the fuse before a new one goes in.</source>
@@ -2258,6 +2266,10 @@
     <message>
         <source>Run it on a fused direct feed for a moment and clamp its current; spin the wheel by hand, key off.</source>
         <translation>Kurz direkt über eine Sicherung betreiben und den Strom mit der Zange messen; das Rad von Hand drehen, Zündung aus.</translation>
+    </message>
+    <message>
+        <source>Run meterlog screen once more with the same folders and the same --out: what has not changed is not judged again.</source>
+        <translation>meterlog screen noch einmal mit denselben Ordnern und demselben --out starten: was sich nicht geändert hat, wird nicht noch einmal beurteilt.</translation>
     </message>
     <message>
         <source>Run: {0}</source>
@@ -4404,6 +4416,10 @@
         <translation>höher und niedriger</translation>
     </message>
     <message>
+        <source>holds a baseline that can&apos;t be: row {0}, {1}.</source>
+        <translation>enthält eine Vergleichsbasis, die es nicht geben kann: Zeile {0}, {1}.</translation>
+    </message>
+    <message>
         <source>holds another kind of key than Ed25519.</source>
         <translation>enthält eine andere Art Schlüssel als Ed25519.</translation>
     </message>
@@ -4666,6 +4682,10 @@
     <message>
         <source>is no speed.</source>
         <translation>ist keine Stufe.</translation>
+    </message>
+    <message>
+        <source>is no table of baselines.</source>
+        <translation>ist keine Vergleichstabelle.</translation>
     </message>
     <message>
         <source>is no test point of this circuit.</source>
@@ -4940,6 +4960,10 @@
         <translation>sie hat eine Lücke von mehr als 1 GiB</translation>
     </message>
     <message>
+        <source>it holds more than {0} MiB unpacked</source>
+        <translation>sie enthält entpackt mehr als {0} MiB</translation>
+    </message>
+    <message>
         <source>it holds {0} entries, {1} are the most</source>
         <translation>es enthält {0} Einträge, höchstens {1} sind erlaubt</translation>
     </message>
@@ -4962,6 +4986,10 @@
     <message>
         <source>it is longer than {0}</source>
         <translation>sie ist länger als {0}</translation>
+    </message>
+    <message>
+        <source>it is no Parquet table</source>
+        <translation>sie ist keine Parquet-Tabelle</translation>
     </message>
     <message>
         <source>it is no picture that can be read</source>
@@ -5054,6 +5082,10 @@
     <message>
         <source>its current was not steady: several speeds are in it, or a contact</source>
         <translation>der Strom war nicht ruhig: mehrere Stufen sind darin, oder ein Kontakt</translation>
+    </message>
+    <message>
+        <source>its figures can&apos;t be</source>
+        <translation>seine Zahlen kann es nicht geben</translation>
     </message>
     <message>
         <source>its motor return was not read</source>
@@ -6408,6 +6440,10 @@
         <translation>das Plus erholte sich um {0} V von Stufe {1} auf {2}, bis {3} s, wie unter Last</translation>
     </message>
     <message>
+        <source>the folder you are in is gone: it was removed, or its disk was taken out.</source>
+        <translation>der Ordner, von dem aus gearbeitet wird, ist weg: er wurde gelöscht, oder sein Datenträger wurde entfernt.</translation>
+    </message>
+    <message>
         <source>the meter showed an overload meanwhile: the true peak is higher than its range goes</source>
         <translation>das Messgerät zeigte derweil Überlauf: die wahre Spitze liegt über seinem Messbereich</translation>
     </message>
@@ -6522,6 +6558,10 @@
     <message>
         <source>volts by amperes</source>
         <translation>Volt durch Ampere</translation>
+    </message>
+    <message>
+        <source>was written by another version of this program.</source>
+        <translation>wurde von einer anderen Fassung dieses Programms geschrieben.</translation>
     </message>
     <message>
         <source>went away while it was looked through.</source>
