@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pyarrow as pa
 
-from meterlog.recording.arrow_arrays import text_array
+from meterlog.recording.arrow_arrays import table_of, text_array
 from meterlog.work.screening.columns import FINDING, FINDINGS, FORMAT, RECORDING, SPEED
 from meterlog.work.screening.possible import may_stand
 from meterlog.work.screening.table_file import UNREADABLE, is_of, pieces, schema_of
@@ -40,7 +40,7 @@ def kept_rows(path: Path, wanted: Callable[[pa.Table], pa.Table]) -> pa.Table | 
         said = (found.metadata or {}).get(b"format")
         if said != FORMAT.encode() or not is_of(found, FINDINGS):
             return None
-        kept = [wanted(FINDINGS.empty_table())]
+        kept = [wanted(table_of([], FINDINGS))]
         seen: set[tuple[str, int]] = set()
         for piece in pieces(path, FINDINGS, _MOST_BYTES):
             if not _can_be(piece, seen):
