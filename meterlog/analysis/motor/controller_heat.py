@@ -269,44 +269,44 @@ def _finding(judged: Judged, step: Step, heat: ControllerHeat, across: Across) -
 
 def _untold(judged: Judged, step: Step, why: str) -> list[Finding]:
     """Say of a speed that ran and tells nothing that its limit was not held against anything."""
-    limit = judged.limits.controller.max_heat_w
-    if limit is None or why == _NO_RUNNING:
+    if why == _NO_RUNNING:
         return []
-    return [
-        Finding(
-            kind=FindingKind.CONTROLLER_HEAT,
-            verdict=Verdict.CANT_TELL,
-            start_ns=step.start_ns,
-            end_ns=step.end_ns,
-            edge_ns=step_edge_ns(step, judged.limits),
-            value=None,
-            unit="W",
-            expanded_uncertainty=None,
-            limit=limit,
-            speed=speed_of(step),
-            statement=f"{step_words(step)}: heat in the controller: can't tell; {why}.",
-        )
-    ]
+    words = f"{step_words(step)}: heat in the controller: can't tell; {why}."
+    during = step.start_ns, step.end_ns, step_edge_ns(step, judged.limits)
+    return _open(judged, during, speed_of(step), words)
 
 
 def _nothing(judged: Judged, why: str) -> tuple[Finding, ...]:
     """Say that a limit was given and nothing can be told about it."""
+    first_ns = min((step.start_ns for step in judged.steps), default=0)
+    last_ns = max((step.end_ns for step in judged.steps), default=0)
+    during = first_ns, last_ns, 0  # the first and the last reading have no edge
+    return tuple(_open(judged, during, None, f"Heat in the controller: can't tell; {why}."))
+
+
+def _open(
+    judged: Judged, during: tuple[int, int, int], speed: int | None, words: str
+) -> list[Finding]:
+    """Give the finding of a limit that is open, where there is a limit.
+
+    ``during``: start, end and the uncertainty of both, nanoseconds.
+    """
     limit = judged.limits.controller.max_heat_w
     if limit is None:
-        return ()
-    ends = [step.end_ns for step in judged.steps]
-    return (
+        return []
+    start_ns, end_ns, edge_ns = during
+    return [
         Finding(
             kind=FindingKind.CONTROLLER_HEAT,
             verdict=Verdict.CANT_TELL,
-            start_ns=min((step.start_ns for step in judged.steps), default=0),
-            end_ns=max(ends, default=0),
-            edge_ns=0,  # the first and the last reading
+            start_ns=start_ns,
+            end_ns=end_ns,
+            edge_ns=edge_ns,
             value=None,
             unit="W",
             expanded_uncertainty=None,
             limit=limit,
-            speed=None,
-            statement=f"Heat in the controller: can't tell; {why}.",
-        ),
-    )
+            speed=speed,
+            statement=words,
+        )
+    ]
